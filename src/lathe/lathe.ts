@@ -1,0 +1,57 @@
+import type { Degrees } from '../units/dimension.ts'
+import type { Length, Units } from '../units/length.ts'
+
+/** Facts only. Nothing in this folder turns a reading into travel: the planner and the replay each do that for themselves. */
+export type Sense = 'depth' | 'diameter'
+
+/** A graduated dial. `graduation`, `perTurn` and `backlash` are in pm of reading, in the dial's own sense. */
+export type Dial = {
+  readonly kind: 'dial'
+  readonly units: Units
+  readonly graduation: Length
+  readonly perTurn: Length
+  readonly reads: Sense
+  readonly backlash: Length
+  /** The part of a graduation that can be judged by eye: 1, 1/2, 1/4 … A count of a move is in graduation × readTo. */
+  readonly readTo: number
+}
+
+/** A digital readout: a resolution, no turns, no lost motion. */
+export type Readout = { readonly kind: 'readout'; readonly units: Units; readonly resolution: Length; readonly reads: Sense }
+
+export type Scale = Dial | Readout
+
+export type Compound = {
+  readonly scale: Scale
+  /** Degrees from parallel with the ways, −90 < angle ≤ 90. */
+  readonly angle: Degrees
+  /** Greatest less smallest reading, pm; null where the file gives none. */
+  readonly travel: Length | null
+  readonly scaleZero: 'parallel' | 'square'
+}
+
+/** Half-widths of what the machinist cannot help. `reading: null` means half of what can be read on each dial. Lengths in pm. */
+export type Accuracy = {
+  readonly reading: Length | null
+  readonly touchOff: Length
+  readonly layout: Length
+  readonly tool: Length
+  readonly stock: Length
+  readonly runout: Length
+}
+
+export type Lathe = {
+  readonly name: string
+  readonly units: Units
+  readonly crossFeed: Scale
+  readonly compound: Compound
+  readonly carriage: Scale | null
+  /** rpm, ascending. */
+  readonly spindleSpeeds: readonly number[]
+  readonly jawClearance: Length
+  readonly accuracy: Accuracy
+}
+
+/** The smallest step that can be read on a scale, pm of reading (graduation × read-to, or a readout's resolution). */
+export const readable = (scale: Scale): Length =>
+  scale.kind === 'dial' ? scale.graduation * scale.readTo : scale.resolution

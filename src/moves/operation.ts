@@ -1,0 +1,89 @@
+import type { Origin } from '../diagnostics/diagnostic.ts'
+import type { Degrees } from '../units/dimension.ts'
+import type { Length } from '../units/length.ts'
+import type { Edge, Form } from './form.ts'
+
+export type Slide = 'cross-feed' | 'compound' | 'carriage'
+
+export type DialAction =
+  | 'take-up' | 'zero' | 'feed-in' | 'back-out' | 'shift' | 'go-past' | 'return' | 'feed-across' | 'move-carriage'
+export type HandAction =
+  | 'layout' | 'fit-tool' | 'swing' | 'set-speed' | 'start' | 'stop' | 'align' | 'touch-off' | 'lock' | 'unlock' | 'measure' | 'deburr'
+export type Action = DialAction | HandAction
+
+/** Why a move is made, for the words of the sheet only; the replay never reads it. */
+export type Purpose =
+  | 'approach' | 'rough' | 'finish' | 'clear' | 'clear-to-measure' | 'come-back' | 'square-shoulder' | 'to-place' | 'take-out-floor'
+  | 'alternate' | 'only-tip' | 'expect-rough' | 'expect-finish' | 'set-up'
+
+/**
+ * What the hand does. On a dial, `count` is the absolute reading in readable steps (see `readable`) from that dial's zero;
+ * null for a take-up before its zero, where `takeUp` says how many readable steps forward, at least.
+ * `zero` sets the slide's dial to 0 where it stands. `touch-off` names the slide that is fed forward until it touches.
+ */
+export type Move = {
+  readonly action: Action
+  readonly slide?: Slide
+  readonly count?: number | null
+  readonly takeUp?: number
+  readonly purpose?: Purpose
+  readonly origin: Origin
+}
+
+/** What an inspector measures of a finished form. Lengths in pm, angles in degrees. */
+export type Instrument =
+  | 'width'          // along the work, between the two walls where the form meets the surface `surface`, or at `atDiameter`
+  | 'depth'          // radial, from `surface` to the deepest point of the form
+  | 'bottomDiameter' // smallest diameter in the form
+  | 'near' | 'far' | 'center' // distance from the free end to the tailstock-side edge at the surface, headstock-side edge, their middle
+  | 'root'           // width of the flat bottom
+  | 'angle'          // included angle between the two flanks, degrees
+  | 'flatness'       // highest less lowest of the floor
+  | 'radius'         // circle through the edges at the surface and the deepest point (concave), or the arc of a corner
+  | 'legAlong' | 'legDown' // corner radius: from the virtual corner along the cylinder, and down the face, to where the form leaves them
+
+export type WantedDimension = {
+  readonly id: Instrument
+  /** Aim of the plan, pm or degrees. */
+  readonly aim: number
+  readonly limits: readonly [number, number] | null
+  /** Measure the width at this diameter instead of at the surface. */
+  readonly atDiameter?: Length
+}
+
+/** The place a feature occupies: where the inspector looks. */
+export type Region = { readonly from: Length; readonly to: Length }
+
+/** One feature, cut with one tool at one compound angle. All lengths pm. `wanted` and `start` have d = −radius. */
+export type Operation = {
+  /** Index of the feature in the job. */
+  readonly feature: number
+  readonly name: string
+  readonly kind: string
+  readonly origin: Origin
+  readonly toolName: string
+  readonly edge: Edge
+  /** Compound angle in degrees from parallel. */
+  readonly angle: Degrees
+  /** Actual (measured) diameter of the surface on which the feature stands. */
+  readonly surface: Length
+  /** Where the reference point stands along the work, and the work diameter the edge's d = 0 touches, with all dials at zero. */
+  readonly zero: { readonly fromEnd: Length; readonly diameter: Length }
+  /** The finished form inside `region`, from the drawing's dimensions, d = −radius. Outside the region the work stays as it was. */
+  readonly wanted: Form
+  readonly region: Region
+  readonly dimensions: readonly WantedDimension[]
+  readonly rpm: number
+  /** How the place along the work is found: a scribed line (layout error) or a touched face (touch-off error). */
+  readonly placedBy: 'line' | 'touch'
+  readonly moves: readonly Move[]
+}
+
+/** The whole part before any cut: d = −radius, measured diameters; and what stands in the way. */
+export type Setup = {
+  readonly stock: Form
+  /** Distance from the free end to the chuck's jaws; null between centers. */
+  readonly jaws: Length | null
+  /** A center stands at the free end: nothing of the tool may stand at z < 0. */
+  readonly tailstockCenter: boolean
+}

@@ -1,0 +1,47 @@
+import type { Form } from './form.ts'
+import type { Instrument, Slide } from './operation.ts'
+
+/** The faults of the machine model that a replay may never see, each with a rule of its own; 8 and 9 are ours: a standing spindle, and metal left. */
+export type FaultKind =
+  | 'outside-form'     // 1
+  | 'moved-in-contact' // 2
+  | 'shank-or-obstacle' // 3
+  | 'beyond-travel'    // 4
+  | 'not-clear'        // 5
+  | 'between-marks'    // 6
+  | 'open-zero'        // 7
+  | 'spindle-standing' // cut with the spindle stopped, or measured with it running
+  | 'open-form'        // surely cut and possibly cut differ
+  | 'metal-left'       // the finished form lies inside the wanted form by more than half a graduation along each axis
+
+export type Fault = {
+  readonly kind: FaultKind
+  readonly operation: number
+  /** Index of the move in the operation; −1 = seen on the finished form. */
+  readonly move: number
+  /** How much, pm, where it can be said. */
+  readonly by: number | null
+  /** One plain sentence for a person, no figures needed beyond `by`. */
+  readonly say: string
+}
+
+/** A slide's place for backlash 0 and for the whole stated backlash: pm of slide travel from its zero. */
+export type Interval = readonly [low: number, high: number]
+
+/** A measured size: on the surely cut and on the possibly cut form. pm, or degrees for an angle. */
+export type Size = { readonly id: Instrument; readonly surely: number | null; readonly possibly: number | null }
+
+export type OperationTrace = {
+  /** After each move, for each slide. */
+  readonly slides: readonly Readonly<Record<Slide, Interval>>[]
+  readonly surely: Form
+  readonly possibly: Form
+  /** Of the finished form, one per wanted dimension, in their order. */
+  readonly sizes: readonly Size[]
+  /** By index of each `measure` move: the sizes as they are at that moment. */
+  readonly at: Readonly<Record<number, readonly Size[]>>
+  /** By index of each `back-out` move: the least radial clearance at the full stated backlash, pm. */
+  readonly clearance: Readonly<Record<number, number>>
+}
+
+export type Trace = { readonly operations: readonly OperationTrace[]; readonly faults: readonly Fault[] }

@@ -1,0 +1,94 @@
+import type { Budgeted } from '../budget/budgeted.ts'
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Operation, Setup } from '../moves/operation.ts'
+import type { OperationTrace } from '../moves/trace.ts'
+import type { Degrees } from '../units/dimension.ts'
+import type { Length, Units } from '../units/length.ts'
+
+/** What `compile` hands to the sheet: neutral facts, nothing that needs a kind of feature or a shape of tool to be known. */
+export type Plan = {
+  readonly title: string
+  readonly drawingNumber: string | null
+  readonly units: Units
+  readonly lathe: Lathe
+  readonly part: PlannedPart
+  /** In the order in which they are done; refused ones stand where they would have been. */
+  readonly features: readonly FeaturePlan[]
+  /** One sentence a reason: why this order. Empty for a single feature. */
+  readonly orderReasons: readonly string[]
+  readonly warnings: readonly Warning[]
+  readonly setup: Setup
+}
+
+export type PlannedPart = {
+  readonly material: string
+  readonly held: string
+  readonly overhang: Length
+  readonly steps: readonly { readonly name: string; readonly diameter: Length; readonly measured: Length; readonly from: Length; readonly to: Length }[]
+}
+
+/** `feature` is the index in `Plan.features`, null = the whole job. */
+export type Warning = { readonly feature: number | null; readonly code: string; readonly say: string }
+
+export type Spindle = {
+  readonly rpm: number
+  /** By the formula, after the form-tool factor. */
+  readonly wanted: number
+  readonly cuttingSpeed: number
+  readonly speedUnits: 'ft/min' | 'm/min'
+  readonly source: string
+  readonly factor: number
+  /** No speed of the lathe is low enough: do not form at this speed. */
+  readonly tooFast: boolean
+}
+
+/** The edge as the sheet states it; null where the shape has no such size. Lengths pm, angles degrees. */
+export type StatedEdge = {
+  readonly shape: 'square' | 'vee' | 'round' | 'corner'
+  readonly width: Length | null
+  readonly nose: Length | null
+  readonly angle: Degrees | null
+  readonly radius: Length | null
+  readonly reach: Length
+  readonly blank: Length | null
+  readonly edgeOffset: Length | null
+  readonly rakeInUse: Degrees
+  readonly measured: boolean
+}
+
+/** Lines to scribe, from the free end, pm. `from` names the datum and `distance` is from that datum. */
+export type LayoutLine = { readonly fromEnd: Length; readonly from: string; readonly distance: Length; readonly say: string }
+
+export type FeaturePlan =
+  | {
+      readonly status: 'planned'
+      readonly name: string
+      readonly kind: string
+      readonly why: string | null
+      /** As drawn, one short phrase a dimension: "5/32 ±0.005 wide", "0.070 +0.004 -0 deep". */
+      readonly drawn: readonly string[]
+      readonly tool: string
+      readonly edge: StatedEdge
+      /** What the tool is against the drawing, e.g. by how much undersize (pm); null where it does not apply. */
+      readonly undersize: Length | null
+      readonly spindle: Spindle
+      readonly layout: readonly LayoutLine[]
+      /** Which point of the tool is brought where: "tailstock-side corner of the tool", "the 1.125 line". */
+      readonly align: { readonly point: string; readonly to: string }
+      readonly touch: string
+      readonly operation: Operation
+      readonly trace: OperationTrace
+      readonly budget: readonly Budgeted[]
+      /** Sentences that belong to this feature only: a flat that remains, a radius taken from the tool. */
+      readonly notes: readonly string[]
+    }
+  | {
+      readonly status: 'refused'
+      readonly name: string
+      readonly kind: string
+      readonly code: string
+      /** One sentence each, no final period. */
+      readonly reason: string
+      readonly remedy: string
+      readonly origin: import('../diagnostics/diagnostic.ts').Origin
+    }
