@@ -1,0 +1,38 @@
+import type { Feature, Job, Step, Tool } from '../job/job.ts'
+import type { Cuts } from '../moves/cuts.ts'
+import type { Form } from '../moves/form.ts'
+import type { Region, WantedDimension } from '../moves/operation.ts'
+import type { LayoutLine } from '../sheet/plan.ts'
+import type { Length } from '../units/length.ts'
+
+/** A step of the part with its place along the work, pm from the free end. */
+export type PlacedStep = Step & { readonly start: Length; readonly end: Length }
+
+/** What every kind of feature may look at. */
+export type Bench = { readonly job: Job; readonly steps: readonly PlacedStep[] }
+
+/** A feature with its numbers worked out and its tool chosen, before any dial is thought of. Lengths pm, d = −radius in forms. */
+export type Draft = {
+  readonly feature: Feature
+  readonly tool: Tool
+  readonly undersize: Length | null
+  readonly surface: Length
+  readonly zero: { readonly fromEnd: Length; readonly diameter: Length }
+  readonly wanted: Form
+  readonly region: Region
+  readonly dimensions: readonly WantedDimension[]
+  readonly cuts: Cuts
+  readonly drawn: readonly string[]
+  readonly layout: readonly LayoutLine[]
+  readonly align: { readonly point: string; readonly to: string }
+  readonly touch: string
+  readonly placedBy: 'line' | 'touch'
+  readonly notes: readonly string[]
+}
+
+/** Why a feature cannot be cut as asked, and what would let it be cut. One sentence each, no final period. */
+export type Refusal = { readonly code: string; readonly reason: string; readonly remedy: string }
+
+export type Drafted = { readonly ok: true; readonly draft: Draft } | { readonly ok: false; readonly refusal: Refusal }
+
+export const refuse = (code: string, reason: string, remedy: string): Drafted => ({ ok: false, refusal: { code, reason, remedy } })

@@ -1,0 +1,14 @@
+import type { Form } from '../../moves/form.ts'
+import type { Length } from '../../units/length.ts'
+import { arcPiece, linePiece } from '../../moves/pieces.ts'
+
+/** Edge of a square tool: flat over its width, corners rounded where it has a corner radius. Reference: the tailstock-side corner. pm. */
+export function squareEdge(width: Length, cornerRadius: Length): Form {
+  if (cornerRadius <= 0) return [linePiece(0, 0, width, 0)]
+  const corner = cornerRadius
+  return [
+    arcPiece(0, corner, corner, -corner, corner, 1),
+    linePiece(corner, 0, width - corner, 0),
+    arcPiece(width - corner, width, width - corner, -corner, corner, 1),
+  ]
+}
