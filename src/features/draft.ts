@@ -1,15 +1,23 @@
-import type { Feature, Job, Step, Tool } from '../job/job.ts'
 import type { Cuts } from '../moves/cuts.ts'
 import type { Form } from '../moves/form.ts'
 import type { Region, WantedDimension } from '../moves/operation.ts'
-import type { LayoutLine } from '../sheet/plan.ts'
-import type { Length } from '../units/length.ts'
+import type { Part, Step } from '../moves/part.ts'
+import type { LayoutLine } from '../moves/stated.ts'
+import type { Tool } from '../tools/tool.ts'
+import type { Length, Units } from '../units/length.ts'
+import type { Feature } from './feature.ts'
 
 /** A step of the part with its place along the work, pm from the free end. */
 export type PlacedStep = Step & { readonly start: Length; readonly end: Length }
 
 /** What every kind of feature may look at. */
-export type Bench = { readonly job: Job; readonly steps: readonly PlacedStep[] }
+export type Bench = {
+  readonly units: Units
+  readonly work: 'one-off' | 'repeat'
+  readonly part: Part
+  readonly steps: readonly PlacedStep[]
+  readonly tools: Readonly<Record<string, Tool>>
+}
 
 /** A feature with its numbers worked out and its tool chosen, before any dial is thought of. Lengths pm, d = −radius in forms. */
 export type Draft = {

@@ -1,9 +1,11 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
+import type { LayoutLine, Spindle, StatedEdge } from '../moves/stated.ts'
 import type { OperationTrace } from '../moves/trace.ts'
-import type { Degrees } from '../units/dimension.ts'
 import type { Length, Units } from '../units/length.ts'
+
+export type { LayoutLine, Spindle, StatedEdge } from '../moves/stated.ts'
 
 /** What `compile` hands to the sheet: neutral facts, nothing that needs a kind of feature or a shape of tool to be known. */
 export type Plan = {
@@ -29,35 +31,6 @@ export type PlannedPart = {
 
 /** `feature` is the index in `Plan.features`, null = the whole job. */
 export type Warning = { readonly feature: number | null; readonly code: string; readonly say: string }
-
-export type Spindle = {
-  readonly rpm: number
-  /** By the formula, after the form-tool factor. */
-  readonly wanted: number
-  readonly cuttingSpeed: number
-  readonly speedUnits: 'ft/min' | 'm/min'
-  readonly source: string
-  readonly factor: number
-  /** No speed of the lathe is low enough: do not form at this speed. */
-  readonly tooFast: boolean
-}
-
-/** The edge as the sheet states it; null where the shape has no such size. Lengths pm, angles degrees. */
-export type StatedEdge = {
-  readonly shape: 'square' | 'vee' | 'round' | 'corner'
-  readonly width: Length | null
-  readonly nose: Length | null
-  readonly angle: Degrees | null
-  readonly radius: Length | null
-  readonly reach: Length
-  readonly blank: Length | null
-  readonly edgeOffset: Length | null
-  readonly rakeInUse: Degrees
-  readonly measured: boolean
-}
-
-/** Lines to scribe, from the free end, pm. `from` names the datum and `distance` is from that datum. */
-export type LayoutLine = { readonly fromEnd: Length; readonly from: string; readonly distance: Length; readonly say: string }
 
 export type FeaturePlan =
   | {

@@ -1,4 +1,4 @@
-import type { Tool } from '../job/job.ts'
+import type { Tool } from './tool.ts'
 import type { Edge, Form } from '../moves/form.ts'
 import { cornerEdge } from './corner/edge.ts'
 import { roundEdge } from './round/edge.ts'

@@ -1,5 +1,5 @@
-import type { Tool } from '../job/job.ts'
-import type { StatedEdge } from '../sheet/plan.ts'
+import type { Tool } from './tool.ts'
+import type { StatedEdge } from '../moves/stated.ts'
 
 /** A tool's sizes as the sheet states them; a size that the shape does not have is null. */
 export function statedEdge(tool: Tool): StatedEdge {

@@ -1,0 +1,32 @@
+import type { Degrees } from '../units/dimension.ts'
+import type { Length } from '../units/length.ts'
+
+/** The spindle speed chosen, with its working. */
+export type Spindle = {
+  readonly rpm: number
+  /** By the formula, after the form-tool factor. */
+  readonly wanted: number
+  readonly cuttingSpeed: number
+  readonly speedUnits: 'ft/min' | 'm/min'
+  readonly source: string
+  readonly factor: number
+  /** No speed of the lathe is low enough: do not form at this speed. */
+  readonly tooFast: boolean
+}
+
+/** The edge as the sheet states it; null where the shape has no such size. Lengths pm, angles degrees. */
+export type StatedEdge = {
+  readonly shape: 'square' | 'vee' | 'round' | 'corner'
+  readonly width: Length | null
+  readonly nose: Length | null
+  readonly angle: Degrees | null
+  readonly radius: Length | null
+  readonly reach: Length
+  readonly blank: Length | null
+  readonly edgeOffset: Length | null
+  readonly rakeInUse: Degrees
+  readonly measured: boolean
+}
+
+/** Lines to scribe, from the free end, pm. `from` names the datum and `distance` is from that datum. */
+export type LayoutLine = { readonly fromEnd: Length; readonly from: string; readonly distance: Length; readonly say: string }
