@@ -1,0 +1,191 @@
+import { edgeCurve } from './edges.ts'
+import type { EdgeCurve } from './edges.ts'
+import { dialOf, travelPerUnit, turnTo } from './screws.ts'
+import type { Screw, SlideName } from './screws.ts'
+import type { Sheet, SheetFeature, SheetStep } from './sheet-shape.ts'
+import { cutAt, depthInStock, gridOf, highest, joinTouch, sweepLevel } from './work-grid.ts'
+import type { Touch, WorkGrid } from './work-grid.ts'
+
+export type Lost = { crossFeed: number; compound: number; carriage: number }
+export type RanFeature = { first: number; last: number; problems: string[] }
+export type Ran = { lost: Lost; grid: WorkGrid; features: RanFeature[] }
+
+type State = {
+  sheet: Sheet
+  grid: WorkGrid
+  feature: SheetFeature
+  result: RanFeature
+  edge: EdgeCurve
+  screws: Record<SlideName, Screw>
+  turning: boolean
+  locked: boolean
+  live: boolean
+  touched: boolean
+  hasCut: boolean
+  cos: number
+  sin: number
+}
+
+/** Contact below this is rounding in the printed numbers, not metal: 5 millionths of an inch, or a tenth of a micrometer. */
+const NOTHING = { inch: 5e-6, mm: 1e-4 }
+
+const mayTouch = new Set(['feed-in', 'feed-across'])
+
+/** Executes the sheet once, for one amount of lost motion in each screw. */
+export function replayOnce(sheet: Sheet, lost: Lost): Ran {
+  const grid = gridOf(sheet)
+  const features = sheet.features.map(() => ({ first: Number.POSITIVE_INFINITY, last: -1, problems: [] as string[] }))
+  sheet.features.forEach((feature, index) => {
+    if (feature.status !== 'planned' && sheet.steps.some((step) => step.feature === index)) {
+      features[index]!.problems.push('refused, and yet it has steps')
+    }
+  })
+  let state: State | null = null
+  let current = -1
+  let turning = false
+  sheet.steps.forEach((step, at) => {
+    const feature = sheet.features[step.feature]
+    if (!feature?.edge || !feature.zero) return
+    if (step.feature !== current || state === null) {
+      turning = state?.turning ?? turning
+      state = begin(sheet, grid, feature, features[step.feature]!, lost, turning)
+      current = step.feature
+    }
+    execute(state, step)
+    if (!state.live) state.live = !zeroStillToCome(sheet, at)
+  })
+  return { lost, grid, features }
+}
+
+function begin(sheet: Sheet, grid: WorkGrid, feature: SheetFeature, result: RanFeature, lost: Lost, turning: boolean): State {
+  const angle = ((feature.compoundAngle ?? 0) * Math.PI) / 180
+  const screw = (motion: number): Screw => ({ dial: 0, slide: 0, lost: motion, zeroed: false, tight: false })
+  return {
+    sheet,
+    grid,
+    feature,
+    result,
+    edge: edgeCurve(feature.edge!),
+    screws: { 'cross-feed': screw(lost.crossFeed), compound: screw(lost.compound), carriage: screw(lost.carriage) },
+    turning,
+    locked: true,
+    live: false,
+    touched: false,
+    hasCut: false,
+    cos: Math.abs(feature.compoundAngle ?? 0) === 90 ? 0 : Math.cos(angle),
+    sin: Math.sin(angle),
+  }
+}
+
+/** Where the tool stands is known only when every dial that this feature sets to zero has been set. */
+function zeroStillToCome(sheet: Sheet, at: number): boolean {
+  const feature = sheet.steps[at]!.feature
+  for (let i = at + 1; i < sheet.steps.length && sheet.steps[i]!.feature === feature; i++) {
+    if (sheet.steps[i]!.action === 'zero') return true
+  }
+  return false
+}
+
+function execute(state: State, step: SheetStep): void {
+  const slide = step.slide ?? null
+  if (slide === null) return withoutSlide(state, step)
+  if (step.action === 'zero') return zero(state, step, slide)
+  if (step.action === 'take-up' && (step.reading === null || step.reading === undefined)) {
+    state.screws[slide].tight = true
+    return
+  }
+  move(state, step, slide)
+}
+
+function withoutSlide(state: State, step: SheetStep): void {
+  if (step.action === 'start') state.turning = true
+  if (step.action === 'stop') state.turning = false
+  if (step.action === 'lock') state.locked = true
+  if (step.action === 'unlock') state.locked = false
+  if (step.action === 'touch-off') state.touched = true
+  if (step.action === 'measure' && state.turning) complain(state, step, 'measured with the spindle turning')
+}
+
+function zero(state: State, step: SheetStep, slide: SlideName): void {
+  const screw = state.screws[slide]
+  if (!screw.tight && !state.touched && screw.lost > 0) complain(state, step, `${slide} set to zero with its lost motion open`)
+  if (state.hasCut) complain(state, step, `${slide} set to zero after the first cut`)
+  if (!state.locked && slide === 'compound') complain(state, step, 'compound set to zero before the carriage is locked')
+  screw.dial = (step.reading ?? 0) * travelPerUnit(state.sheet, dialOf(state.sheet, slide)!)
+  screw.slide = screw.dial
+  screw.zeroed = true
+  state.touched = false
+}
+
+function move(state: State, step: SheetStep, slide: SlideName): void {
+  const dial = dialOf(state.sheet, slide)
+  const reading = step.reading
+  const screw = state.screws[slide]
+  if (dial === null) return complain(state, step, `this lathe has no dial on the ${slide}`)
+  if (!state.live) {
+    if (mayTouch.has(step.action)) complain(state, step, 'fed before the last dial was set to zero')
+    if (screw.zeroed && typeof reading === 'number') turnTo(screw, reading * travelPerUnit(state.sheet, dial))
+    return
+  }
+  if (reading === null || reading === undefined) return complain(state, step, 'a dial move without a reading')
+  if (slide === 'carriage' && state.locked) complain(state, step, 'the carriage moved while locked')
+  const before = place(state)
+  turnTo(screw, reading * travelPerUnit(state.sheet, dial))
+  const after = place(state)
+  const touch = pass(state, before, after)
+  judge(state, step, slide, touch)
+  if (step.action === 'back-out' && slide === 'cross-feed') checkClear(state, step, after)
+}
+
+type Place = { z: number; tip: number }
+
+function place(state: State): Place {
+  const { screws, feature, cos, sin } = state
+  const z = feature.zero!.fromEnd + screws.carriage.slide + screws.compound.slide * cos
+  return { z, tip: feature.zero!.diameter / 2 - screws['cross-feed'].slide - screws.compound.slide * sin }
+}
+
+function pass(state: State, from: Place, to: Place): Touch {
+  const { grid, edge } = state
+  if (from.tip === to.tip) return sweepLevel(grid, edge, from.z, to.z, to.tip)
+  if (from.z === to.z) return cutAt(grid, edge, to.z, Math.min(from.tip, to.tip))
+  const lowest = Math.min(from.tip, to.tip)
+  if (highest(grid, edge, from.z, to.z, grid.now) <= lowest) return cutAt(grid, edge, to.z, to.tip)
+  const pieces = Math.max(1, Math.ceil(Math.hypot(to.z - from.z, to.tip - from.tip) / (grid.step / 2)))
+  let touch: Touch = { removed: 0, first: Number.POSITIVE_INFINITY, last: -1, buried: 0 }
+  for (let i = 0; i <= pieces; i++) {
+    const part = i / pieces
+    const here = cutAt(grid, edge, from.z + (to.z - from.z) * part, from.tip + (to.tip - from.tip) * part)
+    touch = joinTouch(touch, here)
+  }
+  return touch
+}
+
+function judge(state: State, step: SheetStep, slide: SlideName, touch: Touch): void {
+  const { result, feature, sheet } = state
+  if (touch.removed > 0) {
+    result.first = Math.min(result.first, touch.first)
+    result.last = Math.max(result.last, touch.last)
+  }
+  if (touch.removed <= NOTHING[sheet.units]) return
+  state.hasCut = true
+  const allowed = mayTouch.has(step.action) || (slide === 'carriage' && step.action === 'move-carriage')
+  if (!allowed) complain(state, step, `the tool cuts during a clear move (${step.action})`)
+  if (!state.turning) complain(state, step, 'the tool cuts while the spindle stands still')
+  const reach = feature.edge!.reach
+  if (reach !== null && reach !== undefined && touch.buried > reach + NOTHING[sheet.units]) {
+    complain(state, step, 'the edge is in deeper than its reach')
+  }
+}
+
+/** After backing out the whole edge must stand clear of the stock as it was, not only of what is left under it. */
+function checkClear(state: State, step: SheetStep, at: Place): void {
+  if (state.feature.edge!.shape === 'corner') return
+  const inside = depthInStock(state.grid, state.edge, at.z, at.tip)
+  if (inside > NOTHING[state.sheet.units]) complain(state, step, 'backed out, and not clear of the work')
+}
+
+function complain(state: State, step: SheetStep, text: string): void {
+  state.result.problems.push(`step ${step.number}: ${text}`)
+}
+

@@ -1,0 +1,57 @@
+// What the brute-force replay reads of a sheet, written down from the documented sheet format alone.
+
+export type Size = { planned: number; low?: number; high?: number; limits?: [number, number] | null; verdict?: string }
+
+export type Dial = {
+  units: 'inch' | 'mm'
+  graduation: number
+  perTurn: number | null
+  reads?: 'depth' | 'diameter'
+  backlash: number
+  readTo: number
+  readout: boolean
+  travel?: number | null
+}
+
+export type Edge = {
+  shape: 'square' | 'vee' | 'round' | 'corner'
+  width: number | null
+  nose: number | null
+  angle: number | null
+  radius: number | null
+  reach: number | null
+}
+
+export type SheetFeature = {
+  name: string
+  kind: string
+  status: 'planned' | 'refused'
+  edge?: Edge | null
+  compoundAngle?: number
+  surface?: number
+  zero?: { fromEnd: number; diameter: number } | null
+  finished?: Record<string, Size | undefined>
+  refusal?: { code?: string; reason?: string; remedy?: string } | null
+}
+
+export type SheetStep = {
+  number: number
+  feature: number
+  action: string
+  slide?: 'cross-feed' | 'compound' | 'carriage' | null
+  reading?: number | null
+  turns?: number | null
+  mark?: number | null
+  say?: string
+}
+
+export type PartStep = { name: string | null; diameter: number; measured: number | null; from: number; to: number }
+
+export type Sheet = {
+  format: string
+  units: 'inch' | 'mm'
+  lathe: { crossFeed: Dial; compound: Dial; carriage: Dial | null }
+  part: { held: string; overhang: number; steps: PartStep[] }
+  features: SheetFeature[]
+  steps: SheetStep[]
+}
