@@ -52,7 +52,7 @@ export function replayOnce(sheet: Sheet, lost: Lost): Ran {
       current = step.feature
     }
     execute(state, step)
-    if (!state.live) state.live = !zeroStillToCome(sheet, at)
+    if (!state.live && !zeroStillToCome(sheet, at)) goLive(state)
   })
   return { lost, grid, features }
 }
@@ -75,6 +75,16 @@ function begin(sheet: Sheet, grid: WorkGrid, feature: SheetFeature, result: RanF
     cos: Math.abs(feature.compoundAngle ?? 0) === 90 ? 0 : Math.cos(angle),
     sin: Math.sin(angle),
   }
+}
+
+/**
+ * The tool stands where it touched. A corner tool touched with its tip overlapping the face takes the sharp edge of the
+ * stock off by less than a thousandth: metal gone, which counts for the form, but no fault of a clear move.
+ */
+function goLive(state: State): void {
+  state.live = true
+  const { z, tip } = place(state)
+  note(state.result, cutAt(state.grid, state.edge, z, tip))
 }
 
 /** Where the tool stands is known only when every dial that this feature sets to zero has been set. */
@@ -163,10 +173,7 @@ function pass(state: State, from: Place, to: Place): Touch {
 
 function judge(state: State, step: SheetStep, slide: SlideName, touch: Touch): void {
   const { result, feature, sheet } = state
-  if (touch.removed > 0) {
-    result.first = Math.min(result.first, touch.first)
-    result.last = Math.max(result.last, touch.last)
-  }
+  note(result, touch)
   if (touch.removed <= NOTHING[sheet.units]) return
   state.hasCut = true
   const allowed = mayTouch.has(step.action) || (slide === 'carriage' && step.action === 'move-carriage')
@@ -176,6 +183,12 @@ function judge(state: State, step: SheetStep, slide: SlideName, touch: Touch): v
   if (reach !== null && reach !== undefined && touch.buried > reach + NOTHING[sheet.units]) {
     complain(state, step, 'the edge is in deeper than its reach')
   }
+}
+
+function note(result: RanFeature, touch: Touch): void {
+  if (touch.removed <= 0) return
+  result.first = Math.min(result.first, touch.first)
+  result.last = Math.max(result.last, touch.last)
 }
 
 /** After backing out the whole edge must stand clear of the stock as it was, not only of what is left under it. */
