@@ -4,6 +4,9 @@ export type Path = readonly (string | number)[]
 /** Where something was asked for: a file as the user named it, and the path in it. Includes make a path alone ambiguous. */
 export type Origin = { readonly file: string; readonly path: Path }
 
+/** Where in a text, lines and columns from 1, columns and length in UTF-16 units as editors count them. */
+export type Span = { readonly line: number; readonly column: number; readonly length: number }
+
 export type Severity = 'error' | 'warning'
 
 /** A problem as data. Prose is complete; file, line, column and caret are added once, when it is printed. */
@@ -13,6 +16,8 @@ export type Diagnostic = {
   readonly origin: Origin
   /** Point at the key rather than at the value (for unknown and missing keys). */
   readonly at?: 'key' | 'value'
+  /** Where in the text, for what has no path: problems of the YAML itself. Goes before path. */
+  readonly span?: Span
   /** What is wrong, with the number that is wrong in it. One sentence, no final period. */
   readonly message: string
   /** What would be right. One sentence, no final period. */

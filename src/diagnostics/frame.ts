@@ -1,0 +1,87 @@
+import type { Diagnostic, Path, Span } from './diagnostic.ts'
+import { type Cell, printable, toCells } from './display.ts'
+
+/** What printing needs to know of a file: its name as the user gave it, its text, and where in it a path stands. */
+export type FramedSource = {
+  readonly file: string
+  readonly text: string
+  locate(path: Path, at: 'key' | 'value'): Span
+}
+
+/** So many are printed in full; who has more will fix these first. */
+const MOST = 20
+/** Cells of a source line that are shown, so that the caret stays on its line in a narrow window. */
+const LINE_CELLS = 100
+const INDENT = '    '
+
+/** Diagnostics as text, file by file and line by line, each with its source line, a caret and a remedy. Empty for none; else ends in a newline. */
+export function printDiagnostics(diagnostics: readonly Diagnostic[], sources: readonly FramedSource[]): string {
+  const placed = diagnostics.map((diagnostic) => place(diagnostic, sources)).sort(byPlace)
+  const printed = placed.slice(0, MOST).map(print)
+  const rest = placed.length - MOST
+  return [...printed, ...(rest > 0 ? [`and ${rest} more`] : [])].map((lines) => `${lines}\n`).join('')
+}
+
+type Placed = { readonly diagnostic: Diagnostic; readonly fileIndex: number; readonly span: Span | null; readonly line: string }
+
+function place(diagnostic: Diagnostic, sources: readonly FramedSource[]): Placed {
+  const fileIndex = sources.findIndex(({ file }) => file === diagnostic.origin.file)
+  const source = sources[fileIndex]
+  const span = diagnostic.span ?? source?.locate(diagnostic.origin.path, diagnostic.at ?? 'value') ?? null
+  return { diagnostic, fileIndex, span, line: source && span ? lineOf(source.text, span.line) : '' }
+}
+
+/** Sorting keeps the order in which problems were found where the place is the same. */
+const byPlace = (one: Placed, other: Placed): number =>
+  one.fileIndex - other.fileIndex ||
+  (one.span?.line ?? 0) - (other.span?.line ?? 0) ||
+  (one.span?.column ?? 0) - (other.span?.column ?? 0)
+
+function print({ diagnostic, span, line }: Placed): string {
+  const where = span ? `:${span.line}:${span.column}` : ''
+  const head = `${printable(diagnostic.origin.file)}${where}: ${diagnostic.severity}: ${printable(diagnostic.message)}`
+  const remedy = diagnostic.hint === undefined ? [] : [`  remedy: ${printable(diagnostic.hint)}`]
+  return [head, ...(span ? underline(line, span) : []), ...remedy].join('\n')
+}
+
+/** The source line and a line of carets under the span; nothing where the line is empty. */
+function underline(line: string, span: Span): string[] {
+  if (line.trim() === '') return []
+  const from = span.column - 1
+  const to = from + Math.max(1, span.length)
+  const cells = trim(toCells(line), from)
+  const before = width(cells.filter((cell) => cell.end <= from))
+  const under = width(cells.filter((cell) => cell.end > from && cell.start < to))
+  return [`${INDENT}${cells.map((cell) => cell.shown).join('')}`.trimEnd(), `${INDENT}${' '.repeat(before)}${'^'.repeat(Math.max(1, under))}`]
+}
+
+/** Cuts a long line to a window around the offset `from`, with … where something is left out. */
+function trim(cells: readonly Cell[], from: number): Cell[] {
+  if (width(cells) <= LINE_CELLS) return [...cells]
+  const target = cells.findIndex((cell) => cell.end > from)
+  const first = Math.max(0, (target < 0 ? cells.length : target) - Math.floor(LINE_CELLS / 3))
+  let end = first
+  for (let used = 0; end < cells.length; end++) {
+    used += (cells[end] as Cell).width
+    if (used > LINE_CELLS) break
+  }
+  const kept = cells.slice(first, end)
+  const head = first > 0 ? [ellipsis(kept[0]?.start ?? 0)] : []
+  const tail = end < cells.length ? [ellipsis(Number.POSITIVE_INFINITY)] : []
+  return [...head, ...kept, ...tail]
+}
+
+const ellipsis = (offset: number): Cell => ({ shown: '…', width: 1, start: offset, end: offset })
+
+const width = (cells: readonly Cell[]): number => cells.reduce((sum, cell) => sum + cell.width, 0)
+
+function lineOf(text: string, line: number): string {
+  let start = 0
+  for (let number = 1; number < line; number++) {
+    const next = text.indexOf('\n', start)
+    if (next < 0) return ''
+    start = next + 1
+  }
+  const end = text.indexOf('\n', start)
+  return text.slice(start, end < 0 ? text.length : end).replace(/\r$/, '')
+}

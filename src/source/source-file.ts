@@ -1,0 +1,28 @@
+import type { Diagnostic, Path, Span } from '../diagnostics/diagnostic.ts'
+
+/** A YAML file as read: plain data, what is wrong with it, and where everything in it stands. */
+export type SourceFile = {
+  /** As the user named it. */
+  readonly file: string
+  /** Without a byte-order mark. */
+  readonly text: string
+  /** Plain objects, arrays, strings, numbers, booleans and nulls; undefined where the YAML itself is broken or the file is empty. */
+  readonly data: unknown
+  /** In the order of their places. Not empty = the file is not to be used, however much of it could be read. */
+  readonly diagnostics: readonly Diagnostic[]
+  /** Where a path stands. What is missing is found at the nearest thing above it that exists. */
+  locate(path: Path, at: 'key' | 'value'): Span
+  /** A scalar exactly as written (a number keeps every digit; quotes are off); undefined for anything else and for nothing. */
+  scalarSource(path: Path): string | undefined
+}
+
+/** A place in the tree of the file: offsets into its text, and what hangs below. */
+export type Place = {
+  /** Of the key, null for items of a list and for the root. */
+  readonly key: readonly [from: number, to: number] | null
+  readonly value: readonly [from: number, to: number]
+  /** Whether anything is written where the value should be. */
+  readonly written: boolean
+  readonly scalar: string | undefined
+  readonly children: ReadonlyMap<string, Place>
+}

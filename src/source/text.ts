@@ -1,0 +1,92 @@
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts'
+
+/** Jobs have some forty lines; what is larger by thousands is a mistake or an attack. */
+export const MOST_BYTES = 256 * 1024
+
+/** Decoded text and what is wrong with it; `readable` = it makes sense to go on and parse it. */
+export type Decoded = { readonly text: string; readonly diagnostics: readonly Diagnostic[]; readonly readable: boolean }
+
+// C0 without tab and line ends, DEL, C1, line and paragraph separators, direction controls, byte-order marks inside the text, lone surrogates.
+const FORBIDDEN = '\\u0000-\\u0008\\u000b\\u000c\\u000e-\\u001f\\u007f-\\u009f\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ufeff\\p{Cs}'
+
+/** Turns bytes (or text) into text fit for parsing: UTF-8, no byte-order mark, no characters that hide or overwrite others. */
+export function decode(bytes: Uint8Array | string, file: string): Decoded {
+  const report = (code: string, span: Span, message: string, hint: string): Diagnostic => ({
+    code, severity: 'error', origin: { file, path: [] }, span, message, hint,
+  })
+  const raw = typeof bytes === 'string' ? new TextEncoder().encode(bytes) : bytes
+  if (raw.length > MOST_BYTES) {
+    const message = `the file has ${raw.length} bytes, more than the ${MOST_BYTES} that are read`
+    return { text: '', diagnostics: [report('source-too-large', START, message, 'give a job, lathe, toolbox or moves file of ordinary size')], readable: false }
+  }
+  if (looksLikeUtf16(raw)) {
+    return { text: '', diagnostics: [report('source-utf16', START, 'the file is in UTF-16', 'save it as UTF-8')], readable: false }
+  }
+  const text = (typeof bytes === 'string' ? bytes : new TextDecoder('utf-8', { ignoreBOM: true }).decode(raw)).replace(/^\ufeff/, '')
+  const invalid = typeof bytes === 'string' ? -1 : firstInvalid(text, raw)
+  if (invalid >= 0) {
+    return { text, diagnostics: [report('source-not-utf8', spanAt(text, invalid, 1), 'the file is not valid UTF-8 here', 'save it as UTF-8')], readable: false }
+  }
+  const loneReturn = /\r(?!\n)/.exec(text)
+  if (loneReturn) {
+    const span = spanAt(text, loneReturn.index, 1)
+    return { text, diagnostics: [report('source-carriage-return', span, 'a carriage return without a line feed', 'end lines with LF or CR LF')], readable: false }
+  }
+  return { text, diagnostics: forbiddenIn(text, report), readable: true }
+}
+
+const START: Span = { line: 1, column: 1, length: 1 }
+
+/** Names the first character of a string that must not stand in a file, raw or by an escape; null for none. */
+export function forbiddenCharacter(text: string): string | null {
+  const match = new RegExp(`[${FORBIDDEN}]`, 'u').exec(text)
+  return match && named(match[0])
+}
+
+type Report = (code: string, span: Span, message: string, hint: string) => Diagnostic
+
+function forbiddenIn(text: string, report: Report): Diagnostic[] {
+  const place = lineFinder(text)
+  return Array.from(text.matchAll(new RegExp(`[${FORBIDDEN}]+`, 'gu')), (match) =>
+    report('source-character', { ...place(match.index), length: match[0].length }, `a character that cannot be seen: ${named(match[0])}`, 'take it out'),
+  )
+}
+
+const named = (text: string): string => `U+${(text.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}`
+
+/** Either byte-order mark, or zero bytes on every other place of the beginning, as Latin text has in UTF-16. */
+function looksLikeUtf16(raw: Uint8Array): boolean {
+  const [first, second] = raw
+  if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) return true
+  const head = raw.subarray(0, 8)
+  if (head.length < 4 || head.length % 2 !== 0) return false
+  const zeros = (parity: number): boolean => head.every((byte, index) => (index % 2 === parity ? byte === 0 : byte !== 0))
+  return zeros(0) || zeros(1)
+}
+
+/** Decoding writes U+FFFD for bad bytes; one that is not in the bytes as itself marks the first bad place. */
+function firstInvalid(text: string, raw: Uint8Array): number {
+  let offset = raw[0] === 0xef && raw[1] === 0xbb && raw[2] === 0xbf ? 3 : 0
+  for (let index = 0; index < text.length; index++) {
+    const unit = text.charCodeAt(index)
+    if (unit === 0xfffd && !(raw[offset] === 0xef && raw[offset + 1] === 0xbf && raw[offset + 2] === 0xbd)) return index
+    // Each half of a surrogate pair counts for two of its four bytes.
+    offset += unit < 0x80 ? 1 : unit < 0x800 || (unit >= 0xd800 && unit < 0xe000) ? 2 : 3
+  }
+  return -1
+}
+
+const spanAt = (text: string, offset: number, length: number): Span => ({ ...lineFinder(text)(offset), length })
+
+/** Line and column of offsets that come in rising order. */
+function lineFinder(text: string): (offset: number) => { line: number; column: number } {
+  let line = 1
+  let start = 0
+  return (offset) => {
+    for (let next = text.indexOf('\n', start); next >= 0 && next < offset; next = text.indexOf('\n', start)) {
+      line++
+      start = next + 1
+    }
+    return { line, column: offset - start + 1 }
+  }
+}

@@ -1,0 +1,108 @@
+import { isAlias, isMap, isScalar, isSeq, type Pair, type ParsedNode, Scalar, type YAMLMap, type YAMLSeq } from 'yaml'
+import type { Diagnostic } from '../diagnostics/diagnostic.ts'
+import type { Place } from './source-file.ts'
+import { forbiddenCharacter } from './text.ts'
+
+type Report = (code: string, from: number, to: number, message: string, hint: string) => Diagnostic
+type Read = { readonly data: unknown; readonly place: Place }
+type Context = { readonly text: string; readonly report: Report; readonly diagnostics: Diagnostic[] }
+
+/** No file of ours is nested deeper than some six levels. */
+const DEEPEST = 64
+
+/** Turns parsed nodes into plain data and a tree of places, and refuses what no job needs: aliases, tags, keys twice, hidden characters. */
+export function toData(contents: ParsedNode | null, text: string, report: Report): { data: unknown; root: Place; diagnostics: Diagnostic[] } {
+  const context: Context = { text, report, diagnostics: [] }
+  const { data, place } = read(contents, null, 0, context)
+  return { data, root: place, diagnostics: context.diagnostics }
+}
+
+function read(node: unknown, key: Place['key'], depth: number, context: Context): Read {
+  const at = rangeOf(node) ?? key ?? [0, 0]
+  const refuse = (code: string, message: string, hint: string): Read => {
+    context.diagnostics.push(context.report(code, at[0], at[1], message, hint))
+    return leaf(undefined, key, at)
+  }
+  if (depth > DEEPEST) return refuse('source-depth', `nested more than ${DEEPEST} levels deep`, 'write the values without so many brackets')
+  if (isAlias(node)) return refuse('source-alias', `an alias: *${node.source}`, 'write the value itself')
+  if (hasTag(node)) return refuse('source-tag', `a tag: ${node.tag}`, 'write the value without a tag')
+  if (isMap(node)) return readMap(node as YAMLMap, key, at, depth, context)
+  if (isSeq(node)) return readList(node as YAMLSeq, key, at, depth, context)
+  return isScalar(node) ? readScalar(node, key, at, context) : leaf(null, key, at)
+}
+
+function readMap(map: YAMLMap, key: Place['key'], range: readonly [number, number], depth: number, context: Context): Read {
+  const data: Record<string, unknown> = {}
+  const children = new Map<string, Place>()
+  for (const pair of map.items) {
+    const name = readKey(pair, children, range, context)
+    if (name === null) continue
+    const value = read(pair.value, rangeOf(pair.key), depth + 1, context)
+    children.set(name, value.place)
+    if (value.data !== undefined) data[name] = value.data
+  }
+  const firstKey = map.flow ? null : rangeOf(map.items[0]?.key)
+  return { data, place: { key, value: firstKey ?? range, written: true, scalar: undefined, children } }
+}
+
+/** The name of a key as written; null (and a diagnostic) where it cannot be used. */
+function readKey(pair: Pair, seen: ReadonlyMap<string, Place>, within: readonly [number, number], context: Context): string | null {
+  const range = rangeOf(pair.key) ?? within
+  const refuse = (code: string, message: string, hint: string): null => {
+    context.diagnostics.push(context.report(code, range[0], range[1], message, hint))
+    return null
+  }
+  if (isAlias(pair.key)) return refuse('source-alias', `an alias: *${pair.key.source}`, 'write the key itself')
+  if (hasTag(pair.key)) return refuse('source-tag', `a tag: ${pair.key.tag}`, 'write the key without a tag')
+  if (!isScalar(pair.key)) return refuse('source-key', 'a key that is not a single word or name', 'write a name before the colon')
+  if (pair.key.value === null) return refuse('source-key', 'a key is missing before the colon', 'write a name before the colon')
+  const name = pair.key.source ?? String(pair.key.value)
+  const hidden = isEscaped(pair.key, context.text) ? forbiddenCharacter(name) : null
+  if (hidden) return refuse('source-character', `a character that cannot be seen: ${hidden}`, 'take it out')
+  if (name === '__proto__') return refuse('source-key', '"__proto__" cannot be a key', 'choose another name')
+  const first = seen.get(name)?.key
+  if (!first) return name
+  const line = context.report('', first[0], first[1], '', '').span?.line
+  return refuse('source-duplicate', `"${shorten(name)}" is here twice: the first is on line ${line}`, 'keep one of the two')
+}
+
+function readList(list: YAMLSeq, key: Place['key'], range: readonly [number, number], depth: number, context: Context): Read {
+  const items = list.items.map((item) => read(item, null, depth + 1, context))
+  const children = new Map(items.map((item, index): [string, Place] => [String(index), item.place]))
+  return { data: items.map((item) => item.data), place: { key, value: range, written: true, scalar: undefined, children } }
+}
+
+function readScalar(node: Scalar, key: Place['key'], range: readonly [number, number], context: Context): Read {
+  const { value } = node
+  const refuse = (code: string, message: string, hint: string): Read => {
+    context.diagnostics.push(context.report(code, range[0], range[1], message, hint))
+    return leaf(undefined, key, range)
+  }
+  if (typeof value === 'number' && !Number.isFinite(value)) {
+    return refuse('source-number', `"${shorten(node.source ?? '')}" is not a number that can be used`, 'write a number like 0.125')
+  }
+  const hidden = typeof value === 'string' && isEscaped(node, context.text) ? forbiddenCharacter(value) : null
+  if (hidden) return refuse('source-character', `a character that cannot be seen: ${hidden}`, 'take it out')
+  if (value === null) return leaf(null, key, range)
+  const scalar = typeof value === 'string' ? value : (node.source ?? String(value))
+  return { data: value, place: { key, value: range, written: true, scalar, children: new Map() } }
+}
+
+const leaf = (data: unknown, key: Place['key'], range: readonly [number, number]): Read => ({
+  data,
+  place: { key, value: range, written: data === undefined || range[1] > range[0], scalar: undefined, children: new Map() },
+})
+
+/** Raw characters are checked in the text; only double quotes can bring others in. */
+const isEscaped = (node: Scalar, text: string): boolean =>
+  node.type === Scalar.QUOTE_DOUBLE && !!node.range && text.slice(node.range[0], node.range[1]).includes('\\')
+
+const hasTag = (node: unknown): node is { tag: string } =>
+  typeof node === 'object' && node !== null && typeof (node as { tag?: unknown }).tag === 'string'
+
+function rangeOf(node: unknown): readonly [number, number] | null {
+  const range = (node as { range?: readonly number[] | null } | null | undefined)?.range
+  return range ? [range[0] as number, range[1] as number] : null
+}
+
+const shorten = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}…` : text)

@@ -1,0 +1,56 @@
+import type { Degrees } from './dimension.ts'
+import { INCH, type Length, perUnit, type Units } from './length.ts'
+
+/** Fewest and most digits behind the point that sheets show: thousandths to hundred-thousandths of an inch, hundredths of a mm to 0.1 µm. */
+const DIGITS = { inch: { fewest: 3, most: 5 }, mm: { fewest: 2, most: 4 } } as const
+
+/** A length for reading: inches as shops write them (`.125`, `1.500`), millimeters as `0.50`. Rounds half away from zero. */
+export function formatLength(length: Length, units: Units, options: { readonly digits?: number } = {}): string {
+  const digits = options.digits ?? DIGITS[units].fewest
+  const text = formatDecimal(length, perUnit(units), digits)
+  return units === 'inch' && digits > 0 ? text.replace(/^(-?)0\./, '$1.') : text
+}
+
+/** Fewest digits that show every one of the lengths exactly, within what sheets show. */
+export function formatDigitsFor(lengths: readonly Length[], units: Units): number {
+  const { fewest, most } = DIGITS[units]
+  for (let digits = fewest; digits < most; digits++) {
+    const step = perUnit(units) / 10 ** digits
+    if (lengths.every((length) => length % step === 0)) return digits
+  }
+  return most
+}
+
+/** A length in inches as whole 64ths at most (`5/32`, `1 1/2`, `2`); null where it is not one exactly. */
+export function formatFraction(length: Length): string | null {
+  const sixtyFourths = (length * 64) / INCH
+  if (length % (INCH / 64) !== 0) return null
+  const sign = sixtyFourths < 0 ? '-' : ''
+  const whole = Math.floor(Math.abs(sixtyFourths) / 64)
+  let over = Math.abs(sixtyFourths) % 64
+  let under = 64
+  if (over === 0) return `${sign}${whole}`
+  while (over % 2 === 0) {
+    over /= 2
+    under /= 2
+  }
+  return `${sign}${whole === 0 ? '' : `${whole} `}${over}/${under}`
+}
+
+/** An angle to the nearest minute: `34°`, `5° 44'`. */
+export function formatAngle(degrees: Degrees): string {
+  const minutes = Math.floor(Math.abs(degrees) * 60 + 0.5 + 1e-9)
+  const sign = degrees < 0 && minutes > 0 ? '-' : ''
+  const rest = minutes % 60
+  return `${sign}${Math.floor(minutes / 60)}°${rest === 0 ? '' : ` ${rest}'`}`
+}
+
+function formatDecimal(length: Length, per: Length, digits: number): string {
+  const step = per / 10 ** digits
+  const magnitude = Math.abs(length)
+  const floor = Math.floor(magnitude / step)
+  const marks = 2 * (magnitude - floor * step) >= step ? floor + 1 : floor
+  const sign = length < 0 && marks > 0 ? '-' : ''
+  const text = String(marks).padStart(digits + 1, '0')
+  return digits === 0 ? `${sign}${text}` : `${sign}${text.slice(0, -digits)}.${text.slice(-digits)}`
+}

@@ -1,0 +1,50 @@
+import * as z from 'zod/mini'
+import type { AngleDimension, Degrees, Dimension } from './dimension.ts'
+import type { Length } from './length.ts'
+
+/** How a scalar of a file becomes a value, once the file's units and its exact text are known. */
+export type Measure =
+  | { readonly kind: 'length' | 'dimension' | 'greatest'; readonly range: LengthRange }
+  | { readonly kind: 'angle' | 'angle-dimension'; readonly above: Degrees; readonly below: Degrees; readonly upTo?: true }
+  | { readonly kind: 'text' }
+export type LengthRange = 'more than zero' | 'zero or more' | 'any'
+
+/** Marks the schemas whose scalars are measures. A registry, because the JSON Schema must not show it. */
+export const measures = z.registry<Measure>()
+
+/**
+ * The schemas below say what stands in the file (a number or text) but are typed as what the reader makes of it,
+ * so that a schema's output type is the type of the value as read.
+ */
+const measure = <T>(say: string, examples: (string | number)[], how: Measure): z.ZodMiniType<T, string | number> => {
+  const schema = z.union([z.number(), z.string()]).check(z.describe(say), z.meta({ examples }))
+  measures.add(schema, how)
+  return schema as unknown as z.ZodMiniType<T, string | number>
+}
+
+const LENGTHS = [0.125, '1/8', '1 3/16', '5/32 in', '12 thou', '4.5 mm']
+const DIMENSIONS = ['0.125 ±0.005', '0.125 +0.003 -0', '0.120 to 0.125', '5/32', '20 h11']
+const ANGLES = [34, '34 deg', '14 1/2 deg', "84° 16'"]
+
+export const length = (say: string, range: LengthRange = 'more than zero') =>
+  measure<Length>(say, LENGTHS, { kind: 'length', range })
+
+export const dimension = (say: string, range: LengthRange = 'more than zero') =>
+  measure<Dimension>(say, DIMENSIONS, { kind: 'dimension', range })
+
+/** A length that may be followed by "max". */
+export const greatest = (say: string) =>
+  measure<Length>(say, ['0.010 max', '0.2 mm max'], { kind: 'greatest', range: 'zero or more' })
+
+/** Degrees above one bound and below the other; `upTo` takes the upper bound in. */
+export const angle = (say: string, above: Degrees, below: Degrees, upTo = false) =>
+  measure<Degrees>(say, ANGLES, { kind: 'angle', above, below, ...(upTo ? { upTo: true as const } : {}) })
+
+export const angleDimension = (say: string, above: Degrees, below: Degrees) =>
+  measure<AngleDimension>(say, [38, '38 ±0.5', "84° 16'"], { kind: 'angle-dimension', above, below })
+
+/** A name or a sentence. A bare number is taken as it is written: a drawing may be called 14. */
+export const text = (say: string, ...examples: (string | number)[]) => measure<string>(say, examples, { kind: 'text' })
+
+export const choice = <const T extends readonly string[]>(say: string, options: T) =>
+  z.enum(options as unknown as T & [string, ...string[]]).check(z.describe(say))
