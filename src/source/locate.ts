@@ -1,5 +1,5 @@
 import type { Path, Span } from '../diagnostics/diagnostic.ts'
-import type { Place, SourceFile } from './source-file.ts'
+import type { Place, SourceFile } from './source.ts'
 
 /** Finds paths in the tree of a file. */
 export function locator(root: Place, spanOf: (from: number, to: number) => Span): Pick<SourceFile, 'locate' | 'scalarSource'> {

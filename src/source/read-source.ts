@@ -1,7 +1,7 @@
 import { LineCounter, parseDocument, type YAMLError } from 'yaml'
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts'
 import { locator } from './locate.ts'
-import type { Place, SourceFile } from './source-file.ts'
+import type { Place, SourceFile } from './source.ts'
 import { decode } from './text.ts'
 import { toData } from './to-data.ts'
 

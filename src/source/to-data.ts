@@ -1,6 +1,6 @@
 import { isAlias, isMap, isScalar, isSeq, type Pair, type ParsedNode, Scalar, type YAMLMap, type YAMLSeq } from 'yaml'
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
-import type { Place } from './source-file.ts'
+import type { Place } from './source.ts'
 import { forbiddenCharacter } from './text.ts'
 
 type Report = (code: string, from: number, to: number, message: string, hint: string) => Diagnostic
