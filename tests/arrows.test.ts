@@ -19,7 +19,7 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   replay: { from: 'units', types: 'lathe moves' },
   budget: { from: 'units moves replay', types: 'lathe' },
   sheet: { from: 'units lathe moves replay budget', types: 'diagnostics' },
-  print: { from: 'units sheet' },
+  print: { from: 'units sheet', types: 'lathe moves' },
   exercise: { from: 'source job written replay sheet' },
 }
 const SRC = join(import.meta.dirname, '..', 'src')
