@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { dirname, join, relative, sep } from 'node:path'
+import { dirname, join, sep } from 'node:path'
 import { expect, it } from 'vitest'
 
 /** What each folder of src may import from, besides itself; `types` may be imported by `import type` only. */
@@ -23,16 +23,18 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   exercise: { from: 'source job written replay sheet' },
 }
 const SRC = join(import.meta.dirname, '..', 'src')
-const IMPORT = /^(?:import|export)\s+(type\s)?[^'"]*?\bfrom\s*'(\.[^']+)'|import\('(\.[^']+)'\)/gm
+const IMPORT = /^(?:import|export)\s+(type\s)?(?:[^'"]*?\bfrom\s*)?'(\.[^']+)'|(await\s+)?import\('(\.[^']+)'\)/gm
 
-const broken = (file: string): string[] => {
-  const folder = relative(SRC, file).split(sep)[0]!
+/** Every import of a file (path from src) that its folder may not make. `import('…')` without await stands for a type. */
+const broken = (file: string, text: string): string[] => {
+  const folder = file.split(sep)[0]!
   const rule = ARROWS[folder]
   if (!rule) return [`${folder}: no arrows for this folder`]
-  return [...readFileSync(file, 'utf8').matchAll(IMPORT)].flatMap(([, type, path, inline]) => {
-    const target = relative(SRC, join(dirname(file), (path ?? inline)!)).split(sep)[0]!
-    const allowed = [folder, ...rule.from.split(' '), ...((type ?? inline) ? (rule.types ?? '').split(' ') : [])]
-    return allowed.includes(target) ? [] : [`${relative(SRC, file)} imports ${type ? 'types of ' : ''}${target}`]
+  return [...text.matchAll(IMPORT)].flatMap(([, type, path, awaited, inline]) => {
+    const target = join(dirname(file), (path ?? inline)!).split(sep)[0]!
+    const typesOnly = type !== undefined || (inline !== undefined && awaited === undefined)
+    const allowed = [folder, ...rule.from.split(' '), ...(typesOnly ? (rule.types ?? '').split(' ') : [])]
+    return allowed.includes(target) ? [] : [`${file} imports ${typesOnly ? 'types of ' : ''}${target}`]
   })
 }
 
@@ -41,5 +43,19 @@ it('keeps every folder to its arrows', () => {
     (file) => file.endsWith('.ts') && file.includes(sep) && !file.startsWith(`cli${sep}`),
   )
   expect(files.length).toBeGreaterThan(10)
-  expect(files.flatMap((file) => broken(join(SRC, file)))).toEqual([])
+  expect(files.flatMap((file) => broken(file, readFileSync(join(SRC, file), 'utf8')))).toEqual([])
+})
+
+it('sees what a folder may not do', () => {
+  const faults = (text: string): number => broken(join('replay', 'form', 'x.ts'), text).length
+  expect(
+    faults("import type { Lathe } from '../../lathe/lathe.ts'\nimport { INCH } from '../../units/length.ts'"),
+  ).toBe(0)
+  expect(faults("import { readable } from '../../lathe/lathe.ts'")).toBe(1)
+  expect(faults("import {\n  type Lathe,\n} from '../../lathe/lathe.ts'\nexport * from '../../sequence/dial.ts'")).toBe(
+    2,
+  )
+  expect(faults("import '../../features/registry.ts'\nconst { x } = await import('../../moves/form.ts')")).toBe(2)
+  expect(faults("type Job = import('../../job/job.ts').Job\nimport './y.ts'\nimport '../compile.ts'")).toBe(1)
+  expect(broken(join('helpers', 'x.ts'), '')).toHaveLength(1)
 })
