@@ -1,0 +1,137 @@
+import type { Dial, Scale } from '../../lathe/lathe.ts'
+import type { ProofLine, Sheet, SheetFeature, SheetStep } from '../../sheet/sheet.ts'
+import type { Length, Units } from '../../units/length.ts'
+import { inUnits } from '../../units/length.ts'
+import { words } from '../phrase.ts'
+
+export const FORMAT = 'groovewright.sheet/1'
+
+/** The sheet as data: enough to replay it without the job. Key order is fixed, so equal sheets are equal bytes. */
+export const printJson = (sheet: Sheet): string => `${JSON.stringify(toData(sheet), null, 2)}\n`
+
+export const toData = (sheet: Sheet) => ({
+  format: FORMAT,
+  title: sheet.title,
+  drawingNumber: sheet.drawingNumber,
+  units: sheet.units,
+  part: part(sheet),
+  lathe: lathe(sheet),
+  cautions: sheet.cautions,
+  orderReasons: sheet.orderReasons,
+  features: sheet.features.map((feature) => featureData(sheet, feature)),
+  steps: sheet.steps.map((step) => stepData(step, sheet.units)),
+  warnings: sheet.warnings.map(({ feature, code, say }) => ({ feature, code, say })),
+})
+
+const part = ({ part: { material, held, overhang, steps }, units }: Sheet) => ({
+  material,
+  held,
+  overhang: plain(overhang, units),
+  steps: steps.map((step) => ({
+    name: step.name,
+    diameter: plain(step.diameter, units),
+    measuredDiameter: plain(step.measured, units),
+    from: plain(step.from, units),
+    to: plain(step.to, units),
+  })),
+})
+
+const lathe = ({ lathe: { name, crossFeed, compound, carriage, spindleSpeeds }, units }: Sheet) => ({
+  name,
+  crossFeed: scale(crossFeed),
+  compound: {
+    ...scale(compound.scale),
+    travel: compound.travel === null ? null : plain(compound.travel, units),
+    scaleZero: compound.scaleZero,
+  },
+  carriage: carriage === null ? null : scale(carriage),
+  spindleSpeeds,
+})
+
+/** A readout is a scale whose graduation is its resolution, without turns and without lost motion. */
+const scale = (of: Scale) => ({
+  units: of.units,
+  graduation: plain(of.kind === 'dial' ? of.graduation : of.resolution, of.units),
+  perTurn: of.kind === 'dial' ? plain(of.perTurn, of.units) : null,
+  reads: of.reads,
+  backlash: of.kind === 'dial' ? plain(of.backlash, of.units) : 0,
+  readTo: of.kind === 'dial' ? (of satisfies Dial).readTo : 1,
+  readout: of.kind === 'readout',
+})
+
+const featureData = (sheet: Sheet, feature: SheetFeature) => {
+  const { name, kind, status } = feature
+  if (feature.status === 'refused') {
+    const { code, reason, remedy } = feature
+    return { name, kind, status, refusal: { code, reason, remedy } }
+  }
+  const { units } = sheet
+  const { edge, spindle, zero } = feature
+  return {
+    name,
+    kind,
+    tool: feature.tool,
+    status,
+    why: feature.why,
+    drawn: feature.heading.find(({ label }) => label === 'Drawn')?.says.map((phrase) => words(phrase, units)) ?? [],
+    edge: {
+      shape: edge.shape,
+      width: orNull(edge.width, units),
+      nose: orNull(edge.nose, units),
+      angle: edge.angle,
+      radius: orNull(edge.radius, units),
+      reach: plain(edge.reach, units),
+      blank: orNull(edge.blank, units),
+      edgeOffset: orNull(edge.edgeOffset, units),
+      rakeInUse: edge.rakeInUse,
+      measured: edge.measured,
+      undersize: orNull(feature.undersize, units),
+    },
+    compoundAngle: feature.compoundAngle,
+    surface: plain(feature.surface, units),
+    spindle: {
+      rpm: spindle.rpm,
+      wanted: Number(spindle.wanted.toFixed(3)),
+      cuttingSpeed: spindle.cuttingSpeed,
+      speedUnits: spindle.speedUnits,
+      factor: spindle.factor,
+      source: spindle.source,
+      tooFast: spindle.tooFast,
+    },
+    zero: { fromEnd: plain(zero.fromEnd, units), diameter: plain(zero.diameter, units) },
+    notes: feature.notes.map((phrase) => words(phrase, units)),
+    proof: words(feature.proof.replayed, units),
+    finished: Object.fromEntries(feature.proof.lines.map((line) => [line.id, finished(line, units)])),
+  }
+}
+
+const finished = (line: ProofLine, units: Units) => ({
+  planned: line.planned.value,
+  low: line.low.value,
+  high: line.high.value,
+  rss: line.rss.value,
+  limits: line.limits === null ? null : [line.limits[0].value, line.limits[1].value],
+  verdict: line.verdict,
+  spare: line.spare === null ? null : line.verdict === 'may not hold' ? -line.spare.value : line.spare.value,
+  largestCause: line.worstCause,
+  remedy: line.remedy === null ? null : words(line.remedy, units),
+})
+
+const stepData = (step: SheetStep, units: Units) => ({
+  number: step.number,
+  feature: step.feature,
+  action: step.action,
+  ...(step.slide === null ? {} : { slide: step.slide }),
+  ...(step.slide === null || step.action === 'touch-off' ? {} : { reading: step.reading, turns: step.turns, mark: step.mark }),
+  ...(step.purpose === null ? {} : { purpose: step.purpose }),
+  group: step.group,
+  say: sayOf(step, units),
+})
+
+/** The whole line as one sentence, as the text sheet has it. */
+const sayOf = (step: SheetStep, units: Units): string =>
+  [`${step.thing} ${words(step.does, units)}`, ...(step.effect.length > 0 ? [words(step.effect, units)] : []), ...step.more.map((phrase) => words(phrase, units))].join('; ')
+
+/** Nine decimals: finer than a picometer in millimeters, and no binary dust. */
+const plain = (length: Length, units: Units): number => Number(inUnits(length, units).toFixed(9))
+const orNull = (length: Length | null, units: Units): number | null => (length === null ? null : plain(length, units))

@@ -1,0 +1,42 @@
+import type { Units } from '../units/length.ts'
+import type { Figure, Phrase } from '../sheet/sheet.ts'
+
+/** A phrase as plain words. Figures in the sheet's own units go without a unit, all others carry theirs. */
+export const words = (phrase: Phrase, units: Units): string =>
+  phrase.map((part) => (typeof part === 'string' ? part : number(part, units))).join('')
+
+export const number = (figure: Figure, units: Units): string => {
+  switch (figure.unit) {
+    case 'inch': case 'mm': return measure(figure, units)
+    case 'deg': return degrees(figure)
+    case 'mark': case 'turn': return mixed(figure)
+    case 'ft/min': case 'm/min': return `${figure.value.toFixed(figure.digits)} ${figure.unit}`
+    default: return figure.value.toFixed(figure.digits)
+  }
+}
+
+/** Inches the way a dial is spoken: no zero before the point. Millimeters keep it. */
+const measure = (figure: Figure, units: Units): string => {
+  const fixed = figure.value.toFixed(figure.digits)
+  const spoken = figure.unit === 'inch' ? fixed.replace(/^(-?)0\./, '$1.') : fixed
+  if (figure.unit === units) return spoken
+  return `${spoken} ${figure.unit === 'inch' ? 'in' : 'mm'}`
+}
+
+/** Compound scales are read by degrees and parts of one: whole degrees, or degrees and minutes. */
+const degrees = (figure: Figure): string => {
+  const minutes = Math.round(Math.abs(figure.value) * 60)
+  const sign = figure.value < 0 ? '-' : ''
+  const rest = minutes % 60
+  return `${sign}${Math.floor(minutes / 60)}°${rest === 0 ? '' : ` ${rest}'`}`
+}
+
+/** Parts of a mark or a turn as a fraction: 52 1/2. */
+const mixed = (figure: Figure): string => {
+  const whole = Math.floor(figure.value)
+  const part = figure.value - whole
+  const denominator = [2, 4, 5, 8, 10].find((n) => Math.abs(part * n - Math.round(part * n)) < 1e-9 && part > 1e-9)
+  if (part < 1e-9) return String(whole)
+  if (denominator === undefined) return figure.value.toFixed(figure.digits)
+  return `${whole === 0 ? '' : `${whole} `}${Math.round(part * denominator)}/${denominator}`
+}

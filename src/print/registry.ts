@@ -1,0 +1,11 @@
+import type { Sheet } from '../sheet/sheet.ts'
+import { printJson } from './json/print.ts'
+import { printText } from './text/print.ts'
+
+/** A format is a function from the neutral sheet to the bytes of a file. */
+export type Printer = (sheet: Sheet) => string
+
+export const FORMATS = ['text', 'json'] as const
+export type Format = (typeof FORMATS)[number]
+
+export const PRINTERS: Readonly<Record<Format, Printer>> = { text: printText, json: printJson }

@@ -1,0 +1,45 @@
+/** A sheet is read at arm's length, from a terminal or a printer of any age: 80 columns, plain ASCII and the two signs that shops need. */
+export const COLUMNS = 80
+
+/** Words wrapped to a width; a word longer than a line is cut, so that no line is ever too long. */
+export const wrap = (text: string, width: number): string[] => {
+  const lines: string[] = []
+  let line = ''
+  for (const word of plain(text).split(/\s+/).filter(Boolean).flatMap((word) => pieces(word, width))) {
+    if (line !== '' && line.length + 1 + word.length > width) {
+      lines.push(line)
+      line = word
+    } else line = line === '' ? word : `${line} ${word}`
+  }
+  return line === '' ? lines : [...lines, line]
+}
+
+/** A label in a column of its own, and beside it text that stays in its column when it wraps. */
+export const beside = (label: string, column: number, text: string): string[] => {
+  const lines = wrap(text, COLUMNS - column)
+  return (lines.length === 0 ? [''] : lines).map((line, i) =>
+    `${(i === 0 ? plain(label) : '').padEnd(column).slice(0, column)}${line}`.trimEnd(),
+  )
+}
+
+/** Left and right on one line where they fit, otherwise one under the other. */
+export const apart = (left: string, right: string): string[] => {
+  const [l, r] = [plain(left), plain(right)]
+  if (l.length + r.length + 2 <= COLUMNS) return [`${l}${' '.repeat(COLUMNS - l.length - r.length)}${r}`.trimEnd()]
+  return [...wrap(l, COLUMNS), ...wrap(r, COLUMNS)]
+}
+
+/** Plain ASCII, ° and ±: accents go, typographic signs become their typed forms, the rest is a question mark. */
+export const plain = (text: string): string =>
+  text
+    .replace(/[\u2010-\u2015\u2212]/g, '-')
+    .replace(/[\u2018\u2019\u2032]/g, "'")
+    .replace(/[\u201c\u201d\u2033]/g, '"')
+    .replace(/\u00d7/g, 'x')
+    .replace(/\u2026/g, '...')
+    .replace(/[^\x20-\x7e°±]/g, (sign) => sign.normalize('NFKD').replace(/\u2044/g, '/').replace(/[\u0300-\u036f]/g, ''))
+    .replace(/\s/g, ' ')
+    .replace(/[^\x20-\x7e°±]/gu, '?')
+
+const pieces = (word: string, width: number): string[] =>
+  word.length <= width ? [word] : [word.slice(0, width), ...pieces(word.slice(width), width)]

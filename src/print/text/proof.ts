@@ -1,0 +1,43 @@
+import type { ProofLine, SheetFeature } from '../../sheet/sheet.ts'
+import type { Units } from '../../units/length.ts'
+import { number, words } from '../phrase.ts'
+import { beside, wrap, COLUMNS } from './columns.ts'
+
+type Row = readonly [label: string, planned: string, worst: string, rss: string, limits: string]
+
+const HEADINGS: Row = ['', 'planned', 'worst low to high', 'rss ±', 'limits']
+
+/** A table a feature: planned, worst low to high, root sum square, limits; under each line the verdict, what is to spare, and why. */
+export const proofLines = (feature: Extract<SheetFeature, { status: 'planned' }>, units: Units): string[] => {
+  const rows = feature.proof.lines.map((line) => row(line, units))
+  const widths = HEADINGS.map((_, i) => Math.max(...[HEADINGS, ...rows].map((each) => (each[i] ?? '').length)))
+  return [
+    ...wrap(feature.name.toUpperCase(), COLUMNS),
+    ...wrap(`${words(feature.proof.replayed, units)}.`, COLUMNS - 1),
+    ...(rows.length > 0 ? ['', columns(HEADINGS, widths)] : []),
+    ...feature.proof.lines.flatMap((line, i) => [columns(rows[i] ?? HEADINGS, widths), ...under(line, units)]),
+  ]
+}
+
+const row = (line: ProofLine, units: Units): Row => [
+  line.label,
+  number(line.planned, units),
+  `${number(line.low, units)} to ${number(line.high, units)}`,
+  number(line.rss, units),
+  line.limits === null ? 'none given' : `${number(line.limits[0], units)} to ${number(line.limits[1], units)}`,
+]
+
+/** Labels to the left, numbers to the right, so that points stand near each other. */
+const columns = (cells: Row, widths: readonly number[]): string =>
+  ` ${cells.map((cell, i) => (i === 0 ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0))).join('  ')}`.slice(0, COLUMNS)
+
+const under = (line: ProofLine, units: Units): string[] => {
+  const remedy = line.remedy === null ? [] : beside('', 4, words(line.remedy, units))
+  return [...beside('', 4, `${verdict(line, units)}largest cause: ${line.worstCause}`), ...remedy]
+}
+
+const verdict = (line: ProofLine, units: Units): string => {
+  if (line.spare === null) return ''
+  const spare = number(line.spare, units)
+  return line.verdict === 'holds' ? `HOLDS, ${spare} to spare; ` : `MAY NOT HOLD, ${spare} beyond a limit; `
+}

@@ -1,0 +1,58 @@
+import { CAUTIONS, PULLS_IN } from './cautions.ts'
+import { headingOf, partHeading } from './heading.ts'
+import type { FeaturePlan, Plan } from './plan.ts'
+import { proofOf } from './proof.ts'
+import type { Phrase, Sheet, SheetFeature, SheetStep } from './sheet.ts'
+import { stepsOf } from './steps.ts'
+
+/** The neutral, numbered sheet of a plan: every move one step, every number still a number. */
+export const buildSheet = (plan: Plan): Sheet => ({
+  title: plan.title,
+  drawingNumber: plan.drawingNumber,
+  units: plan.units,
+  lathe: plan.lathe,
+  part: plan.part,
+  heading: partHeading(plan),
+  cautions: [...CAUTIONS, ...(pullsIn(plan) ? [PULLS_IN] : [])],
+  orderReasons: plan.orderReasons,
+  warnings: plan.warnings,
+  features: plan.features.map((feature, position) => featureOf(plan, feature, position)),
+  steps: numbered(plan),
+})
+
+/** Steps are counted through the whole sheet, so that "I am at 31" has one meaning. */
+const numbered = (plan: Plan): SheetStep[] => {
+  const steps: SheetStep[] = []
+  plan.features.forEach((feature, position) => {
+    if (feature.status === 'planned') steps.push(...stepsOf(plan, feature, position, steps.length + 1))
+  })
+  return steps
+}
+
+const featureOf = (plan: Plan, feature: FeaturePlan, index: number): SheetFeature => {
+  const warnings: Phrase[] = plan.warnings.filter((warning) => warning.feature === index).map((warning) => [warning.say])
+  const common = { index, name: feature.name, kind: feature.kind, warnings }
+  if (feature.status === 'refused') {
+    return { ...common, status: 'refused', code: feature.code, reason: feature.reason, remedy: feature.remedy }
+  }
+  const { operation } = feature
+  return {
+    ...common,
+    status: 'planned',
+    why: feature.why,
+    heading: headingOf(plan, feature, index),
+    notes: feature.notes.map((note) => [note]),
+    tool: feature.tool,
+    edge: feature.edge,
+    undersize: feature.undersize,
+    compoundAngle: operation.angle,
+    surface: operation.surface,
+    spindle: feature.spindle,
+    zero: operation.zero,
+    proof: proofOf(plan, feature, index),
+  }
+}
+
+const pullsIn = (plan: Plan): boolean =>
+  /brass|alumin|bronze/i.test(plan.part.material) &&
+  plan.features.some((feature) => feature.status === 'planned' && feature.edge.rakeInUse > 0)

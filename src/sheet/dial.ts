@@ -1,0 +1,124 @@
+import type { Dial, Scale } from '../lathe/lathe.ts'
+import { readable } from '../lathe/lathe.ts'
+import type { Slide } from '../moves/operation.ts'
+import type { Length, Units } from '../units/length.ts'
+import { inUnits } from '../units/length.ts'
+import { decimals, figure } from './figure.ts'
+import type { Figure, Phrase } from './sheet.ts'
+
+/** A reading as the scale has it: pm of reading in its own sense, and turns (floor) and mark where there is a dial. */
+export type Reading = { readonly value: Length; readonly turns: number | null; readonly mark: number | null }
+
+/** What the hand calls the two ways of turning. */
+export type Ways = { readonly forward: string; readonly back: string; readonly away: string }
+
+export const readingOf = (scale: Scale, count: number): Reading => {
+  const value = count * readable(scale)
+  if (scale.kind === 'readout') return { value, turns: null, mark: null }
+  const marks = count * scale.readTo
+  const turns = Math.floor(marks / marksPerTurn(scale))
+  return { value, turns, mark: marks - turns * marksPerTurn(scale) }
+}
+
+export const marksPerTurn = (dial: Dial): number => Math.round(dial.perTurn / dial.graduation)
+
+/** Slide travel for a reading, pm: half of it where the scale reads diameter. */
+export const travel = (scale: Scale, count: number): Length =>
+  (count * readable(scale)) / (scale.reads === 'diameter' ? 2 : 1)
+
+/** Near square to the ways a compound no longer goes toward the headstock: then it is just forward. */
+export const waysOf = (slide: Slide, angle: number): Ways => {
+  if (slide === 'cross-feed') return { forward: 'in', back: 'OUT', away: 'out' }
+  if (slide === 'carriage') return { forward: 'toward the headstock', back: 'toward the tailstock', away: 'before 0' }
+  return { forward: angle > 80 || angle < -80 ? 'forward' : 'toward the headstock', back: 'back', away: 'before 0' }
+}
+
+/** How a hand gets from one reading to another, both in readable steps from zero. */
+export const turnTo = (scale: Scale, ways: Ways, from: number, to: number, units: Units): Phrase => {
+  if (scale.kind === 'readout') return onReadout(scale, ways, from, to, units)
+  if (to === from) return ['leave it at ', ...target(scale, to), ...aside(scale, to, units)]
+  if (to >= 0) return [to > from ? ways.forward : ways.back, to === 0 ? ' onto ' : ' to ', ...target(scale, to), ...aside(scale, to, units)]
+  const mark = markFigure(scale, readingOf(scale, to).mark ?? 0)
+  if (to > from) return [ways.forward, ' to ', ...markWord(scale), mark, ...before(scale, ways, to, units)]
+  return [ways.back, ...past(scale, from, to), ', stop at ', ...markWord(scale), mark, ...before(scale, ways, to, units)]
+}
+
+/** Whole turns between two readings, or null where they are not whole. */
+export const wholeTurns = (scale: Scale, from: number, to: number): number | null => {
+  if (scale.kind === 'readout') return null
+  const turns = (Math.abs(to - from) * scale.readTo) / marksPerTurn(scale)
+  return Number.isInteger(turns) && turns > 0 ? turns : null
+}
+
+export const markFigure = (dial: Dial, mark: number): Figure =>
+  figure('mark', mark, 'mark', dial.readTo < 1 ? decimals(mark, 0, 4) : 0)
+
+/** A number of marks, as "11 marks" or "1 mark". */
+export const marks = (dial: Dial, count: number): Phrase => [
+  { ...markFigure(dial, count * dial.readTo), role: 'take-up' },
+  count * dial.readTo === 1 ? ' mark' : ' marks',
+]
+
+/** A reading as a figure in the scale's own units and sense. */
+export const readingFigure = (scale: Scale, value: Length): Figure => {
+  const plain = inUnits(value, scale.units)
+  const step = inUnits(readable(scale), scale.units)
+  return figure('reading', plain, scale.units, decimals(plain, Math.max(scale.units === 'inch' ? 3 : 2, decimals(step, 0, 5)), 5))
+}
+
+/** Readings at or after zero: "52", "1 turn and 25", "2 turns". */
+const target = (dial: Dial, to: number): Phrase => {
+  const { turns, mark } = readingOf(dial, to)
+  if (!turns) return [...markWord(dial), markFigure(dial, mark ?? 0)]
+  const whole = [figure('turns', turns, 'turn'), turns === 1 ? ' turn' : ' turns']
+  return mark ? [...whole, ' and ', ...markWord(dial), markFigure(dial, mark)] : [...whole, ' exactly']
+}
+
+/** How often the dial's 0 goes by on the way out. A start on 0 is no passing, except that out of the first 0 one leaves it behind. */
+const past = (dial: Dial, from: number, to: number): Phrase => {
+  const perTurn = marksPerTurn(dial) / dial.readTo
+  if (from === 0) {
+    const whole = Math.ceil(-to / perTurn) - 1
+    return whole > 0 ? [' past 0, ', figure('turns', whole, 'turn'), whole === 1 ? ' whole turn and on' : ' whole turns and on'] : [' past 0']
+  }
+  const passed = Math.ceil(from / perTurn) - 1 - Math.floor(to / perTurn)
+  if (passed <= 0) return []
+  if (passed === 1) return [' past 0']
+  return passed === 2 ? [' past 0 twice'] : [' past 0 ', figure('turns', passed, 'count'), ' times']
+}
+
+/** In brackets where the marks alone do not say it: several turns, a dial of other units, of another sense, or not of thousandths. */
+const aside = (dial: Dial, to: number, units: Units): Phrase => {
+  const { value, turns } = readingOf(dial, to)
+  if (!turns && plainDial(dial, units)) return []
+  if (value === 0) return []
+  return [' (', readingFigure(dial, value), plainDial(dial, units) ? ')' : ' on the dial)']
+}
+
+/** Readings before zero: "(.050 out, half a turn)", "(20 before 0)". */
+const before = (dial: Dial, ways: Ways, to: number, units: Units): Phrase => {
+  const out = -to * readable(dial)
+  const said = ways.away === 'out' || !plainDial(dial, units) ? [readingFigure(dial, out)] : [markFigure(dial, -to * dial.readTo)]
+  const where = dial.reads === 'diameter' ? ' on the dial, before 0' : ` ${ways.away}`
+  return [' (', ...said, where, ...partOfTurn(out / dial.perTurn), ')']
+}
+
+const partOfTurn = (turns: number): Phrase => {
+  if (turns === 0.5) return [', half a turn']
+  if (turns === 0.25) return [', a quarter turn']
+  if (turns === 0.75) return [', three quarters of a turn']
+  if (turns < 1) return []
+  return [', ', figure('turns', turns, 'turn', decimals(turns, 0, 2)), turns === 1 ? ' turn' : ' turns']
+}
+
+/** Marks of .001 in or .01 mm say their own value; any other dial has its marks counted, and called so. */
+const plainDial = (dial: Dial, units: Units): boolean => dial.units === units && dial.reads === 'depth' && thousandths(dial)
+const thousandths = (dial: Dial): boolean => inUnits(dial.graduation, dial.units) === (dial.units === 'inch' ? 0.001 : 0.01)
+const markWord = (dial: Dial): Phrase => (thousandths(dial) ? [] : ['mark '])
+
+const onReadout = (scale: Scale, ways: Ways, from: number, to: number, units: Units): Phrase => {
+  const way = to === from ? 'leave it at' : to > from ? `${ways.forward} to` : `${ways.back} to`
+  const sense = scale.reads === 'diameter' ? ', diameter' : ''
+  const other = scale.units === units ? '' : ', in its own units'
+  return [`${way} `, readingFigure(scale, to * readable(scale)), ` on the readout${sense}${other}`]
+}

@@ -1,0 +1,54 @@
+import type { Figure, Phrase } from './sheet.ts'
+import { length } from './figure.ts'
+import type { Scene } from './scene.ts'
+import { placeOf } from './scene.ts'
+
+/** What a move does to the work, from its readings and its replay. */
+export const effectOf = (scene: Scene): Phrase => {
+  const { action, purpose, slide } = scene.move
+  switch (action) {
+    case 'take-up': return ['takes up the backlash']
+    case 'feed-in': return feedIn(scene)
+    case 'back-out': return backOut(scene)
+    case 'shift': case 'move-carriage': return along(scene)
+    case 'go-past': return ['more than the backlash']
+    case 'return': return slide === 'cross-feed' ? [] : ['backlash taken up']
+    case 'feed-across': return [purpose === 'take-out-floor' ? 'takes out the floor' : 'feeds across the floor']
+    default: return []
+  }
+}
+
+const feedIn = (scene: Scene): Phrase => {
+  const { move, feature } = scene
+  if (feature.edge.shape === 'corner') return cornerToGo(scene)
+  const { deep } = placeOf(scene, scene.after)
+  if (deep < 0) return [size(scene, 'clearance', -deep), ' clear of the work']
+  const across = feature.operation.surface - 2 * deep
+  if (move.slide === 'compound' && placeOf(scene, scene.before).deep === deep) return along(scene)
+  return [size(scene, 'depth', deep), ' deep, ', size(scene, 'diameter', across), ' dia']
+}
+
+/** Zero on both dials is the finished corner, so what counts is how far it still is. */
+const cornerToGo = (scene: Scene): Phrase => {
+  const { deep, along } = placeOf(scene, scene.after)
+  const left = scene.move.slide === 'cross-feed' ? -deep : -along
+  if (Math.abs(left) < 1) return ['finished size']
+  return [size(scene, 'along', Math.abs(left)), left > 0 ? ' to go' : ' past']
+}
+
+const backOut = (scene: Scene): Phrase => {
+  const clear = scene.feature.trace.clearance[scene.index]
+  const squares: Phrase = scene.move.purpose === 'square-shoulder' ? ['squares the shoulder'] : []
+  if (scene.move.purpose === 'clear-to-measure') return ['room for the hands']
+  if (squares.length > 0) return squares
+  if (clear === undefined || clear <= 0) return []
+  return ['clears by ', size(scene, 'clearance', clear)]
+}
+
+const along = (scene: Scene): Phrase => {
+  const moved = placeOf(scene, scene.after).along
+  if (Math.abs(moved) < 1) return ['the first place']
+  return ['tool ', size(scene, 'along', Math.abs(moved)), moved > 0 ? ' over' : ' short of 0']
+}
+
+const size = (scene: Scene, role: Figure['role'], value: number): Figure => length(role, value, scene.units)

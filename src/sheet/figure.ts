@@ -1,0 +1,49 @@
+import type { Length, Units } from '../units/length.ts'
+import { inUnits } from '../units/length.ts'
+import type { Figure, FigureUnit, Phrase, Role } from './sheet.ts'
+
+/**
+ * A length in pm as a figure of the given units: thousandths of an inch, or hundredths of a millimeter, up to two places more where
+ * they say it exactly, otherwise one more. Nobody scribes finer than a thousandth, so a place stays with the fewest.
+ */
+export const length = (role: Role, value: Length, units: Units): Figure => {
+  const plain = inUnits(value, units)
+  const fewest = units === 'inch' ? 3 : 2
+  if (role === 'place') return figure(role, plain, units, fewest)
+  const exact = decimals(plain, fewest, fewest + 3)
+  return figure(role, plain, units, exact > fewest + 2 ? fewest + 1 : exact)
+}
+
+/** A plain number; its id is given when the phrase it stands in is placed (see `identify`). */
+export const figure = (role: Role, value: number, unit: FigureUnit, digits = 0): Figure => ({
+  id: role,
+  role,
+  value: rounded(value),
+  unit,
+  digits,
+})
+
+/** The fewest decimals, from `least` to `most`, that show the value truly. */
+export const decimals = (value: number, least: number, most: number): number => {
+  for (let digits = least; digits < most; digits++) {
+    if (Math.abs(value - Number(value.toFixed(digits))) < 1e-6) return digits
+  }
+  return most
+}
+
+/** Gives every figure of a phrase an id that is unique in the sheet: where it stands, its role, and its place among equals. */
+export const identify = (place: string, phrase: Phrase): Phrase => {
+  const seen = new Map<string, number>()
+  return phrase.map((part) => {
+    if (typeof part === 'string') return part
+    const n = (seen.get(part.role) ?? 0) + 1
+    seen.set(part.role, n)
+    return { ...part, id: `${place}.${part.role}${n > 1 ? `.${n}` : ''}` }
+  })
+}
+
+/** Binary dust does not belong on a sheet: nine decimals are finer than a picometer in millimeters. */
+const rounded = (value: number): number => {
+  const clean = Number(value.toFixed(9))
+  return clean === 0 ? 0 : clean
+}

@@ -1,0 +1,90 @@
+import type { Scale } from '../lathe/lathe.ts'
+import { readable } from '../lathe/lathe.ts'
+import { marksPerTurn, readingFigure } from './dial.ts'
+import { angleFigure } from './dimensions.ts'
+import { figure, identify, length } from './figure.ts'
+import type { Plan } from './plan.ts'
+import type { Labeled, Phrase } from './sheet.ts'
+import type { Planned } from './scene.ts'
+
+/** The block above a feature's steps: what is wanted, with what, on which dials. */
+export const headingOf = (plan: Plan, feature: Planned, position: number): Labeled[] => {
+  const blocks: Labeled[] = [
+    ...(feature.why === null ? [] : [{ label: 'Why', says: [[feature.why]] }]),
+    { label: 'Drawn', says: feature.drawn.map((each) => [each]) },
+    { label: 'Stands on', says: [[length('stock', feature.operation.surface, plan.units), ' diameter, as measured']] },
+    { label: 'Tool', says: tool(plan, feature) },
+    { label: 'Speed', says: speed(feature) },
+    { label: 'Cross-feed', says: [scale(plan.lathe.crossFeed)] },
+    { label: 'Compound', says: [[...angle(plan, feature), '; ', ...scale(plan.lathe.compound.scale)]] },
+  ]
+  return identified(`feature.${position + 1}`, blocks)
+}
+
+/** The block at the head of the sheet: the part and the lathe. */
+export const partHeading = (plan: Plan): Labeled[] => {
+  const { part, units, lathe } = plan
+  const steps = part.steps.map((step): Phrase => {
+    const measured: Phrase = step.measured === step.diameter ? [] : [' (measures ', length('stock', step.measured, units), ')']
+    return [`${step.name}: `, length('stock', step.diameter, units), ' dia', ...measured, ', from ', length('stock', step.from, units), ' to ', length('stock', step.to, units)]
+  })
+  return identified('part', [
+    { label: 'Material', says: [[part.material]] },
+    { label: 'Held', says: [[`${part.held}, `, length('stock', part.overhang, units), ' out']] },
+    { label: 'Part', says: steps },
+    { label: 'Lathe', says: [[lathe.name]] },
+    { label: 'Units', says: [[units === 'inch' ? 'inches; distances along the work are from the free end' : 'millimeters; distances along the work are from the free end']] },
+  ])
+}
+
+const identified = (place: string, blocks: readonly Labeled[]): Labeled[] =>
+  blocks.map(({ label, says }) => ({
+    label,
+    says: says.map((phrase, i) => identify(`${place}.${label.toLowerCase().replace(/\W+/g, '-')}.${i + 1}`, phrase)),
+  }))
+
+const tool = (plan: Plan, feature: Planned): Phrase[] => {
+  const { edge, undersize } = feature
+  const of = (value: number) => length('tool', value, plan.units)
+  const sizes: Phrase = [
+    ...(edge.width === null ? [] : [', ', of(edge.width), ' wide']),
+    ...(edge.radius === null ? [] : [', radius ', of(edge.radius)]),
+    ...(edge.angle === null ? [] : [', ', angleFigure('tool', edge.angle), ' included']),
+    ...(edge.nose === null ? [] : [', nose ', of(edge.nose)]),
+  ]
+  const how = edge.measured ? ' as measured' : ' TO BE GROUND'
+  const under: Phrase = undersize === null || undersize === 0 ? [] : [': ', length('undersize', Math.abs(undersize), plan.units), undersize > 0 ? ' under' : ' over']
+  const blank: Phrase = edge.blank === null ? [] : [', blank ', of(edge.blank)]
+  return [
+    [`"${feature.tool}", ${edge.shape}`, ...sizes, how, ...under],
+    ['reach ', of(edge.reach), ...blank, ', rake in use ', angleFigure('tool', edge.rakeInUse)],
+  ]
+}
+
+const speed = (feature: Planned): Phrase[] => {
+  const { spindle } = feature
+  const rpm = figure('speed', spindle.rpm, 'rpm')
+  const wanted = figure('speed', Math.round(spindle.wanted), 'rpm')
+  const factor: Phrase = spindle.factor === 1 ? [] : [' x ', figure('speed', spindle.factor, 'count', 2), ' for a form tool']
+  const why: Phrase = [figure('speed', spindle.cuttingSpeed, spindle.speedUnits), ...factor, ` (${spindle.source}): `, wanted, ' rpm wanted']
+  if (spindle.tooFast) return [[rpm, ' rpm: LOWEST AVAILABLE, TOO FAST: do not form at this speed'], why]
+  return [[rpm, ' rpm, the nearest of this lathe that is not faster'], why]
+}
+
+const scale = (of: Scale): Phrase => {
+  if (of.kind === 'readout') return ['readout, steps of ', { ...readingFigure(of, of.resolution), role: 'dial' }, ', reads ', sense(of)]
+  const half: Phrase = of.readTo === 1 ? [] : [', read to ', { ...readingFigure(of, readable(of)), role: 'dial' }]
+  return [
+    'marks of ', { ...readingFigure(of, of.graduation), role: 'dial' }, ', ', figure('dial', marksPerTurn(of), 'count'), ' a turn', ...half,
+    ', reads ', sense(of), ', backlash ', { ...readingFigure(of, of.backlash), role: 'backlash' },
+  ]
+}
+
+const sense = (of: Scale): string => (of.reads === 'diameter' ? 'DIAMETER' : 'depth')
+
+const angle = (plan: Plan, feature: Planned): Phrase => {
+  const degrees = feature.operation.angle
+  if (degrees === 0) return ['parallel with the ways']
+  const square = plan.lathe.compound.scaleZero === 'square'
+  return ['at ', angleFigure('angle', degrees), ' from parallel', ...(square ? [' (', angleFigure('angle', 90 - degrees), ' on its scale)'] : [])]
+}

@@ -1,0 +1,71 @@
+import type { Scale } from '../lathe/lathe.ts'
+import type { Move, Slide } from '../moves/operation.ts'
+import type { Units } from '../units/length.ts'
+import { travel } from './dial.ts'
+import type { FeaturePlan, Plan } from './plan.ts'
+import type { Phrase } from './sheet.ts'
+
+export type Planned = Extract<FeaturePlan, { status: 'planned' }>
+
+/** Where the three dials stand, in readable steps from their zeros; null before there is a zero. */
+export type Counts = Readonly<Record<Slide, number | null>>
+
+/** One move in its surroundings: what the words of a step are made from. */
+export type Scene = {
+  readonly plan: Plan
+  readonly feature: Planned
+  readonly units: Units
+  readonly move: Move
+  readonly index: number
+  readonly before: Counts
+  readonly after: Counts
+  /** The move before this one, for what comes back to the same mark. */
+  readonly previous: Move | null
+  /** The cross-feed was backed out by whole turns to measure, and comes back now. */
+  readonly backFromMeasuring: boolean
+}
+
+export type Said = { readonly thing: string; readonly does: Phrase; readonly effect: Phrase; readonly more: readonly Phrase[] }
+
+/** Every move of a planned feature in its surroundings. */
+export const scenesOf = (plan: Plan, feature: Planned): Scene[] => {
+  const scenes: Scene[] = []
+  let before: Counts = { 'cross-feed': null, compound: null, carriage: null }
+  let away = false
+  feature.operation.moves.forEach((move, index, moves) => {
+    const after = countsAfter(before, move)
+    const onCrossFeed = move.slide === 'cross-feed'
+    const backFromMeasuring = away && onCrossFeed
+    scenes.push({
+      plan, feature, units: plan.units, move, index, before, after, previous: moves[index - 1] ?? null, backFromMeasuring,
+    })
+    if (onCrossFeed) away = move.purpose === 'clear-to-measure'
+    before = after
+  })
+  return scenes
+}
+
+const countsAfter = (before: Counts, move: Move): Counts => {
+  if (move.slide === undefined || move.action === 'touch-off' || move.action === 'lock' || move.action === 'unlock') return before
+  if (move.action === 'zero') return { ...before, [move.slide]: 0 }
+  return move.count === undefined || move.count === null ? before : { ...before, [move.slide]: move.count }
+}
+
+export const scaleOf = (plan: Plan, slide: Slide): Scale | null => {
+  if (slide === 'cross-feed') return plan.lathe.crossFeed
+  return slide === 'compound' ? plan.lathe.compound.scale : plan.lathe.carriage
+}
+
+/** How deep (below the feature's surface) and how far along from its zero the tool's reference point stands, pm. */
+export const placeOf = (scene: Scene, counts: Counts): { readonly deep: number; readonly along: number } => {
+  const at = (slide: Slide): number => {
+    const scale = scaleOf(scene.plan, slide)
+    return scale === null ? 0 : travel(scale, counts[slide] ?? 0)
+  }
+  const turn = (scene.feature.operation.angle * Math.PI) / 180
+  const { surface, zero } = scene.feature.operation
+  return {
+    deep: at('cross-feed') + at('compound') * Math.sin(turn) + (surface - zero.diameter) / 2,
+    along: at('carriage') + at('compound') * Math.cos(turn),
+  }
+}

@@ -1,0 +1,111 @@
+import type { Budgeted } from '../budget/budgeted.ts'
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Action, Operation, Purpose, Slide } from '../moves/operation.ts'
+import type { Length, Units } from '../units/length.ts'
+import type { PlannedPart, Spindle, StatedEdge } from './plan.ts'
+
+export type FigureUnit = Units | 'deg' | 'rpm' | 'ft/min' | 'm/min' | 'mark' | 'turn' | 'count'
+
+/** What a figure is about, so that a printer (or a teacher) can treat all of one sort alike, or leave them out. */
+export type Role =
+  | 'mark' | 'turns' | 'reading' | 'take-up' // what the dial shows
+  | 'depth' | 'diameter' | 'along' | 'clearance' | 'expected' // what it does to the work
+  | 'drawing' | 'stock' | 'place' | 'angle' // what the drawing and the set-up say
+  | 'tool' | 'undersize' | 'speed' | 'dial' | 'backlash'
+  | 'planned' | 'low' | 'high' | 'rss' | 'limit' | 'spare' // what was proved
+
+/** A number that is still a number: `value` in `unit`, to be shown with `digits` decimals. */
+export type Figure = {
+  readonly id: string
+  readonly role: Role
+  readonly value: number
+  readonly unit: FigureUnit
+  readonly digits: number
+}
+
+/** Prose with its numbers left as data. */
+export type Phrase = readonly (string | Figure)[]
+
+export type Group = 'set up' | 'rough' | 'measure' | 'finish' | 'end'
+
+/** One line of the sheet, one move of the hand. Numbered through the whole sheet from 1. */
+export type SheetStep = {
+  readonly number: number
+  readonly feature: number
+  readonly group: Group
+  readonly action: Action
+  readonly purpose: Purpose | null
+  readonly slide: Slide | null
+  /** The slide or the thing that the hand goes to. */
+  readonly thing: string
+  readonly does: Phrase
+  /** What it does to the work; may be empty. */
+  readonly effect: Phrase
+  /** Lines that belong under the step. */
+  readonly more: readonly Phrase[]
+  /** In the units and the sense of the slide's own scale; null where there is none. */
+  readonly reading: number | null
+  readonly turns: number | null
+  readonly mark: number | null
+}
+
+export type ProofLine = {
+  readonly id: Budgeted['id']
+  readonly label: string
+  readonly verdict: Budgeted['verdict']
+  readonly planned: Figure
+  readonly low: Figure
+  readonly high: Figure
+  readonly rss: Figure
+  readonly limits: readonly [Figure, Figure] | null
+  readonly spare: Figure | null
+  readonly worstCause: string
+  /** What would make it hold; null where it does, or where no limits are given. */
+  readonly remedy: Phrase | null
+}
+
+export type Labeled = { readonly label: string; readonly says: readonly Phrase[] }
+
+export type SheetFeature = {
+  readonly index: number
+  readonly name: string
+  readonly kind: string
+} & (
+  | {
+      readonly status: 'planned'
+      readonly why: string | null
+      readonly heading: readonly Labeled[]
+      readonly notes: readonly Phrase[]
+      readonly warnings: readonly Phrase[]
+      readonly tool: string
+      readonly edge: StatedEdge
+      readonly undersize: Length | null
+      readonly compoundAngle: number
+      readonly surface: Length
+      readonly spindle: Spindle
+      readonly zero: Operation['zero']
+      readonly proof: { readonly replayed: Phrase; readonly lines: readonly ProofLine[] }
+    }
+  | {
+      readonly status: 'refused'
+      readonly code: string
+      readonly reason: string
+      readonly remedy: string
+      readonly warnings: readonly Phrase[]
+    }
+)
+
+/** Everything that is printed, in order, with no layout, no units' spelling and no color decided. */
+export type Sheet = {
+  readonly title: string
+  readonly drawingNumber: string | null
+  readonly units: Units
+  readonly lathe: Lathe
+  readonly part: PlannedPart
+  readonly heading: readonly Labeled[]
+  readonly cautions: readonly string[]
+  readonly orderReasons: readonly string[]
+  readonly warnings: readonly { readonly feature: number | null; readonly code: string; readonly say: string }[]
+  readonly features: readonly SheetFeature[]
+  readonly steps: readonly SheetStep[]
+}

@@ -1,0 +1,57 @@
+import type { Slide } from '../moves/operation.ts'
+import { markFigure, marks, readingFigure, readingOf, turnTo, waysOf, wholeTurns } from './dial.ts'
+import { figure } from './figure.ts'
+import type { Phrase } from './sheet.ts'
+import type { Said, Scene } from './scene.ts'
+import { scaleOf } from './scene.ts'
+
+/** What a hand does on a slide: the dial's words, led by the slide. */
+export const slideStep = (scene: Scene, slide: Slide): Said => ({
+  thing: slide.toUpperCase(),
+  does: does(scene, slide),
+  effect: [],
+  more: [],
+})
+
+const does = (scene: Scene, slide: Slide): Phrase => {
+  const { action, count } = scene.move
+  if (action === 'lock') return ['LOCK, then look at the line again']
+  if (action === 'unlock') return ['unlock']
+  if (action === 'zero') return zero(scene, slide)
+  if (action === 'take-up' && (count === null || count === undefined)) return takeUp(scene, slide)
+  if (count === null || count === undefined) return [scene.move.purpose === 'to-place' ? 'move to the place' : 'move it']
+  return onto(scene, slide, count)
+}
+
+const zero = (scene: Scene, slide: Slide): Phrase =>
+  scaleOf(scene.plan, slide)?.kind === 'readout' ? ['set the readout to 0'] : ['set the dial to 0, do not move the slide']
+
+const takeUp = (scene: Scene, slide: Slide): Phrase => {
+  const scale = scaleOf(scene.plan, slide)
+  const forward = waysOf(slide, scene.feature.operation.angle).forward
+  if (scale?.kind !== 'dial') return [`move ${forward} a little`]
+  return [`turn ${forward}, `, ...marks(scale, scene.move.takeUp ?? 0), ' or more']
+}
+
+const onto = (scene: Scene, slide: Slide, count: number): Phrase => {
+  const scale = scaleOf(scene.plan, slide)
+  if (scale === null) return ['move it by hand to the place']
+  const ways = waysOf(slide, scene.feature.operation.angle)
+  const from = scene.before[slide] ?? 0
+  const whole = wholeTurns(scale, from, count)
+  if (scene.move.purpose === 'clear-to-measure' && whole !== null && count < from) {
+    return [`${ways.back} `, ...turns(whole), ' more, count them']
+  }
+  if (scene.backFromMeasuring && slide === 'cross-feed' && whole !== null && count > from && scale.kind === 'dial') {
+    const mark = markFigure(scale, readingOf(scale, count).mark ?? 0)
+    return ['IN ', ...turns(whole), ' to the same mark, ', mark, ' (', readingFigure(scale, Math.abs(readingOf(scale, count).value)), count < 0 ? ' before 0)' : ')']
+  }
+  return [...slowly(scene), ...turnTo(scale, ways, from, count, scene.units)]
+}
+
+const slowly = (scene: Scene): Phrase => {
+  if (scene.move.action === 'feed-across') return ['feed SLOWLY ']
+  return scene.move.purpose === 'square-shoulder' ? ['SLOWLY '] : []
+}
+
+const turns = (whole: number): Phrase => [figure('turns', whole, 'turn'), whole === 1 ? ' whole turn' : ' whole turns']

@@ -1,0 +1,46 @@
+import { inUnits } from '../units/length.ts'
+import { readingOf } from './dial.ts'
+import { effectOf } from './effect.ts'
+import { identify } from './figure.ts'
+import { groupsOf } from './groups.ts'
+import { handStep } from './hand.ts'
+import type { Plan } from './plan.ts'
+import type { Planned, Scene } from './scene.ts'
+import { scaleOf, scenesOf } from './scene.ts'
+import type { SheetStep } from './sheet.ts'
+import { slideStep } from './slide.ts'
+
+/** One numbered step for every move of a planned feature, counted on from `first`. */
+export const stepsOf = (plan: Plan, feature: Planned, position: number, first: number): SheetStep[] => {
+  const groups = groupsOf(feature.operation.moves)
+  return scenesOf(plan, feature).map((scene, i) => step(scene, position, first + i, groups[i] ?? 'set up'))
+}
+
+const step = (scene: Scene, position: number, number: number, group: SheetStep['group']): SheetStep => {
+  const { move } = scene
+  const said = move.slide !== undefined && move.action !== 'touch-off' ? slideStep(scene, move.slide) : handStep(scene)
+  const place = `step.${number}`
+  return {
+    number,
+    feature: position,
+    group,
+    action: move.action,
+    purpose: move.purpose ?? null,
+    slide: move.slide ?? null,
+    thing: said.thing,
+    does: identify(`${place}.does`, said.does),
+    effect: identify(`${place}.effect`, said.effect.length > 0 ? said.effect : effectOf(scene)),
+    more: said.more.map((phrase, i) => identify(`${place}.more.${i + 1}`, phrase)),
+    ...stated(scene),
+  }
+}
+
+const stated = (scene: Scene): Pick<SheetStep, 'reading' | 'turns' | 'mark'> => {
+  const { slide, action } = scene.move
+  const count = slide === undefined || action === 'touch-off' ? null : scene.move.action === 'zero' ? 0 : (scene.move.count ?? null)
+  if (slide === undefined || count === null) return { reading: null, turns: null, mark: null }
+  const scale = scaleOf(scene.plan, slide)
+  if (scale === null) return { reading: null, turns: null, mark: null }
+  const { value, turns, mark } = readingOf(scale, count)
+  return { reading: Number(inUnits(value, scale.units).toFixed(9)), turns, mark }
+}
