@@ -19,7 +19,7 @@ export type Cutting = {
 /** Where a feature stands: from the free end or the tailstock-side end of a step (`from`), to its near edge, far edge or center. */
 export type Place = { readonly by: 'near' | 'far' | 'center'; readonly distance: Dimension; readonly from: string }
 
-type FeatureBase = {
+export type FeatureBase = {
   readonly index: number
   readonly name: string
   readonly why: string | null

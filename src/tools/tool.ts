@@ -2,7 +2,7 @@ import type { Origin } from '../diagnostics/diagnostic.ts'
 import type { Degrees, Dimension } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 
-type ToolBase = {
+export type ToolBase = {
   readonly name: string
   readonly reach: Length
   readonly blank: Length | null

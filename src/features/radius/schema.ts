@@ -1,0 +1,45 @@
+import * as z from 'zod/mini'
+import type { AsRead, Given } from '../../diagnostics/given.ts'
+import { dimension, text } from '../../units/measure-schema.ts'
+import { commonFeatureKeys, placeKeys, readPlace } from '../common-schema.ts'
+import type { ConcaveFeature, CornerFeature, FeatureBase } from '../feature.ts'
+
+const kind = z.literal('radius').check(z.describe('A round form.'))
+
+export const concaveSchema = z
+  .strictObject({
+    kind,
+    shape: z.literal('concave').check(z.describe('A round groove.')),
+    ...placeKeys,
+    radius: dimension('Radius of the groove.'),
+    width: z.optional(dimension('Width at the surface. Width or depth; both are checked against each other.')),
+    depth: z.optional(dimension('Depth in the middle. Width or depth; both are checked against each other.')),
+    ...commonFeatureKeys,
+  })
+  .check(z.meta({ title: 'concave radius' }))
+
+export const cornerSchema = z
+  .strictObject({
+    kind,
+    shape: z.literal('corner').check(z.describe('A convex radius on a corner that faces the tailstock.')),
+    'corner-of': text('"end", or the name of a step whose tailstock-side corner it is.', 'end'),
+    radius: dimension('Radius of the corner.'),
+    ...commonFeatureKeys,
+  })
+  .check(z.meta({ title: 'corner radius' }))
+
+export const radiusSchema = z.discriminatedUnion('shape', [concaveSchema, cornerSchema])
+
+export const readConcave = (given: Given<AsRead<z.output<typeof concaveSchema>>>, base: FeatureBase): ConcaveFeature | null => {
+  const place = readPlace(given)
+  if (!given.has('width') && !given.has('depth'))
+    given.report(null, 'missing-key', 'the radius alone does not say how much of it is cut', 'give width or depth as well')
+  const { radius, width, depth } = given.values
+  if (!place || !radius || !(width ?? depth)) return null
+  return { ...base, kind: 'radius', shape: 'concave', place, radius, width: width ?? null, depth: depth ?? null }
+}
+
+export const readCorner = (given: Given<AsRead<z.output<typeof cornerSchema>>>, base: FeatureBase): CornerFeature | null => {
+  const { 'corner-of': cornerOf, radius } = given.values
+  return cornerOf && radius ? { ...base, kind: 'radius', shape: 'corner', cornerOf, radius } : null
+}

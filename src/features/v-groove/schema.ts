@@ -1,0 +1,43 @@
+import * as z from 'zod/mini'
+import type { AsRead, Given } from '../../diagnostics/given.ts'
+import { angleDimension, dimension, length } from '../../units/measure-schema.ts'
+import { commonFeatureKeys, depthOrBottom, placeKeys, readPlace } from '../common-schema.ts'
+import type { FeatureBase, VGrooveFeature } from '../feature.ts'
+
+export const vGrooveSchema = z
+  .strictObject({
+    kind: z.literal('v-groove').check(z.describe('A groove with two sloping flanks.')),
+    ...placeKeys,
+    angle: angleDimension('Included angle between the flanks.', 0, 180),
+    width: z.optional(dimension('Width at the surface as drawn, or at the diameter given by width-at.')),
+    'width-at': z.optional(length('Diameter at which the width is given.')),
+    depth: z.optional(dimension('Depth below the surface as drawn, or bottom-diameter.')),
+    'bottom-diameter': z.optional(dimension('Diameter at the bottom, or depth.')),
+    root: z.optional(dimension('Width of the flat bottom; 0 for a sharp V.', 'zero or more')),
+    ...commonFeatureKeys,
+  })
+  .check(z.meta({ title: 'V-groove' }))
+
+/** Two of width, depth (or bottom diameter) and root fix the form; a width alone is a sharp V of that width. */
+export const readVGroove = (given: Given<AsRead<z.output<typeof vGrooveSchema>>>, base: FeatureBase): VGrooveFeature | null => {
+  const place = readPlace(given)
+  depthOrBottom(given, false)
+  const deep = given.has('depth') || given.has('bottom-diameter')
+  if (!given.has('width') && !(deep && given.has('root')))
+    given.report(null, 'missing-key', 'the form of the V is open', 'give two of width, depth (or bottom-diameter) and root, or width alone for a sharp V')
+  if (given.has('width-at') && !given.has('width'))
+    given.report('width-at', 'useless-key', 'width-at says where a width is measured, and no width is given', 'give width as well, or take width-at out')
+  const { angle, width, 'width-at': widthAt, depth, 'bottom-diameter': bottomDiameter, root } = given.values
+  if (!place || !angle) return null
+  return {
+    ...base,
+    kind: 'v-groove',
+    place,
+    angle,
+    width: width ?? null,
+    widthAt: widthAt ?? null,
+    depth: depth ?? null,
+    bottomDiameter: bottomDiameter ?? null,
+    root: root ?? null,
+  }
+}

@@ -1,0 +1,28 @@
+import type { Diagnostic } from '../diagnostics/diagnostic.ts'
+import type { Given } from '../diagnostics/given.ts'
+import type { Giver } from './read-feature.ts'
+import type { Places } from './read-shape.ts'
+
+/** Hands the rules of a kind what was given, and takes their reports, without their knowing of files and paths. */
+export const giverFor =
+  (places: Places, diagnostics: Diagnostic[]): Giver =>
+  <T extends object>(values: T): Given<T> => {
+    const place = places.get(values)
+    if (!place) throw new Error(`not read from any file: ${JSON.stringify(values)}`)
+    return {
+      values,
+      has: (key) => place.keys.has(key),
+      report: (key, code, message, hint) => {
+        const at = key === null ? undefined : place.keys.get(key)
+        diagnostics.push({
+          code,
+          severity: 'error',
+          origin: { file: place.file, path: at ?? place.path },
+          at: at && !code.endsWith('-key') && !code.endsWith('-keys') ? 'value' : 'key',
+          message,
+          hint,
+        })
+      },
+      origin: { file: place.file, path: place.path },
+    }
+  }

@@ -1,0 +1,47 @@
+import { suggest } from '../diagnostics/suggest.ts'
+import type { FeatureRead, Giver } from './read-feature.ts'
+import type { PartRead } from './read-part.ts'
+import { either } from './schema-walk.ts'
+
+/** Names that features may refer to besides "end". A plain bar is one step called "body". */
+export const stepNames = (part: PartRead | undefined): string[] | null => {
+  if (!part) return null
+  if (!part.steps) return ['body']
+  return part.steps.flatMap((step) => (step?.name === undefined ? [] : [step.name]))
+}
+
+/** Every step and tool that a feature names must exist. Null stands for names that could not be read. */
+export const checkNames = (
+  features: readonly (FeatureRead | undefined)[],
+  names: readonly string[],
+  steps: readonly string[] | null,
+  tools: readonly string[] | null,
+  giver: Giver,
+): void => {
+  for (const [index, feature] of features.entries()) {
+    if (!feature) continue
+    checkStep(feature, steps, giver)
+    checkTool(feature, tools, giver)
+    if (feature.name !== undefined && names.indexOf(feature.name) < index)
+      giver(feature).report('name', 'duplicate-name', `two features are called "${feature.name}"`, 'give every feature its own name')
+  }
+}
+
+const checkStep = (feature: FeatureRead, steps: readonly string[] | null, giver: Giver): void => {
+  const corner = feature.kind === 'radius' && feature.shape === 'corner'
+  const name = corner ? feature['corner-of'] : 'from' in feature ? feature.from : undefined
+  if (name === undefined || name === 'end' || !steps || steps.includes(name)) return
+  const known = ['end', ...steps]
+  const near = suggest(name, known)
+  const hint = near ? `did you mean "${near}"?` : `say ${either(known)}`
+  if (corner) giver(feature).report('corner-of', 'unknown-step', `no step is called "${name}"`, hint)
+  else giver(feature as { from?: string }).report('from', 'unknown-step', `no step is called "${name}"`, hint)
+}
+
+const checkTool = (feature: FeatureRead, tools: readonly string[] | null, giver: Giver): void => {
+  const { tool } = feature
+  if (tool === undefined || !tools || tools.includes(tool)) return
+  const near = suggest(tool, tools)
+  const known = tools.length > 0 ? `the toolbox has ${tools.join(', ')}` : 'the toolbox is empty: leave tool out and the sheet says what to grind'
+  giver(feature).report('tool', 'unknown-tool', `no tool is called "${tool}"`, near ? `did you mean "${near}"?` : known)
+}

@@ -1,0 +1,67 @@
+import type * as z from 'zod/mini'
+import type { Origin } from '../diagnostics/diagnostic.ts'
+import type { AsRead, Given } from '../diagnostics/given.ts'
+import { type cuttingSchema, mergeCutting } from '../features/common-schema.ts'
+import type { Feature, FeatureBase } from '../features/feature.ts'
+import { readGroove } from '../features/groove/schema.ts'
+import { readConcave, readCorner } from '../features/radius/schema.ts'
+import { readVGroove } from '../features/v-groove/schema.ts'
+import type { featureSchema } from './schema.ts'
+
+export type FeatureRead = AsRead<z.output<typeof featureSchema>>
+export type CuttingRead = AsRead<z.output<typeof cuttingSchema>>
+/** Looks a mapping up in the walk that read it. */
+export type Giver = <T extends object>(values: T) => Given<T>
+
+/** Null where the feature lacks something it cannot do without; the reason has then been reported. */
+export const readFeature = (
+  values: FeatureRead,
+  index: number,
+  name: string,
+  jobCutting: CuttingRead | undefined,
+  giver: Giver,
+): Feature | null => {
+  const origin: Origin = giver(values).origin
+  const base: FeatureBase = {
+    index,
+    name,
+    why: values.why ?? null,
+    tool: values.tool ?? null,
+    cutting: mergeCutting(jobCutting, { ...values.cutting, ...withoutUndefined(values) }),
+    origin,
+  }
+  twice(values, giver)
+  if (values.kind === 'groove') return readGroove(giver(values), base)
+  if (values.kind === 'v-groove') return readVGroove(giver(values), base)
+  if (values.kind === 'radius' && values.shape === 'concave') return readConcave(giver(values), base)
+  if (values.kind === 'radius' && values.shape === 'corner') return readCorner(giver(values), base)
+  return null
+}
+
+const withoutUndefined = (values: FeatureRead): CuttingRead =>
+  Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as CuttingRead
+
+/** A cutting key both beside the feature's keys and under its `cutting`. */
+const twice = (values: FeatureRead, giver: Giver): void => {
+  if (!values.cutting) return
+  const own = giver(values)
+  const gathered = giver(values.cutting)
+  for (const key of Object.keys(values.cutting) as (keyof CuttingRead)[])
+    if (own.has(key)) gathered.report(key, 'too-many-keys', `${key} is given twice for this feature`, 'keep one of the two')
+}
+
+/** What features without a name are called: their kind and a number, counted by kind, that no other feature has. */
+export const featureNames = (features: readonly (FeatureRead | undefined)[]): string[] => {
+  const taken = new Set(features.map((feature) => feature?.name))
+  const counts = new Map<string, number>()
+  return features.map((feature) => {
+    const kind = KINDS[feature?.kind ?? ''] ?? 'Feature'
+    const counted = (counts.get(kind) ?? 0) + 1
+    counts.set(kind, counted)
+    if (feature?.name !== undefined) return feature.name
+    const free = `${kind} ${counted}`
+    return taken.has(free) ? `${free} (without a name)` : free
+  })
+}
+
+const KINDS: Readonly<Record<string, string>> = { groove: 'Groove', radius: 'Radius', 'v-groove': 'V-groove' }

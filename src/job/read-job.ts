@@ -1,0 +1,96 @@
+import type { Diagnostic } from '../diagnostics/diagnostic.ts'
+import type { Lathe } from '../lathe/lathe.ts'
+import { latheSchema } from '../lathe/schema.ts'
+import type { SourceFile } from '../source/source.ts'
+import type { Tool } from '../tools/tool.ts'
+import type { Units } from '../units/length.ts'
+import { giverFor } from './giver.ts'
+import type { Job } from './job.ts'
+import { checkNames, stepNames } from './names.ts'
+import { featureNames, readFeature } from './read-feature.ts'
+import { type Files, type Load, openFiles } from './read-files.ts'
+import { readLathe } from './read-lathe.ts'
+import { readPart } from './read-part.ts'
+import { type Places, readShape } from './read-shape.ts'
+import { readTools } from './read-tools.ts'
+import { jobSchema, toolboxSchema } from './schema.ts'
+import type { AnySchema } from './schema-walk.ts'
+
+export type { Load } from './read-files.ts'
+
+/** `job` is null as soon as there is one error; every problem of every file is in `diagnostics`. */
+export type ReadJob = {
+  readonly job: Job | null
+  readonly diagnostics: readonly Diagnostic[]
+  readonly sources: ReadonlyMap<string, SourceFile>
+}
+
+/** Reads a job and the files it includes: shape, measures, names and combinations of keys. Geometry and shop rules come later. */
+export const readJob = (entry: string, load: Load): ReadJob => {
+  const diagnostics: Diagnostic[] = []
+  const files = openFiles(load, (problem) => diagnostics.push(problem))
+  const source = files.open(entry, null)
+  const job = source ? jobFrom(source, files, diagnostics) : null
+  const failed = diagnostics.some((problem) => problem.severity === 'error')
+  return { job: failed ? null : job, diagnostics, sources: files.sources }
+}
+
+type Reading = { readonly files: Files; readonly places: Places; readonly diagnostics: Diagnostic[]; readonly units: Units }
+
+const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): Job | null => {
+  const places: Places = new Map()
+  // Without units nothing is compiled; millimeters then report the fewest mistakes that are none (ISO 286 classes need them).
+  const values = shapeOf({ files, places, diagnostics, units: 'mm' }, jobSchema, source)
+  if (!values) return null
+  const reading: Reading = { files, places, diagnostics, units: values.units ?? 'mm' }
+  const giver = giverFor(places, diagnostics)
+  const lathe = values.lathe === undefined ? null : latheOf(reading, values.lathe, source)
+  const tools = toolsOf(reading, values.tools ?? {}, source)
+  const part = values.part ? readPart(values.part, reading.units, giver) : null
+  const rows = values.features ?? []
+  const names = featureNames(rows)
+  const features = rows.map((row, index) => row && readFeature(row, index, names[index] ?? '', values.cutting, giver))
+  checkNames(rows, names, stepNames(values.part), tools?.names ?? null, giver)
+  if (!lathe || !tools || !part || values.title === undefined || !values.units) return null
+  return {
+    title: values.title,
+    drawingNumber: values['drawing-number'] ?? null,
+    units: values.units,
+    work: values.work ?? 'one-off',
+    part,
+    lathe,
+    tools: tools.tools,
+    features: features.filter((feature) => feature != null),
+    origin: { file: source.file, path: [] },
+  }
+}
+
+/** One file against its schema; its problems and places join those of the job. */
+const shapeOf = <S extends AnySchema>(reading: Reading, schema: S, source: SourceFile) => {
+  const { value, places, problems } = readShape(schema, source, reading.units)
+  reading.diagnostics.push(...problems)
+  for (const [values, place] of places) reading.places.set(values, place)
+  return value
+}
+
+const latheOf = (reading: Reading, values: NonNullable<ReturnType<typeof shapeOf<typeof jobSchema>>>['lathe'], from: SourceFile): Lathe | null => {
+  const giver = giverFor(reading.places, reading.diagnostics)
+  if (typeof values === 'object') return readLathe(values, reading.units, giver)
+  const source = values === undefined ? undefined : reading.files.open(values, { file: from.file, path: ['lathe'] })
+  const included = source && shapeOf(reading, latheSchema, source)
+  if (!included) return null
+  // The same lathe serves jobs in inches and in millimeters, so a file of its own must not take its meaning from the job.
+  if (!giver(included).has('units'))
+    giver(included).report(null, 'missing-key', 'the lathe has no "units"', 'a lathe file says inch or mm itself, whatever the job is in')
+  return readLathe(included, reading.units, giver)
+}
+
+type Toolbox = { readonly tools: Record<string, Tool>; readonly names: readonly string[] }
+
+const toolsOf = (reading: Reading, values: object | string, from: SourceFile): Toolbox | null => {
+  const source = typeof values === 'string' ? reading.files.open(values, { file: from.file, path: ['tools'] }) : undefined
+  const toolbox = typeof values === 'string' ? source && shapeOf(reading, toolboxSchema, source) : values
+  if (!toolbox) return null
+  const names = [...(reading.places.get(toolbox)?.keys.keys() ?? [])].filter((name) => name !== 'units')
+  return { tools: readTools(toolbox, giverFor(reading.places, reading.diagnostics)), names }
+}

@@ -1,0 +1,54 @@
+import type { Path, Span } from '../diagnostics/diagnostic.ts'
+import { suggest } from '../diagnostics/suggest.ts'
+import type { Units } from '../units/length.ts'
+import { label, type Reader, readValue } from './read-shape.ts'
+import { type AnySchema, expected, isOptional, type Mapping, type Shape, shapeOf, title } from './schema-walk.ts'
+
+/** Reads every key of a mapping; `units` in it holds for all that stands below it. */
+export const readMapping = (reader: Reader, schema: AnySchema, data: Mapping, path: Path, outer: Units): Mapping => {
+  const { shape, others } = shapeOf(schema)
+  const keys = others ? asWritten(data, path) : namedKeys(reader, schema, shape, data, path)
+  const units = 'units' in shape && (data.units === 'inch' || data.units === 'mm') ? data.units : outer
+  const values: Mapping = {}
+  for (const [key, at] of keys) {
+    const known = shape[key] ?? others
+    const value = known && readValue(reader, known, data[String(at.at(-1))], at, units)
+    if (value !== undefined) values[key] = value
+  }
+  for (const [key, wanted] of Object.entries(shape))
+    if (!isOptional(wanted) && !keys.has(key)) missing(reader, schema, wanted, key, path)
+  reader.places.set(values, { file: reader.source.file, path, keys })
+  return values
+}
+
+const asWritten = (data: Mapping, path: Path): Map<string, Path> =>
+  new Map(Object.keys(data).map((key) => [key, [...path, key]]))
+
+/** The keys of the schema that are given, with where they stand; a misspelt key stands for the one that was meant, after saying so. */
+const namedKeys = (reader: Reader, schema: AnySchema, shape: Shape, data: Mapping, path: Path): Map<string, Path> => {
+  const keys = new Map<string, Path>()
+  const unknown: string[] = []
+  for (const key of Object.keys(data)) {
+    if (Object.hasOwn(shape, key)) keys.set(key, [...path, key])
+    else unknown.push(key)
+  }
+  for (const key of unknown) {
+    const free = Object.keys(shape).filter((each) => !keys.has(each))
+    const meant = suggest(key, free) ?? suggest(key, Object.keys(shape))
+    const message = `${title(schema)} has no key "${key}"`
+    const hint = meant ? `did you mean "${meant}"?` : `its keys are ${Object.keys(shape).join(', ')}`
+    reader.report({ code: 'unknown-key', path: [...path, key], at: 'key', message, hint })
+    if (meant && !keys.has(meant)) keys.set(meant, [...path, key])
+  }
+  return keys
+}
+
+/** A key that stands in the file and not in its data was refused by the source, which has said why. */
+const missing = (reader: Reader, schema: AnySchema, wanted: AnySchema, key: string, path: Path): void => {
+  const { source } = reader
+  if (!sameSpan(source.locate([...path, key], 'key'), source.locate(path, 'key'))) return
+  const whose = path.length === 0 ? `the ${title(schema)}` : title(schema) === label(path) ? label(path) : `${title(schema)} (${label(path)})`
+  reader.report({ code: 'missing-key', path, at: 'key', message: `${whose} has no "${key}"`, hint: `give ${expected(wanted)}` })
+}
+
+const sameSpan = (one: Span, other: Span): boolean => one.line === other.line && one.column === other.column

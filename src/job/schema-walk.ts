@@ -1,0 +1,99 @@
+import type * as z from 'zod/mini'
+import type { Path } from '../diagnostics/diagnostic.ts'
+import { suggest } from '../diagnostics/suggest.ts'
+import { measures } from '../units/measure-schema.ts'
+import type { Reader } from './read-shape.ts'
+
+export type AnySchema = z.core.$ZodType
+export type Mapping = Record<string, unknown>
+export type Shape = Readonly<Record<string, AnySchema>>
+export type Options = { readonly options: readonly AnySchema[]; readonly discriminator?: string }
+
+export const isMapping = (data: unknown): data is Mapping =>
+  typeof data === 'object' && data !== null && !Array.isArray(data)
+
+export const unwrap = (schema: AnySchema): AnySchema =>
+  schema._zod.def.type === 'optional' ? (schema._zod.def as unknown as { innerType: AnySchema }).innerType : schema
+
+export const isOptional = (schema: AnySchema): boolean => schema._zod.def.type === 'optional'
+
+export const shapeOf = (schema: AnySchema): { readonly shape: Shape; readonly others: AnySchema | null } => {
+  const { shape, catchall } = schema._zod.def as unknown as { shape: Shape; catchall?: AnySchema }
+  return { shape, others: catchall && catchall._zod.def.type !== 'never' ? catchall : null }
+}
+
+/** What the machinist would call it. */
+export const title = (schema: AnySchema): string =>
+  (schema as { meta?: () => { title?: string } | undefined }).meta?.()?.title ?? 'mapping'
+
+/** The option of a discriminated union that a mapping asks for; for a misspelt word the one that was probably meant, after saying so. */
+export const optionFor = (reader: Reader, def: Options, data: Mapping, path: Path): AnySchema | undefined => {
+  const key = def.discriminator ?? ''
+  const words = def.options.flatMap((option) => wordsOf(option, key))
+  const given = key in data ? key : suggest(key, Object.keys(data))
+  const at = given ? [...path, given] : path
+  const word = given ? data[given] : undefined
+  const chosen = words.find((each) => each === word)
+  const meant = chosen ?? (typeof word === 'string' ? suggest(word, words) : undefined)
+  if (!given)
+    reader.report({ code: 'missing-key', path, at: 'key', message: `${key} is missing`, hint: `say ${either(words)}` })
+  else if (!chosen)
+    reader.report({
+      code: 'unknown-word',
+      path: at,
+      message: word === null ? `${key} has no value` : `${key} cannot be ${reader.source.scalarSource(at) ?? 'this'}`,
+      hint: meant ? `did you mean "${meant}"?` : `say ${either(words)}`,
+    })
+  const option = meant && def.options.find((each) => wordsOf(each, key).includes(meant))
+  if (!option) return undefined
+  return option._zod.def.type === 'union' ? optionFor(reader, option._zod.def as unknown as Options, data, path) : option
+}
+
+const wordsOf = (option: AnySchema, key: string): string[] => {
+  const def = option._zod.def as unknown as Options & { type: string; shape: Shape }
+  if (def.type === 'union') return [...new Set(def.options.flatMap((each) => wordsOf(each, key)))]
+  const word = def.shape[key]
+  return word ? choicesOf(word) : []
+}
+
+/** The words that an enumeration or a literal takes; empty for anything else. */
+export const choicesOf = (asked: AnySchema): string[] => {
+  const def = unwrap(asked)._zod.def as unknown as { type: string; values?: unknown[]; entries?: object }
+  if (def.type === 'literal') return (def.values ?? []).map(String)
+  return def.type === 'enum' ? Object.values(def.entries ?? {}) : []
+}
+
+export const either = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`
+
+/** What should stand there, as the object of "give". */
+export const expected = (asked: AnySchema): string => {
+  const schema = unwrap(asked)
+  const measure = measures.get(schema)
+  if (measure) return MEASURES[measure.kind]
+  const words = choicesOf(schema)
+  if (words.length > 0) return either(words)
+  const def = schema._zod.def
+  if (def.type === 'union') {
+    const options = (def as unknown as Options).options
+    return (def as unknown as Options).discriminator ? KINDS.object : either(options.map(expected))
+  }
+  return numberExpected(schema) ?? KINDS[def.type as keyof typeof KINDS] ?? 'a value'
+}
+
+const numberExpected = (schema: AnySchema): string | undefined => {
+  if (schema._zod.def.type !== 'number') return undefined
+  const whole = (schema._zod.def.checks ?? []).some((check) => check._zod.def.check === 'multiple_of')
+  return whole ? 'a whole number more than zero' : 'a number more than zero'
+}
+
+const MEASURES = {
+  length: 'a length such as 0.125, 1/8 or 4.5 mm',
+  dimension: 'a length such as 1/8, or one with its tolerance such as 0.125 ±0.005',
+  greatest: 'a length such as 0.010 max',
+  angle: 'degrees such as 34 or 14 1/2 deg',
+  'angle-dimension': 'degrees such as 38 or 38 ±0.5',
+  text: 'text',
+} as const
+
+const KINDS = { object: 'keys with their values, indented', array: 'a list', string: 'text' } as const

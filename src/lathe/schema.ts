@@ -1,0 +1,71 @@
+import * as z from 'zod/mini'
+import { angle, choice, length, text } from '../units/measure-schema.ts'
+
+/** Parts of a graduation that can be judged by eye, as they may be written. */
+export const READ_TO = [1, '1/2', '1/4', '1/5', '1/10', 0.5, 0.25, 0.2, 0.1] as const
+
+const scale = {
+  graduation: z.optional(length('What one mark of the dial stands for.')),
+  'per-turn': z.optional(length('What one whole turn of the dial stands for: a whole number of graduations.')),
+  backlash: z.optional(
+    length('Lost motion of the screw as counted on this dial; the sheet is proved for everything from 0 to this.', 'zero or more'),
+  ),
+  'read-to': z.optional(
+    z.literal([...READ_TO]).check(z.describe('The part of a graduation that can be judged by eye: 1, 1/2, 1/4, 1/5 or 1/10.')),
+  ),
+  readout: z.optional(length('Resolution of a digital readout, given instead of graduation, per-turn and backlash.')),
+}
+
+export const crossFeedSchema = z
+  .strictObject({
+    ...scale,
+    reads: z.optional(
+      choice('What the dial shows: depth (slide travel, the default) or diameter (the change of the work).', ['depth', 'diameter']),
+    ),
+  })
+  .check(z.describe('The dial of the cross-feed; positive is in, toward the axis.'), z.meta({ title: 'cross-feed' }))
+
+export const compoundSchema = z
+  .strictObject({
+    ...scale,
+    angle: z.optional(angle('Degrees from parallel with the ways: 0 (the default) is parallel, 90 square.', -90, 90, true)),
+    travel: z.optional(length('Greatest less smallest reading the slide can reach.')),
+    'scale-zero': z.optional(
+      choice('How the swivel scale of this lathe is marked: from parallel (the default) or from square.', ['parallel', 'square']),
+    ),
+  })
+  .check(z.describe('The dial of the compound slide; positive is forward.'), z.meta({ title: 'compound' }))
+
+export const carriageSchema = z
+  .strictObject(scale)
+  .check(z.describe('The dial of the carriage, where it has one; positive is toward the headstock.'), z.meta({ title: 'carriage' }))
+
+export const accuracySchema = z
+  .strictObject({
+    reading: z.optional(length('Reading a dial; by default half of what can be read on it.', 'zero or more')),
+    'touch-off': z.optional(length('Touching the work; by default 0.001 in or 0.02 mm.', 'zero or more')),
+    layout: z.optional(length('A scribed line; by default 0.005 in or 0.1 mm.', 'zero or more')),
+    tool: z.optional(length('Measuring the tool; by default 0.0005 in or 0.01 mm.', 'zero or more')),
+    stock: z.optional(length('Measuring the stock; by default 0.0005 in or 0.01 mm.', 'zero or more')),
+    runout: z.optional(length('Runout of the spindle; by default 0.', 'zero or more')),
+  })
+  .check(z.describe('What the machinist cannot help, each as plus or minus.'), z.meta({ title: 'accuracy' }))
+
+export const latheSchema = z
+  .strictObject({
+    name: text('What the shop calls the lathe.', 'Bench lathe'),
+    units: z.optional(
+      choice('Meaning of bare numbers here. Required in a file of its own; inline, the units of the job are the default.', ['inch', 'mm']),
+    ),
+    'cross-feed': crossFeedSchema,
+    compound: compoundSchema,
+    carriage: z.optional(carriageSchema),
+    'spindle-speeds': z
+      .array(z.number().check(z.gt(0), z.describe('Turns a minute.')))
+      .check(z.minLength(1), z.describe('Every speed of the spindle, turns a minute.')),
+    'jaw-clearance': z.optional(
+      length('How far tool and slides stay from the jaws; by default 1/4 in or 6 mm.', 'zero or more'),
+    ),
+    accuracy: z.optional(accuracySchema),
+  })
+  .check(z.describe('A manual lathe: its dials, speeds and what can be held on it.'), z.meta({ title: 'lathe' }))
