@@ -28,7 +28,9 @@ export const cornerSchema = z
   })
   .check(z.meta({ title: 'corner radius' }))
 
-export const radiusSchema = z.discriminatedUnion('shape', [concaveSchema, cornerSchema])
+export const radiusSchema = z
+  .discriminatedUnion('shape', [concaveSchema, cornerSchema])
+  .check(z.meta({ title: 'radius' }))
 
 export const readConcave = (given: Given<AsRead<z.output<typeof concaveSchema>>>, base: FeatureBase): ConcaveFeature | null => {
   const place = readPlace(given)

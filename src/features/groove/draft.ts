@@ -1,0 +1,156 @@
+import { linePiece, arcPiece } from '../../moves/pieces.ts'
+import type { Form } from '../../moves/form.ts'
+import type { WantedDimension } from '../../moves/operation.ts'
+import type { PlungeCuts } from '../../moves/cuts.ts'
+import type { SquareTool } from '../../tools/tool.ts'
+import { formatLength } from '../../units/format.ts'
+import type { Length } from '../../units/length.ts'
+import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
+import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
+import type { GrooveFeature } from '../feature.ts'
+import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
+import { reachFor, roughDepthsTo, touchedShoulder } from '../plunge.ts'
+import { defaultLeave, oneOffUndersize } from '../shop.ts'
+
+/** A square groove or neck: its drawing as lengths, its tool, and the plunges that rough and finish it. */
+export function draftGroove(bench: Bench, feature: GrooveFeature): Drafted {
+  const named = namedTool(bench, feature, 'square')
+  if (isRefusal(named)) return { ok: false, refusal: named }
+  const width = aimedWidth(bench, feature, named)
+  if (isRefusal(width)) return { ok: false, refusal: width }
+  const near = nearOf(bench, feature.place, width.aim)
+  const far = near + width.aim
+  const step = surfaceUnder(bench, near, far)
+  if (isRefusal(step)) return { ok: false, refusal: step }
+  const depth = depthOf(feature, step)
+  if (depth <= 0) return refuse('no-depth', `the bottom diameter is not smaller than the stock, ${formatLength(step.measured, bench.units)}`, 'correct the bottom diameter or the step')
+  const tool = named ?? squareToGrind(bench, feature, width.aim, depth, near, far)
+  const corner = cornerRefusal(bench, feature, tool)
+  if (corner !== null) return { ok: false, refusal: corner }
+  return { ok: true, draft: assemble(bench, feature, tool, step, { near, far, depth, notes: width.notes }) }
+}
+
+type Shape = { near: Length; far: Length; depth: Length; notes: readonly string[] }
+
+function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: PlacedStep, shape: Shape) {
+  const { near, far, depth } = shape
+  const width = tool.width.aim
+  const undersize = far - near - width
+  const shoulder = touchedShoulder(bench, near, far)
+  const zeroAt = shoulder === 'headstock' ? far - width : near
+  const base = shoulder === 'headstock' ? -undersize : 0
+  const notes = [...shape.notes]
+  if (tool.cornerRadius > 0 && feature.cornerRadiusMax === null)
+    notes.push(`The corners of the floor carry the tool's radius, ${formatLength(tool.cornerRadius, bench.units)}; the drawing gives none.`)
+  return {
+    feature,
+    tool,
+    undersize,
+    surface: step.measured,
+    zero: { fromEnd: zeroAt, diameter: step.measured },
+    wanted: squareForm(near, far, depth - step.measured / 2, tool.cornerRadius, -step.measured / 2),
+    region: { from: near, to: far },
+    dimensions: dimensions(bench, feature, step, shape),
+    cuts: cuts(bench, feature, tool, { undersize, base, depth }),
+    drawn: drawn(feature),
+    layout: edgeLines(bench, feature.place, near, far),
+    align: {
+      point: shoulder === 'headstock' ? 'headstock-side corner of the tool' : 'tailstock-side corner of the tool',
+      to:
+        shoulder === null
+          ? `the ${formatLength(near, bench.units)} line`
+          : `touch the face of the shoulder on the ${shoulder} side`,
+    },
+    touch: 'the edge touches the turning surface',
+    placedBy: shoulder === null ? ('line' as const) : ('touch' as const),
+    notes,
+  }
+}
+
+/** The width the plan aims at: the middle of the limits, or the tool's own where it is wider and the limits allow it. */
+function aimedWidth(bench: Bench, feature: GrooveFeature, tool: SquareTool | null): { aim: Length; notes: string[] } | Refusal {
+  const aim = feature.width.aim
+  if (tool === null || tool.width.aim <= aim) return { aim, notes: [] }
+  const high = feature.width.limits?.[1] ?? aim
+  const show = (length: Length) => formatLength(length, bench.units)
+  if (tool.width.aim <= high)
+    return { aim: tool.width.aim, notes: [`The tool measures ${show(tool.width.aim)}: the groove comes out as wide as the tool, inside its limits.`] }
+  return {
+    code: 'tool-too-wide',
+    reason: `tool "${tool.name}" measures ${show(tool.width.aim)}, the groove may be ${show(high)} wide at most`,
+    remedy: `grind the tool to ${show(aim)} or a few thousandths under, or take a narrower one`,
+  }
+}
+
+const depthOf = (feature: GrooveFeature, step: PlacedStep): Length =>
+  feature.depth !== null ? feature.depth.aim : (step.measured - feature.bottomDiameter!.aim) / 2
+
+function squareToGrind(bench: Bench, feature: GrooveFeature, width: Length, depth: Length, near: Length, far: Length): SquareTool {
+  const under = bench.work === 'one-off' ? Math.min(oneOffUndersize(bench.units), width / 10) : 0
+  const ground = Math.round(width - under)
+  const common = toGrind(bench, feature, ground, reachFor(bench, near, far, depth))
+  return { ...common, shape: 'square', width: { nominal: ground, limits: null, aim: ground, text: formatLength(ground, bench.units) }, cornerRadius: 0 }
+}
+
+function cornerRefusal(bench: Bench, feature: GrooveFeature, tool: SquareTool): Refusal | null {
+  const most = feature.cornerRadiusMax
+  if (most === null || tool.cornerRadius <= most) return null
+  const show = (length: Length) => formatLength(length, bench.units)
+  return {
+    code: 'corner-too-round',
+    reason: `the corners of tool "${tool.name}" are rounded to ${show(tool.cornerRadius)}, the drawing allows ${show(most)}`,
+    remedy: `stone the corners to ${show(most)} or less`,
+  }
+}
+
+/** Walls at near and far, a floor, and the corners of the floor rounded; d = −radius. */
+export function squareForm(near: Length, far: Length, floor: Length, corner: Length, surface: Length): Form {
+  const round = Math.min(corner, (far - near) / 2)
+  if (round <= 0 || floor - round < surface) return [linePiece(near, floor, far, floor)]
+  return [
+    arcPiece(near, near + round, near + round, floor - round, round, 1),
+    linePiece(near + round, floor, far - round, floor),
+    arcPiece(far - round, far, far - round, floor - round, round, 1),
+  ]
+}
+
+function dimensions(bench: Bench, feature: GrooveFeature, step: PlacedStep, shape: Shape): WantedDimension[] {
+  const width = shape.far - shape.near
+  return [
+    { id: 'width', aim: width, limits: feature.width.limits },
+    { id: 'depth', aim: shape.depth, limits: feature.depth?.limits ?? null },
+    { id: 'bottomDiameter', aim: step.measured - 2 * shape.depth, limits: feature.bottomDiameter?.limits ?? null },
+    { id: 'flatness', aim: 0, limits: null },
+    ...placeDimensions(bench, feature.place, shape.near, width),
+  ]
+}
+
+/** Positions evenly spaced over what the tool is undersize, each overlapping the last. */
+function cuts(bench: Bench, feature: GrooveFeature, tool: SquareTool, at: { undersize: Length; base: Length; depth: Length }): PlungeCuts {
+  const { cutting } = feature
+  const flat = tool.width.aim - 2 * tool.cornerRadius
+  const spacing = flat - Math.min(cutting.overlap ?? tool.width.aim / 10, flat / 2)
+  const sides = at.undersize >= 2 * (cutting.leaveSides ?? 0) ? (cutting.leaveSides ?? 0) : at.undersize / 2
+  const leave = Math.min(cutting.leave ?? defaultLeave(bench.units, at.depth), at.depth)
+  return {
+    style: 'plunge',
+    roughPlaces: spread(at.base + sides, at.base + at.undersize - sides, spacing),
+    first: at.base,
+    last: at.base + at.undersize,
+    spacing,
+    depth: at.depth,
+    roughDepths: leave > 0 ? roughDepthsTo(at.depth - leave, cutting.infeed) : [],
+  }
+}
+
+/** Evenly spaced from `from` to `to`, no further apart than `spacing`. */
+export function spread(from: Length, to: Length, spacing: Length): Length[] {
+  const gaps = Math.max(0, Math.ceil((to - from) / spacing - 1e-9))
+  return gaps === 0 ? [from] : Array.from({ length: gaps + 1 }, (_, i) => from + ((to - from) * i) / gaps)
+}
+
+const drawn = (feature: GrooveFeature): string[] => [
+  `${feature.width.text} wide`,
+  feature.depth !== null ? `${feature.depth.text} deep` : `bottom diameter ${feature.bottomDiameter!.text}`,
+  drawnPlace(feature.place),
+]

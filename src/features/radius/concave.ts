@@ -1,0 +1,126 @@
+import { arcPiece } from '../../moves/pieces.ts'
+import type { RoundTool } from '../../tools/tool.ts'
+import { roundHalfWidth } from '../../tools/round/edge.ts'
+import { formatLength } from '../../units/format.ts'
+import { INCH, type Length } from '../../units/length.ts'
+import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
+import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
+import type { ConcaveFeature } from '../feature.ts'
+import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
+import { reachFor, roughDepthsTo } from '../plunge.ts'
+import { defaultLeave } from '../shop.ts'
+import { chord, radiusFromChord, sagitta } from './segment.ts'
+
+/** A concave groove cut by one plunge of a form tool of its own radius. */
+export function draftConcave(bench: Bench, feature: ConcaveFeature): Drafted {
+  const named = namedTool(bench, feature, 'round')
+  if (isRefusal(named)) return { ok: false, refusal: named }
+  const radius = aimedRadius(bench, feature, named)
+  if (isRefusal(radius)) return { ok: false, refusal: radius }
+  const size = solveConcave(bench, feature, radius.aim)
+  if (isRefusal(size)) return { ok: false, refusal: size }
+  const near = nearOf(bench, feature.place, size.width)
+  const step = surfaceUnder(bench, near, near + size.width)
+  if (isRefusal(step)) return { ok: false, refusal: step }
+  const tool = named ?? roundToGrind(bench, feature, radius.aim, size.depth, near, near + size.width)
+  if (2 * roundHalfWidth(tool.radius, tool.edgeWidth) < size.width)
+    return refuse(
+      'edge-too-narrow',
+      `the edge of tool "${tool.name}" is ${formatLength(tool.edgeWidth!, bench.units)} wide, the groove ${formatLength(size.width, bench.units)}`,
+      'grind the edge wider than the groove',
+    )
+  return { ok: true, draft: assemble(bench, feature, tool, step, { near, radius: radius.aim, ...size, notes: radius.notes }) }
+}
+
+type Shape = { near: Length; radius: Length; width: Length; depth: Length; notes: readonly string[] }
+
+function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: PlacedStep, shape: Shape) {
+  const { near, width, depth, radius } = shape
+  const middle = near + width / 2
+  const leave = Math.min(feature.cutting.leave ?? defaultLeave(bench.units, depth), depth)
+  const show = (length: Length) => formatLength(length, bench.units)
+  return {
+    feature,
+    tool,
+    undersize: null,
+    surface: step.measured,
+    zero: { fromEnd: middle, diameter: step.measured },
+    wanted: [arcPiece(near, near + width, middle, depth - radius - step.measured / 2, radius, 1)],
+    region: { from: near, to: near + width },
+    dimensions: [
+      { id: 'width' as const, aim: width, limits: feature.width?.limits ?? null },
+      { id: 'depth' as const, aim: depth, limits: feature.depth?.limits ?? null },
+      { id: 'bottomDiameter' as const, aim: step.measured - 2 * depth, limits: null },
+      { id: 'radius' as const, aim: radius, limits: feature.radius.limits },
+      ...placeDimensions(bench, feature.place, near, width),
+    ],
+    cuts: {
+      style: 'plunge' as const,
+      roughPlaces: [0],
+      first: 0,
+      last: 0,
+      spacing: width,
+      depth,
+      roughDepths: leave > 0 ? roughDepthsTo(depth - leave, feature.cutting.infeed) : [],
+    },
+    drawn: [
+      `radius ${feature.radius.text}`,
+      feature.width !== null ? `${feature.width.text} wide` : `${show(width)} wide (from radius and depth)`,
+      feature.depth !== null ? `${feature.depth.text} deep` : `${show(depth)} deep (from radius and width)`,
+      drawnPlace(feature.place),
+    ],
+    layout: edgeLines(bench, feature.place, near, near + width),
+    align: { point: 'tip of the tool, rocking the carriage lightly,', to: `midway between the lines, at ${show(middle)}` },
+    touch: 'the tip touches midway between the lines',
+    placedBy: 'line' as const,
+    notes: shape.notes,
+  }
+}
+
+/** The radius the plan aims at: the drawing's, or the tool's own where it lies within the limits (or, without limits, as close as a radius is measured). */
+function aimedRadius(bench: Bench, feature: ConcaveFeature, tool: RoundTool | null): { aim: Length; notes: string[] } | Refusal {
+  const aim = feature.radius.aim
+  if (tool === null || tool.radius === aim) return { aim, notes: [] }
+  const show = (length: Length) => formatLength(length, bench.units)
+  const limits = feature.radius.limits
+  if (limits !== null && tool.radius >= limits[0] && tool.radius <= limits[1])
+    return { aim: tool.radius, notes: [`The form carries the tool's own radius, ${show(tool.radius)}, inside its limits.`] }
+  if (tool.radius > aim)
+    return {
+      code: 'radius-too-large',
+      reason: `the radius of tool "${tool.name}" is ${show(tool.radius)}; the largest that fits this form is ${show(limits?.[1] ?? aim)}`,
+      remedy: `grind the radius to ${show(aim)}`,
+    }
+  return {
+    code: 'no-form-tool',
+    reason: `the radius of tool "${tool.name}" is ${show(tool.radius)}, smaller than the form's ${show(aim)}; one plunge would leave metal`,
+    remedy: `grind a form tool to ${show(aim)}, or leave tool: out and the sheet says which one to grind`,
+  }
+}
+
+/** Width and depth from the radius and one of them; both are checked, and then every pair is told. */
+function solveConcave(bench: Bench, feature: ConcaveFeature, radius: Length): { width: Length; depth: Length } | Refusal {
+  const show = (length: Length) => formatLength(length, bench.units)
+  const width = feature.width?.aim
+  const depth = feature.depth?.aim
+  if (width !== undefined && width > 2 * radius)
+    return { code: 'no-solution', reason: `a radius of ${show(radius)} cannot be ${show(width)} wide: ${show(2 * radius)} is its whole diameter`, remedy: 'correct the width or the radius' }
+  if ((depth ?? 0) > radius)
+    return { code: 'no-solution', reason: `the groove is ${show(depth!)} deep, deeper than its radius ${show(radius)}`, remedy: 'a straight-sided full-radius groove is another form; correct the depth or the radius' }
+  if (width === undefined) return { width: chord(radius, depth!), depth: depth! }
+  const found = sagitta(radius, width)
+  if (depth === undefined) return { width, depth: found }
+  const slack = feature.depth!.limits === null ? INCH / 1000 : (feature.depth!.limits[1] - feature.depth!.limits[0]) / 2
+  if (Math.abs(found - depth) <= slack) return { width, depth: found }
+  return {
+    code: 'contradiction',
+    reason:
+      `radius ${show(radius)}, width ${show(width)} and depth ${show(depth)} contradict each other: radius and width give a depth of ${show(found)}; ` +
+      `radius and depth a width of ${show(chord(radius, depth))}; width and depth a radius of ${show(radiusFromChord(width, depth))}`,
+    remedy: 'give two of the three, or correct the wrong one',
+  }
+}
+
+function roundToGrind(bench: Bench, feature: ConcaveFeature, radius: Length, depth: Length, near: Length, far: Length): RoundTool {
+  return { ...toGrind(bench, feature, 2 * radius, reachFor(bench, near, far, Math.max(depth, radius))), shape: 'round', radius, edgeWidth: null }
+}

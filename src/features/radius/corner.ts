@@ -1,0 +1,97 @@
+import { arcPiece } from '../../moves/pieces.ts'
+import type { CornerCuts } from '../../moves/cuts.ts'
+import type { CornerTool } from '../../tools/tool.ts'
+import { formatLength } from '../../units/format.ts'
+import type { Length } from '../../units/length.ts'
+import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
+import { type Bench, type Drafted, type PlacedStep, refuse } from '../draft.ts'
+import type { CornerFeature } from '../feature.ts'
+import { datum } from '../place.ts'
+import { defaultClear, defaultCornerInfeed, defaultLeave, pastTheDepth } from '../shop.ts'
+
+/** A convex radius on a corner that faces the tailstock, cut by a corner tool of the same radius. */
+export function draftCorner(bench: Bench, feature: CornerFeature): Drafted {
+  const named = namedTool(bench, feature, 'corner')
+  if (isRefusal(named)) return { ok: false, refusal: named }
+  const show = (length: Length) => formatLength(length, bench.units)
+  const at = datum(bench, feature.cornerOf)
+  const index = bench.steps.findIndex((step) => step.start === at)
+  const step = bench.steps[index]!
+  const limits = feature.radius.limits
+  const radius = named?.radius ?? feature.radius.aim
+  if (radius !== feature.radius.aim && (limits === null || radius < limits[0] || radius > limits[1]))
+    return refuse(
+      'wrong-radius',
+      `the radius of tool "${named!.name}" is ${show(radius)}, the drawing asks for ${show(feature.radius.aim)}`,
+      `grind the hollow to ${show(feature.radius.aim)}, or leave tool: out and the sheet says which one to grind`,
+    )
+  if (radius >= step.length || radius >= step.measured / 2)
+    return refuse('no-solution', `a radius of ${show(radius)} does not fit a step ${show(step.length)} long and ${show(step.measured)} in diameter`, 'correct the radius or the step')
+  const room = shoulderRoom(bench, feature, index, radius)
+  if (room !== null) return refuse(room.code, room.reason, room.remedy)
+  const tool = named ?? cornerToGrind(bench, feature, radius)
+  return { ok: true, draft: assemble(bench, feature, tool, step, at) }
+}
+
+/** At a shoulder the lower step must lie deeper than the tip reaches, with the clearance to spare. */
+function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radius: Length) {
+  const show = (length: Length) => formatLength(length, bench.units)
+  const lower = bench.steps[index - 1]
+  if (lower === undefined) {
+    if (bench.part.held === 'chuck' || bench.part.held === 'collet') return null
+    return { code: 'center-in-the-way', reason: 'the corner is at the free end and a center stands there', remedy: 'hold the work in a chuck without the center for this corner' }
+  }
+  const height = (bench.steps[index]!.measured - lower.measured) / 2
+  const clear = feature.cutting.clear ?? defaultClear(bench.units)
+  if (height <= 0) return { code: 'no-corner', reason: `step "${feature.cornerOf}" is no larger than the step before it, so it has no corner that faces the tailstock`, remedy: 'name the step whose tailstock-side corner is meant' }
+  if (height >= radius + clear) return null
+  return {
+    code: 'shoulder-too-low',
+    reason: `the shoulder is ${show(height)} high; a corner of radius ${show(radius)} needs ${show(radius + clear)} so that the tip does not touch the lower step`,
+    remedy: 'ask for a smaller radius, or step around the corner with another tool',
+  }
+}
+
+function assemble(bench: Bench, feature: CornerFeature, tool: CornerTool, step: PlacedStep, at: Length) {
+  const radius = tool.radius
+  const show = (length: Length) => formatLength(length, bench.units)
+  const surface = -step.measured / 2
+  const from = feature.cornerOf === 'end' ? 'the free end' : `the tailstock-side end of "${feature.cornerOf}"`
+  return {
+    feature,
+    tool,
+    undersize: null,
+    surface: step.measured,
+    zero: { fromEnd: at, diameter: step.measured },
+    wanted: [arcPiece(at, at + radius, at + radius, surface + radius, radius, -1)],
+    region: { from: at, to: at + radius },
+    dimensions: [
+      { id: 'radius' as const, aim: radius, limits: feature.radius.limits },
+      { id: 'legAlong' as const, aim: radius, limits: feature.radius.limits },
+      { id: 'legDown' as const, aim: radius, limits: feature.radius.limits },
+    ],
+    cuts: cornerCuts(bench, feature, radius),
+    drawn: [`convex radius ${feature.radius.text}`, feature.cornerOf === 'end' ? 'on the corner of the free end' : `on the tailstock-side corner of "${feature.cornerOf}"`],
+    layout: [{ fromEnd: at + radius, from, distance: radius, say: `along the cylinder; and a line ${show(radius)} below the surface, down the face` }],
+    align: { point: 'deep tip of the tool', to: `close to the face at ${show(at)}, not touching` },
+    touch: 'only the outer tip touches the cylinder',
+    placedBy: 'touch' as const,
+    notes: ['A 45° chamfer with a leg under ' + show(radius * (2 - Math.SQRT2)) + ' roughed first spares the tool.'],
+  }
+}
+
+/**
+ * First contact is at R(1 − 1/√2) on both axes. The contact widens about in proportion to the advance, so advances that grow with the
+ * square root of the pair's number remove about the same amount each.
+ */
+function cornerCuts(bench: Bench, feature: CornerFeature, radius: Length): CornerCuts {
+  const start = radius * (1 - Math.SQRT1_2)
+  const infeed = feature.cutting.infeed ?? defaultCornerInfeed(bench.units)
+  const pairs = Math.max(2, Math.ceil(start / infeed))
+  const offsets = Array.from({ length: pairs }, (_, i) => start * (1 - Math.sqrt((i + 1) / pairs)))
+  return { style: 'corner', radius, start, offsets, measureAt: Math.min(feature.cutting.leave ?? defaultLeave(bench.units, radius), start / 2) }
+}
+
+function cornerToGrind(bench: Bench, feature: CornerFeature, radius: Length): CornerTool {
+  return { ...toGrind(bench, feature, radius, radius + pastTheDepth(bench.units)), blank: null, shape: 'corner', radius }
+}

@@ -1,0 +1,18 @@
+import { INCH, type Length, MM, type Units } from '../units/length.ts'
+
+/** Shop defaults of the `cutting:` keys; common practice, no source. Lengths of slide travel in pm. */
+const thou = INCH / 1000
+const both = (inch: Length, mm: Length) => (units: Units): Length => (units === 'inch' ? inch : mm)
+
+/** Floor left for the finish pass: 0.020 in or a quarter of the depth, whichever is smaller. */
+export const defaultLeave = (units: Units, depth: Length): Length => Math.min(both(20 * thou, MM / 2)(units), depth / 4)
+export const defaultClear = both(30 * thou, 0.75 * MM)
+export const defaultVeeInfeed = both(60 * thou, 1.5 * MM)
+export const defaultVeeMargin = both(3 * thou, 0.08 * MM)
+export const defaultCornerInfeed = both(5 * thou, 0.12 * MM)
+/** How far the ground sides of a tool reach past the depth: 1/16 in, 1.5 mm. */
+export const pastTheDepth = both(INCH / 16, 1.5 * MM)
+/** How much under the drawing a tool for one part is ground: 0.004 in, 0.1 mm. */
+export const oneOffUndersize = both(4 * thou, 0.1 * MM)
+/** How far a tip overlaps the work while it is touched alone: 0.010 in, 0.25 mm. */
+export const tipOverlap = both(10 * thou, 0.25 * MM)

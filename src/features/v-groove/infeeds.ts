@@ -1,0 +1,23 @@
+import type { Length } from '../../units/length.ts'
+
+/**
+ * Infeeds of a V. Full infeeds while the contact (nose + 2·depth·t) is at most twice that of the first infeed; beyond that each infeed
+ * shrinks in proportion to the contact, so that the chip stays about as heavy. Common practice, no source. pm, ascending, ends at `depth`.
+ */
+export function shrinkingInfeeds(
+  even: (depth: Length, infeed: Length) => Length[],
+  depth: Length,
+  infeed: Length,
+  nose: Length,
+  t: number,
+): Length[] {
+  const contact = (at: Length) => nose + 2 * at * t
+  const allowed = (at: Length) => infeed * Math.min(1, (2 * contact(infeed)) / contact(at + infeed))
+  if (allowed(depth) === infeed) return even(depth, infeed)
+  const depths: Length[] = []
+  for (let at = 0; at < depth - 1; ) {
+    at = Math.min(depth, at + allowed(at))
+    depths.push(Math.round(at))
+  }
+  return depths
+}

@@ -1,0 +1,109 @@
+import type { Bench, Draft, Refusal } from '../../features/draft.ts'
+import type { Lathe } from '../../lathe/lathe.ts'
+import type { Edge } from '../../moves/form.ts'
+import type { Setup } from '../../moves/operation.ts'
+import { formatLength } from '../../units/format.ts'
+import type { Length } from '../../units/length.ts'
+
+/** What a check may look at: a drafted feature, its edge, the part in the machine, and the features already planned. */
+export type Case = {
+  readonly bench: Bench
+  readonly lathe: Lathe
+  readonly setup: Setup
+  readonly draft: Draft
+  readonly edge: Edge
+  readonly before: readonly Draft[]
+}
+
+/** The first reason why a feature cannot be cut on this machine, or null. */
+export function refusalOf(one: Case): Refusal | null {
+  for (const check of [overlap, core, beyondOverhang, reach, jaws, carriageFeed]) {
+    const refusal = check(one)
+    if (refusal !== null) return refusal
+  }
+  return null
+}
+
+const shown = (one: Case) => (length: Length) => formatLength(length, one.bench.units)
+
+/** Forms that overlap: the earlier one stands, the later one is refused. */
+function overlap(one: Case): Refusal | null {
+  const show = shown(one)
+  const mine = one.draft.region
+  const other = one.before.find((before) => mine.from < before.region.to && mine.to > before.region.from)
+  if (other === undefined) return null
+  return {
+    code: 'forms-overlap',
+    reason: `it lies from ${show(mine.from)} to ${show(mine.to)} from the free end and overlaps "${other.feature.name}", from ${show(other.region.from)} to ${show(other.region.to)}`,
+    remedy: 'move one of the two, or make it narrower',
+  }
+}
+
+function core(one: Case): Refusal | null {
+  const bottom = one.draft.dimensions.find((dimension) => dimension.id === 'bottomDiameter')
+  if (bottom === undefined || bottom.aim > 0) return null
+  return {
+    code: 'core-cut-through',
+    reason: `it is ${shown(one)(one.draft.surface / 2 - bottom.aim / 2)} deep and the work is ${shown(one)(one.draft.surface)} in diameter: nothing would be left`,
+    remedy: 'correct the depth; a depth is radial, half of what the diameter loses',
+  }
+}
+
+function beyondOverhang(one: Case): Refusal | null {
+  if (one.setup.jaws === null || one.draft.region.to <= one.setup.jaws) return null
+  return {
+    code: 'beyond-overhang',
+    reason: `it reaches to ${shown(one)(one.draft.region.to)} from the free end, the work stands ${shown(one)(one.setup.jaws)} out of the chuck`,
+    remedy: 'let the work stand further out, or turn it around',
+  }
+}
+
+/** The ground edge must reach past the depth and past any shoulder under the shank. */
+function reach(one: Case): Refusal | null {
+  const { draft, edge, bench } = one
+  const depth = deepestBelowSurface(draft)
+  const ends = edgeEnds(draft)
+  const under = bench.steps.filter((step) => step.end > ends.first + edge.shank.from + draft.zero.fromEnd && step.start < ends.last + edge.shank.to + draft.zero.fromEnd)
+  const shoulder = under.reduce<{ height: number; name: string } | null>((found, step) => {
+    const height = (step.measured - draft.surface) / 2
+    return height > (found?.height ?? 0) ? { height, name: step.name } : found
+  }, null)
+  const needed = depth + (shoulder?.height ?? 0)
+  if (edge.reach >= needed) return null
+  const show = shown(one)
+  const why = shoulder === null ? `the form is ${show(depth)} deep` : `the form is ${show(depth)} deep and its shank passes over "${shoulder.name}", ${show(shoulder.height)} higher`
+  return {
+    code: 'reach-too-short',
+    reason: `tool "${draft.tool.name}" is ground back ${show(edge.reach)}; ${why}, so ${show(needed)} is needed`,
+    remedy: shoulder === null ? `grind the sides back ${show(needed)} or a little more` : `grind the sides back ${show(needed)} or more, or set the edge at the side of a narrower blank (blank:, edge-offset:)`,
+  }
+}
+
+/** Depth of the wanted form below the surface it stands on. */
+const deepestBelowSurface = (draft: Draft): Length => (draft.cuts.style === 'corner' ? draft.cuts.radius : draft.cuts.depth)
+
+const edgeEnds = (draft: Draft): { first: Length; last: Length } =>
+  draft.cuts.style === 'corner' ? { first: 0, last: 0 } : { first: Math.min(0, draft.cuts.first), last: draft.cuts.last }
+
+function jaws(one: Case): Refusal | null {
+  if (one.setup.jaws === null) return null
+  const show = shown(one)
+  const edgeTo = Math.max(one.edge.shank.to, ...one.edge.pieces.map((piece) => piece.to))
+  const furthest = one.draft.zero.fromEnd + edgeEnds(one.draft).last + edgeTo
+  const limit = one.setup.jaws - one.lathe.jawClearance
+  if (furthest <= limit) return null
+  return {
+    code: 'near-jaws',
+    reason: `the tool reaches to ${show(furthest)} from the free end; the jaws stand at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
+    remedy: `let the work stand out at least ${show(furthest + one.lathe.jawClearance)}`,
+  }
+}
+
+function carriageFeed(one: Case): Refusal | null {
+  if (one.draft.feature.cutting.sideFeed === 'compound') return null
+  return {
+    code: 'side-feed',
+    reason: 'side-feed: carriage is asked for, and this version moves the tool along the work by the compound only',
+    remedy: 'leave side-feed out, with the compound parallel or nearly so',
+  }
+}

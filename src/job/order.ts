@@ -1,0 +1,45 @@
+import type { Draft } from '../features/draft.ts'
+
+export type Entry = { readonly draft: Draft; readonly angle: number }
+export type Ordered<E> = { readonly entries: readonly E[]; readonly reasons: readonly string[] }
+
+/**
+ * Order of work: the job's own `order:` first; then features that share a compound angle and a tool together, from the free end on;
+ * a group that leaves less than half of the diameter goes last, since it weakens the work for the others.
+ */
+export function orderFeatures<E extends Entry>(entries: readonly E[]): Ordered<E> {
+  if (entries.length < 2) return { entries, reasons: [] }
+  const groups = groupBy(entries, (one) => `${one.angle} ${one.draft.tool.name}`)
+  groups.sort((a, b) => weakest(a) - weakest(b) || nearest(a) - nearest(b))
+  const grouped = groups.flatMap((group) => group.toSorted((a, b) => a.draft.region.from - b.draft.region.from))
+  const forced = grouped.some((one) => one.draft.feature.cutting.order !== null)
+  const ordered = forced ? grouped.toSorted((a, b) => rank(a) - rank(b)) : grouped
+  return { entries: ordered, reasons: reasons(ordered, groups.length, forced) }
+}
+
+const rank = (entry: Entry): number => entry.draft.feature.cutting.order ?? Number.POSITIVE_INFINITY
+
+function groupBy<E>(entries: readonly E[], key: (entry: E) => string): E[][] {
+  const groups = new Map<string, E[]>()
+  for (const entry of entries) groups.set(key(entry), [...(groups.get(key(entry)) ?? []), entry])
+  return [...groups.values()]
+}
+
+const nearest = (group: readonly Entry[]): number => Math.min(...group.map((one) => one.draft.region.from))
+
+/** 1 for a group that leaves less than half of the diameter somewhere, else 0. */
+const weakest = (group: readonly Entry[]): number => (group.some((one) => bottom(one.draft) < one.draft.surface / 2) ? 1 : 0)
+
+const bottom = (draft: Draft): number => draft.dimensions.find((one) => one.id === 'bottomDiameter')?.aim ?? draft.surface
+
+function reasons(entries: readonly Entry[], groups: number, forced: boolean): string[] {
+  const names = entries.map((one) => one.draft.feature.name)
+  const said = [`Order of work: ${names.join(', then ')}.`]
+  if (forced) said.push('The job gives the order.')
+  else {
+    if (groups < entries.length) said.push('Features cut with the same tool and compound setting follow each other, so each is set up once.')
+    said.push('From the free end on.')
+    if (weakest(entries.slice(-1)) === 1 && weakest(entries.slice(0, 1)) === 0) said.push('The form that weakens the work most comes last.')
+  }
+  return said
+}

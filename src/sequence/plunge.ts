@@ -1,0 +1,104 @@
+import type { PlungeCuts } from '../moves/cuts.ts'
+import type { Length } from '../units/length.ts'
+import { alongFor, depthShift } from './compound.ts'
+import { countFor, findableBehindZero, lostTravel, pastCount, stepTravel, travelAt } from './dial.ts'
+import { dial, hand, measureStop, newProgram, type Program, toPlace } from './program.ts'
+import type { Request, Sequenced } from './request.ts'
+import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
+import { awayToMeasure } from './away.ts'
+
+/** Plunges at one or more places, then a finish: across by the compound where it lies parallel, by overlapping plunges where it is swung. */
+export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
+  const places = quantisePlaces(request, cuts)
+  if (places === null) return compoundAcross()
+  const program = newProgram(request.origin)
+  setUp(program, request)
+  touchSurface(program, request)
+  const plan: Plan = { request, cuts, places, backOut: backOutCount(request, cuts, places) }
+  dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  hand(program, 'start')
+  rough(program, plan)
+  if (cuts.roughDepths.length > 0)
+    measureStop(program, request.lathe.crossFeed, plan.backOut, awayToMeasure(request.lathe.crossFeed), 'expect-rough', false)
+  finish(program, plan)
+  finishOperation(program, request, plan.backOut)
+  return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
+}
+
+type Places = { readonly rough: readonly number[]; readonly first: number; readonly last: number; readonly finish: readonly number[] }
+type Plan = { readonly request: Request; readonly cuts: PlungeCuts; readonly places: Places; readonly backOut: number }
+
+/** Places on the compound's dial. Near walls leave metal with more travel, far walls with less. Null where the compound lies square to the work and would have to move. */
+function quantisePlaces(request: Request, cuts: PlungeCuts): Places | null {
+  const along = Math.cos(request.angle * (Math.PI / 180))
+  const scale = request.lathe.compound.scale
+  const onDial = (place: Length, tie: 'lower' | 'higher') => countFor(scale, place / along, tie)
+  const still = cuts.first === 0 && cuts.last === 0 && cuts.roughPlaces.every((place) => place === 0)
+  if (along < 1e-9) return still ? { rough: [0], first: 0, last: 0, finish: [0] } : null
+  const first = onDial(cuts.first, 'higher')
+  const last = Math.max(first, onDial(cuts.last, 'lower'))
+  const clamp = (count: number) => Math.min(last, Math.max(first, count))
+  const rough = unique(cuts.roughPlaces.map((place) => clamp(onDial(place, 'higher'))))
+  return { rough, first, last, finish: overlapping(first, last, (cuts.spacing / along) / stepTravel(scale)) }
+}
+
+const unique = (counts: number[]): number[] => [...new Set(counts)].sort((a, b) => a - b)
+
+/** Whole counts from first to last, no further apart than `most`. */
+function overlapping(first: number, last: number, most: number): number[] {
+  const gaps = first === last ? 0 : Math.max(1, Math.ceil((last - first) / Math.max(1, Math.floor(most)) - 1e-9))
+  return unique(Array.from({ length: gaps + 1 }, (_, i) => first + Math.round(((last - first) * i) / (gaps || 1))))
+}
+
+/** One back-out for the whole operation: clear of the largest stock under the edge at every place it is left at, passes or goes to, at the full lost motion. */
+function backOutCount(request: Request, cuts: PlungeCuts, places: Places): number {
+  const { lathe, angle, edge } = request
+  const compound = lathe.compound.scale
+  const lowest = Math.min(0, pastCount(compound, Math.min(0, places.first)))
+  const counts = [lowest, 0, places.last, ...places.rough]
+  const travels = counts.map((count) => travelAt(compound, count))
+  const deeper = Math.max(...travels.map((travel) => depthShift(travel, angle)))
+  const from = Math.min(...travels.map((travel) => alongFor(travel, angle))) + edge.from - lostTravel(compound)
+  const to = Math.max(...travels.map((travel) => alongFor(travel, angle)), cuts.last) + edge.to
+  const need = request.heightOver(from, to) + request.clear + deeper + edge.deepest + lostTravel(lathe.crossFeed)
+  return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))
+}
+
+/** The cross-feed's reading for a depth at a place: the compound's rounded place first, then the depth for it. */
+function crossCount(request: Request, depth: Length, place: number): number {
+  const shift = depthShift(travelAt(request.lathe.compound.scale, place), request.angle)
+  return countFor(request.lathe.crossFeed, depth - shift, 'lower')
+}
+
+function rough(program: Program, { request, cuts, places, backOut }: Plan): void {
+  if (cuts.roughDepths.length === 0) return
+  for (const place of places.rough) {
+    toPlace(program, request.lathe.compound.scale, place)
+    let last = backOut
+    for (const depth of cuts.roughDepths) {
+      const count = crossCount(request, depth, place)
+      if (count > last) dial(program, 'feed-in', 'cross-feed', count, 'rough')
+      last = Math.max(last, count)
+    }
+    dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  }
+}
+
+function finish(program: Program, plan: Plan): void {
+  const { request, cuts, places, backOut } = plan
+  const scale = request.lathe.compound.scale
+  const feeds = request.angle === 0 && places.first !== places.last
+  for (const place of feeds ? [places.first] : places.finish) {
+    toPlace(program, scale, place)
+    dial(program, 'feed-in', 'cross-feed', crossCount(request, cuts.depth, place), 'finish')
+    if (feeds) dial(program, 'feed-across', 'compound', places.last, 'take-out-floor')
+    dial(program, 'back-out', 'cross-feed', backOut, place === places.last || feeds ? 'square-shoulder' : 'clear')
+  }
+}
+
+const compoundAcross = (): Sequenced => ({
+  ok: false,
+  code: 'compound-across',
+  reason: 'the compound is set square to the work and cannot move the tool along it, and this form needs more than one place',
+  remedy: 'set the compound parallel (compound: { angle: 0 }), or grind the tool to the whole width',
+})

@@ -1,0 +1,54 @@
+import type { Origin } from '../diagnostics/diagnostic.ts'
+import type { Scale } from '../lathe/lathe.ts'
+import type { Action, Move, Purpose, Slide } from '../moves/operation.ts'
+import { countsPerTurn, pastCount, takeUpCounts } from './dial.ts'
+
+/** Collects the moves of one operation and remembers where each dial stands, so that a smaller reading is never approached backward. */
+export type Program = {
+  readonly moves: Move[]
+  readonly at: Record<'cross-feed' | 'compound', number>
+  readonly origin: Origin
+}
+
+export const newProgram = (origin: Origin): Program => ({ moves: [], at: { 'cross-feed': 0, compound: 0 }, origin })
+
+/** A move without a dial. */
+export function hand(program: Program, action: Action, extra: { slide?: Slide; purpose?: Purpose } = {}): void {
+  program.moves.push({ action, ...extra, origin: program.origin })
+}
+
+/** A dial to an absolute reading. */
+export function dial(program: Program, action: Action, slide: 'cross-feed' | 'compound', count: number, purpose: Purpose): void {
+  program.moves.push({ action, slide, count, purpose, origin: program.origin })
+  program.at[slide] = count
+}
+
+export function takeUp(program: Program, slide: 'cross-feed' | 'compound', scale: Scale): void {
+  if (scale.kind === 'readout') return
+  program.moves.push({ action: 'take-up', slide, count: null, takeUp: takeUpCounts(scale), purpose: 'set-up', origin: program.origin })
+}
+
+export function zero(program: Program, slide: 'cross-feed' | 'compound'): void {
+  dial(program, 'zero', slide, 0, 'set-up')
+}
+
+/** The compound to a place, in the clear: forward straight onto it, back only past it by more than the lost motion and then forward. */
+export function toPlace(program: Program, scale: Scale, count: number): void {
+  const now = program.at.compound
+  if (count === now) return
+  if (count > now || scale.kind === 'readout') return dial(program, 'shift', 'compound', count, 'to-place')
+  dial(program, 'go-past', 'compound', pastCount(scale, count), 'to-place')
+  dial(program, 'return', 'compound', count, 'to-place')
+}
+
+/** Out of the way by whole turns, spindle off, measure, back to the same mark. Nobody measures beside a tool that is a hair off the work. */
+export function measureStop(program: Program, scale: Scale, backOut: number, away: number, expect: Purpose, last: boolean): void {
+  const turn = countsPerTurn(scale)
+  const far = turn === null ? backOut - away : backOut - Math.ceil(away / turn) * turn
+  hand(program, 'stop')
+  dial(program, 'back-out', 'cross-feed', far, 'clear-to-measure')
+  hand(program, 'measure', { purpose: expect })
+  if (last) return
+  dial(program, 'return', 'cross-feed', backOut, 'come-back')
+  hand(program, 'start')
+}

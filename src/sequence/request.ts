@@ -1,0 +1,26 @@
+import type { Origin } from '../diagnostics/diagnostic.ts'
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Cuts } from '../moves/cuts.ts'
+import type { Move } from '../moves/operation.ts'
+import type { Degrees } from '../units/dimension.ts'
+import type { Length } from '../units/length.ts'
+
+/** What a feature wants, and what the sequencer must know of the work to keep clear of it. Lengths pm. */
+export type Request = {
+  readonly lathe: Lathe
+  readonly angle: Degrees
+  readonly cuts: Cuts
+  readonly origin: Origin
+  /** Radial clearance wanted between the edge and the work when it is backed out. */
+  readonly clear: Length
+  /** Axial extent of the cutting edge from its reference point, and its deepest point. */
+  readonly edge: { readonly from: Length; readonly to: Length; readonly deepest: Length }
+  /** Height of the largest stock over the feature's surface between two places along the work, measured from the zero; at least 0. */
+  readonly heightOver: (from: Length, to: Length) => Length
+  /** How far a tip overlaps the work when it is touched alone. */
+  readonly tipOverlap: Length
+}
+
+export type Sequenced =
+  | { readonly ok: true; readonly moves: readonly Move[] }
+  | { readonly ok: false; readonly code: string; readonly reason: string; readonly remedy: string }

@@ -1,0 +1,46 @@
+import { formatLength } from '../units/format.ts'
+import { travelAt } from './dial.ts'
+import { awayToMeasure } from './away.ts'
+import { hand, measureStop, type Program, takeUp, zero } from './program.ts'
+import type { Request, Sequenced } from './request.ts'
+
+/** From layout to the compound's zero. Locking shifts the carriage, so the zero is set after the lock and a second look at the line. */
+export function setUp(program: Program, request: Request): void {
+  hand(program, 'layout')
+  hand(program, 'fit-tool')
+  hand(program, 'swing')
+  hand(program, 'set-speed')
+  takeUp(program, 'compound', request.lathe.compound.scale)
+  hand(program, 'align')
+  hand(program, 'lock', { slide: 'carriage' })
+  zero(program, 'compound')
+}
+
+export function touchSurface(program: Program, _request: Request): void {
+  hand(program, 'touch-off', { slide: 'cross-feed' })
+  zero(program, 'cross-feed')
+}
+
+/** Stop, measure what is finished, deburr, let the carriage go. */
+export function finishOperation(program: Program, request: Request, backOut: number): void {
+  const scale = request.lathe.crossFeed
+  measureStop(program, scale, backOut, awayToMeasure(scale), 'expect-finish', true)
+  hand(program, 'deburr')
+  hand(program, 'unlock', { slide: 'carriage' })
+}
+
+/** The compound's greatest less its smallest reading, against its travel. */
+export function travelRefusal(request: Request, program: Program): Sequenced | null {
+  const { scale, travel } = request.lathe.compound
+  if (travel === null) return null
+  const counts = program.moves.filter((move) => move.slide === 'compound' && typeof move.count === 'number').map((move) => move.count!)
+  const used = travelAt(scale, Math.max(0, ...counts) - Math.min(0, ...counts))
+  if (used <= travel) return null
+  const show = (length: number) => formatLength(length, request.lathe.units)
+  return {
+    ok: false,
+    code: 'beyond-travel',
+    reason: `the compound would have to move ${show(used)}, it has ${show(travel)}`,
+    remedy: 'take a wider tool, or split the groove in two features placed one after the other',
+  }
+}

@@ -1,0 +1,48 @@
+import type { Refusal } from './features/draft.ts'
+import type { Operation } from './moves/operation.ts'
+import type { Fault, OperationTrace } from './moves/trace.ts'
+import { formatLength } from './units/format.ts'
+import type { Units } from './units/length.ts'
+
+/** What the replay holds against a plan: a fault, or a finished size outside its limits. Null when it is proved. */
+export function unproven(units: Units, operation: Operation, trace: OperationTrace, faults: readonly Fault[]): Refusal | null {
+  const outside = outsideLimits(units, operation, trace)
+  if (outside !== null && faults.every((fault) => fault.kind === 'metal-left' || fault.kind === 'outside-form')) return outside
+  const fault = faults[0]
+  if (fault === undefined) return outside
+  const by = fault.by === null ? '' : ` (${formatLength(Math.abs(fault.by), units)})`
+  return { code: fault.kind, reason: `the replay does not prove it: ${fault.say}${by}`, remedy: REMEDIES[fault.kind] }
+}
+
+/** No reading of the dials brings a size inside its limits. */
+function outsideLimits(units: Units, operation: Operation, trace: OperationTrace): Refusal | null {
+  for (const [i, wanted] of operation.dimensions.entries()) {
+    const size = trace.sizes[i]?.surely ?? null
+    if (wanted.limits === null || size === null) continue
+    const [low, high] = wanted.limits
+    const slack = wanted.id === 'angle' ? 1e-9 : 1000
+    if (size >= low - slack && size <= high + slack) continue
+    const show = (value: number) => (wanted.id === 'angle' ? `${value.toFixed(2)}°` : formatLength(value, units, { digits: units === 'inch' ? 4 : 3 }))
+    return {
+      code: 'no-reading',
+      reason: `no reading of these dials gives a ${NAMES[wanted.id] ?? wanted.id} within ${show(low)} to ${show(high)}; the nearest gives ${show(size)}`,
+      remedy: 'a dial with finer marks, read-to: 1/2, or a tool ground closer to size',
+    }
+  }
+  return null
+}
+
+const NAMES: Partial<Record<Operation['dimensions'][number]['id'], string>> = { bottomDiameter: 'bottom diameter', near: 'near edge', far: 'far edge' }
+
+const REMEDIES: Record<Fault['kind'], string> = {
+  'outside-form': 'check the tool against the form; a finer dial, or the compound parallel, leaves less to rounding',
+  'moved-in-contact': 'give more clearance (clear:)',
+  'shank-or-obstacle': 'grind the sides further back, or use a narrower blank',
+  'beyond-travel': 'take a wider tool, or place the work so that less travel is needed',
+  'not-clear': 'give more clearance (clear:)',
+  'between-marks': 'check the dials in the lathe file',
+  'open-zero': 'check the backlash in the lathe file',
+  'spindle-standing': 'check the moves',
+  'open-form': 'check the backlash in the lathe file',
+  'metal-left': 'check the tool against the form; a finer dial leaves less to rounding',
+}
