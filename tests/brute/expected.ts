@@ -1,0 +1,139 @@
+import type { Drawn, DrawnVee } from '../properties/drawn.ts'
+import type { BruteFeature, BruteRun } from './brute-force.ts'
+import { dialOf, travelPerUnit } from './screws.ts'
+import type { Sheet, SheetFeature } from './sheet-shape.ts'
+
+/** A form as depth below the surface along the work, with the stretch over which it is deepest. */
+export type Wanted = { depth: (z: number) => number; from: number; to: number; peakFrom: number; peakTo: number; leaves: number }
+
+type Box = { along: number; deep: number }
+
+/** Compares what the brute force cut with what the numbers of the drawing ask for, node by node. */
+export function formProblems(sheet: Sheet, brute: BruteFeature, drawn: Drawn): string[] {
+  const feature = sheet.features[brute.index]!
+  const wanted = wantedForm(feature, drawn, sheet.units)
+  const box = boxOf(sheet, brute, feature, drawn)
+  const runs = brute.runs.filter((run, at) => at === 0 || run.differs)
+  const found = runs.flatMap((run) => compare(brute, run, wanted, box, drawn))
+  return [...new Set(found)].slice(0, 3).map((problem) => `${drawn.name}: ${problem}`)
+}
+
+export function wantedForm(feature: SheetFeature, drawn: Drawn, units: 'inch' | 'mm'): Wanted {
+  const edge = feature.edge!
+  const fine = units === 'inch' ? 0.0005 : 0.01
+  if (drawn.kind === 'groove') {
+    const width = Math.max(drawn.width, Math.min(edge.width ?? 0, drawn.widest))
+    return pit(drawn.near, width, 0, drawn.depth)
+  }
+  if (drawn.kind === 'concave') {
+    const { radius, depth, center } = drawn
+    const half = Math.sqrt(Math.max(0, 2 * radius * depth - depth * depth))
+    const curve = (z: number): number => Math.max(0, depth - radius + Math.sqrt(Math.max(0, radius ** 2 - (z - center) ** 2)))
+    const at = { from: center - half, to: center + half, peakFrom: center, peakTo: center }
+    return { ...at, depth: (z) => (Math.abs(z - center) > half ? 0 : curve(z)), leaves: drawn.cusp ?? fine }
+  }
+  if (drawn.kind === 'corner') {
+    const { radius, start } = drawn
+    const curve = (z: number): number => radius - Math.sqrt(Math.max(0, radius ** 2 - (radius - Math.max(0, z - start)) ** 2))
+    const coarse = units === 'inch' ? 0.003 : 0.08
+    const leaves = edge.shape === 'corner' ? 0 : (drawn.cusp ?? (edge.shape === 'square' ? coarse : fine))
+    const at = { from: start, to: start + radius, peakFrom: start, peakTo: start }
+    return { ...at, depth: (z) => (z > start + radius ? 0 : curve(z)), leaves }
+  }
+  return wantedVee(drawn, edge.nose ?? 0)
+}
+
+/** A V drawn sharp keeps the size that was given; the tool's flat remains at the bottom. */
+function wantedVee(drawn: DrawnVee, nose: number): Wanted {
+  const { slope, near } = drawn
+  if (drawn.root >= nose) return pit(near, drawn.width, slope, drawn.depth)
+  return drawn.holds === 'depth'
+    ? pit(near, nose + 2 * drawn.depth * slope, slope, drawn.depth)
+    : pit(near, drawn.width, slope, (drawn.width - nose) / 2 / slope)
+}
+
+function pit(near: number, width: number, slope: number, depth: number): Wanted {
+  const far = near + width
+  const flank = (z: number): number => (slope === 0 ? depth : Math.min(z - near, far - z) / slope)
+  const curve = (z: number): number => (z < near || z > far ? 0 : Math.min(depth, flank(z)))
+  return { depth: curve, from: near, to: far, peakFrom: near + depth * slope, peakTo: far - depth * slope, leaves: 0 }
+}
+
+/** Half of what can be read on each dial, as travel, and a cell of the grid. A measured size differing from the drawn one shifts the depth. */
+function boxOf(sheet: Sheet, brute: BruteFeature, feature: SheetFeature, drawn: Drawn): Box {
+  const half = (slide: 'cross-feed' | 'compound' | 'carriage'): number => {
+    const dial = dialOf(sheet, slide)
+    return dial === null ? 0 : (dial.graduation * (dial.readTo ?? 1) * travelPerUnit(sheet, dial)) / 2
+  }
+  const angle = ((feature.compoundAngle ?? 0) * Math.PI) / 180
+  const carriage = sheet.steps.some((step) => step.feature === brute.index && step.action === 'move-carriage')
+  return {
+    along: half('compound') * Math.cos(angle) + (carriage ? half('carriage') : 0) + brute.step,
+    deep: half('cross-feed') + half('compound') * Math.abs(Math.sin(angle)) + (drawn.nominal - drawn.measured) / 2 + 2e-5,
+  }
+}
+
+function compare(brute: BruteFeature, run: BruteRun, wanted: Wanted, box: Box, drawn: Drawn): string[] {
+  const stand = (wanted.peakFrom + wanted.peakTo) / 2
+  const surface = drawn.measured / 2
+  let [over, short] = ['', '']
+  const margin = 4 * box.along + wanted.leaves
+  const first = Math.max(0, Math.floor((Math.min(wanted.from - margin, placeOf(brute, run.first)) - brute.offset) / brute.step))
+  const last = Math.min(run.profile.length - 1, Math.max(run.last, Math.ceil((wanted.to + margin - brute.offset) / brute.step)))
+  for (let i = first; i <= last; i++) {
+    const z = placeOf(brute, i)
+    const elsewhere = Math.abs(run.raw[i]! - surface) > 1e-9
+    const mine = i >= run.first && i <= run.last
+    if (elsewhere && !mine) continue
+    const cut = run.raw[i]! - run.profile[i]!
+    const most = elsewhere ? 0 : mostWithin(wanted, stand, z, box.along) + box.deep
+    if (mine && cut > most + 1e-9) over = worst(over, z, cut, most, 'more')
+    const least = elsewhere ? 0 : leastWithin(wanted, z, box.along + wanted.leaves) - box.deep - wanted.leaves
+    if (cut < least - 1e-9) short = worst(short, z, cut, least, 'less')
+  }
+  return [over, short].filter((text) => text !== '')
+}
+
+function placeOf(brute: BruteFeature, node: number): number {
+  return Number.isFinite(node) ? brute.offset + node * brute.step : Number.POSITIVE_INFINITY
+}
+
+/** Keeps the finding that is furthest off. */
+function worst(before: string, z: number, cut: number, limit: number, word: string): string {
+  const off = Math.abs(cut - limit)
+  const known = Number(/off by (\S+)/.exec(before)?.[1] ?? 0)
+  if (off <= known) return before
+  return `cut ${word} than drawn at ${z.toFixed(5)}: ${cut.toFixed(6)} against ${limit.toFixed(6)}, off by ${off.toPrecision(4)}`
+}
+
+function mostWithin(wanted: Wanted, stand: number, z: number, along: number): number {
+  const inside = z + along >= wanted.peakFrom && z - along <= wanted.peakTo
+  return inside ? wanted.depth(Math.min(wanted.peakTo, Math.max(wanted.peakFrom, stand))) : Math.max(wanted.depth(z - along), wanted.depth(z + along))
+}
+
+function leastWithin(wanted: Wanted, z: number, along: number): number {
+  if (z - along < wanted.from && wanted.peakFrom > wanted.from) return 0
+  return Math.min(wanted.depth(z - along), wanted.depth(z + along))
+}
+
+/** The sizes that the sheet promises, against those that the brute force measured on what it cut. */
+export function sizeProblems(sheet: Sheet, brute: BruteFeature): string[] {
+  const feature = sheet.features[brute.index]!
+  const run = brute.runs[0]!
+  const half = (slide: 'cross-feed' | 'compound'): number => {
+    const dial = dialOf(sheet, slide)!
+    return (dial.graduation * (dial.readTo ?? 1) * travelPerUnit(sheet, dial)) / 2
+  }
+  const allowed = {
+    width: 2 * brute.step + half('compound'),
+    depth: half('cross-feed'),
+    bottomDiameter: 2 * half('cross-feed'),
+    near: brute.step + half('compound'),
+  }
+  const found = { width: run.width, depth: run.depth, bottomDiameter: run.bottomDiameter, near: run.near }
+  return (Object.keys(allowed) as (keyof typeof allowed)[]).flatMap((name) => {
+    const planned = feature.finished?.[name]?.planned
+    if (typeof planned !== 'number' || Math.abs(planned - found[name]) <= allowed[name] + 2e-5) return []
+    return [`${feature.name}: ${name} is planned as ${planned} and measures ${found[name].toFixed(6)}`]
+  })
+}

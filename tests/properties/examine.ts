@@ -1,0 +1,64 @@
+import { compile } from '../../src/compile.ts'
+import { printJson } from '../../src/print/json/print.ts'
+import { buildSheet } from '../../src/sheet/build.ts'
+import { bruteForce } from '../brute/brute-force.ts'
+import { formProblems, sizeProblems } from '../brute/expected.ts'
+import type { Sheet } from '../brute/sheet-shape.ts'
+import type { RandomJob } from './drawn.ts'
+
+export type Tallies = { jobs: number; features: number; planned: number; proven: number; refused: Map<string, number> }
+
+export function tallies(): Tallies {
+  return { jobs: 0, features: 0, planned: 0, proven: 0, refused: new Map() }
+}
+
+/** Runs one random job through the program, and everything that the brute force has against the sheet. */
+export function examine(job: RandomJob, counts: Tallies): string[] {
+  counts.jobs++
+  const made = sheetOf(job.text)
+  if (!made.ok) return made.problems
+  return examineSheet(job, made.sheet, counts)
+}
+
+export function sheetOf(text: string): { ok: true; sheet: Sheet } | { ok: false; problems: string[] } {
+  const result = compile('job.yaml', (path) => {
+    if (path !== 'job.yaml') return { ok: false, message: `there is no file ${path}`, hint: 'everything is inline' }
+    return { ok: true, file: path, bytes: new TextEncoder().encode(text) }
+  })
+  const errors = result.diagnostics.map((one) => `not readable: ${one.message}`)
+  if (errors.length > 0 || result.plan === null) return { ok: false, problems: errors.length > 0 ? errors : ['no plan'] }
+  return { ok: true, sheet: JSON.parse(printJson(buildSheet(result.plan))) as Sheet }
+}
+
+function examineSheet(job: RandomJob, sheet: Sheet, counts: Tallies): string[] {
+  const brute = bruteForce(sheet)
+  const problems = [...brute.problems]
+  for (const drawn of job.features) {
+    counts.features++
+    const index = sheet.features.findIndex((feature) => feature.name === drawn.name)
+    const feature = sheet.features[index]
+    if (feature === undefined) {
+      problems.push(`${drawn.name}: not on the sheet`)
+    } else if (feature.status === 'refused') {
+      const reason = feature.refusal?.code ?? feature.refusal?.reason ?? ''
+      if (reason === '') problems.push(`${drawn.name}: refused without a reason`)
+      counts.refused.set(reason, (counts.refused.get(reason) ?? 0) + 1)
+    } else {
+      counts.planned++
+      const one = brute.features.find((found) => found.index === index)!
+      const found = [...formProblems(sheet, one, drawn), ...sizeProblems(sheet, one)]
+      problems.push(...found)
+      if (found.length === 0 && brute.problems.length === 0) counts.proven++
+    }
+  }
+  return problems
+}
+
+export function summaryOf(counts: Tallies): string {
+  const reasons = [...counts.refused].sort((a, b) => b[1] - a[1]).map(([reason, count]) => `    ${count} ${reason}`)
+  return [
+    `${counts.jobs} jobs with ${counts.features} features: ${counts.planned} planned,`,
+    `  ${counts.proven} of them proven by the brute force; refused:`,
+    ...reasons,
+  ].join('\n')
+}

@@ -1,0 +1,30 @@
+import fc from 'fast-check'
+import { afterAll, describe, expect, it } from 'vitest'
+import { examine, summaryOf, tallies } from './examine.ts'
+import { jobs } from './jobs.ts'
+
+const campaign = process.env['GROOVEWRIGHT_CAMPAIGN']
+const runs = campaign === undefined ? 2_000 : Math.max(Number(campaign) || 0, 20_000)
+const counts = tallies()
+
+describe('random jobs', () => {
+  it(
+    `are each planned and proven, or refused with a reason (${runs} jobs)`,
+    { timeout: campaign === undefined ? 240_000 : 3_600_000 },
+    () => {
+      fc.assert(
+        fc.property(jobs, (job) => {
+          expect(examine(job, counts)).toEqual([])
+        }),
+        { numRuns: runs, seed: 19_420_817 },
+      )
+    },
+  )
+
+  it('are mostly jobs that can be cut, and not only those', () => {
+    expect(counts.planned).toBeGreaterThan(counts.features / 2)
+    expect(counts.refused.size).toBeGreaterThan(3)
+  })
+
+  afterAll(() => console.log(summaryOf(counts)))
+})

@@ -1,0 +1,223 @@
+import type { Drawn } from './drawn.ts'
+import { written } from './numbers.ts'
+import type { Units, Written } from './numbers.ts'
+import type { Bar, Stock } from './shops.ts'
+import type { Tape } from './tape.ts'
+
+export type Slot = { units: Units; part: Stock; from: number; to: number; at: number }
+export type DrawnFeature = { drawn: Drawn; lines: string[]; tool: string[] }
+
+const names = ['Runout groove', 'Snap groove', 'Cord groove'] as const
+
+export function drawFeature(tape: Tape, slot: Slot): DrawnFeature {
+  const kind = tape.pick(['groove', 'groove', 'concave', 'vee', 'vee', 'corner'] as const)
+  if (kind === 'groove') return groove(tape, slot)
+  if (kind === 'concave') return concave(tape, slot)
+  return kind === 'vee' ? vee(tape, slot) : corner(tape, slot)
+}
+
+function groove(tape: Tape, slot: Slot): DrawnFeature {
+  const unit = unitOf(slot)
+  const shoulder = shoulderIn(slot)
+  const neck = shoulder !== null && tape.chance(70)
+  const bar = neck ? shoulder.bar : barIn(slot)
+  const width = written(tape, slot.units, (tape.int(60, 320) / 1000) * unit, 'sometimes')
+  const depth = written(tape, slot.units, (tape.int(20, 140) / 1000) * unit, 'sometimes')
+  const low = tape.chance(35)
+  const bottom = written(tape, slot.units, bar.measured - 2 * depth.value, 'sometimes')
+  const place = neck
+    ? { lines: [`    from: ${shoulder.next.name}`, '    far: 0'], near: shoulder.next.from - width.value }
+    : placed(tape, slot, bar, width.value)
+  const made = tool(tape, 'square', slot, {
+    full: width.value,
+    smaller: (share) => `width: ${num(width.value * share)}`,
+    deep: depth.value + (neck ? (shoulder.next.measured - bar.measured) / 2 : 0),
+  })
+  return {
+    drawn: {
+      ...common(slot, bar),
+      kind: 'groove',
+      near: place.near,
+      width: width.value,
+      widest: width.high,
+      depth: low ? (bar.measured - bottom.value) / 2 : depth.value,
+    },
+    lines: [
+      ...opening(slot, 'groove'),
+      ...place.lines,
+      `    width: ${width.text}`,
+      low ? `    bottom-diameter: ${bottom.text}` : `    depth: ${depth.text}`,
+      ...made.use,
+    ],
+    tool: made.lines,
+  }
+}
+
+function concave(tape: Tape, slot: Slot): DrawnFeature {
+  const unit = unitOf(slot)
+  const bar = barIn(slot)
+  const radius = written(tape, slot.units, (tape.int(50, 220) / 1000) * unit)
+  const byWidth = tape.chance(50)
+  const width = written(tape, slot.units, radius.value * (tape.int(70, 195) / 100))
+  const given = written(tape, slot.units, radius.value * (tape.int(25, 100) / 100))
+  const half = Math.min(width.value / 2, radius.value)
+  const depth = byWidth ? radius.value - Math.sqrt(radius.value ** 2 - half ** 2) : given.value
+  const center = written(tape, slot.units, middle(slot, bar))
+  const made = tool(tape, 'round', slot, {
+    full: radius.value,
+    smaller: (share) => `radius: ${num(radius.value * share)}`,
+    deep: depth,
+  })
+  return {
+    drawn: { ...common(slot, bar), kind: 'concave', center: center.value, radius: radius.value, depth },
+    lines: [
+      ...opening(slot, 'radius'),
+      '    shape: concave',
+      `    radius: ${radius.text}`,
+      byWidth ? `    width: ${width.text}` : `    depth: ${given.text}`,
+      `    center: ${center.text}`,
+      ...made.use,
+    ],
+    tool: made.lines,
+  }
+}
+
+function corner(tape: Tape, slot: Slot): DrawnFeature {
+  const shoulder = shoulderIn(slot)
+  const atStep = slot.at > 0 && shoulder !== null
+  if (slot.at > 0 && !atStep) return groove(tape, slot)
+  const bar = atStep ? shoulder.next : slot.part.bars[0]!
+  const room = atStep ? ((shoulder.next.measured - shoulder.bar.measured) / 2) * 0.8 : 0.3 * unitOf(slot)
+  const about = Math.max(0.03 * unitOf(slot), room * (tape.int(20, 95) / 100))
+  const radius = written(tape, slot.units, about)
+  const shape = tape.pick(['corner', 'corner', 'round', 'square'] as const)
+  const size = shape === 'square' ? 'width' : 'radius'
+  const made = tool(tape, shape, slot, {
+    full: radius.value,
+    smaller: (share) => `${size}: ${num(radius.value * (shape === 'corner' && share > 0.5 ? 1 : share))}`,
+    deep: radius.value * 2.2,
+  })
+  return {
+    drawn: { ...common(slot, bar), kind: 'corner', start: bar.from, radius: radius.value },
+    lines: [
+      ...opening(slot, 'radius'),
+      '    shape: corner',
+      `    corner-of: ${atStep ? bar.name : 'end'}`,
+      `    radius: ${radius.text}`,
+      ...made.use,
+    ],
+    tool: made.lines,
+  }
+}
+
+function vee(tape: Tape, slot: Slot): DrawnFeature {
+  const bar = barIn(slot)
+  const unit = unitOf(slot)
+  const angle = tape.pick([29, 34, 38, 40, 60, 75, 82.5, 90, 110])
+  const slope = Math.tan((angle * Math.PI) / 360)
+  const root = written(tape, slot.units, (tape.int(15, 120) / 1000) * unit)
+  const deep = written(tape, slot.units, (tape.int(40, 260) / 1000) * unit)
+  const wide = written(tape, slot.units, root.value + 2 * deep.value * slope)
+  const given = tape.pick(['width depth', 'width root', 'depth root', 'width alone', 'bottom root'] as const)
+  const bottom = written(tape, slot.units, bar.measured - 2 * deep.value)
+  const form = veeForm(given, slope, { root, deep, wide, bottom }, bar)
+  const place = placed(tape, slot, bar, form.width)
+  const nose = form.root > 0 ? form.root : 0.012 * unit
+  const made = tool(tape, 'vee', slot, {
+    full: nose,
+    smaller: (share) => `angle: ${angle}, nose: ${num(nose * share)}`,
+    deep: form.depth,
+  })
+  const lines = [`    angle: ${angle}`, ...form.lines]
+  return {
+    drawn: { ...common(slot, bar), kind: 'vee', near: place.near, slope, ...form },
+    lines: [...opening(slot, 'v-groove'), ...lines, ...place.lines, ...made.use],
+    tool: made.lines,
+  }
+}
+
+type VeeSizes = { root: Written; deep: Written; wide: Written; bottom: Written }
+type VeeForm = { width: number; depth: number; root: number; holds: 'width' | 'depth' | 'both'; lines: string[] }
+
+function veeForm(given: string, slope: number, sizes: VeeSizes, bar: Bar): VeeForm {
+  const { root, deep, wide, bottom } = sizes
+  const lines = {
+    width: `    width: ${wide.text}`,
+    depth: `    depth: ${deep.text}`,
+    root: `    root: ${root.text}`,
+    bottom: `    bottom-diameter: ${bottom.text}`,
+  }
+  const low = (bar.measured - bottom.value) / 2
+  const w = wide.value
+  const byDepth = (depth: number): number => root.value + 2 * depth * slope
+  if (given === 'width alone') return { width: w, depth: w / 2 / slope, root: 0, holds: 'width', lines: [lines.width] }
+  if (given === 'width depth') {
+    return { width: w, depth: deep.value, root: w - 2 * deep.value * slope, holds: 'both', lines: [lines.width, lines.depth] }
+  }
+  if (given === 'width root') {
+    const depth = (w - root.value) / 2 / slope
+    return { width: w, depth, root: root.value, holds: 'both', lines: [lines.width, lines.root] }
+  }
+  if (given === 'depth root') {
+    return { width: byDepth(deep.value), depth: deep.value, root: root.value, holds: 'both', lines: [lines.depth, lines.root] }
+  }
+  return { width: byDepth(low), depth: low, root: root.value, holds: 'both', lines: [lines.bottom, lines.root] }
+}
+
+type Wish = { full: number; smaller: (share: number) => string; deep: number }
+
+/** The tool on the shelf: of the right size, smaller, now and then too large or too short, or none at all. */
+function tool(tape: Tape, shape: string, slot: Slot, wish: Wish): { use: string[]; lines: string[] } {
+  const choice = tape.int(0, 19)
+  if (choice < 5) return { use: [], lines: [] }
+  const share = choice < 10 ? 1 : choice < 18 ? tape.int(40, 95) / 100 : choice === 18 ? 1.2 : 1
+  const reach = wish.deep * (choice === 19 ? 0.8 : 1.15) + 0.03 * unitOf(slot)
+  const name = `bit-${slot.at + 1}`
+  return { use: [`    tool: ${name}`], lines: [`  ${name}: { shape: ${shape}, ${wish.smaller(share)}, reach: ${num(reach)} }`] }
+}
+
+function placed(tape: Tape, slot: Slot, bar: Bar, width: number): { lines: string[]; near: number } {
+  const relative = tape.chance(40)
+  const base = relative ? bar.from : 0
+  const from = relative ? [`    from: ${bar.name}`] : []
+  const how = tape.pick(['near', 'far', 'center'] as const)
+  const shift = how === 'near' ? 0 : how === 'far' ? width : width / 2
+  const at = written(tape, slot.units, middle(slot, bar) - width / 2 + shift - base)
+  return { lines: [...from, `    ${how}: ${at.text}`], near: base + at.value - shift }
+}
+
+function opening(slot: Slot, kind: string): string[] {
+  return [`  - kind: ${kind}`, `    name: ${names[slot.at]}`]
+}
+
+function common(slot: Slot, bar: Bar): { name: string; nominal: number; measured: number; cusp: null; side: 'compound' } {
+  return { name: names[slot.at]!, nominal: bar.nominal, measured: bar.measured, cusp: null, side: 'compound' }
+}
+
+/** The diameter that has most of the slot, and the middle of what they share. */
+function barIn(slot: Slot): Bar {
+  const shared = (bar: Bar): number => Math.min(bar.to, slot.to) - Math.max(bar.from, slot.from)
+  return slot.part.bars.reduce((best, bar) => (shared(bar) > shared(best) ? bar : best))
+}
+
+function middle(slot: Slot, bar: Bar): number {
+  return (Math.max(bar.from, slot.from) + Math.min(bar.to, slot.to)) / 2
+}
+
+/** A diameter in this slot that runs into a larger one. */
+function shoulderIn(slot: Slot): { bar: Bar; next: Bar } | null {
+  const { bars } = slot.part
+  for (let i = 0; i + 1 < bars.length; i++) {
+    const [bar, next] = [bars[i]!, bars[i + 1]!]
+    if (next.measured > bar.measured && next.from > slot.from && next.from < slot.to) return { bar, next }
+  }
+  return null
+}
+
+function unitOf(slot: Slot): number {
+  return slot.units === 'inch' ? 1 : 25.4
+}
+
+function num(value: number): string {
+  return String(Math.round(value * 10_000) / 10_000)
+}

@@ -1,0 +1,79 @@
+import { written } from './numbers.ts'
+import type { Units } from './numbers.ts'
+import type { Tape } from './tape.ts'
+
+export type Bar = { name: string; nominal: number; measured: number; from: number; to: number }
+export type Stock = { lines: string[]; bars: Bar[]; usable: number }
+export type LatheText = { lines: string[]; angle: number }
+
+const barNames = ['spigot', 'barrel', 'collar'] as const
+const materials = ['mild steel', 'brass', 'aluminum', 'cast iron'] as const
+
+/** One to three diameters from the free end, growing or shrinking, and how far they stand out of the chuck. */
+export function stock(tape: Tape, units: Units): Stock {
+  const unit = units === 'inch' ? 1 : 25.4
+  const bars: Bar[] = []
+  const lines: string[] = []
+  let [from, diameter] = [0, tape.int(60, 240) / 100]
+  const count = tape.pick([1, 1, 2, 2, 3])
+  for (let i = 0; i < count; i++) {
+    const across = written(tape, units, diameter * unit)
+    const long = written(tape, units, (tape.int(110, 190) / 100) * unit)
+    const measured = tape.chance(20) ? across.value - (units === 'inch' ? 0.0015 : 0.04) : across.value
+    const extra = measured === across.value ? '' : `, measured-diameter: ${measured.toFixed(6)}`
+    lines.push(`    - { name: ${barNames[i]}, diameter: ${across.text}, length: ${long.text}${extra} }`)
+    bars.push({ name: barNames[i]!, nominal: across.value, measured, from, to: from + long.value })
+    from += long.value
+    diameter = Math.max(0.5, diameter + (tape.chance(75) ? 1 : -1) * (tape.int(15, 60) / 100))
+  }
+  const total = bars.at(-1)!.to
+  const overhang = Math.floor(total * 100) / 100 - (tape.chance(30) ? 0.2 * unit : 0)
+  const held = tape.pick(['chuck', 'chuck', 'collet', 'chuck and center'])
+  const head = ['part:', `  material: ${tape.pick(materials)}`, `  held: ${held}`, `  overhang: ${overhang.toFixed(3)}`]
+  return { lines: [...head, '  steps:', ...lines], bars, usable: overhang - 0.5 * unit }
+}
+
+const inchDials = [
+  ['graduation: 0.001, per-turn: 0.100', 0.001],
+  ['graduation: 0.001, per-turn: 0.125', 0.001],
+  ['graduation: 0.002, per-turn: 0.200', 0.002],
+  ['graduation: 0.0005, per-turn: 0.050', 0.0005],
+] as const
+
+const metricDials = [
+  ['graduation: 0.02, per-turn: 2', 0.02],
+  ['graduation: 0.05, per-turn: 3', 0.05],
+  ['graduation: 0.025, per-turn: 1', 0.025],
+  ['graduation: 0.01, per-turn: 0.5', 0.01],
+] as const
+
+/** A lathe whose dials may be marked in other units than the drawing. */
+export function lathe(tape: Tape, jobUnits: Units): LatheText {
+  const other: Units = jobUnits === 'inch' ? 'mm' : 'inch'
+  const units = tape.chance(25) ? other : jobUnits
+  const inch = units === 'inch'
+  const unit = inch ? 1 : 25.4
+  const dial = (): string => (inch ? tape.pick(inchDials)[0] : tape.pick(metricDials)[0])
+  const slack = (): string => ((tape.pick([0, 2, 5, 8, 12, 20, 45]) / 1000) * unit).toFixed(inch ? 3 : 2)
+  const readTo = (): string => (tape.chance(20) ? ', read-to: 1/2' : '')
+  const reads = tape.pick(['depth', 'depth', 'diameter'])
+  const readout = tape.chance(12)
+  const cross = readout ? `readout: ${inch ? '0.0005' : '0.01'}` : `${dial()}, backlash: ${slack()}${readTo()}`
+  const angle = tape.chance(60) ? 0 : tape.pick([5.73, 30, -15, 45, 60, 90, 10, -30])
+  const travel = (tape.pick([2.5, 3, 2, 3.5, 2.5, 2.25, 0.3]) * unit).toFixed(1)
+  const zero = tape.pick(['parallel', 'square'])
+  const compound = tape.chance(8)
+    ? `readout: ${inch ? '0.0005' : '0.01'}, angle: ${angle}, travel: ${travel}`
+    : `${dial()}, backlash: ${slack()}${readTo()}, angle: ${angle}, travel: ${travel}, scale-zero: ${zero}`
+  const carriage = inch ? 'graduation: 0.010, per-turn: 0.800, backlash: 0.030' : 'graduation: 0.1, per-turn: 20, backlash: 0.6'
+  const lines = [
+    'lathe:',
+    '  name: Long shed lathe',
+    `  units: ${units}`,
+    `  cross-feed: { ${cross}, reads: ${reads} }`,
+    `  compound: { ${compound} }`,
+    ...(tape.chance(50) ? [`  carriage: { ${carriage} }`] : []),
+    `  spindle-speeds: [${tape.chance(10) ? '700, 1100' : '45, 70, 110, 180, 290, 470'}]`,
+  ]
+  return { lines, angle }
+}
