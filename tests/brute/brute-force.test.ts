@@ -63,7 +63,9 @@ describe('the brute-force replay on sheets that were spoiled', () => {
   })
 
   it('sees a spindle that stands still, and hands beside one that turns', () => {
-    expect(one(without(squareSheet(), (step) => step.action === 'start')).problems.join()).toContain('spindle stands still')
+    expect(one(without(squareSheet(), (step) => step.action === 'start')).problems.join()).toContain(
+      'spindle stands still',
+    )
     expect(one(without(squareSheet(), (step) => step.action === 'stop')).problems.join()).toContain('spindle turning')
   })
 

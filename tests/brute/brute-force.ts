@@ -1,5 +1,5 @@
-import { replayOnce } from './replay-once.ts'
 import type { Ran, RanFeature } from './replay-once.ts'
+import { replayOnce } from './replay-once.ts'
 import { lostMotion, readingProblem, slides } from './screws.ts'
 import type { Sheet, SheetStep } from './sheet-shape.ts'
 
@@ -48,7 +48,9 @@ function lostMotions(sheet: Sheet): Lost[] {
     const most = sheet.steps.some((step) => step.slide === slide) ? lostMotion(sheet, slide) : 0
     return most > 0 ? [0, most / 3, most / 2, most] : [0]
   })
-  return cross!.flatMap((c) => compound!.flatMap((o) => carriage!.map((k) => ({ crossFeed: c, compound: o, carriage: k }))))
+  return cross!.flatMap((c) =>
+    compound!.flatMap((o) => carriage!.map((k) => ({ crossFeed: c, compound: o, carriage: k }))),
+  )
 }
 
 function summary(sheet: Sheet, index: number, runs: Ran[]): BruteFeature {
@@ -97,7 +99,9 @@ function travelProblem(sheet: Sheet, index: number): string[] {
   const { travel, units } = sheet.lathe.compound
   if (travel === null || travel === undefined) return []
   const readings = sheet.steps
-    .filter((step: SheetStep) => step.feature === index && step.slide === 'compound' && typeof step.reading === 'number')
+    .filter(
+      (step: SheetStep) => step.feature === index && step.slide === 'compound' && typeof step.reading === 'number',
+    )
     .map((step) => step.reading! * (units === sheet.units ? 1 : units === 'mm' ? 1 / 25.4 : 25.4))
   const used = Math.max(0, ...readings) - Math.min(0, ...readings)
   return used > travel + 1e-6 ? [`${sheet.features[index]!.name}: the compound runs through ${used} of ${travel}`] : []

@@ -8,7 +8,16 @@ import type { Sheet } from './sheet-shape.ts'
 const common = { name: 'By hand', nominal: 1.25, measured: 1.25, cusp: null, side: 'compound' } as const
 const groove: Drawn = { ...common, kind: 'groove', near: 0.8, width: 0.2, widest: 0.2, depth: 0.06 }
 const slope = Math.tan(Math.PI / 6)
-const vee: Drawn = { ...common, kind: 'vee', near: 1, slope, width: 0.05 + 0.4 * slope, depth: 0.2, root: 0.05, holds: 'both' }
+const vee: Drawn = {
+  ...common,
+  kind: 'vee',
+  near: 1,
+  slope,
+  width: 0.05 + 0.4 * slope,
+  depth: 0.2,
+  root: 0.05,
+  holds: 'both',
+}
 const corner: Drawn = { ...common, kind: 'corner', start: 0, radius: 0.125 }
 
 const against = (sheet: Sheet, drawn: Drawn) => formProblems(sheet, bruteForce(sheet).features[0]!, drawn)
@@ -39,7 +48,9 @@ describe('what was cut against what was drawn', () => {
   })
 
   it('sees a corner tool that stops short', () => {
-    const short = changed(cornerSheet(), (step) => (step.action === 'feed-in' && step.reading === 0 ? { reading: -0.003 } : null))
+    const short = changed(cornerSheet(), (step) =>
+      step.action === 'feed-in' && step.reading === 0 ? { reading: -0.003 } : null,
+    )
     expect(against(short, corner).length).toBeGreaterThan(0)
   })
 

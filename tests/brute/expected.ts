@@ -4,7 +4,14 @@ import { dialOf, travelPerUnit } from './screws.ts'
 import type { Sheet, SheetFeature } from './sheet-shape.ts'
 
 /** A form as depth below the surface along the work, with the stretch over which it is deepest. */
-export type Wanted = { depth: (z: number) => number; from: number; to: number; peakFrom: number; peakTo: number; leaves: number }
+export type Wanted = {
+  depth: (z: number) => number
+  from: number
+  to: number
+  peakFrom: number
+  peakTo: number
+  leaves: number
+}
 
 type Box = { along: number; deep: number }
 
@@ -28,13 +35,15 @@ export function wantedForm(feature: SheetFeature, drawn: Drawn, units: 'inch' | 
   if (drawn.kind === 'concave') {
     const { radius, depth, center } = drawn
     const half = Math.sqrt(Math.max(0, 2 * radius * depth - depth * depth))
-    const curve = (z: number): number => Math.max(0, depth - radius + Math.sqrt(Math.max(0, radius ** 2 - (z - center) ** 2)))
+    const curve = (z: number): number =>
+      Math.max(0, depth - radius + Math.sqrt(Math.max(0, radius ** 2 - (z - center) ** 2)))
     const at = { from: center - half, to: center + half, peakFrom: center, peakTo: center }
     return { ...at, depth: (z) => (Math.abs(z - center) > half ? 0 : curve(z)), leaves: drawn.cusp ?? fine }
   }
   if (drawn.kind === 'corner') {
     const { radius, start } = drawn
-    const curve = (z: number): number => radius - Math.sqrt(Math.max(0, radius ** 2 - (radius - Math.max(0, z - start)) ** 2))
+    const curve = (z: number): number =>
+      radius - Math.sqrt(Math.max(0, radius ** 2 - (radius - Math.max(0, z - start)) ** 2))
     const coarse = units === 'inch' ? 0.003 : 0.08
     const leaves = edge.shape === 'corner' ? 0 : (drawn.cusp ?? (edge.shape === 'square' ? coarse : fine))
     const at = { from: start, to: start + radius, peakFrom: start, peakTo: start }
@@ -69,7 +78,8 @@ function boxOf(sheet: Sheet, brute: BruteFeature, feature: SheetFeature, drawn: 
   const carriage = sheet.steps.some((step) => step.feature === brute.index && step.action === 'move-carriage')
   return {
     along: half('compound') * Math.cos(angle) + (carriage ? half('carriage') : 0) + brute.step,
-    deep: half('cross-feed') + half('compound') * Math.abs(Math.sin(angle)) + (drawn.nominal - drawn.measured) / 2 + 2e-5,
+    deep:
+      half('cross-feed') + half('compound') * Math.abs(Math.sin(angle)) + (drawn.nominal - drawn.measured) / 2 + 2e-5,
   }
 }
 
@@ -78,8 +88,14 @@ function compare(brute: BruteFeature, run: BruteRun, wanted: Wanted, box: Box, d
   const surface = drawn.measured / 2
   let [over, short] = ['', '']
   const margin = 4 * box.along + wanted.leaves
-  const first = Math.max(0, Math.floor((Math.min(wanted.from - margin, placeOf(brute, run.first)) - brute.offset) / brute.step))
-  const last = Math.min(run.profile.length - 1, Math.max(run.last, Math.ceil((wanted.to + margin - brute.offset) / brute.step)))
+  const first = Math.max(
+    0,
+    Math.floor((Math.min(wanted.from - margin, placeOf(brute, run.first)) - brute.offset) / brute.step),
+  )
+  const last = Math.min(
+    run.profile.length - 1,
+    Math.max(run.last, Math.ceil((wanted.to + margin - brute.offset) / brute.step)),
+  )
   for (let i = first; i <= last; i++) {
     const z = placeOf(brute, i)
     const elsewhere = Math.abs(run.raw[i]! - surface) > 1e-9
@@ -108,7 +124,9 @@ function worst(before: string, z: number, cut: number, limit: number, word: stri
 
 function mostWithin(wanted: Wanted, stand: number, z: number, along: number): number {
   const inside = z + along >= wanted.peakFrom && z - along <= wanted.peakTo
-  return inside ? wanted.depth(Math.min(wanted.peakTo, Math.max(wanted.peakFrom, stand))) : Math.max(wanted.depth(z - along), wanted.depth(z + along))
+  return inside
+    ? wanted.depth(Math.min(wanted.peakTo, Math.max(wanted.peakFrom, stand)))
+    : Math.max(wanted.depth(z - along), wanted.depth(z + along))
 }
 
 function leastWithin(wanted: Wanted, z: number, along: number): number {

@@ -97,7 +97,15 @@ function sheet(edge: Edge, kind: string, fromEnd: number, moves: Short[], first 
     },
     part: { held: 'chuck', overhang: 3, steps: [{ name: 'bar', diameter: 1.25, measured: null, from: 0, to: 3 }] },
     features: [
-      { name: 'By hand', kind, status: 'planned', edge, compoundAngle: 0, surface: 1.25, zero: { fromEnd, diameter: 1.25 } },
+      {
+        name: 'By hand',
+        kind,
+        status: 'planned',
+        edge,
+        compoundAngle: 0,
+        surface: 1.25,
+        zero: { fromEnd, diameter: 1.25 },
+      },
     ],
     steps: [...first, ...moves, ...closing].map(([action, slide, reading], at) =>
       withTurns({ number: at + 1, feature: 0, action, slide: slide ?? null, reading: reading ?? null }),

@@ -1,10 +1,10 @@
-import { edgeCurve } from './edges.ts'
 import type { EdgeCurve } from './edges.ts'
-import { dialOf, travelPerUnit, turnTo } from './screws.ts'
+import { edgeCurve } from './edges.ts'
 import type { Screw, SlideName } from './screws.ts'
+import { dialOf, travelPerUnit, turnTo } from './screws.ts'
 import type { Sheet, SheetFeature, SheetStep } from './sheet-shape.ts'
-import { cutAt, depthInStock, gridOf, highest, joinTouch, sweepLevel } from './work-grid.ts'
 import type { Touch, WorkGrid } from './work-grid.ts'
+import { cutAt, depthInStock, gridOf, highest, joinTouch, sweepLevel } from './work-grid.ts'
 
 export type Lost = { crossFeed: number; compound: number; carriage: number }
 export type RanFeature = { first: number; last: number; problems: string[] }
@@ -57,7 +57,14 @@ export function replayOnce(sheet: Sheet, lost: Lost): Ran {
   return { lost, grid, features }
 }
 
-function begin(sheet: Sheet, grid: WorkGrid, feature: SheetFeature, result: RanFeature, lost: Lost, turning: boolean): State {
+function begin(
+  sheet: Sheet,
+  grid: WorkGrid,
+  feature: SheetFeature,
+  result: RanFeature,
+  lost: Lost,
+  turning: boolean,
+): State {
   const angle = ((feature.compoundAngle ?? 0) * Math.PI) / 180
   const screw = (motion: number): Screw => ({ dial: 0, slide: 0, lost: motion, zeroed: false, tight: false })
   return {
@@ -98,13 +105,11 @@ function zeroStillToCome(sheet: Sheet, at: number): boolean {
 
 function execute(state: State, step: SheetStep): void {
   const slide = step.slide ?? null
-  if (slide === null) return withoutSlide(state, step)
-  if (step.action === 'zero') return zero(state, step, slide)
-  if (step.action === 'take-up' && (step.reading === null || step.reading === undefined)) {
-    state.screws[slide].tight = true
-    return
-  }
-  move(state, step, slide)
+  const unread = step.reading === null || step.reading === undefined
+  if (slide === null) withoutSlide(state, step)
+  else if (step.action === 'zero') zero(state, step, slide)
+  else if (step.action === 'take-up' && unread) state.screws[slide].tight = true
+  else move(state, step, slide)
 }
 
 function withoutSlide(state: State, step: SheetStep): void {
@@ -118,7 +123,8 @@ function withoutSlide(state: State, step: SheetStep): void {
 
 function zero(state: State, step: SheetStep, slide: SlideName): void {
   const screw = state.screws[slide]
-  if (!screw.tight && !state.touched && screw.lost > 0) complain(state, step, `${slide} set to zero with its lost motion open`)
+  if (!screw.tight && !state.touched && screw.lost > 0)
+    complain(state, step, `${slide} set to zero with its lost motion open`)
   if (state.hasCut) complain(state, step, `${slide} set to zero after the first cut`)
   if (!state.locked && slide === 'compound') complain(state, step, 'compound set to zero before the carriage is locked')
   screw.dial = (step.reading ?? 0) * travelPerUnit(state.sheet, dialOf(state.sheet, slide)!)
@@ -129,21 +135,25 @@ function zero(state: State, step: SheetStep, slide: SlideName): void {
 
 function move(state: State, step: SheetStep, slide: SlideName): void {
   const dial = dialOf(state.sheet, slide)
-  const reading = step.reading
-  const screw = state.screws[slide]
-  if (dial === null) return complain(state, step, `this lathe has no dial on the ${slide}`)
-  if (!state.live) {
-    if (mayTouch.has(step.action)) complain(state, step, 'fed before the last dial was set to zero')
-    if (screw.zeroed && typeof reading === 'number') turnTo(screw, reading * travelPerUnit(state.sheet, dial))
-    return
-  }
-  if (reading === null || reading === undefined) return complain(state, step, 'a dial move without a reading')
+  const to = typeof step.reading === 'number' && dial !== null ? step.reading * travelPerUnit(state.sheet, dial) : null
+  if (dial === null) complain(state, step, `this lathe has no dial on the ${slide}`)
+  else if (!state.live) moveUnseen(state, step, slide, to)
+  else if (to === null) complain(state, step, 'a dial move without a reading')
+  else moveSeen(state, step, slide, to)
+}
+
+/** Before every dial is at zero nobody can tell where the tool stands: only the screw is followed. */
+function moveUnseen(state: State, step: SheetStep, slide: SlideName, to: number | null): void {
+  if (mayTouch.has(step.action)) complain(state, step, 'fed before the last dial was set to zero')
+  if (state.screws[slide].zeroed && to !== null) turnTo(state.screws[slide], to)
+}
+
+function moveSeen(state: State, step: SheetStep, slide: SlideName, to: number): void {
   if (slide === 'carriage' && state.locked) complain(state, step, 'the carriage moved while locked')
   const before = place(state)
-  turnTo(screw, reading * travelPerUnit(state.sheet, dial))
+  turnTo(state.screws[slide], to)
   const after = place(state)
-  const touch = pass(state, before, after)
-  judge(state, step, slide, touch)
+  judge(state, step, slide, pass(state, before, after))
   if (step.action === 'back-out' && slide === 'cross-feed') checkClear(state, step, after)
 }
 
@@ -201,4 +211,3 @@ function checkClear(state: State, step: SheetStep, at: Place): void {
 function complain(state: State, step: SheetStep, text: string): void {
   state.result.problems.push(`step ${step.number}: ${text}`)
 }
-

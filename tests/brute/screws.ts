@@ -40,6 +40,9 @@ export function readingProblem(sheet: Sheet, step: SheetStep): string | null {
     return `turns or mark missing for the ${step.slide}`
   }
   const shown = turns * dial.perTurn + mark * dial.graduation
-  if (Math.abs(shown - step.reading) > dial.graduation * 1e-4) return `${turns} turns and mark ${mark} are not ${step.reading}`
-  return mark < 0 || mark * dial.graduation > dial.perTurn - dial.graduation * 1e-6 ? `mark ${mark} is not on the dial` : null
+  if (Math.abs(shown - step.reading) > dial.graduation * 1e-4)
+    return `${turns} turns and mark ${mark} are not ${step.reading}`
+  return mark < 0 || mark * dial.graduation > dial.perTurn - dial.graduation * 1e-6
+    ? `mark ${mark} is not on the dial`
+    : null
 }

@@ -26,7 +26,8 @@ export function sheetOf(text: string): { ok: true; sheet: Sheet } | { ok: false;
     return { ok: true, file: path, bytes: new TextEncoder().encode(text) }
   })
   const errors = result.diagnostics.map((one) => `not readable: ${one.message}`)
-  if (errors.length > 0 || result.plan === null) return { ok: false, problems: errors.length > 0 ? errors : ['no plan'] }
+  if (errors.length > 0 || result.plan === null)
+    return { ok: false, problems: errors.length > 0 ? errors : ['no plan'] }
   return { ok: true, sheet: JSON.parse(printJson(buildSheet(result.plan))) as Sheet }
 }
 

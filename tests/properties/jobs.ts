@@ -1,10 +1,10 @@
 import type fc from 'fast-check'
 import type { Drawn, RandomJob } from './drawn.ts'
+import type { Units } from './numbers.ts'
 import { drawFeature } from './random-features.ts'
 import { lathe, stock } from './shops.ts'
-import type { Units } from './numbers.ts'
-import { readTape, tapes } from './tape.ts'
 import type { Tape } from './tape.ts'
+import { readTape, tapes } from './tape.ts'
 
 /** Random jobs with everything inline: mostly ones that a lathe can cut, some that it cannot. */
 export const jobs: fc.Arbitrary<RandomJob> = tapes.map((numbers) => jobFrom(readTape(numbers)))

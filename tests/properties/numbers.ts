@@ -34,14 +34,16 @@ const metricLimits = [
 function inInches(tape: Tape, about: number): { text: string; value: number } {
   const style = tape.int(0, 9)
   const parts = Math.round(Math.abs(about) * 64)
-  if (style === 0 && parts > 0) return { text: `${about < 0 ? '-' : ''}${fraction(parts)}`, value: (Math.sign(about) * parts) / 64 }
+  if (style === 0 && parts > 0)
+    return { text: `${about < 0 ? '-' : ''}${fraction(parts)}`, value: (Math.sign(about) * parts) / 64 }
   const thou = Math.round(about * 1000)
   if (style === 1 && thou > 0 && thou < 200) return { text: `${thou} thou`, value: thou / 1000 }
   if (style === 2 && about > 0.02) {
     const mm = Math.round(about * 254) / 10
     return { text: `${mm} mm`, value: mm / 25.4 }
   }
-  if (style === 3) return { text: (Math.round(about * 10_000) / 10_000).toFixed(4), value: Math.round(about * 10_000) / 10_000 }
+  if (style === 3)
+    return { text: (Math.round(about * 10_000) / 10_000).toFixed(4), value: Math.round(about * 10_000) / 10_000 }
   return { text: (thou / 1000).toFixed(3).replace(/^(-?)0\./, '$1.'), value: thou / 1000 }
 }
 

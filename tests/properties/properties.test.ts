@@ -8,18 +8,16 @@ const runs = campaign === undefined ? 2_000 : Math.max(Number(campaign) || 0, 20
 const counts = tallies()
 
 describe('random jobs', () => {
-  it(
-    `are each planned and proven, or refused with a reason (${runs} jobs)`,
-    { timeout: campaign === undefined ? 240_000 : 3_600_000 },
-    () => {
-      fc.assert(
-        fc.property(jobs, (job) => {
-          expect(examine(job, counts)).toEqual([])
-        }),
-        { numRuns: runs, seed: 19_420_817 },
-      )
-    },
-  )
+  it(`are each planned and proven, or refused with a reason (${runs} jobs)`, {
+    timeout: campaign === undefined ? 240_000 : 3_600_000,
+  }, () => {
+    fc.assert(
+      fc.property(jobs, (job) => {
+        expect(examine(job, counts)).toEqual([])
+      }),
+      { numRuns: runs, seed: 19_420_817 },
+    )
+  })
 
   it('are mostly jobs that can be cut, and not only those', () => {
     expect(counts.planned).toBeGreaterThan(counts.features / 2)

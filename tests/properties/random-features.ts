@@ -1,6 +1,6 @@
 import type { Drawn } from './drawn.ts'
-import { written } from './numbers.ts'
 import type { Units, Written } from './numbers.ts'
+import { written } from './numbers.ts'
 import type { Bar, Stock } from './shops.ts'
 import type { Tape } from './tape.ts'
 
@@ -152,14 +152,26 @@ function veeForm(given: string, slope: number, sizes: VeeSizes, bar: Bar): VeeFo
   const byDepth = (depth: number): number => root.value + 2 * depth * slope
   if (given === 'width alone') return { width: w, depth: w / 2 / slope, root: 0, holds: 'width', lines: [lines.width] }
   if (given === 'width depth') {
-    return { width: w, depth: deep.value, root: w - 2 * deep.value * slope, holds: 'both', lines: [lines.width, lines.depth] }
+    return {
+      width: w,
+      depth: deep.value,
+      root: w - 2 * deep.value * slope,
+      holds: 'both',
+      lines: [lines.width, lines.depth],
+    }
   }
   if (given === 'width root') {
     const depth = (w - root.value) / 2 / slope
     return { width: w, depth, root: root.value, holds: 'both', lines: [lines.width, lines.root] }
   }
   if (given === 'depth root') {
-    return { width: byDepth(deep.value), depth: deep.value, root: root.value, holds: 'both', lines: [lines.depth, lines.root] }
+    return {
+      width: byDepth(deep.value),
+      depth: deep.value,
+      root: root.value,
+      holds: 'both',
+      lines: [lines.depth, lines.root],
+    }
   }
   return { width: byDepth(low), depth: low, root: root.value, holds: 'both', lines: [lines.bottom, lines.root] }
 }
@@ -173,7 +185,10 @@ function tool(tape: Tape, shape: string, slot: Slot, wish: Wish): { use: string[
   const share = choice < 10 ? 1 : choice < 18 ? tape.int(40, 95) / 100 : choice === 18 ? 1.2 : 1
   const reach = wish.deep * (choice === 19 ? 0.8 : 1.15) + 0.03 * unitOf(slot)
   const name = `bit-${slot.at + 1}`
-  return { use: [`    tool: ${name}`], lines: [`  ${name}: { shape: ${shape}, ${wish.smaller(share)}, reach: ${num(reach)} }`] }
+  return {
+    use: [`    tool: ${name}`],
+    lines: [`  ${name}: { shape: ${shape}, ${wish.smaller(share)}, reach: ${num(reach)} }`],
+  }
 }
 
 function placed(tape: Tape, slot: Slot, bar: Bar, width: number): { lines: string[]; near: number } {
@@ -190,7 +205,10 @@ function opening(slot: Slot, kind: string): string[] {
   return [`  - kind: ${kind}`, `    name: ${names[slot.at]}`]
 }
 
-function common(slot: Slot, bar: Bar): { name: string; nominal: number; measured: number; cusp: null; side: 'compound' } {
+function common(
+  slot: Slot,
+  bar: Bar,
+): { name: string; nominal: number; measured: number; cusp: null; side: 'compound' } {
   return { name: names[slot.at]!, nominal: bar.nominal, measured: bar.measured, cusp: null, side: 'compound' }
 }
 

@@ -1,5 +1,5 @@
-import { written } from './numbers.ts'
 import type { Units } from './numbers.ts'
+import { written } from './numbers.ts'
 import type { Tape } from './tape.ts'
 
 export type Bar = { name: string; nominal: number; measured: number; from: number; to: number }
@@ -65,7 +65,9 @@ export function lathe(tape: Tape, jobUnits: Units): LatheText {
   const compound = tape.chance(8)
     ? `readout: ${inch ? '0.0005' : '0.01'}, angle: ${angle}, travel: ${travel}`
     : `${dial()}, backlash: ${slack()}${readTo()}, angle: ${angle}, travel: ${travel}, scale-zero: ${zero}`
-  const carriage = inch ? 'graduation: 0.010, per-turn: 0.800, backlash: 0.030' : 'graduation: 0.1, per-turn: 20, backlash: 0.6'
+  const carriage = inch
+    ? 'graduation: 0.010, per-turn: 0.800, backlash: 0.030'
+    : 'graduation: 0.1, per-turn: 20, backlash: 0.6'
   const lines = [
     'lathe:',
     '  name: Long shed lathe',
