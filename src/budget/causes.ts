@@ -1,0 +1,94 @@
+import type { Lathe, Scale } from '../lathe/lathe.ts'
+import type { Curve, Form, Piece } from '../moves/form.ts'
+import type { Operation, Slide } from '../moves/operation.ts'
+import type { OperationTrace } from '../moves/trace.ts'
+import type { Before, Shift } from '../replay/bench.ts'
+import { stepOf, travel } from '../replay/slide.ts'
+import type { Length } from '../units/length.ts'
+import { worn } from './worn.ts'
+
+/** One replay with one error made. */
+export type Way = { readonly operation: Operation; readonly before: Before; readonly shift: Shift | null }
+/** One stated error, made one way and the other. */
+export type Cause = { readonly name: string; readonly ways: readonly [Way, Way] }
+
+/** Everything the machinist cannot help in one operation, each error on its own. */
+export const causesOf = (lathe: Lathe, operation: Operation, before: Before, planned: OperationTrace): readonly Cause[] => {
+  const { accuracy } = lathe
+  const both = (name: string, by: Length, change: (by: Length) => Partial<Way>): Cause => {
+    const way = (amount: Length): Way => ({ operation, before, shift: null, ...change(amount) })
+    return { name, ways: [way(by), way(-by)] }
+  }
+  const set = (by: Partial<Operation['zero']>): Partial<Way> => ({
+    operation: { ...operation, zero: { ...operation.zero, ...by } },
+  })
+  const { fromEnd, diameter } = operation.zero
+  const place = operation.placedBy === 'touch' ? ['touching off', accuracy.touchOff] as const : ['layout line', accuracy.layout] as const
+  return [
+    ...readings(lathe, operation, planned).map(({ slide, count, error }) =>
+      both(`reading the ${slide}`, error, (by) => ({ shift: { slide, count, by } })),
+    ),
+    both('touching off', accuracy.touchOff, (by) => set({ diameter: diameter - 2 * by })),
+    both(place[0], place[1], (by) => set({ fromEnd: fromEnd + by })),
+    both('measuring the tool', accuracy.tool, (by) => ({ operation: { ...operation, edge: worn(operation.edge, by) } })),
+    both('measuring the stock', accuracy.stock, (by) => otherStock(operation, before, by)),
+    both('spindle runout', accuracy.runout, (by) => set({ diameter: diameter - 2 * by })),
+  ].filter(({ ways }) => ways[0].operation !== operation || ways[0].before !== before || ways[0].shift !== null)
+}
+
+/** Every reading that the finished form still shows: one error each, made wherever that reading is used. */
+const readings = (
+  lathe: Lathe,
+  operation: Operation,
+  planned: OperationTrace,
+): readonly { readonly slide: Slide; readonly count: number; readonly error: Length }[] => {
+  const found = new Map<string, { slide: Slide; count: number; error: Length }>()
+  for (const step of new Set([...planned.surely, ...planned.possibly].map((piece) => piece.step))) {
+    for (const slide of ['cross-feed', 'compound', 'carriage'] as const) {
+      for (const count of inForce(operation, step, slide)) {
+        found.set(`${slide} ${count}`, { slide, count, error: readingError(lathe, slide) })
+      }
+    }
+  }
+  return [...found.values()]
+}
+
+/** The readings that place a cut: the one a slide stands at, and for the slide that moves also the one it came from. */
+const inForce = (operation: Operation, step: number, slide: Slide): readonly number[] => {
+  const current = operation.moves[step]
+  if (current === undefined) return []
+  const own = current.slide === slide && typeof current.count === 'number' ? [current.count] : []
+  if (own.length > 0 && current.action !== 'feed-across') return own
+  const earlier = operation.moves
+    .slice(0, step)
+    .findLast((move) => move.slide === slide && (move.action === 'zero' || typeof move.count === 'number'))
+  return typeof earlier?.count === 'number' && earlier.action !== 'zero' ? [...own, earlier.count] : own
+}
+
+/** What one reading may be off by, pm of slide travel: as stated, or half of the smallest step that can be read. */
+const readingError = (lathe: Lathe, slide: Slide): Length => {
+  const scale: Scale | null = slide === 'cross-feed' ? lathe.crossFeed : slide === 'compound' ? lathe.compound.scale : lathe.carriage
+  if (scale === null) return 0
+  return lathe.accuracy.reading === null ? stepOf(scale) / 2 : travel(scale, lathe.accuracy.reading)
+}
+
+/** The stock is really thicker by so much in diameter; the tool touches the real surface. */
+const otherStock = (operation: Operation, before: Before, by: Length): Partial<Way> => {
+  const { zero, surface } = operation
+  const real = (form: Form): Form => form.map((piece) => (onSurface(piece, surface) ? deeper(piece, -by / 2) : piece))
+  return {
+    operation: { ...operation, surface: surface + by, zero: { ...zero, diameter: zero.diameter + by } },
+    before: { ...before, surely: real(before.surely), possibly: real(before.possibly) },
+  }
+}
+
+const onSurface = ({ curve }: Piece, surface: Length): boolean =>
+  curve.kind === 'line' && Math.abs(curve.d0 + surface / 2) < 1 && Math.abs(curve.d1 + surface / 2) < 1
+
+const deeper = (piece: Piece, by: Length): Piece => {
+  const curve: Curve =
+    piece.curve.kind === 'line'
+      ? { ...piece.curve, d0: piece.curve.d0 + by, d1: piece.curve.d1 + by }
+      : { ...piece.curve, dc: piece.curve.dc + by }
+  return { ...piece, curve }
+}

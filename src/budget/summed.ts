@@ -1,0 +1,58 @@
+import type { WantedDimension } from '../moves/operation.ts'
+import type { Size } from '../moves/trace.ts'
+import type { Budgeted } from './budgeted.ts'
+
+/** What one stated error does to every size, made one way and the other. */
+export type Effect = { readonly name: string; readonly sizes: readonly (readonly Size[])[] }
+/** The most a dimension is taken up and down by one error. */
+type Push = { readonly name: string; readonly down: number; readonly up: number }
+
+/** Worst case: every error at its worst at once. Root sum square: as they come together by chance. pm, or degrees. */
+export const summed = (
+  dimension: WantedDimension,
+  index: number,
+  planned: readonly Size[],
+  effects: readonly Effect[],
+): Budgeted => {
+  const { id, limits } = dimension
+  const [least, most] = endsOf(planned[index])
+  const aim = (least + most) / 2
+  const pushes = effects.map(({ name, sizes }) => pushOf(name, least, most, sizes.map((one) => one[index])))
+  const low = least + pushes.reduce((sum, push) => sum + push.down, 0)
+  const high = most + pushes.reduce((sum, push) => sum + push.up, 0)
+  const rss = Math.sqrt(pushes.reduce((sum, push) => sum + Math.max(push.up, -push.down) ** 2, 0)) + (most - least) / 2
+  const worstCause = Number.isNaN(aim) ? 'no such size on the replayed form' : worstOf(pushes)
+  const spare = limits === null || Number.isNaN(aim) ? null : Math.min(low - limits[0], limits[1] - high)
+  return { id, planned: aim, low, high, rss, limits, verdict: verdictOf(limits, spare), spare, worstCause }
+}
+
+/** A size nobody can measure is no number, and so is everything that follows from it. */
+const endsOf = (size: Size | undefined): readonly [number, number] => {
+  const [a, b] = [size?.surely ?? Number.NaN, size?.possibly ?? Number.NaN]
+  return [Math.min(a, b), Math.max(a, b)]
+}
+
+const pushOf = (name: string, least: number, most: number, sizes: readonly (Size | undefined)[]): Push => {
+  const ends = sizes.map(endsOf).filter(([a]) => !Number.isNaN(a))
+  return {
+    name,
+    down: Math.min(0, ...ends.map(([a]) => a - least)),
+    up: Math.max(0, ...ends.map(([, b]) => b - most)),
+  }
+}
+
+/** Arithmetic's share of a spare, pm: a limit met exactly is met. */
+const EXACT = 1
+
+const verdictOf = (limits: Budgeted['limits'], spare: number | null): Budgeted['verdict'] => {
+  if (limits === null) return 'no limits given'
+  return spare !== null && spare >= -EXACT ? 'holds' : 'may not hold'
+}
+
+/** Errors of one name count together. */
+const worstOf = (pushes: readonly Push[]): string => {
+  const totals = new Map<string, number>()
+  for (const { name, up, down } of pushes) totals.set(name, (totals.get(name) ?? 0) + Math.max(up, -down))
+  const ranked = [...totals].sort((a, b) => b[1] - a[1])
+  return ranked[0] === undefined || ranked[0][1] === 0 ? 'none' : ranked[0][0]
+}

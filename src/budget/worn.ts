@@ -1,0 +1,42 @@
+import type { Curve, Edge, Form, Piece } from '../moves/form.ts'
+import type { Length } from '../units/length.ts'
+
+/**
+ * The edge as it really is when it was measured wrong by so much, with its reference point where it was: a flat is wider, an arc has
+ * another radius. What follows a widened flat moves over with it.
+ */
+export const worn = (edge: Edge, by: Length): Edge => {
+  const flat = edge.pieces.findIndex(isFlat)
+  const pieces = flat < 0 ? edge.pieces.map((piece) => otherRadius(piece, by)) : widened(edge.pieces, flat, by)
+  return { ...edge, pieces }
+}
+
+const isFlat = ({ curve }: Piece): boolean => curve.kind === 'line' && curve.d0 === 0 && curve.d1 === 0
+
+const widened = (pieces: Form, flat: number, by: Length): Form =>
+  pieces.map((piece, index) => {
+    if (index < flat) return piece
+    if (index > flat) return { ...piece, from: piece.from + by, to: piece.to + by, curve: along(piece.curve, by) }
+    return { ...piece, to: piece.to + by, curve: flatTo(piece.from, piece.to + by) }
+  })
+
+const flatTo = (from: Length, to: Length): Curve => ({ kind: 'line', z0: from, d0: 0, z1: to, d1: 0 })
+
+const along = (curve: Curve, by: Length): Curve =>
+  curve.kind === 'arc' ? { ...curve, zc: curve.zc + by } : { ...curve, z0: curve.z0 + by, z1: curve.z1 + by }
+
+/**
+ * A convex end keeps its tip at e = 0: its center is one radius behind it. A concave quarter keeps its virtual corner: center one radius
+ * from both its ends.
+ */
+const otherRadius = (piece: Piece, by: Length): Piece => {
+  const { curve } = piece
+  if (curve.kind === 'line') return piece
+  const r = curve.r + by
+  if (curve.side === -1) {
+    const scale = r / curve.r
+    return { ...piece, from: piece.from * scale, to: piece.to * scale, curve: { ...curve, r, zc: curve.zc * scale, dc: curve.dc * scale } }
+  }
+  const end = (u: Length): Length => (Math.abs(u - curve.zc) >= curve.r - 1 ? u + Math.sign(u - curve.zc) * by : u)
+  return { ...piece, from: end(piece.from), to: end(piece.to), curve: { ...curve, r, dc: curve.dc - by } }
+}

@@ -1,0 +1,98 @@
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Form, Piece } from '../moves/form.ts'
+import type { Operation, Setup, Slide } from '../moves/operation.ts'
+import type { Fault, FaultKind, Interval, Size } from '../moves/trace.ts'
+import type { Length } from '../units/length.ts'
+import { depthAt } from './form/curve.ts'
+import type { Box } from './form/dilate.ts'
+import { grown } from './form/dilate.ts'
+import { fresh, placeOf, type SlideState, stepOf } from './slide.ts'
+
+/** A reading of one slide that the hand gets wrong by a little, pm of travel. */
+export type Shift = { readonly slide: Slide; readonly count: number; readonly by: Length }
+/** `rules: false` only cuts and measures: for perturbed replays, whose faults nobody reads. */
+export type RunOptions = { readonly rules: boolean; readonly shift: Shift | null }
+/** The part before an operation, and the form that may not be cut beyond. */
+export type Before = { readonly surely: Form; readonly possibly: Form; readonly allowed: Form }
+export type Seen = Omit<Fault, 'operation'>
+
+/** The lathe in the middle of an operation. */
+export type Bench = {
+  readonly lathe: Lathe
+  readonly setup: Setup
+  readonly operation: Operation
+  readonly options: RunOptions
+  readonly before: Before
+  /** Nothing may be cut beyond this: the allowed form grown by half a readable step along each axis. */
+  readonly limit: Form
+  /** Depth of the outermost surface of the part. */
+  readonly top: Length
+  readonly surely: Piece[]
+  readonly possibly: Piece[]
+  slides: Record<Slide, SlideState>
+  turning: boolean
+  locked: boolean
+  /** The reference point was brought to its place by eye or by touch. */
+  found: boolean
+  cut: boolean
+  /** The back-out whose clearance still has to hold. */
+  backOut: number | null
+  lowest: Length
+  highest: Length
+  readonly faults: Seen[]
+  readonly at: Record<number, readonly Size[]>
+  readonly clearance: Record<number, Length>
+}
+
+export const setUp = (lathe: Lathe, setup: Setup, operation: Operation, before: Before, options: RunOptions): Bench => ({
+  lathe,
+  setup,
+  operation,
+  options,
+  before,
+  limit: options.rules ? grown(before.allowed, marksBox(lathe, operation)) : [],
+  top: outermost(before.surely),
+  surely: [...before.surely],
+  possibly: [...before.possibly],
+  slides: { 'cross-feed': fresh(lathe.crossFeed), compound: fresh(lathe.compound.scale), carriage: fresh(lathe.carriage) },
+  turning: false,
+  locked: false,
+  found: false,
+  cut: false,
+  backOut: null,
+  lowest: 0,
+  highest: 0,
+  faults: [],
+  at: {},
+  clearance: {},
+})
+
+/** Half a readable step of each slide, as it shows along the work and in depth. */
+export const marksBox = (lathe: Lathe, operation: Operation): Box => {
+  const cross = stepOf(lathe.crossFeed)
+  const compound = stepOf(lathe.compound.scale)
+  const angle = radians(operation)
+  return {
+    along: (compound / 2) * Math.abs(Math.cos(angle)),
+    deep: cross / 2 + (compound / 2) * Math.abs(Math.sin(angle)),
+  }
+}
+
+export const radians = (operation: Operation): number => (operation.angle * Math.PI) / 180
+
+const outermost = (form: Form): Length =>
+  form.reduce((top, { from, to, curve }) => {
+    const least = curve.kind === 'arc' && curve.side === -1 ? curve.dc - curve.r : Number.POSITIVE_INFINITY
+    return Math.min(top, depthAt(curve, from), depthAt(curve, to), least)
+  }, Number.POSITIVE_INFINITY)
+
+export const see = (bench: Bench, kind: FaultKind, move: number, by: Length | null, say: string): void => {
+  if (bench.options.rules) bench.faults.push({ kind, move, by, say })
+}
+
+/** The tool's place is known once the cross-feed and a slide along the work have been set to zero; before that it is held clear. */
+export const placeKnown = ({ slides }: Bench): boolean =>
+  slides['cross-feed'].zeroed && (slides.compound.zeroed || slides.carriage.zeroed)
+
+/** A slide whose dial was never set stands where it stood when the tool was brought to its place. */
+export const standing = (slide: SlideState): Interval => (slide.zeroed ? placeOf(slide) : [0, 0])

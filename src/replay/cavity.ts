@@ -1,0 +1,74 @@
+import type { Form, Piece } from '../moves/form.ts'
+import type { Operation } from '../moves/operation.ts'
+import type { Length } from '../units/length.ts'
+import { crossings, depthAt } from './form/curve.ts'
+import { TOLERANCE } from './form/compare.ts'
+import { SLIVER } from './form/insert.ts'
+
+/** What an inspector finds below the surface around the region: sorted pieces, none of them above the surface. */
+export type Cavity = {
+  readonly pieces: readonly Piece[]
+  readonly near: Length
+  readonly far: Length
+  /** Depth (d) of its deepest point, and where that is. */
+  readonly deepest: Length
+  readonly deepestAt: Length
+  /** On its tailstock side there is no wall but the free end or a lower step: a corner, not a groove. */
+  readonly atCorner: boolean
+}
+
+/** The stretch below the surface that holds the deepest point inside the region; null where nothing is cut. */
+export const cavityOf = (form: Form, operation: Operation): Cavity | null => {
+  const surface = -operation.surface / 2
+  const below = cutOff(form, surface)
+  const { from, to } = operation.region
+  const bounds = cornerBound(form, operation)
+  const inside = below.filter((piece) => piece.to > Math.max(from, bounds) && piece.from < to)
+  const start = inside.reduce<Piece | null>((best, piece) => (best === null || peak(piece).d > peak(best).d ? piece : best), null)
+  if (start === null) return null
+  const pieces = connected(below.filter((piece) => piece.to > bounds), start)
+  const top = pieces.map(peak).reduce((a, b) => (b.d > a.d ? b : a))
+  const atCorner = bounds > Number.NEGATIVE_INFINITY
+  const near = Math.max(pieces[0]!.from, bounds)
+  return { pieces, near, far: pieces.at(-1)!.to, deepest: top.d, deepestAt: top.z, atCorner }
+}
+
+/** Where a corner feature begins: at the free end, or at the face of a step whose neighbor toward the tailstock is lower than anything wanted. */
+const cornerBound = (form: Form, operation: Operation): Length => {
+  const before = form.findLast((piece) => piece.from < operation.region.from - SLIVER)
+  const wantedDeepest = Math.max(...operation.wanted.map((piece) => peak(piece).d))
+  if (before === undefined) return atFreeEnd(form, operation) ? operation.region.from : Number.NEGATIVE_INFINITY
+  const beside = depthAt(before.curve, Math.min(before.to, operation.region.from) - SLIVER)
+  return beside >= wantedDeepest - TOLERANCE ? operation.region.from : Number.NEGATIVE_INFINITY
+}
+
+const atFreeEnd = (form: Form, operation: Operation): boolean =>
+  form.length > 0 && operation.region.from <= form[0]!.from + SLIVER
+
+/** Only what lies below a level, each piece cut where it crosses it. */
+const cutOff = (form: Form, level: Length): readonly Piece[] =>
+  form.flatMap((piece) => {
+    const flat = { kind: 'line', z0: piece.from, d0: level, z1: piece.to, d1: level } as const
+    const inner = crossings(piece.curve, flat).filter((z) => z > piece.from + SLIVER && z < piece.to - SLIVER)
+    const ends = [piece.from, ...[...inner].sort((a, b) => a - b), piece.to]
+    return ends
+      .slice(1)
+      .map((to, index) => ({ ...piece, from: ends[index]!, to }))
+      .filter(({ from, to }) => depthAt(piece.curve, (from + to) / 2) > level + TOLERANCE / 4)
+  })
+
+/** The run of abutting pieces around one of them. */
+const connected = (below: readonly Piece[], start: Piece): readonly Piece[] => {
+  let first = below.indexOf(start)
+  let last = first
+  while (first > 0 && below[first]!.from - below[first - 1]!.to < SLIVER) first--
+  while (last < below.length - 1 && below[last + 1]!.from - below[last]!.to < SLIVER) last++
+  return below.slice(first, last + 1)
+}
+
+/** The deepest point of one piece. */
+export const peak = ({ from, to, curve }: Piece): { readonly z: Length; readonly d: Length } => {
+  const inner = curve.kind === 'arc' && curve.side === 1 && curve.zc > from && curve.zc < to ? [curve.zc] : []
+  const places = [from, to, ...inner].map((z) => ({ z, d: depthAt(curve, z) }))
+  return places.reduce((a, b) => (b.d > a.d ? b : a))
+}

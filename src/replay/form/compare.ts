@@ -1,0 +1,59 @@
+import type { Form, Piece } from '../../moves/form.ts'
+import type { Length } from '../../units/length.ts'
+import { depthAt, equalSlopes } from './curve.ts'
+import { firstBeyond, SLIVER, splits } from './insert.ts'
+
+/** Differences up to this much (pm, one nanometer) are arithmetic. */
+export const TOLERANCE: Length = 1000
+/** Edge and metal meet "over a stretch" when they do so over more than this, pm: a round end on a flat meets it over 2 µm within the tolerance. */
+const STRETCH: Length = 5_000_000
+
+/** The most by which a is deeper than b where both stand (negative: a stays above); null where they nowhere stand together. */
+export const excess = (a: Form, b: Form): { readonly by: Length; readonly z: Length } | null => {
+  let most: { by: Length; z: Length } | null = null
+  eachOverlap(a, b, (p, q, from, to) => {
+    const inner = equalSlopes(p.curve, q.curve).filter((z) => z > from && z < to)
+    for (const z of [from, to, ...inner]) {
+      const by = depthAt(p.curve, z) - depthAt(q.curve, z)
+      if (most === null || by > most.by) most = { by, z }
+    }
+  })
+  return most
+}
+
+/** Does a lie on b, or deeper, over a stretch? A wall met at a single z is no stretch. */
+export const touches = (a: Form, b: Form): boolean => {
+  let together = 0
+  let longest = 0
+  let reached = Number.NEGATIVE_INFINITY
+  eachOverlap(a, b, (p, q, from, to) => {
+    let left = from
+    for (const right of splits(p.curve, q.curve, from, to)) {
+      const middle = (left + right) / 2
+      const on = depthAt(p.curve, middle) - depthAt(q.curve, middle) >= -TOLERANCE
+      together = on ? (left > reached + SLIVER ? 0 : together) + right - left : 0
+      longest = Math.max(longest, together)
+      left = right
+      reached = right
+    }
+  })
+  return longest > STRETCH
+}
+
+/** Do two forms differ anywhere by more than the tolerance? */
+export const differ = (a: Form, b: Form): { readonly by: Length; readonly z: Length } | null => {
+  const found = [excess(a, b), excess(b, a)].filter((one) => one !== null && one.by > TOLERANCE)
+  return found.reduce((most, one) => (most === null || one!.by > most.by ? one : most), null)
+}
+
+const eachOverlap = (a: Form, b: Form, see: (p: Piece, q: Piece, from: Length, to: Length) => void): void => {
+  let j = a.length > 0 ? firstBeyond(b, a[0]!.from) : 0
+  for (const p of a) {
+    while (j < b.length && b[j]!.to <= p.from) j++
+    for (let k = j; k < b.length && b[k]!.from < p.to; k++) {
+      const from = Math.max(p.from, b[k]!.from)
+      const to = Math.min(p.to, b[k]!.to)
+      if (to - from > SLIVER) see(p, b[k]!, from, to)
+    }
+  }
+}

@@ -1,0 +1,79 @@
+import type { Arc, Curve, Line } from '../../moves/form.ts'
+import type { Length } from '../../units/length.ts'
+
+/** Depth of a curve at z. An arc asked a hair beyond its end answers with its end. */
+export const depthAt = (curve: Curve, z: Length): Length => {
+  if (curve.kind === 'arc') {
+    const x = z - curve.zc
+    return curve.dc + curve.side * Math.sqrt(Math.max(0, (curve.r - x) * (curve.r + x)))
+  }
+  return curve.z1 === curve.z0 ? Math.max(curve.d0, curve.d1) : curve.d0 + (z - curve.z0) * slope(curve)
+}
+
+/** dd/dz of a straight line. */
+export const slope = (line: Line): number => (line.z1 === line.z0 ? 0 : (line.d1 - line.d0) / (line.z1 - line.z0))
+
+export const moved = (curve: Curve, dz: Length, dd: Length): Curve =>
+  curve.kind === 'arc'
+    ? { ...curve, zc: curve.zc + dz, dc: curve.dc + dd }
+    : { kind: 'line', z0: curve.z0 + dz, d0: curve.d0 + dd, z1: curve.z1 + dz, d1: curve.d1 + dd }
+
+/** The same curve with depth counted the other way. */
+export const mirrored = (curve: Curve): Curve =>
+  curve.kind === 'arc'
+    ? { ...curve, dc: -curve.dc, side: curve.side === 1 ? -1 : 1 }
+    : { ...curve, d0: -curve.d0, d1: -curve.d1 }
+
+export const sameCurve = (a: Curve, b: Curve): boolean => {
+  if (a.kind === 'line') {
+    return b.kind === 'line' && a.z0 === b.z0 && a.d0 === b.d0 && a.z1 === b.z1 && a.d1 === b.d1
+  }
+  return b.kind === 'arc' && a.zc === b.zc && a.dc === b.dc && a.r === b.r && a.side === b.side
+}
+
+/**
+ * Every z at which two curves can cross. Both halves of a circle answer, so some are no crossings of the curves themselves:
+ * callers split there and look between.
+ */
+export const crossings = (a: Curve, b: Curve): readonly Length[] => {
+  if (a.kind === 'line') return b.kind === 'line' ? lineLine(a, b) : lineArc(a, b)
+  return b.kind === 'line' ? lineArc(b, a) : arcArc(a, b)
+}
+
+const lineLine = (a: Line, b: Line): readonly Length[] => {
+  const steeper = slope(a) - slope(b)
+  return steeper === 0 ? [] : [a.z0 - (a.d0 - depthAt(b, a.z0)) / steeper]
+}
+
+const lineArc = (line: Line, arc: Arc): readonly Length[] => {
+  const m = slope(line)
+  const q = depthAt(line, arc.zc) - arc.dc
+  const inside = arc.r * arc.r * (1 + m * m) - q * q
+  if (inside < 0) return []
+  const half = Math.sqrt(inside)
+  return [arc.zc + (-q * m - half) / (1 + m * m), arc.zc + (-q * m + half) / (1 + m * m)]
+}
+
+const arcArc = (a: Arc, b: Arc): readonly Length[] => {
+  const z = b.zc - a.zc
+  const d = b.dc - a.dc
+  const apart = Math.hypot(z, d)
+  if (apart === 0) return []
+  const along = ((a.r - b.r) * (a.r + b.r)) / (2 * apart) + apart / 2
+  const square = (a.r - along) * (a.r + along)
+  if (square < 0) return []
+  const across = Math.sqrt(square)
+  const foot = a.zc + (along * z) / apart
+  return [foot - (across * d) / apart, foot + (across * d) / apart]
+}
+
+/** The z inside an arc's circle where its slope is m. */
+export const whereSlope = (arc: Arc, m: number): Length => arc.zc - (arc.side * m * arc.r) / Math.sqrt(1 + m * m)
+
+/** Every z at which two curves can have the same slope: there one stands out from the other the most or the least. */
+export const equalSlopes = (a: Curve, b: Curve): readonly Length[] => {
+  if (a.kind === 'line') return b.kind === 'line' ? [] : [whereSlope(b, slope(a))]
+  if (b.kind === 'line') return [whereSlope(a, slope(b))]
+  if (a.side !== b.side) return [(a.zc * b.r + b.zc * a.r) / (a.r + b.r)]
+  return a.r === b.r ? [] : [(a.zc * b.r - b.zc * a.r) / (b.r - a.r)]
+}

@@ -1,0 +1,16 @@
+import type { Form, Piece } from '../../moves/form.ts'
+import type { Length } from '../../units/length.ts'
+import { mirrored } from './curve.ts'
+import { swept } from './sweep.ts'
+
+/** A box: `along` to both sides along the work, `deep` in depth, pm. */
+export type Box = { readonly along: Length; readonly deep: Length }
+
+/** The form as deep as it may be when every point of it may be off by the box: moved along both ways, and deeper. */
+export const grown = (form: Form, box: Box): Form =>
+  swept(form, [[{ z: -box.along, d: box.deep }, { z: box.along, d: box.deep }]], -1)
+
+/** The form as shallow as it may be when every point of it may be off by the box. */
+export const shrunk = (form: Form, box: Box): Form => flipped(grown(flipped(form), box))
+
+const flipped = (form: Form): readonly Piece[] => form.map((piece) => ({ ...piece, curve: mirrored(piece.curve) }))

@@ -1,0 +1,80 @@
+import type { Curve, Form, Piece } from '../../moves/form.ts'
+import type { Length } from '../../units/length.ts'
+import { crossings, depthAt, sameCurve } from './curve.ts'
+
+/** Stretches narrower than this (pm) are the arithmetic's, not the work's. */
+export const SLIVER: Length = 10
+
+/** The envelope of stretches in any order: the deepest wins. */
+export const envelope = (pieces: readonly Piece[]): Form => {
+  const form: Piece[] = []
+  for (const piece of pieces) insert(form, piece, true)
+  return form
+}
+
+/** Cuts every stretch out of the part, in place. Where there is no work there is nothing to cut. */
+export const cutInto = (part: Piece[], cut: Form): void => {
+  for (const piece of cut) insert(part, piece, false)
+}
+
+/** Index of the first piece that ends beyond z. */
+export const firstBeyond = (form: Form, z: Length): number => {
+  let low = 0
+  let high = form.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (form[middle]!.to > z) high = middle
+    else low = middle + 1
+  }
+  return low
+}
+
+/** Puts one stretch into a form in place; `fill`: it also stands where the form has a gap. */
+const insert = (form: Piece[], add: Piece, fill: boolean): void => {
+  if (add.to - add.from <= SLIVER) return
+  const first = firstBeyond(form, add.from)
+  const made: Piece[] = []
+  let last = first
+  let reached = add.from
+  for (; last < form.length && form[last]!.from < add.to; last++) {
+    const old = form[last]!
+    if (old.from < add.from) append(made, old, old.from, add.from)
+    if (fill && old.from > reached) append(made, add, reached, old.from)
+    deeper(made, old, add, Math.max(old.from, add.from), Math.min(old.to, add.to))
+    if (old.to > add.to) append(made, old, add.to, old.to)
+    reached = Math.max(reached, old.to)
+  }
+  if (fill && reached < add.to) append(made, add, reached, add.to)
+  form.splice(first, last - first, ...made)
+}
+
+const deeper = (made: Piece[], old: Piece, add: Piece, from: Length, to: Length): void => {
+  let left = from
+  for (const right of splits(old.curve, add.curve, from, to)) {
+    const middle = (left + right) / 2
+    const wins = depthAt(add.curve, middle) > depthAt(old.curve, middle)
+    append(made, wins ? add : old, left, right)
+    left = right
+  }
+}
+
+/** Inner crossings in order, closed by `to`. */
+export const splits = (a: Curve, b: Curve, from: Length, to: Length): readonly Length[] => [
+  ...crossings(a, b)
+    .filter((z) => z > from + SLIVER && z < to - SLIVER)
+    .sort((p, q) => p - q),
+  to,
+]
+
+/** Adds a stretch of a piece; a sliver is taken over by its deeper neighbor so that no hole and no fin is left. */
+const append = (made: Piece[], piece: Piece, from: Length, to: Length): void => {
+  const before = made.at(-1)
+  const joins = before !== undefined && before.to >= from
+  if (joins && before.step === piece.step && sameCurve(before.curve, piece.curve)) {
+    made[made.length - 1] = { ...before, to }
+  } else if (joins && to - from <= SLIVER) {
+    made[made.length - 1] = { ...before, to }
+  } else if (joins && before.to - before.from <= SLIVER) {
+    made[made.length - 1] = { ...piece, from: before.from, to }
+  } else if (to > from) made.push({ ...piece, from, to })
+}

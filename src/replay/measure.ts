@@ -1,0 +1,126 @@
+import type { Form, Line, Piece } from '../moves/form.ts'
+import type { Operation, WantedDimension } from '../moves/operation.ts'
+import type { Length } from '../units/length.ts'
+import { type Cavity, cavityOf } from './cavity.ts'
+import { crossings, depthAt, slope } from './form/curve.ts'
+import { SLIVER } from './form/insert.ts'
+
+/**
+ * One finished size of a form as an inspector takes it, in pm (degrees for an angle); null where the form has no such size.
+ * `start` is the part before the operation: where nothing has been cut out of it there is nothing to measure.
+ */
+export const measure = (form: Form, start: Form, operation: Operation, dimension: WantedDimension): number | null => {
+  const cavity = cavityOf(form, operation)
+  const uncut = cavityOf(start, operation)
+  if (cavity === null || (uncut !== null && uncut.deepest >= cavity.deepest)) return null
+  return INSTRUMENTS[dimension.id](cavity, operation, dimension)
+}
+
+type Take = (cavity: Cavity, operation: Operation, dimension: WantedDimension) => number | null
+
+/** A slope under this is a floor, over it a flank: 1 in 10, far from both on any groove. */
+const FLOOR_SLOPE = 0.1
+
+const INSTRUMENTS: Readonly<Record<WantedDimension['id'], Take>> = {
+  width: (cavity, operation, { atDiameter }) => {
+    const level = -(atDiameter ?? operation.surface) / 2
+    const near = edgeAt(cavity.pieces, level, 1)
+    const far = edgeAt(cavity.pieces, level, -1)
+    return near === null || far === null ? null : far - near
+  },
+  depth: ({ deepest }, { surface }) => deepest + surface / 2,
+  bottomDiameter: ({ deepest }) => -2 * deepest,
+  near: ({ near }) => near,
+  far: ({ far }) => far,
+  center: ({ near, far }) => (near + far) / 2,
+  root: (cavity) => {
+    const floor = floorOf(cavity)
+    return floor.length === 0 ? 0 : floor.at(-1)!.to - floor[0]!.from
+  },
+  angle: (cavity) => {
+    const before = flank(cavity.pieces.filter(({ from }) => from < cavity.deepestAt), 1)
+    const after = flank(cavity.pieces.filter(({ to }) => to > cavity.deepestAt), -1)
+    return before === null || after === null ? null : before + after
+  },
+  flatness: (cavity) => {
+    const depths = floorOf(cavity).flatMap(({ from, to, curve }) => [depthAt(curve, from), depthAt(curve, to)])
+    return depths.length === 0 ? null : Math.max(...depths) - Math.min(...depths)
+  },
+  radius: (cavity, operation) => (cavity.atCorner ? cornerRadius(cavity, operation) : chordRadius(cavity, operation)),
+  legAlong: ({ atCorner, near, far }) => (atCorner ? far - near : null),
+  legDown: ({ atCorner, deepest }, { surface }) => (atCorner ? deepest + surface / 2 : null),
+}
+
+/** Where the form meets a level, coming from the near side (1) or the far side (−1); flanks are carried on above the surface. */
+const edgeAt = (pieces: readonly Piece[], level: Length, side: 1 | -1): Length | null => {
+  const ordered = side === 1 ? pieces : [...pieces].reverse()
+  const outer = (piece: Piece): Length => (side === 1 ? piece.from : piece.to)
+  const first = ordered[0]
+  if (first === undefined) return null
+  const ends = depthAt(first.curve, outer(first)) - level
+  if (Math.abs(ends) <= SLIVER || (ends > 0 && !risesTo(first, side))) return outer(first)
+  for (const piece of ordered) {
+    const starts = depthAt(piece.curve, outer(piece))
+    if (piece === first && starts > level) return carriedOn(piece, level, side)
+    if (starts >= level) return outer(piece)
+    const inner = crossings(piece.curve, flatAt(level)).filter((z) => z >= piece.from && z <= piece.to)
+    if (inner.length > 0) return side === 1 ? Math.min(...inner) : Math.max(...inner)
+  }
+  return null
+}
+
+/** Does the piece go on rising outward, as a flank does? Where it does not, it ends at a wall. */
+const risesTo = ({ from, to, curve }: Piece, side: 1 | -1): boolean =>
+  side * (depthAt(curve, to) - depthAt(curve, from)) > FLOOR_SLOPE * (to - from)
+
+const carriedOn = (piece: Piece, level: Length, side: 1 | -1): Length => {
+  const end = side === 1 ? piece.from : piece.to
+  const all = crossings(piece.curve, flatAt(level)).filter((z) => side * (end - z) >= 0)
+  if (all.length === 0) return end
+  return side === 1 ? Math.max(...all) : Math.min(...all)
+}
+
+const flatAt = (level: Length): Line => ({ kind: 'line', z0: 0, d0: level, z1: 1, d1: level })
+
+/** The run of nearly level straight pieces that holds the deepest point; steps between passes belong to it. */
+const floorOf = ({ pieces, deepestAt, deepest }: Cavity): readonly Piece[] => {
+  const level = ({ curve }: Piece): boolean => curve.kind === 'line' && Math.abs(slope(curve)) <= FLOOR_SLOPE
+  const top = Math.min(...pieces.flatMap(({ from, to, curve }) => [depthAt(curve, from), depthAt(curve, to)]))
+  const onFloor = (piece: Piece): boolean =>
+    level(piece) && deepest - depthAt(piece.curve, (piece.from + piece.to) / 2) <= (deepest - top) / 10 + STEP
+  const at = pieces.findIndex((piece) => piece.from <= deepestAt && piece.to >= deepestAt && onFloor(piece))
+  if (at < 0) return []
+  let [first, last] = [at, at]
+  while (first > 0 && onFloor(pieces[first - 1]!)) first--
+  while (last < pieces.length - 1 && onFloor(pieces[last + 1]!)) last++
+  return pieces.slice(first, last + 1)
+}
+
+/** A step in a floor is no more than this: a tenth of a millimeter, well over a mark of any dial. */
+const STEP: Length = 100_000_000
+
+/** Half angle of the longest straight flank, degrees from square with the axis. */
+const flank = (pieces: readonly Piece[], side: 1 | -1): number | null => {
+  let best: { readonly length: Length; readonly angle: number } | null = null
+  for (const { from, to, curve } of pieces) {
+    if (curve.kind !== 'line' || slope(curve) * side <= FLOOR_SLOPE) continue
+    if (best === null || to - from > best.length) {
+      best = { length: to - from, angle: (Math.atan2(1, Math.abs(slope(curve))) * 180) / Math.PI }
+    }
+  }
+  return best === null ? null : best.angle
+}
+
+/** Circle through both edges at the surface and the deepest point: W²/8h + h/2. */
+const chordRadius = ({ near, far, deepest }: Cavity, { surface }: Operation): number => {
+  const sagitta = deepest + surface / 2
+  return (far - near) ** 2 / (8 * sagitta) + sagitta / 2
+}
+
+/** The radius of the arc that makes most of a corner; where steps make it, the mean of its legs. */
+const cornerRadius = ({ pieces, near, far, deepest }: Cavity, { surface }: Operation): number => {
+  const arcs = pieces.filter(({ curve }) => curve.kind === 'arc' && curve.side === -1)
+  const longest = arcs.reduce<Piece | null>((a, b) => (a === null || b.to - b.from > a.to - a.from ? b : a), null)
+  if (longest !== null && longest.curve.kind === 'arc' && longest.to - longest.from > (far - near) / 2) return longest.curve.r
+  return (far - near + deepest + surface / 2) / 2
+}

@@ -1,0 +1,127 @@
+import type { Form } from '../moves/form.ts'
+import type { Move, Slide } from '../moves/operation.ts'
+import type { Length } from '../units/length.ts'
+import { type Bench, marksBox, see } from './bench.ts'
+import { differ, excess, TOLERANCE, touches } from './form/compare.ts'
+import { shrunk } from './form/dilate.ts'
+import { cutInto } from './form/insert.ts'
+import { swept } from './form/sweep.ts'
+import { isOpen } from './slide.ts'
+import { standingReach, type Ways, waysOf } from './ways.ts'
+
+/** What a replay may never see, one rule a function. Each looks at the bench and says what it saw. */
+
+export const checkReading = (bench: Bench, slide: Slide, index: number, count: number): void => {
+  if (Math.abs(count - Math.round(count)) > 1e-9) {
+    see(bench, 'between-marks', index, null, `The reading of the ${slide} lies between two marks.`)
+  }
+  if (slide !== 'compound') return
+  const { scale, travel } = bench.lathe.compound
+  const reading = count * (scale.kind === 'dial' ? scale.graduation * scale.readTo : scale.resolution)
+  if (reading >= bench.lowest && reading <= bench.highest) return
+  bench.lowest = Math.min(bench.lowest, reading)
+  bench.highest = Math.max(bench.highest, reading)
+  const over = travel === null ? 0 : bench.highest - bench.lowest - travel
+  if (over > 0) see(bench, 'beyond-travel', index, over, 'The compound is asked for more than its travel.')
+}
+
+export const checkZero = (bench: Bench, slide: Slide, index: number): void => {
+  const state = bench.slides[slide]
+  if (isOpen(state)) {
+    const open = state.at[1] - state.at[0]
+    see(bench, 'open-zero', index, open, `The ${slide} is set to zero before its backlash has been taken up.`)
+  }
+  if (bench.cut) see(bench, 'open-zero', index, null, `The zero of the ${slide} is moved after metal has been cut.`)
+  if (slide !== 'compound') return
+  if (!bench.locked) see(bench, 'open-zero', index, null, 'The compound is set to zero with the carriage not locked.')
+  if (!bench.found) see(bench, 'open-zero', index, null, 'The compound is set to zero before the tool was brought to its place.')
+}
+
+export const checkMeasure = (bench: Bench, index: number): void => {
+  if (bench.turning) see(bench, 'spindle-standing', index, null, 'The work is measured with the spindle running.')
+}
+
+/** Metal is being cut: with the spindle turning, the carriage locked, and inside the finished form. */
+export const checkCut = (bench: Bench, index: number, slide: Slide, cut: Form): void => {
+  if (!bench.turning) see(bench, 'spindle-standing', index, null, 'The tool cuts with the spindle standing.')
+  if (!bench.locked && slide !== 'carriage') {
+    see(bench, 'open-form', index, null, 'The tool cuts with the carriage not locked, so the place along the work is open.')
+  }
+  const beyond = excess(cut, bench.limit)
+  if (beyond !== null && beyond.by > TOLERANCE) {
+    see(bench, 'outside-form', index, beyond.by, 'The tool can cut outside the finished form.')
+  }
+}
+
+export const checkContact = (bench: Bench, index: number, passed: Form): void => {
+  if (touches(passed, bench.surely)) {
+    see(bench, 'moved-in-contact', index, null, 'The tool is moved along the work while it touches.')
+  }
+}
+
+export const checkShank = (bench: Bench, index: number, ways: Ways): void => {
+  const { edge } = bench.operation
+  const ends = edge.pieces.flatMap(({ from, to }) => [from, to])
+  const [left, right] = [Math.min(...ends), Math.max(...ends)]
+  const places = ways.flat()
+  checkObstacles(bench, index, places.map(({ z }) => z))
+  if (Math.max(...places.map(({ d }) => d)) - edge.reach <= bench.top) return
+  const deep = excess(swept(flat(left, right, -edge.reach), ways, index), bench.before.surely)
+  if (deep !== null && deep.by > TOLERANCE) {
+    return see(bench, 'shank-or-obstacle', index, deep.by, 'The edge goes in deeper than it reaches.')
+  }
+  const { from, to } = edge.shank
+  const struck = excess(swept(flat(Math.min(from, left), Math.max(to, right), -edge.reach), ways, index), bench.surely)
+  if (struck !== null && struck.by > TOLERANCE) {
+    see(bench, 'shank-or-obstacle', index, struck.by, 'The shank of the tool runs into the work.')
+  }
+}
+
+const flat = (from: Length, to: Length, e: Length): Form => [
+  { from, to, curve: { kind: 'line', z0: from, d0: e, z1: to, d1: e }, step: -1 },
+]
+
+/** The chuck's jaws with their clearance, and a center in the free end. */
+export const checkObstacles = (bench: Bench, index: number, places: readonly Length[]): void => {
+  const { operation, setup, lathe } = bench
+  const { pieces, shank } = operation.edge
+  const right = Math.max(...places) + Math.max(shank.to, ...pieces.map(({ to }) => to))
+  const left = Math.min(...places) + Math.min(shank.from, ...pieces.map(({ from }) => from))
+  const near = setup.jaws === null ? 0 : right - (setup.jaws - lathe.jawClearance)
+  if (near > TOLERANCE) see(bench, 'shank-or-obstacle', index, near, 'The tool comes too near the jaws.')
+  if (setup.tailstockCenter && left < -TOLERANCE) {
+    see(bench, 'shank-or-obstacle', index, -left, 'The tool stands past the free end, where the center is.')
+  }
+}
+
+/** After a back-out the edge is above the surface, at the place left and wherever it is taken until it is fed in again. */
+export const checkClear = (bench: Bench, move: Move, index: number, slide: Slide, ways: Ways): void => {
+  if (move.action === 'feed-in' || move.action === 'feed-across' || move.action === 'touch-off') bench.backOut = null
+  if (move.action === 'back-out' && slide === 'cross-feed') bench.backOut = index
+  if (bench.backOut === null) return
+  // On its way out the tool is still in its groove: what counts is where it comes to stand.
+  const now = slide === 'cross-feed' ? waysOf(bench.operation, standingReach(bench, 1)) : ways
+  const over = excess(swept(bench.operation.edge.pieces, now, index), bench.before.surely)
+  if (over === null) return
+  const least = Math.min(bench.clearance[bench.backOut] ?? Number.POSITIVE_INFINITY, -over.by)
+  bench.clearance[bench.backOut] = least
+  if (-over.by <= TOLERANCE) {
+    see(bench, 'not-clear', index, over.by, 'With the whole backlash the tool is not clear of the surface after backing out.')
+  }
+}
+
+export const checkEnd = (bench: Bench): void => {
+  if (!bench.options.rules) return
+  const { before, operation, surely, possibly } = bench
+  const open = differ(surely, possibly)
+  if (open !== null && differ(before.surely, before.possibly) === null) {
+    see(bench, 'open-form', -1, open.by, 'What is cut depends on the backlash.')
+  }
+  const target = [...before.surely]
+  cutInto(target, operation.wanted)
+  const box = marksBox(bench.lathe, operation)
+  const left = excess(shrunk(target, box), surely)
+  if (left !== null && left.by > TOLERANCE) {
+    see(bench, 'metal-left', -1, left.by, 'Metal is left inside the finished form.')
+  }
+}

@@ -1,0 +1,121 @@
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Move, Operation, Setup, Slide } from '../moves/operation.ts'
+import type { Interval, OperationTrace, Size } from '../moves/trace.ts'
+import type { Form } from '../moves/form.ts'
+import type { Length } from '../units/length.ts'
+import { type Before, type Bench, placeKnown, type RunOptions, see, type Seen, setUp } from './bench.ts'
+import { checkEnd, checkMeasure, checkObstacles, checkReading, checkZero } from './rules.ts'
+import { measure } from './measure.ts'
+import { pass, touchDown } from './pass.ts'
+import { placeOf, touching, turned, zeroed } from './slide.ts'
+
+/** One operation, from a part as it is: what the slides did, what was cut, and what may never be seen. */
+export const runOperation = (
+  lathe: Lathe,
+  setup: Setup,
+  operation: Operation,
+  before: Before,
+  options: RunOptions,
+): { readonly trace: OperationTrace; readonly faults: readonly Seen[] } => {
+  const bench = setUp(lathe, setup, operation, before, options)
+  const slides = operation.moves.map((move, index) => {
+    carryOut(bench, move, index)
+    return whereabouts(bench)
+  })
+  checkEnd(bench)
+  const { surely, possibly, at, clearance } = bench
+  return { trace: { slides, surely, possibly, sizes: sizesNow(bench), at, clearance }, faults: bench.faults }
+}
+
+const carryOut = (bench: Bench, move: Move, index: number): void => {
+  switch (move.action) {
+    case 'start':
+    case 'stop':
+      bench.turning = move.action === 'start'
+      return
+    case 'lock':
+    case 'unlock':
+      bench.locked = move.action === 'lock'
+      return
+    case 'align':
+      bench.found = true
+      return checkObstacles(bench, index, [bench.operation.zero.fromEnd])
+    case 'touch-off':
+      return touchOff(bench, move.slide ?? 'cross-feed')
+    case 'measure':
+      checkMeasure(bench, index)
+      bench.at[index] = sizesNow(bench)
+      return
+    case 'layout':
+    case 'fit-tool':
+    case 'swing':
+    case 'set-speed':
+    case 'deburr':
+      return
+    case 'zero':
+      return setZero(bench, move.slide ?? 'cross-feed', index)
+    default:
+      return turn(bench, move, index)
+  }
+}
+
+const touchOff = (bench: Bench, slide: Slide): void => {
+  bench.slides = { ...bench.slides, [slide]: touching(bench.slides[slide]) }
+  if (slide === 'cross-feed') bench.backOut = null
+  else bench.found = true
+}
+
+const setZero = (bench: Bench, slide: Slide, index: number): void => {
+  checkZero(bench, slide, index)
+  const first = !placeKnown(bench)
+  bench.slides = { ...bench.slides, [slide]: zeroed(bench.slides[slide]) }
+  if (first && placeKnown(bench)) touchDown(bench, index)
+}
+
+/** Turns a dial to a reading, or forward by so many steps before it has one. */
+const turn = (bench: Bench, move: Move, index: number): void => {
+  const slide = move.slide ?? usualSlide(move)
+  const target = targetOf(bench, move, slide, index)
+  if (target === null) return
+  const from = bench.slides[slide]
+  const to = turned(from, target)
+  bench.slides = { ...bench.slides, [slide]: to }
+  if (placeKnown(bench)) pass(bench, move, index, slide, from, to)
+}
+
+const usualSlide = ({ action }: Move): Slide => {
+  if (action === 'move-carriage') return 'carriage'
+  return action === 'feed-in' || action === 'back-out' ? 'cross-feed' : 'compound'
+}
+
+const targetOf = (bench: Bench, move: Move, slide: Slide, index: number): Length | null => {
+  const { dial, step, zeroed: named } = bench.slides[slide]
+  if (move.action === 'take-up' && (move.count === null || move.count === undefined)) {
+    const target = dial + (move.takeUp ?? 0) * step
+    if (named) checkReading(bench, slide, index, (move.takeUp ?? 0) + dial / step)
+    return target
+  }
+  if (!named) {
+    see(bench, 'open-zero', index, null, `The ${slide} is turned to a reading before its dial has been set to zero.`)
+    return null
+  }
+  if (typeof move.count !== 'number' || step === 0) {
+    see(bench, 'between-marks', index, null, `No reading of the ${slide} is given that its dial can show.`)
+    return null
+  }
+  checkReading(bench, slide, index, move.count)
+  const wrong = bench.options.shift
+  return move.count * step + (wrong !== null && wrong.slide === slide && wrong.count === move.count ? wrong.by : 0)
+}
+
+const whereabouts = ({ slides }: Bench): Readonly<Record<Slide, Interval>> => ({
+  'cross-feed': placeOf(slides['cross-feed']),
+  compound: placeOf(slides.compound),
+  carriage: placeOf(slides.carriage),
+})
+
+const sizesNow = ({ operation, before, surely, possibly }: Bench): readonly Size[] =>
+  operation.dimensions.map((dimension) => {
+    const size = (form: Form): number | null => measure(form, before.surely, operation, dimension)
+    return { id: dimension.id, surely: size(surely), possibly: size(possibly) }
+  })

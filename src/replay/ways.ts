@@ -1,0 +1,37 @@
+import type { Operation } from '../moves/operation.ts'
+import type { Interval } from '../moves/trace.ts'
+import type { Length } from '../units/length.ts'
+import { type Bench, radians, standing } from './bench.ts'
+import type { Place } from './form/sweep.ts'
+import { placeOf } from './slide.ts'
+
+/** Where the slides may be during a move: along the work as intervals, the cross-feed at its deepest. */
+export type Reach = { readonly carriage: Interval; readonly compound: Interval; readonly cross: Length }
+/** Straight ways of the reference point. */
+export type Ways = readonly (readonly [Place, Place])[]
+
+/** Where the slides are between moves: the cross-feed for no lost motion (0) or for all of it (1). */
+export const standingReach = ({ slides }: Bench, end: 0 | 1): Reach => ({
+  carriage: standing(slides.carriage),
+  compound: standing(slides.compound),
+  cross: placeOf(slides['cross-feed'])[end],
+})
+
+/** The ways that bound every place within a reach: a point, a straight, or the four sides where both slides may vary. */
+export const waysOf = (operation: Operation, { carriage, compound, cross }: Reach): Ways => {
+  const at = (k: Length, c: Length): Place => placeAt(operation, k, c, cross)
+  const [k0, k1] = carriage
+  const [c0, c1] = compound
+  if (k1 - k0 < 0.5) return [[at(k0, c0), at(k0, c1)]]
+  if (c1 - c0 < 0.5) return [[at(k0, c0), at(k1, c0)]]
+  const corners = [at(k0, c0), at(k1, c0), at(k1, c1), at(k0, c1)] as const
+  return corners.map((corner, index) => [corner, corners[(index + 1) % 4]!] as const)
+}
+
+const placeAt = (operation: Operation, k: Length, c: Length, x: Length): Place => {
+  const angle = radians(operation)
+  return {
+    z: operation.zero.fromEnd + k + c * Math.cos(angle),
+    d: -operation.zero.diameter / 2 + x + c * Math.sin(angle),
+  }
+}

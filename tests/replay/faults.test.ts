@@ -1,0 +1,144 @@
+import { describe, expect, it } from 'vitest'
+import type { Move, Operation } from '../../src/moves/operation.ts'
+import type { FaultKind } from '../../src/moves/trace.ts'
+import { replay } from '../../src/replay/replay.ts'
+import { across, back, bar, begin, bench, feed, groove, inch, move, neck, neckMoves, out, past, shift, square, toInch } from './shop.ts'
+
+const setup = bar([1.5, 4])
+const faultsOf = (operation: Operation, where = setup, lathe = bench): readonly FaultKind[] => [
+  ...new Set(replay(lathe, where, [operation]).faults.map(({ kind }) => kind)),
+]
+const with_ = (moves: readonly Move[]): Operation => ({ ...neck, moves })
+const swapped = (from: Move, to: readonly Move[], nth = 0): Operation => {
+  const places = neckMoves.flatMap((one, index) =>
+    one.action === from.action && one.slide === from.slide && one.count === from.count ? [index] : [],
+  )
+  const at = places[nth]
+  if (at === undefined) throw new Error(`no such move: ${from.action} ${from.count}`)
+  return with_([...neckMoves.slice(0, at), ...to, ...neckMoves.slice(at + 1)])
+}
+
+describe('a sound sheet', () => {
+  const trace = replay(bench, setup, [neck])
+  it('shows no fault', () => expect(trace.faults).toEqual([]))
+  it('cuts the wanted sizes whatever the backlash', () => {
+    const [width, depth] = trace.operations[0]!.sizes
+    expect(toInch(width?.surely)).toBeCloseTo(0.156, 9)
+    expect(toInch(width?.possibly)).toBeCloseTo(0.156, 9)
+    expect(toInch(depth?.surely)).toBeCloseTo(0.072, 9)
+  })
+  it('measures the rough groove at the stop', () => {
+    const stops = Object.values(trace.operations[0]!.at)
+    expect(toInch(stops[0]?.[1]?.surely)).toBeCloseTo(0.052, 9)
+    expect(toInch(stops[1]?.[1]?.surely)).toBeCloseTo(0.072, 9)
+  })
+  it('states the clearance with the whole backlash against it', () => {
+    for (const by of Object.values(trace.operations[0]!.clearance)) expect(toInch(by)).toBeCloseTo(0.042, 9)
+    expect(Object.keys(trace.operations[0]!.clearance)).toHaveLength(4)
+  })
+  it('keeps the slides as intervals', () => {
+    const after = trace.operations[0]!.slides[6]!['cross-feed']
+    expect(after.map(toInch)).toEqual([-0.05, -0.042])
+  })
+})
+
+describe('outside-form', () => {
+  it('a mark too deep', () => expect(faultsOf(swapped(feed(72), [feed(73)]))).toContain('outside-form'))
+  it('a mark too far', () => expect(faultsOf(swapped(across(8), [across(9)]))).toContain('outside-form'))
+  it('half a mark is allowed', () => {
+    const shallow = { ...neck, wanted: groove(1.125, 0.156, 0.0715, []).wanted }
+    expect(faultsOf(shallow)).toEqual([])
+  })
+  it('a way back without going past', () => {
+    const without = with_(neckMoves.filter((one) => one.action !== 'go-past'))
+    const faults = faultsOf(without)
+    expect(faults).toContain('open-form')
+  })
+})
+
+describe('moved-in-contact', () => {
+  it('a shift on the floor', () => {
+    expect(faultsOf(swapped(across(8), [shift(8)]))).toContain('moved-in-contact')
+  })
+  it('a shift along the touched surface', () => {
+    const moves = begin.map((one) => (one.action === 'back-out' ? shift(4) : one))
+    expect(faultsOf(with_(moves))).toContain('moved-in-contact')
+  })
+  it('a shift inside a groove, off its floor, up to its wall is none', () => {
+    const moves = [...begin, feed(60), out(-50), shift(100), feed(60), out(-50), past(-20), back(0)]
+    expect(faultsOf({ ...with_(moves), wanted: groove(1.125, 0.25, 0.06, []).wanted })).not.toContain('moved-in-contact')
+  })
+})
+
+describe('not-clear', () => {
+  it('backed out by less than the backlash', () => {
+    expect(faultsOf(swapped(out(-50), [out(-8)], 1))).toContain('not-clear')
+    expect(faultsOf(swapped(out(-50), [out(-9)], 1))).not.toContain('not-clear')
+  })
+})
+
+describe('open-zero', () => {
+  it('no take-up', () => expect(faultsOf(with_(neckMoves.slice(1)))).toContain('open-zero'))
+  it('a take-up shorter than the backlash', () => {
+    const short = [move('take-up', 'compound', null, 5), ...neckMoves.slice(1)]
+    expect(faultsOf(with_(short))).toContain('open-zero')
+  })
+  it('a take-up of just the backlash', () => {
+    const just = [move('take-up', 'compound', null, 6), ...neckMoves.slice(1)]
+    expect(faultsOf(with_(just))).toEqual([])
+  })
+  it('carriage not locked', () => {
+    const faults = faultsOf(with_(neckMoves.filter(({ action }) => action !== 'lock')))
+    expect(faults).toEqual(expect.arrayContaining(['open-zero', 'open-form']))
+  })
+  it('set again after metal was cut', () => {
+    const moves = [...neckMoves.slice(0, 9), move('zero', 'cross-feed'), ...neckMoves.slice(9)]
+    expect(faultsOf(with_(moves))).toContain('open-zero')
+  })
+  it('a reading before there is a zero', () => {
+    expect(faultsOf(with_([move('align'), feed(10)]))).toContain('open-zero')
+  })
+})
+
+describe('the other rules', () => {
+  it('between-marks', () => expect(faultsOf(swapped(feed(52), [feed(51.5)]))).toContain('between-marks'))
+  it('spindle-standing: cut', () => {
+    const moves = neckMoves.filter(({ action }) => action !== 'start')
+    expect(faultsOf(with_(moves))).toEqual(['spindle-standing'])
+  })
+  it('spindle-standing: measured', () => {
+    const moves = neckMoves.filter(({ action }) => action !== 'stop')
+    expect(faultsOf(with_(moves))).toEqual(['spindle-standing'])
+  })
+  it('beyond-travel', () => {
+    const short = { ...bench, compound: { ...bench.compound, travel: inch(0.027) } }
+    const faults = replay(short, setup, [neck]).faults
+    expect(faults.map(({ kind }) => kind)).toEqual(['beyond-travel'])
+    expect(toInch(faults[0]?.by)).toBeCloseTo(0.001, 9)
+    const enough = { ...bench, compound: { ...bench.compound, travel: inch(0.028) } }
+    expect(replay(enough, setup, [neck]).faults).toEqual([])
+  })
+  it('deeper than the reach', () => {
+    expect(faultsOf({ ...neck, edge: square(0.148, 0.07) })).toEqual(['shank-or-obstacle'])
+    expect(faultsOf({ ...neck, edge: square(0.148, 0.072) })).toEqual([])
+  })
+  it('shank over a higher step', () => {
+    const edge = { ...square(0.148, 0.1), shank: { from: inch(-0.082), to: inch(0.23) } }
+    const stepped = bar([1.5, 1.3], [1.6, 2.7])
+    expect(faultsOf({ ...neck, edge }, stepped)).toEqual(['shank-or-obstacle'])
+    expect(faultsOf({ ...neck, edge: { ...edge, reach: inch(0.125) } }, stepped)).toEqual([])
+  })
+  it('too near the jaws', () => {
+    expect(faultsOf(neck, { ...setup, jaws: inch(1.5) })).toEqual(['shank-or-obstacle'])
+    expect(faultsOf(neck, { ...setup, jaws: inch(1.531) })).toEqual([])
+  })
+  it('a tool where the center is', () => {
+    const edge = { ...square(0.148), shank: { from: inch(-1.2), to: inch(0.148) } }
+    expect(faultsOf({ ...neck, edge }, { ...setup, tailstockCenter: true })).toEqual(['shank-or-obstacle'])
+    expect(faultsOf({ ...neck, edge })).toEqual([])
+  })
+  it('metal-left', () => {
+    expect(faultsOf(swapped(feed(72), [feed(71)]))).toEqual(['metal-left'])
+    expect(faultsOf(swapped(across(8), [across(7)]))).toContain('metal-left')
+  })
+})
