@@ -14,21 +14,26 @@ const MOST = 20
 const LINE_CELLS = 100
 const INDENT = '    '
 
-/** Diagnostics as text, file by file and line by line, each with its source line, a caret and a remedy. Empty for none; else ends in a newline. */
-export function printDiagnostics(diagnostics: readonly Diagnostic[], sources: readonly FramedSource[]): string {
-  const placed = diagnostics.map((diagnostic) => place(diagnostic, sources)).sort(byPlace)
-  const printed = placed.slice(0, MOST).map(print)
+/**
+ * Diagnostics as text, file by file (in the order of `sources`, by name) and line by line, each with its source line, a caret and a remedy.
+ * Empty for none; else ends in a newline.
+ */
+export function printDiagnostics(diagnostics: readonly Diagnostic[], sources: ReadonlyMap<string, FramedSource>): string {
+  const order = new Map([...sources.keys()].map((file, index) => [file, index]))
+  const placed = diagnostics.map((diagnostic) => place(diagnostic, sources, order)).sort(byPlace)
+  const printed = placed.slice(0, MOST).map((each) => print(each, sources.get(each.diagnostic.origin.file)))
   const rest = placed.length - MOST
   return [...printed, ...(rest > 0 ? [`and ${rest} more`] : [])].map((lines) => `${lines}\n`).join('')
 }
 
-type Placed = { readonly diagnostic: Diagnostic; readonly fileIndex: number; readonly span: Span | null; readonly line: string }
+type Placed = { readonly diagnostic: Diagnostic; readonly fileIndex: number; readonly span: Span | null }
 
-function place(diagnostic: Diagnostic, sources: readonly FramedSource[]): Placed {
-  const fileIndex = sources.findIndex(({ file }) => file === diagnostic.origin.file)
-  const source = sources[fileIndex]
+function place(diagnostic: Diagnostic, sources: ReadonlyMap<string, FramedSource>, order: ReadonlyMap<string, number>): Placed {
+  const { file } = diagnostic.origin
+  const fileIndex = order.get(file) ?? -1
+  const source = sources.get(file)
   const span = diagnostic.span ?? source?.locate(diagnostic.origin.path, diagnostic.at ?? 'value') ?? null
-  return { diagnostic, fileIndex, span, line: source && span ? lineOf(source.text, span.line) : '' }
+  return { diagnostic, fileIndex, span }
 }
 
 /** Sorting keeps the order in which problems were found where the place is the same. */
@@ -37,7 +42,8 @@ const byPlace = (one: Placed, other: Placed): number =>
   (one.span?.line ?? 0) - (other.span?.line ?? 0) ||
   (one.span?.column ?? 0) - (other.span?.column ?? 0)
 
-function print({ diagnostic, span, line }: Placed): string {
+function print({ diagnostic, span }: Placed, source: FramedSource | undefined): string {
+  const line = source && span ? lineOf(source.text, span.line) : ''
   const where = span ? `:${span.line}:${span.column}` : ''
   const head = `${printable(diagnostic.origin.file)}${where}: ${diagnostic.severity}: ${printable(diagnostic.message)}`
   const remedy = diagnostic.hint === undefined ? [] : [`  remedy: ${printable(diagnostic.hint)}`]

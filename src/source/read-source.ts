@@ -1,9 +1,13 @@
-import { LineCounter, parseDocument, type YAMLError } from 'yaml'
+import { LineCounter, type YAMLError } from 'yaml'
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts'
+import { type Composed, compose, DEEPEST } from './compose.ts'
 import { locator } from './locate.ts'
 import type { Place, SourceFile } from './source.ts'
 import { decode } from './text.ts'
 import { toData } from './to-data.ts'
+
+/** Makes a diagnostic of this file about the offsets `from` to `to`. */
+export type Report = (code: string, from: number, to: number, message: string, hint: string) => Diagnostic
 
 /** Reads YAML that may be hostile. Never throws for what is in the file: every problem is a diagnostic, all of one run. */
 export function readSource(bytes: Uint8Array | string, file: string): SourceFile {
@@ -12,31 +16,30 @@ export function readSource(bytes: Uint8Array | string, file: string): SourceFile
   if (!decoded.readable) return unread(file, text, decoded.diagnostics)
   const lines = new LineCounter()
   const spanOf = (from: number, to: number): Span => spanIn(text, lines, from, to)
-  const report = (code: string, from: number, to: number, message: string, hint: string): Diagnostic => ({
+  const report: Report = (code, from, to, message, hint) => ({
     code, severity: 'error', origin: { file, path: [] }, span: spanOf(from, to), message, hint,
   })
   const directives = directivesIn(text)
-  // prettyErrors would only put source lines into the messages, and those are added once, when a diagnostic is printed.
-  const document = parseDocument(withoutDirectives(text, directives), {
-    lineCounter: lines, version: '1.2', schema: 'core', merge: false, strict: true, uniqueKeys: false, prettyErrors: false, logLevel: 'error',
-  })
-  const refusedDirectives = directives.map(([from, to]) =>
-    report('source-directive', from, to, `a directive: ${text.slice(from, to)}`, 'take it out; files are read as YAML 1.2'))
-  const broken = document.errors.map((error) => report('source-yaml', ...rangeOf(error), ...explain(error)))
-  const before = [...decoded.diagnostics, ...refusedDirectives, ...broken]
+  const composed = compose(withoutDirectives(text, directives), lines)
+  const refused = directives.map(([from, to]) =>
+    report('source-directive', from, to, `a directive: ${text.slice(from, to)}`, 'take it out: files are read as YAML 1.2'),
+  )
+  const broken = problemsOf(composed, text, report)
+  const before = [...decoded.diagnostics, ...refused, ...broken]
   if (broken.length > 0) return unread(file, text, before.sort(byPlace))
-  const read = toData(document.contents, text, report)
+  const read = toData(composed.document?.contents ?? null, text, report)
   const empty = read.data === null && before.length === 0
-    ? [report('source-empty', 0, 1, 'the file is empty', 'write the job, lathe, toolbox or moves in it')] : []
+  const nothing = report('source-empty', 0, 1, 'the file is empty', 'write in it what is to be read: a job, a lathe, tools or moves')
   return {
-    file, text,
-    data: empty.length > 0 ? undefined : read.data,
-    diagnostics: [...before, ...read.diagnostics, ...empty].sort(byPlace),
+    file,
+    text,
+    data: read.data === null ? undefined : read.data,
+    diagnostics: [...before, ...read.diagnostics, ...(empty ? [nothing] : [])].sort(byPlace),
     ...locator(read.root, spanOf),
   }
 }
 
-/** A file whose text or YAML is broken: nothing in it has a place. */
+/** A file whose text or YAML is broken: nothing in it has a place but its beginning. */
 function unread(file: string, text: string, diagnostics: readonly Diagnostic[]): SourceFile {
   const root: Place = { key: null, value: [0, 0], written: false, scalar: undefined, children: new Map() }
   return { file, text, data: undefined, diagnostics, ...locator(root, () => ({ line: 1, column: 1, length: 1 })) }
@@ -50,31 +53,51 @@ function spanIn(text: string, lines: LineCounter, from: number, to: number): Spa
   return { line: Math.max(1, line), column: Math.max(1, col), length: Math.max(1, written.length) }
 }
 
-const rangeOf = ({ pos }: YAMLError): [number, number] => [pos[0], Math.max(pos[0] + 1, pos[1])]
-
 /** Lines of directives, which can stand only before the first document. `%YAML 1.1` would make yes a boolean and 012 ten. */
 function directivesIn(text: string): [from: number, to: number][] {
-  const head = /^(?:[ \t]*(?:#[^\n]*)?\r?\n|%[^\n]*(?:\n|$))*/.exec(text)?.[0] ?? ''
-  return Array.from(head.matchAll(/^%[^\r\n]*/gm), (match) => [match.index, match.index + match[0].length])
+  const found: [number, number][] = []
+  for (let from = 0; from < text.length; ) {
+    const next = text.indexOf('\n', from)
+    const line = text.slice(from, next < 0 ? text.length : next).trimEnd()
+    if (line.startsWith('%')) found.push([from, from + line.length])
+    else if (line !== '' && !line.trimStart().startsWith('#')) break
+    from += next < 0 ? text.length : next - from + 1
+  }
+  return found
 }
 
 /** Made comments, so that the rest is read as YAML 1.2 and every offset stays. */
-const withoutDirectives = (text: string, directives: readonly (readonly [number, number])[]): string =>
-  directives.reduce((result, [from]) => `${result.slice(0, from)}#${result.slice(from + 1)}`, text)
+function withoutDirectives(text: string, directives: readonly (readonly [number, number])[]): string {
+  const parts = directives.map(([from], index) => text.slice((directives[index - 1]?.[0] ?? -1) + 1, from))
+  return [...parts, text.slice((directives.at(-1)?.[0] ?? -1) + 1)].join('#')
+}
 
 const byPlace = ({ span: one }: Diagnostic, { span: other }: Diagnostic): number =>
   one && other ? one.line - other.line || one.column - other.column : 0
 
-/** What the library says, in the reader's words where it helps, with a remedy. */
+function problemsOf({ document, deep, second }: Composed, text: string, report: Report): Diagnostic[] {
+  const found = (document?.errors ?? []).map((error) => {
+    const from = Math.min(error.pos[0], Math.max(0, text.trimEnd().length - 1))
+    return report('source-yaml', from, Math.max(from + 1, error.pos[1]), ...explain(error))
+  })
+  if (deep !== null) {
+    found.push(report('source-depth', deep, deep + 1, `nested more than ${DEEPEST} levels deep`, 'take out brackets, blanks or dashes that are too many'))
+  }
+  if (second !== null) {
+    found.push(report('source-documents', second, second + 3, 'a second document begins here', 'give each file one document: take out the --- line'))
+  }
+  return found
+}
+
+/** What the library says, with a remedy; in the reader's own words where the library speaks of its insides. */
 function explain({ code, message }: YAMLError): [message: string, hint: string] {
   const said = message.charAt(0).toLowerCase() + message.slice(1).replace(/\.$/, '')
   return [said, REMEDIES[code] ?? 'look at the indentation, colons and quotes of this line and the one before']
 }
 
 const REMEDIES: Partial<Record<YAMLError['code'], string>> = {
-  TAB_AS_INDENT: 'indent with blanks, not with tabs',
-  MULTIPLE_DOCS: 'give one document in a file: take out the --- line and what belongs elsewhere',
-  BAD_INDENT: 'indent everything that belongs together by the same number of blanks',
-  MISSING_CHAR: 'look for a colon, quote or bracket that is missing on this line',
-  BLOCK_AS_IMPLICIT_KEY: 'put text that has a colon in it in quotes',
+  TAB_AS_INDENT: 'indent with blanks',
+  BAD_INDENT: 'indent everything that belongs together by the same number of blanks, and close every bracket',
+  MISSING_CHAR: 'look for a colon, comma, quote or bracket that is missing',
+  BLOCK_AS_IMPLICIT_KEY: 'put text that has a colon and a blank in it in quotes',
 }

@@ -6,9 +6,12 @@ export type SourceFile = {
   readonly file: string
   /** Without a byte-order mark. */
   readonly text: string
-  /** Plain objects, arrays, strings, numbers, booleans and nulls; undefined where the YAML itself is broken or the file is empty. */
+  /**
+   * Plain objects, arrays, strings, numbers, booleans and nulls; undefined where the YAML itself is broken or the file is empty, and in
+   * place of each value that was refused (with a diagnostic).
+   */
   readonly data: unknown
-  /** In the order of their places. Not empty = the file is not to be used, however much of it could be read. */
+  /** In the order of their places. Not empty = the file is not to be used, but what could be read of it can be checked. */
   readonly diagnostics: readonly Diagnostic[]
   /** Where a path stands. What is missing is found at the nearest thing above it that exists. */
   locate(path: Path, at: 'key' | 'value'): Span

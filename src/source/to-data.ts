@@ -1,45 +1,46 @@
 import { isAlias, isMap, isScalar, isSeq, type Pair, type ParsedNode, Scalar, type YAMLMap, type YAMLSeq } from 'yaml'
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
+import type { Report } from './read-source.ts'
 import type { Place } from './source.ts'
 import { forbiddenCharacter } from './text.ts'
 
-type Report = (code: string, from: number, to: number, message: string, hint: string) => Diagnostic
 type Read = { readonly data: unknown; readonly place: Place }
 type Context = { readonly text: string; readonly report: Report; readonly diagnostics: Diagnostic[] }
-
-/** No file of ours is nested deeper than some six levels. */
-const DEEPEST = 64
 
 /** Turns parsed nodes into plain data and a tree of places, and refuses what no job needs: aliases, tags, keys twice, hidden characters. */
 export function toData(contents: ParsedNode | null, text: string, report: Report): { data: unknown; root: Place; diagnostics: Diagnostic[] } {
   const context: Context = { text, report, diagnostics: [] }
-  const { data, place } = read(contents, null, 0, context)
+  const { data, place } = read(contents, null, context)
   return { data, root: place, diagnostics: context.diagnostics }
 }
 
-function read(node: unknown, key: Place['key'], depth: number, context: Context): Read {
+function read(node: unknown, key: Place['key'], context: Context): Read {
   const at = rangeOf(node) ?? key ?? [0, 0]
   const refuse = (code: string, message: string, hint: string): Read => {
     context.diagnostics.push(context.report(code, at[0], at[1], message, hint))
     return leaf(undefined, key, at)
   }
-  if (depth > DEEPEST) return refuse('source-depth', `nested more than ${DEEPEST} levels deep`, 'write the values without so many brackets')
   if (isAlias(node)) return refuse('source-alias', `an alias: *${node.source}`, 'write the value itself')
-  if (hasTag(node)) return refuse('source-tag', `a tag: ${node.tag}`, 'write the value without a tag')
-  if (isMap(node)) return readMap(node as YAMLMap, key, at, depth, context)
-  if (isSeq(node)) return readList(node as YAMLSeq, key, at, depth, context)
+  if (hasTag(node)) {
+    const tag = tagBefore(at[0], node.tag, context.text)
+    context.diagnostics.push(context.report('source-tag', ...tag.at, `a tag: ${tag.text}`, 'write the value without a tag'))
+    return leaf(undefined, key, at)
+  }
+  if (isMap(node)) return readMap(node as YAMLMap, key, at, context)
+  if (isSeq(node)) return readList(node as YAMLSeq, key, at, context)
   return isScalar(node) ? readScalar(node, key, at, context) : leaf(null, key, at)
 }
 
-function readMap(map: YAMLMap, key: Place['key'], range: readonly [number, number], depth: number, context: Context): Read {
+function readMap(map: YAMLMap, key: Place['key'], range: readonly [number, number], context: Context): Read {
   const data: Record<string, unknown> = {}
   const children = new Map<string, Place>()
   for (const pair of map.items) {
     const name = readKey(pair, children, range, context)
     if (name === null) continue
-    const value = read(pair.value, rangeOf(pair.key), depth + 1, context)
+    const value = read(pair.value, rangeOf(pair.key), context)
     children.set(name, value.place)
-    if (value.data !== undefined) data[name] = value.data
+    // What was refused is there without a value, so that nobody reports it again as missing.
+    data[name] = value.data
   }
   const firstKey = map.flow ? null : rangeOf(map.items[0]?.key)
   return { data, place: { key, value: firstKey ?? range, written: true, scalar: undefined, children } }
@@ -53,7 +54,7 @@ function readKey(pair: Pair, seen: ReadonlyMap<string, Place>, within: readonly 
     return null
   }
   if (isAlias(pair.key)) return refuse('source-alias', `an alias: *${pair.key.source}`, 'write the key itself')
-  if (hasTag(pair.key)) return refuse('source-tag', `a tag: ${pair.key.tag}`, 'write the key without a tag')
+  if (hasTag(pair.key)) return refuse('source-tag', `a tag: ${tagBefore(range[0], pair.key.tag, context.text).text}`, 'write the key without a tag')
   if (!isScalar(pair.key)) return refuse('source-key', 'a key that is not a single word or name', 'write a name before the colon')
   if (pair.key.value === null) return refuse('source-key', 'a key is missing before the colon', 'write a name before the colon')
   const name = pair.key.source ?? String(pair.key.value)
@@ -66,8 +67,8 @@ function readKey(pair: Pair, seen: ReadonlyMap<string, Place>, within: readonly 
   return refuse('source-duplicate', `"${shorten(name)}" is here twice: the first is on line ${line}`, 'keep one of the two')
 }
 
-function readList(list: YAMLSeq, key: Place['key'], range: readonly [number, number], depth: number, context: Context): Read {
-  const items = list.items.map((item) => read(item, null, depth + 1, context))
+function readList(list: YAMLSeq, key: Place['key'], range: readonly [number, number], context: Context): Read {
+  const items = list.items.map((item) => read(item, null, context))
   const children = new Map(items.map((item, index): [string, Place] => [String(index), item.place]))
   return { data: items.map((item) => item.data), place: { key, value: range, written: true, scalar: undefined, children } }
 }
@@ -99,6 +100,15 @@ const isEscaped = (node: Scalar, text: string): boolean =>
 
 const hasTag = (node: unknown): node is { tag: string } =>
   typeof node === 'object' && node !== null && typeof (node as { tag?: unknown }).tag === 'string'
+
+/** The tag as written: the library keeps what it means and where the value begins. */
+function tagBefore(value: number, tag: string, text: string): { at: [number, number]; text: string } {
+  const from = Math.max(0, value - 200)
+  const match = /(![^\s]*)(?:\s+&\S+)?\s*$/.exec(text.slice(from, value))
+  if (!match) return { at: [value, value + 1], text: shorten(tag) }
+  const written = match[1] as string
+  return { at: [from + match.index, from + match.index + written.length], text: shorten(written) }
+}
 
 function rangeOf(node: unknown): readonly [number, number] | null {
   const range = (node as { range?: readonly number[] | null } | null | undefined)?.range
