@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import type { Lathe } from '../lathe/lathe.ts'
-import { latheSchema } from '../lathe/schema.ts'
+import { latheFileSchema } from '../lathe/schema.ts'
 import type { SourceFile } from '../source/source.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
@@ -77,11 +77,8 @@ const latheOf = (reading: Reading, values: NonNullable<ReturnType<typeof shapeOf
   const giver = giverFor(reading.places, reading.diagnostics)
   if (typeof values === 'object') return readLathe(values, reading.units, giver)
   const source = values === undefined ? undefined : reading.files.open(values, { file: from.file, path: ['lathe'] })
-  const included = source && shapeOf(reading, latheSchema, source)
+  const included = source && shapeOf(reading, latheFileSchema, source)
   if (!included) return null
-  // The same lathe serves jobs in inches and in millimeters, so a file of its own must not take its meaning from the job.
-  if (!giver(included).has('units'))
-    giver(included).report(null, 'missing-key', 'the lathe has no "units"', 'a lathe file says inch or mm itself, whatever the job is in')
   return readLathe(included, reading.units, giver)
 }
 

@@ -11,7 +11,7 @@ export const readMapping = (reader: Reader, schema: AnySchema, data: Mapping, pa
   const units = 'units' in shape && (data.units === 'inch' || data.units === 'mm') ? data.units : outer
   const values: Mapping = {}
   for (const [key, at] of keys) {
-    const known = shape[key] ?? others
+    const known = Object.hasOwn(shape, key) ? shape[key] : others
     const value = known && readValue(reader, known, data[String(at.at(-1))], at, units)
     if (value !== undefined) values[key] = value
   }
@@ -36,12 +36,17 @@ const namedKeys = (reader: Reader, schema: AnySchema, shape: Shape, data: Mappin
     const free = Object.keys(shape).filter((each) => !keys.has(each))
     const meant = suggest(key, free) ?? suggest(key, Object.keys(shape))
     const message = `${title(schema)} has no key "${key}"`
-    const hint = meant ? `did you mean "${meant}"?` : `its keys are ${Object.keys(shape).join(', ')}`
+    const hint = meant ? `did you mean "${meant}"?` : keysOf(free)
     reader.report({ code: 'unknown-key', path: [...path, key], at: 'key', message, hint })
     if (meant && !keys.has(meant)) keys.set(meant, [...path, key])
   }
   return keys
 }
+
+/** The keys that a schema has first are the ones that matter most. */
+const MOST_KEYS = 12
+const keysOf = (free: readonly string[]): string =>
+  free.length === 0 ? 'take it out' : `keys not given yet: ${free.slice(0, MOST_KEYS).join(', ')}${free.length > MOST_KEYS ? ' and others' : ''}`
 
 /** A key that stands in the file and not in its data was refused by the source, which has said why. */
 const missing = (reader: Reader, schema: AnySchema, wanted: AnySchema, key: string, path: Path): void => {

@@ -1,13 +1,14 @@
 import * as z from 'zod/mini'
 import type { Diagnostic, Path } from '../diagnostics/diagnostic.ts'
 import type { AsRead } from '../diagnostics/given.ts'
+import { suggest } from '../diagnostics/suggest.ts'
 import type { SourceFile } from '../source/source.ts'
 import type { Units } from '../units/length.ts'
 import { measures } from '../units/measure-schema.ts'
 import { readMapping } from './read-mapping.ts'
 import { readMeasure } from './read-measure.ts'
 import type { AnySchema, Options } from './schema-walk.ts'
-import { expected, isMapping, optionFor, unwrap } from './schema-walk.ts'
+import { choicesOf, expected, isMapping, optionFor, quoted, unwrap } from './schema-walk.ts'
 
 /** Where each mapping that was read stands, and which keys were given in it (a misspelt key under the one that was meant). */
 export type Places = Map<object, { readonly file: string; readonly path: Path; readonly keys: ReadonlyMap<string, Path> }>
@@ -80,8 +81,8 @@ const readUnion = (reader: Reader, schema: AnySchema, data: unknown, path: Path,
     return option ? readValue(reader, option, data, path, units) : wrongType(reader, schema, path)
   }
   if (!isMapping(data)) return wrongType(reader, schema, path)
-  const option = optionFor(reader, def, data, path)
-  return option && readMapping(reader, option, data, path, units)
+  const chosen = optionFor(reader, schema, data, path)
+  return chosen && readMapping(reader, chosen.option, chosen.data, path, units)
 }
 
 /** Text, numbers and choices: the library's own checks, in our words. */
@@ -95,10 +96,11 @@ const empty = (reader: Reader, schema: AnySchema, path: Path): undefined => {
   reader.report({ code: 'empty', path, at: 'key', message: `${label(path)} has no value`, hint: `give ${expected(schema)}` })
 }
 
-const wrongType = (reader: Reader, schema: AnySchema, path: Path): undefined => {
+export const wrongType = (reader: Reader, schema: AnySchema, path: Path): undefined => {
   const shown = reader.source.scalarSource(path)
-  const message = shown ? `${label(path)} cannot be ${shown}` : `${label(path)} is not of the right kind`
-  reader.report({ code: 'wrong-value', path, message, hint: `give ${expected(schema)}` })
+  const message = shown === undefined ? `${label(path)} is not of the right kind` : `${label(path)} cannot be ${quoted(shown)}`
+  const near = shown === undefined ? null : suggest(shown, choicesOf(schema))
+  reader.report({ code: 'wrong-value', path, message, hint: near ? `did you mean "${near}"?` : `give ${expected(schema)}` })
 }
 
 /** What a message calls the thing at a path: its key, or its place in a list. */

@@ -1,4 +1,4 @@
-import type * as z from 'zod/mini'
+import * as z from 'zod/mini'
 import type { Path } from '../diagnostics/diagnostic.ts'
 import { suggest } from '../diagnostics/suggest.ts'
 import { measures } from '../units/measure-schema.ts'
@@ -24,29 +24,35 @@ export const shapeOf = (schema: AnySchema): { readonly shape: Shape; readonly ot
 
 /** What the machinist would call it. */
 export const title = (schema: AnySchema): string =>
-  (schema as { meta?: () => { title?: string } | undefined }).meta?.()?.title ?? 'mapping'
+  z.globalRegistry.get(schema)?.title ?? 'mapping'
 
-/** The option of a discriminated union that a mapping asks for; for a misspelt word the one that was probably meant, after saying so. */
-export const optionFor = (reader: Reader, def: Options, data: Mapping, path: Path): AnySchema | undefined => {
-  const key = def.discriminator ?? ''
-  const words = def.options.flatMap((option) => wordsOf(option, key))
+type Chosen = { readonly option: AnySchema; readonly data: Mapping }
+
+/**
+ * The option of a discriminated union that a mapping asks for, with the mapping as it is to be read. A misspelt word is reported and read as
+ * the one that was probably meant, so that it hides nothing else.
+ */
+export const optionFor = (reader: Reader, schema: AnySchema, data: Mapping, path: Path): Chosen | undefined => {
+  const { options, discriminator: key = '' } = schema._zod.def as unknown as Options
+  const words = options.flatMap((option) => wordsOf(option, key))
   const given = key in data ? key : suggest(key, Object.keys(data))
-  const at = given ? [...path, given] : path
-  const word = given ? data[given] : undefined
-  const chosen = words.find((each) => each === word)
-  const meant = chosen ?? (typeof word === 'string' ? suggest(word, words) : undefined)
-  if (!given)
-    reader.report({ code: 'missing-key', path, at: 'key', message: `${key} is missing`, hint: `say ${either(words)}` })
-  else if (!chosen)
-    reader.report({
-      code: 'unknown-word',
-      path: at,
-      message: word === null ? `${key} has no value` : `${key} cannot be ${reader.source.scalarSource(at) ?? 'this'}`,
-      hint: meant ? `did you mean "${meant}"?` : `say ${either(words)}`,
-    })
-  const option = meant && def.options.find((each) => wordsOf(each, key).includes(meant))
+  if (given === null) {
+    const message = `the ${title(schema)} has no "${key}"`
+    reader.report({ code: 'missing-key', path, at: 'key', message, hint: `give ${either(words)}` })
+    return undefined
+  }
+  const word = data[given]
+  const meant = words.find((each) => each === word) ?? (typeof word === 'string' ? suggest(word, words) : null)
+  if (meant !== word) {
+    const at = [...path, given]
+    const message = word === null ? `${key} has no value` : `${key} cannot be ${quoted(reader.source.scalarSource(at))}`
+    const hint = meant ? `did you mean "${meant}"?` : `give ${either(words)}`
+    reader.report({ code: 'unknown-word', path: at, message, hint })
+  }
+  const option = meant === null ? undefined : options.find((each) => wordsOf(each, key).includes(meant))
   if (!option) return undefined
-  return option._zod.def.type === 'union' ? optionFor(reader, option._zod.def as unknown as Options, data, path) : option
+  const read = { ...data, [given]: meant }
+  return option._zod.def.type === 'union' ? optionFor(reader, option, read, path) : { option, data: read }
 }
 
 const wordsOf = (option: AnySchema, key: string): string[] => {
@@ -62,6 +68,8 @@ export const choicesOf = (asked: AnySchema): string[] => {
   if (def.type === 'literal') return (def.values ?? []).map(String)
   return def.type === 'enum' ? Object.values(def.entries ?? {}) : []
 }
+
+export const quoted = (written: string | undefined): string => (written === undefined ? 'this' : `"${written}"`)
 
 export const either = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`
@@ -96,4 +104,4 @@ const MEASURES = {
   text: 'text',
 } as const
 
-const KINDS = { object: 'keys with their values, indented', array: 'a list', string: 'text' } as const
+const KINDS = { object: 'keys with their values, indented', array: 'a list, each entry behind a hyphen', string: 'text' } as const

@@ -51,21 +51,32 @@ export const accuracySchema = z
   })
   .check(z.describe('What the machinist cannot help, each as plus or minus.'), z.meta({ title: 'accuracy' }))
 
+const UNITS = ['inch', 'mm'] as const
+
+const latheKeys = {
+  name: text('What the shop calls the lathe.', 'Bench lathe'),
+  'cross-feed': crossFeedSchema,
+  compound: compoundSchema,
+  carriage: z.optional(carriageSchema),
+  'spindle-speeds': z
+    .array(z.number().check(z.gt(0), z.describe('Turns a minute.')))
+    .check(z.minLength(1), z.describe('Every speed of the spindle, turns a minute.')),
+  'jaw-clearance': z.optional(
+    length('How far tool and slides stay from the jaws; by default 1/4 in or 6 mm.', 'zero or more'),
+  ),
+  accuracy: z.optional(accuracySchema),
+}
+const described = [
+  z.describe('A manual lathe: its dials, speeds and what can be held on it.'),
+  z.meta({ title: 'lathe' }),
+] as const
+
+/** A lathe inside a job. */
 export const latheSchema = z
-  .strictObject({
-    name: text('What the shop calls the lathe.', 'Bench lathe'),
-    units: z.optional(
-      choice('Meaning of bare numbers here. Required in a file of its own; inline, the units of the job are the default.', ['inch', 'mm']),
-    ),
-    'cross-feed': crossFeedSchema,
-    compound: compoundSchema,
-    carriage: z.optional(carriageSchema),
-    'spindle-speeds': z
-      .array(z.number().check(z.gt(0), z.describe('Turns a minute.')))
-      .check(z.minLength(1), z.describe('Every speed of the spindle, turns a minute.')),
-    'jaw-clearance': z.optional(
-      length('How far tool and slides stay from the jaws; by default 1/4 in or 6 mm.', 'zero or more'),
-    ),
-    accuracy: z.optional(accuracySchema),
-  })
-  .check(z.describe('A manual lathe: its dials, speeds and what can be held on it.'), z.meta({ title: 'lathe' }))
+  .strictObject({ units: z.optional(choice('Meaning of bare numbers here; by default the units of the job.', UNITS)), ...latheKeys })
+  .check(...described)
+
+/** A lathe in a file of its own: it serves jobs in inches and in millimeters, so it must not take its meaning from the job. */
+export const latheFileSchema = z
+  .strictObject({ units: choice('Meaning of bare numbers in this file, whatever the job is in.', UNITS), ...latheKeys })
+  .check(...described)
