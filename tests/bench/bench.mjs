@@ -1,7 +1,7 @@
 // npm run bench: ratios within one run only; absolute times drift with the machine.
 import { spawnSync } from 'node:child_process'
-import { existsSync, readdirSync, readFileSync } from 'node:fs'
-import { dirname, join, resolve } from 'node:path'
+import { readdirSync, readFileSync } from 'node:fs'
+import { dirname, join, relative, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseDocument } from 'yaml'
 
@@ -9,15 +9,19 @@ const ROOT = fileURLToPath(new URL('../..', import.meta.url))
 const BIN = join(ROOT, 'bin', 'groovewright.js')
 const JOBS = join(ROOT, 'examples', 'jobs')
 const RUNS = 15
+const WARM_UP = 5
 
 const main = async () => {
   const job = process.argv[2] ? resolve(process.argv[2]) : join(JOBS, firstJob())
   const rows = [...startUp(job), ...(await throughput(job))]
-  console.log(`job ${job.slice(ROOT.length)}, medians of ${RUNS} interleaved runs`)
+  console.log(`${relative(ROOT, job)}, medians of ${RUNS} interleaved runs`)
+  console.log(line('', 'ratio', 'ms', 'a second'))
   for (const { name, ratio, ms } of rows) {
-    console.log(`${name.padEnd(44)}${ratio.toFixed(2).padStart(8)}${`${ms.toFixed(2)} ms`.padStart(14)}`)
+    console.log(line(name, ratio.toFixed(2), ms.toFixed(2), (1000 / ms).toFixed(0)))
   }
 }
+
+const line = (name, ...columns) => name.padEnd(42) + columns.map((column) => column.padStart(10)).join('')
 
 const firstJob = () => {
   const jobs = readdirSync(JOBS)
@@ -48,31 +52,31 @@ const launch = (args) => {
   if (status !== 0) throw new Error(`node ${args.join(' ')} ended with ${status}: ${stderr}`)
 }
 
-/** One warm process: the job's own text through the parser alone, and through the whole pipeline. */
+/** One warm process: the job's own text through the parser alone, and the whole way to the printed sheet. */
 const throughput = async (job) => {
-  const { compile } = await import(join(ROOT, 'dist', 'index.js'))
+  const { buildSheet, compile, PRINTERS } = await import(join(ROOT, 'dist', 'index.js'))
   const text = readFileSync(job, 'utf8')
-  const load = (path) => readIncluded(path)
+  const plan = () => compile(job, load).plan
+  if (plan() === null) throw new Error(`${job} does not compile`)
   const work = {
     'yaml.parseDocument of the job (= 1)': () => parseDocument(text),
-    'compile the job to a proven plan': () => compile(job, load),
+    'the job compiled to a proven plan': plan,
+    'the job compiled and its sheet printed': () => PRINTERS.text(buildSheet(plan())),
   }
-  const plan = compile(job, load).plan
-  if (!plan) throw new Error(`${job} does not compile`)
   const names = Object.keys(work)
   const times = Object.fromEntries(names.map((name) => [name, []]))
-  for (let run = 0; run < RUNS + 5; run++) {
+  for (let run = 0; run < RUNS + WARM_UP; run++) {
     for (const name of names) {
       const each = perCall(work[name])
-      if (run >= 5) times[name].push(each)
+      if (run >= WARM_UP) times[name].push(each)
     }
   }
   return against(names[0], names, (name) => median(times[name]))
 }
 
-const readIncluded = (path) => {
-  const file = existsSync(path) ? path : join(dirname(JOBS), path)
-  return readFileSync(file, 'utf8')
+const load = (path, from) => {
+  const file = from === null ? path : join(dirname(from), path)
+  return { ok: true, file, bytes: readFileSync(file) }
 }
 
 /** Milliseconds a call, over at least 20 ms of calls. */
