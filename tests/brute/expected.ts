@@ -98,7 +98,7 @@ function compare(brute: BruteFeature, run: BruteRun, wanted: Wanted, box: Box, d
   )
   for (let i = first; i <= last; i++) {
     const z = placeOf(brute, i)
-    const elsewhere = Math.abs(run.raw[i]! - surface) > 1e-9
+    const elsewhere = Math.abs(run.raw[i]! - surface) > 1e-6
     const mine = i >= run.first && i <= run.last
     if (elsewhere && !mine) continue
     const cut = run.raw[i]! - run.profile[i]!
@@ -142,10 +142,14 @@ export function sizeProblems(sheet: Sheet, brute: BruteFeature): string[] {
     const dial = dialOf(sheet, slide)!
     return (dial.graduation * (dial.readTo ?? 1) * travelPerUnit(sheet, dial)) / 2
   }
+  // The point of a sharp V falls between two nodes: what it lacks in depth there is the flank's, over half a cell.
+  const edge = feature.edge!
+  const sharp = edge.shape === 'vee' && edge.nose! < 2 * brute.step
+  const between = sharp ? brute.step / Math.tan((edge.angle! * Math.PI) / 360) : 0
   const allowed = {
     width: 2 * brute.step + half('compound'),
-    depth: half('cross-feed'),
-    bottomDiameter: 2 * half('cross-feed'),
+    depth: half('cross-feed') + between,
+    bottomDiameter: 2 * (half('cross-feed') + between),
     near: brute.step + half('compound'),
   }
   const found = { width: run.width, depth: run.depth, bottomDiameter: run.bottomDiameter, near: run.near }

@@ -29,6 +29,18 @@ type State = {
 /** Contact below this is rounding in the printed numbers, not metal: 5 millionths of an inch, or a tenth of a micrometer. */
 const NOTHING = { inch: 5e-6, mm: 1e-4 }
 
+const onDial = new Set([
+  'take-up',
+  'zero',
+  'feed-in',
+  'back-out',
+  'shift',
+  'go-past',
+  'return',
+  'feed-across',
+  'move-carriage',
+])
+
 const mayTouch = new Set(['feed-in', 'feed-across'])
 
 /** Executes the sheet once, for one amount of lost motion in each screw. */
@@ -104,7 +116,7 @@ function zeroStillToCome(sheet: Sheet, at: number): boolean {
 }
 
 function execute(state: State, step: SheetStep): void {
-  const slide = step.slide ?? null
+  const slide = onDial.has(step.action) ? (step.slide ?? null) : null
   const unread = step.reading === null || step.reading === undefined
   if (slide === null) withoutSlide(state, step)
   else if (step.action === 'zero') zero(state, step, slide)

@@ -45,7 +45,14 @@ export type SheetStep = {
   say?: string
 }
 
-export type PartStep = { name: string | null; diameter: number; measured: number | null; from: number; to: number }
+export type PartStep = {
+  name: string | null
+  diameter: number
+  measured?: number | null
+  measuredDiameter?: number | null
+  from: number
+  to: number
+}
 
 export type Sheet = {
   format: string

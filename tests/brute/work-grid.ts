@@ -24,7 +24,7 @@ export function gridOf(sheet: Sheet): WorkGrid {
 function fillStep(raw: Float64Array, step: number, offset: number, part: PartStep): void {
   const first = Math.max(0, Math.ceil((part.from - offset) / step))
   const last = Math.min(raw.length - 1, Math.floor((part.to - offset) / step))
-  raw.fill((part.measured ?? part.diameter) / 2, first, last + 1)
+  raw.fill((part.measured ?? part.measuredDiameter ?? part.diameter) / 2, first, last + 1)
 }
 
 /** Removes what the edge reaches while its reference point stands at (z, tip radius), and says how much that was. */

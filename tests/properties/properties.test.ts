@@ -3,7 +3,7 @@ import { afterAll, describe, expect, it } from 'vitest'
 import { examine, summaryOf, tallies } from './examine.ts'
 import { jobs } from './jobs.ts'
 
-const campaign = process.env['GROOVEWRIGHT_CAMPAIGN']
+const campaign = process.env.GROOVEWRIGHT_CAMPAIGN
 const runs = campaign === undefined ? 2_000 : Math.max(Number(campaign) || 0, 20_000)
 const counts = tallies()
 
