@@ -1,0 +1,118 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Form, Piece } from '../../src/moves/form.ts'
+import { differ, excess, touches } from '../../src/replay/form/compare.ts'
+import { depthAt } from '../../src/replay/form/curve.ts'
+import { grown, shrunk } from '../../src/replay/form/dilate.ts'
+import { cutInto, envelope } from '../../src/replay/form/insert.ts'
+import { swept } from '../../src/replay/form/sweep.ts'
+import { corner, inch, line, round, square, vee } from './shop.ts'
+
+/** The deepest any piece reaches at z, by asking them all. */
+const deepest = (form: Form, z: number): number =>
+  Math.max(...form.filter(({ from, to }) => from <= z && z <= to).map(({ curve }) => depthAt(curve, z)))
+const at = (form: Form, z: number): number => {
+  const piece = form.find(({ from, to }) => from <= z && z <= to)
+  return piece === undefined ? Number.NEGATIVE_INFINITY : depthAt(piece.curve, z)
+}
+const thou = fc.integer({ min: -300, max: 300 }).map((n) => inch(n / 1000))
+const edges = fc.constantFrom(square(0.148).pieces, round(0.094).pieces, corner(0.125).pieces, vee(0.05, 38, 0.3).pieces)
+const anyPiece = fc.oneof(
+  fc.tuple(thou, thou, thou, fc.integer({ min: 1, max: 200 })).map(([z, d0, d1, w]) => line(z, d0, z + inch(w / 1000), d1)),
+  fc.tuple(thou, thou, fc.integer({ min: 20, max: 200 }), fc.constantFrom(1 as const, -1 as const)).map(([zc, dc, r, side]): Piece => ({
+    from: zc - inch(r / 1000), to: zc + inch(r / 1000), curve: { kind: 'arc', zc, dc, r: inch(r / 1000), side }, step: -1,
+  })),
+)
+const awayFromEnds = (forms: readonly Form[], z: number): boolean =>
+  forms.flat().every(({ from, to }) => Math.abs(z - from) > 1000 && Math.abs(z - to) > 1000)
+
+describe('an envelope', () => {
+  it('is everywhere as deep as the deepest of its pieces, sorted and abutting', () => {
+    fc.assert(
+      fc.property(fc.array(anyPiece, { minLength: 1, maxLength: 12 }), fc.array(thou, { minLength: 30, maxLength: 30 }), (pieces, zs) => {
+        const form = envelope(pieces)
+        form.forEach((piece, index) => expect(piece.from).toBeGreaterThanOrEqual(form[index - 1]?.to ?? piece.from))
+        for (const z of zs.map((one) => one + 777_777).filter((one) => awayFromEnds([pieces, form], one))) {
+          const wanted = deepest(pieces, z)
+          if (wanted === Number.NEGATIVE_INFINITY) expect(at(form, z)).toBe(wanted)
+          else expect(Math.abs(at(form, z) - wanted)).toBeLessThan(1)
+        }
+      }),
+      { numRuns: 300 },
+    )
+  })
+  it('cut into a part never reaches past the part', () => {
+    const part = [line(0, -100, inch(1), -100)]
+    cutInto(part, [line(inch(-1), 0, inch(0.5), 0)])
+    expect(part.map(({ from, to }) => [from, to])).toEqual([[0, inch(0.5)], [inch(0.5), inch(1)]])
+  })
+})
+
+describe('a sweep', () => {
+  it('holds every place of the edge on the way, and no more than a fine walk along it', () => {
+    fc.assert(
+      fc.property(edges, thou, thou, thou, thou, (edge, z0, d0, z1, d1) => {
+        const form = swept(edge, [[{ z: z0, d: d0 }, { z: z1, d: d1 }]], 0)
+        const walk = Array.from({ length: 201 }, (_, k) => ({ z: z0 + ((z1 - z0) * k) / 200, d: d0 + ((d1 - d0) * k) / 200 }))
+        const placed = walk.map((place) => swept(edge, [[place, place]], 0))
+        for (const one of placed) expect(excess(one, form)?.by ?? 1).toBeLessThan(1000)
+        // Two neighbors of the walk are this far apart, so a point of the sweep is no further beyond them.
+        const gap = Math.hypot(z1 - z0, d1 - d0) / 200
+        const near = grown(envelope(placed.flat()), { along: gap, deep: gap })
+        expect(excess(form, near)?.by ?? 1).toBeLessThan(1000)
+      }),
+      { numRuns: 60 },
+    )
+  })
+})
+
+describe('comparison', () => {
+  it('finds the most one form is beyond another, also between the ends of the pieces', () => {
+    const chord = [line(inch(-0.05), 0, inch(0.05), 0)]
+    const tip = round(0.094).pieces
+    expect(excess(chord, tip)?.by).toBeCloseTo(inch(0.094) - Math.sqrt(inch(0.094) ** 2 - inch(0.05) ** 2), -2)
+    expect(excess(tip, chord)).toEqual({ by: 0, z: 0 })
+    expect(excess(tip, [line(inch(1), 0, inch(2), 0)])).toBeNull()
+  })
+  it('agrees with asking at many places', () => {
+    fc.assert(
+      fc.property(anyPiece, anyPiece, (a, b) => {
+        const from = Math.max(a.from, b.from)
+        const to = Math.min(a.to, b.to)
+        fc.pre(to - from > inch(0.001))
+        const asked = Array.from({ length: 1001 }, (_, k) => from + ((to - from) * k) / 1000)
+        const most = Math.max(...asked.map((z) => depthAt(a.curve, z) - depthAt(b.curve, z)))
+        const by = excess([a], [b])?.by ?? Number.NaN
+        expect(by).toBeGreaterThan(most - 1)
+        expect(by - most).toBeLessThan(inch(0.02))
+      }),
+    )
+  })
+  it('lying on is touching, meeting a wall at one z is not', () => {
+    const groove = [line(0, 0, inch(1), 0), line(inch(1), inch(-0.1), inch(2), inch(-0.1))]
+    expect(touches([line(inch(0.2), 0, inch(0.4), 0)], groove)).toBe(true)
+    expect(touches([line(inch(0.5), inch(-0.01), inch(1), inch(-0.01))], groove)).toBe(false)
+    expect(touches([line(inch(0.5), inch(-0.01), inch(1.01), inch(-0.01))], groove)).toBe(true)
+  })
+  it('tells forms apart that agree at all their ends', () => {
+    const a = [line(0, 0, inch(0.1), 0)]
+    const bowed: Form = [{ from: 0, to: inch(0.1), step: 0, curve: { kind: 'arc', zc: inch(0.05), dc: -inch(0.12), r: inch(0.13), side: 1 } }]
+    expect(differ(a, bowed)?.by).toBeCloseTo(inch(0.01), -2)
+    expect(differ(a, a)).toBeNull()
+  })
+})
+
+describe('growing and shrinking by a box', () => {
+  const box = { along: inch(0.001), deep: inch(0.002) }
+  const part = [line(0, 0, inch(1), 0), line(inch(1), inch(0.1), inch(2), inch(0.1)), line(inch(2), 0, inch(3), 0)]
+  it('moves walls out and floors down', () => {
+    const form = grown(part, box)
+    expect(at(form, inch(0.9995))).toBeCloseTo(inch(0.102), -1)
+    expect(at(form, inch(0.9985))).toBeCloseTo(inch(0.002), -1)
+  })
+  it('moves walls in and floors up', () => {
+    const form = shrunk(part, box)
+    expect(at(form, inch(1.0005))).toBeCloseTo(inch(-0.002), -1)
+    expect(at(form, inch(1.0015))).toBeCloseTo(inch(0.098), -1)
+  })
+})

@@ -1,0 +1,102 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Form } from '../../src/moves/form.ts'
+import type { Operation } from '../../src/moves/operation.ts'
+import { differ, excess } from '../../src/replay/form/compare.ts'
+import { cutInto } from '../../src/replay/form/insert.ts'
+import { swept } from '../../src/replay/form/sweep.ts'
+import { replay } from '../../src/replay/replay.ts'
+import { fresh, turned } from '../../src/replay/slide.ts'
+import { back, bar, begin, bench, feed, groove, inch, move, out, past, round, shift, toInch } from './shop.ts'
+
+const setup = bar([1.5, 4])
+const lost = (b: number) => ({ ...bench, compound: { ...bench.compound, scale: { ...bench.compound.scale, backlash: inch(b) } } }) as typeof bench
+
+describe('a slide', () => {
+  it('is an interval that holds every lost motion between none and the stated one', () => {
+    const readings = fc.array(fc.integer({ min: -30, max: 30 }), { maxLength: 20 })
+    fc.assert(
+      fc.property(readings, fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), (marks, part, first) => {
+        let slide = fresh(bench.crossFeed)
+        const b = part * inch(0.008)
+        let s = first * b
+        for (const mark of marks) {
+          const dial = inch(mark / 1000)
+          slide = turned(slide, dial)
+          s = Math.min(Math.max(s, dial), dial + b)
+          expect(s).toBeGreaterThanOrEqual(slide.at[0] - 1)
+          expect(s).toBeLessThanOrEqual(slide.at[1] + 1)
+        }
+      }),
+    )
+  })
+  it('on a dial that reads diameter moves half of what is read, lost motion too', () => {
+    const slide = fresh({ ...bench.crossFeed, reads: 'diameter' } as typeof bench.crossFeed)
+    expect([slide.step, slide.lost].map(toInch)).toEqual([0.0005, 0.004])
+  })
+})
+
+describe('a round tool plunged, moved on, and brought back the wrong way', () => {
+  const moves = [
+    ...begin, feed(30), out(-50), shift(6), feed(30), out(-50),
+    // Turned straight back to 0: with no lost motion it stands at 0, with all of it still at 6; both were cut before.
+    back(0), feed(30), out(-50),
+  ]
+  const oil: Operation = { ...groove(1.1, 0.1, 0.03, moves), edge: round(0.0625) }
+  const formFor = (b: number): Form => replay(lost(b), setup, [oil]).operations[0]!.surely
+
+  it('looks alike for no backlash and for all of it, checked one at a time', () => {
+    const none = replay(lost(0), setup, [oil]).operations[0]!
+    expect(differ(none.surely, none.possibly)).toBeNull()
+  })
+  it('is seen as open all the same', () => {
+    const trace = replay(bench, setup, [oil])
+    expect(trace.faults.map(({ kind }) => kind)).toContain('open-form')
+    const { surely, possibly } = trace.operations[0]!
+    // Half way between the two plunges a third one stands deeper than both.
+    const cusp = inch(0.0625) - Math.sqrt(inch(0.0625) ** 2 - inch(0.003) ** 2)
+    expect(differ(surely, possibly)?.by).toBeCloseTo(cusp, -4)
+    expect(excess(formFor(0), surely)?.by).toBeLessThan(1000)
+  })
+  it('is closed when it goes past first', () => {
+    const good = { ...oil, moves: [...moves.slice(0, -3), past(-20), back(0), feed(30), out(-50)] }
+    const { surely, possibly } = replay(bench, setup, [good]).operations[0]!
+    expect(differ(surely, possibly)).toBeNull()
+  })
+})
+
+describe('surely cut and possibly cut', () => {
+  it('bound what any one lost motion cuts, moves good or bad', () => {
+    const turn = fc.tuple(fc.constantFrom('cross-feed' as const, 'compound' as const), fc.integer({ min: -20, max: 40 }))
+    fc.assert(
+      fc.property(fc.array(turn, { maxLength: 14 }), fc.integer({ min: 0, max: 8 }), fc.integer({ min: 0, max: 6 }), (turns, x, c) => {
+        const free = turns.map(([slide, count]) => move(slide === 'cross-feed' ? 'feed-in' : 'shift', slide, count))
+        const any = { ...groove(1.1, 0.1, 0.03, [...begin, ...free]), edge: round(0.0625) }
+        const { surely, possibly } = replay(bench, setup, [any]).operations[0]!
+        const real = walked(x / 1000, c / 1000, turns)
+        expect(excess(real, possibly)?.by).toBeLessThan(1000)
+        expect(excess(surely, real)?.by).toBeLessThan(1000)
+      }),
+      { numRuns: 150 },
+    )
+  })
+})
+
+/** One lathe with one lost motion in each screw. */
+const walked = (x: number, c: number, turns: readonly (readonly ['cross-feed' | 'compound', number])[]): Form => {
+  let slides = { 'cross-feed': inch(-0.05) + inch(x), compound: 0 }
+  const one = { 'cross-feed': inch(x), compound: inch(c) }
+  const places = [{ ...slides }]
+  for (const [slide, count] of turns) {
+    const dial = inch(count / 1000)
+    slides = { ...slides, [slide]: Math.min(Math.max(slides[slide], dial), dial + one[slide]) }
+    places.push({ ...slides })
+  }
+  return cutAlong(places.map((at) => ({ z: inch(1.1) + at.compound, d: inch(-0.75) + at['cross-feed'] })))
+}
+
+const cutAlong = (places: readonly { readonly z: number; readonly d: number }[]): Form => {
+  const part = [...setup.stock]
+  places.slice(1).forEach((place, index) => cutInto(part, swept(round(0.0625).pieces, [[places[index]!, place]], 0)))
+  return part
+}
