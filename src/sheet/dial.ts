@@ -35,13 +35,18 @@ export const waysOf = (slide: Slide, angle: number): Ways => {
 
 /** How a hand gets from one reading to another, both in readable steps from zero. */
 export const turnTo = (scale: Scale, ways: Ways, from: number, to: number, units: Units): Phrase => {
-  if (scale.kind === 'readout') return onReadout(scale, ways, from, to, units)
+  if (scale.kind === 'readout') return onReadout(scale, ways, from, to)
   if (to === from) return ['leave it at ', ...target(scale, to), ...aside(scale, to, units)]
-  if (to >= 0) return [to > from ? ways.forward : ways.back, to === 0 ? ' onto ' : ' to ', ...target(scale, to), ...aside(scale, to, units)]
-  const mark = markFigure(scale, readingOf(scale, to).mark ?? 0)
-  if (to > from) return [ways.forward, ' to ', ...markWord(scale), mark, ...before(scale, ways, to, units)]
-  return [ways.back, ...past(scale, from, to), ', stop at ', ...markWord(scale), mark, ...before(scale, ways, to, units)]
+  if (to > from) return [ways.forward, ...falseZeros(scale, from, to), to === 0 ? ' onto ' : ' to ', ...landing(scale, ways, to, units)]
+  if (to >= 0) return [ways.back, to === 0 ? ' onto ' : ' to ', ...landing(scale, ways, to, units)]
+  return [ways.back, ...past(scale, from, to), ...landing(scale, ways, to, units)]
 }
+
+/** Where the dial stops, and where that is: "52", "1 turn and 25 (.125)", "50 (.050 out, half a turn)". */
+const landing = (dial: Dial, ways: Ways, to: number, units: Units): Phrase =>
+  to >= 0
+    ? [...target(dial, to), ...aside(dial, to, units)]
+    : [...markWord(dial), markFigure(dial, readingOf(dial, to).mark ?? 0), ...before(dial, ways, to, units)]
 
 /** Whole turns between two readings, or null where they are not whole. */
 export const wholeTurns = (scale: Scale, from: number, to: number): number | null => {
@@ -71,21 +76,33 @@ const target = (dial: Dial, to: number): Phrase => {
   const { turns, mark } = readingOf(dial, to)
   if (!turns) return [...markWord(dial), markFigure(dial, mark ?? 0)]
   const whole = [figure('turns', turns, 'turn'), turns === 1 ? ' turn' : ' turns']
-  return mark ? [...whole, ' and ', ...markWord(dial), markFigure(dial, mark)] : [...whole, ' exactly']
+  return mark ? [...whole, ' and ', ...markWord(dial), markFigure(dial, mark)] : [...whole, ', on 0']
 }
 
-/** How often the dial's 0 goes by on the way out. A start on 0 is no passing, except that out of the first 0 one leaves it behind. */
+/** The 0 of a dial goes by once a turn: on the way out, how often; from the true 0, how many turns. */
 const past = (dial: Dial, from: number, to: number): Phrase => {
   const perTurn = marksPerTurn(dial) / dial.readTo
   if (from === 0) {
     const whole = Math.ceil(-to / perTurn) - 1
-    return whole > 0 ? [' past 0, ', figure('turns', whole, 'turn'), whole === 1 ? ' whole turn and on' : ' whole turns and on'] : [' past 0']
+    return whole === 0 ? [' past 0, stop at '] : [' ', ...turnsOf(whole), ' from 0 and on to ']
   }
-  const passed = Math.ceil(from / perTurn) - 1 - Math.floor(to / perTurn)
-  if (passed <= 0) return []
-  if (passed === 1) return [' past 0']
-  return passed === 2 ? [' past 0 twice'] : [' past 0 ', figure('turns', passed, 'count'), ' times']
+  const passed = zerosBetween(perTurn, to, from)
+  if (passed === 0) return [', stop at ']
+  return passed === 1 ? [' past 0, stop at '] : [' past 0 (', figure('turns', passed, 'count'), ' times), stop at ']
 }
+
+/** Forward from more than a turn before zero, the dial shows a 0 that is not the zero: who stops there stops a turn early. */
+const falseZeros = (dial: Dial, from: number, to: number): Phrase => {
+  const passed = zerosBetween(marksPerTurn(dial) / dial.readTo, from, Math.min(to, 0))
+  if (passed === 0) return []
+  return passed === 1 ? [' past a first 0,'] : [' past 0 (', figure('turns', passed, 'count'), ' times),']
+}
+
+/** Whole turns strictly between two readings, low and high. */
+const zerosBetween = (perTurn: number, low: number, high: number): number =>
+  Math.max(0, Math.ceil(high / perTurn) - 1 - Math.floor(low / perTurn))
+
+export const turnsOf = (whole: number): Phrase => [figure('turns', whole, 'turn'), whole === 1 ? ' whole turn' : ' whole turns']
 
 /** In brackets where the marks alone do not say it: several turns, a dial of other units, of another sense, or not of thousandths. */
 const aside = (dial: Dial, to: number, units: Units): Phrase => {
@@ -103,11 +120,12 @@ const before = (dial: Dial, ways: Ways, to: number, units: Units): Phrase => {
   return [' (', ...said, where, ...partOfTurn(out / dial.perTurn), ')']
 }
 
+/** Only parts of a turn that a hand can feel: quarters. */
 const partOfTurn = (turns: number): Phrase => {
+  if (!Number.isInteger(turns * 4)) return []
   if (turns === 0.5) return [', half a turn']
   if (turns === 0.25) return [', a quarter turn']
   if (turns === 0.75) return [', three quarters of a turn']
-  if (turns < 1) return []
   return [', ', figure('turns', turns, 'turn', decimals(turns, 0, 2)), turns === 1 ? ' turn' : ' turns']
 }
 
@@ -116,9 +134,7 @@ const plainDial = (dial: Dial, units: Units): boolean => dial.units === units &&
 const thousandths = (dial: Dial): boolean => inUnits(dial.graduation, dial.units) === (dial.units === 'inch' ? 0.001 : 0.01)
 const markWord = (dial: Dial): Phrase => (thousandths(dial) ? [] : ['mark '])
 
-const onReadout = (scale: Scale, ways: Ways, from: number, to: number, units: Units): Phrase => {
+const onReadout = (scale: Scale, ways: Ways, from: number, to: number): Phrase => {
   const way = to === from ? 'leave it at' : to > from ? `${ways.forward} to` : `${ways.back} to`
-  const sense = scale.reads === 'diameter' ? ', diameter' : ''
-  const other = scale.units === units ? '' : ', in its own units'
-  return [`${way} `, readingFigure(scale, to * readable(scale)), ` on the readout${sense}${other}`]
+  return [`${way} `, readingFigure(scale, to * readable(scale)), ` on the readout${scale.reads === 'diameter' ? ' (diameter)' : ''}`]
 }

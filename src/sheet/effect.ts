@@ -1,5 +1,6 @@
-import type { Figure, Phrase } from './sheet.ts'
+import { perUnit } from '../units/length.ts'
 import { length } from './figure.ts'
+import type { Figure, Phrase } from './sheet.ts'
 import type { Scene } from './scene.ts'
 import { placeOf } from './scene.ts'
 
@@ -38,11 +39,16 @@ const cornerToGo = (scene: Scene): Phrase => {
 
 const backOut = (scene: Scene): Phrase => {
   const clear = scene.feature.trace.clearance[scene.index]
-  const squares: Phrase = scene.move.purpose === 'square-shoulder' ? ['squares the shoulder'] : []
   if (scene.move.purpose === 'clear-to-measure') return ['room for the hands']
-  if (squares.length > 0) return squares
+  if (scene.move.purpose === 'square-shoulder' && scene.feature.edge.shape === 'square') return ['squares the shoulder']
   if (clear === undefined || clear <= 0) return []
-  return ['clears by ', size(scene, 'clearance', clear)]
+  return ['clears by ', size(scene, 'clearance', floored(scene, clear))]
+}
+
+/** A clearance is a promise: never rounded up. To a thousandth of an inch, or a hundredth of a millimeter. */
+const floored = (scene: Scene, clear: number): number => {
+  const step = perUnit(scene.units) / (scene.units === 'inch' ? 1000 : 100)
+  return Math.floor(clear / step + 1e-6) * step
 }
 
 const along = (scene: Scene): Phrase => {

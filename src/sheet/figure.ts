@@ -10,9 +10,13 @@ export const length = (role: Role, value: Length, units: Units): Figure => {
   const plain = inUnits(value, units)
   const fewest = units === 'inch' ? 3 : 2
   if (role === 'place') return figure(role, plain, units, fewest)
-  const exact = decimals(plain, fewest, fewest + 3)
-  return figure(role, plain, units, exact > fewest + 2 ? fewest + 1 : exact)
+  const most = EXACT.has(role) ? fewest + 2 : fewest + 1
+  const exact = decimals(plain, fewest, most + 1)
+  return figure(role, plain, units, exact > most ? fewest + 1 : exact)
 }
+
+/** What a drawing, a tool or a piece of stock is stated to; everything else is no truer than one place more than the fewest. */
+const EXACT: ReadonlySet<Role> = new Set<Role>(['limit', 'drawing', 'tool', 'stock', 'undersize'])
 
 /** A plain number; its id is given when the phrase it stands in is placed (see `identify`). */
 export const figure = (role: Role, value: number, unit: FigureUnit, digits = 0): Figure => ({

@@ -11,7 +11,8 @@ export const groupsOf = (moves: readonly Move[]): Group[] => {
     if (!started && move.action !== 'start' && !cutting(move)) return group
     started = true
     if (move.action === 'stop' || move.purpose === 'clear-to-measure') return (group = 'measure')
-    if (group === 'measure' && !finishing(move) && move.purpose !== 'rough') return group
+    if (group === 'measure' && cutting(move)) return (group = move.purpose === 'rough' ? 'rough' : 'finish')
+    if (group === 'measure' && !finishing(move)) return group
     if (finishing(move)) return (group = 'finish')
     if (group === 'finish' && move.purpose !== 'rough') return group
     return (group = 'rough')

@@ -1,4 +1,5 @@
 import type { Size } from '../moves/trace.ts'
+import { waysOf } from './dial.ts'
 import { angleFigure, dimensionFigure, labelOf } from './dimensions.ts'
 import { figure, length } from './figure.ts'
 import type { LayoutLine } from './plan.ts'
@@ -14,8 +15,8 @@ export const handStep = (scene: Scene): Said => {
     case 'set-speed': return speed(scene)
     case 'start': return say('SPINDLE', ['start'], ['key out? stand clear'])
     case 'stop': return say('SPINDLE', ['STOP, wait until it stands'])
-    case 'align': return say('ALIGN', [`${scene.feature.align.point} on ${scene.feature.align.to}`])
-    case 'touch-off': return say((scene.move.slide ?? 'cross-feed').toUpperCase(), [scene.feature.touch])
+    case 'align': return align(scene)
+    case 'touch-off': return touchOff(scene)
     case 'lock': return say('CARRIAGE', ['LOCK, then look at the line again'])
     case 'unlock': return say('CARRIAGE', ['unlock'])
     case 'measure': return measure(scene)
@@ -46,15 +47,15 @@ const fitTool = (scene: Scene): Said => {
   ])
 }
 
-/** On the scale of this lathe; what the angle is from the ways is said beside it. */
+/** On the swivel scale of this lathe; where its 0 is square, what that is from the ways stands under it. */
 const swing = (scene: Scene): Said => {
   const { angle } = scene.feature.operation
-  const { scaleZero } = scene.plan.lathe.compound
-  const shown = scaleZero === 'square' ? 90 - angle : angle
-  const into = angle > 0 ? 'forward feed goes INTO the work' : angle < 0 ? 'forward feed goes OUT of the work' : 'parallel with the ways'
-  const from = scaleZero === 'square' ? ' (0 on this scale is square)' : ' (0 on this scale is parallel)'
-  const beside: Phrase = scaleZero === 'square' ? ['that is ', angleFigure('angle', angle), ' from parallel'] : []
-  return say('COMPOUND', ['swing to ', angleFigure('angle', Math.abs(shown)), from, ', tighten'], [], [[into], ...(beside.length > 0 ? [beside] : [])])
+  const square = scene.plan.lathe.compound.scaleZero === 'square'
+  const shown = angleFigure('angle', Math.abs(square ? 90 - angle : angle))
+  const parallel = angle === 0 ? [['parallel with the ways']] : []
+  const from: Phrase[] = angle !== 0 && square ? [['that is ', angleFigure('angle', Math.abs(angle)), ' from parallel']] : []
+  const into = angle > 0 ? [['so that feeding forward goes INTO the work']] : angle < 0 ? [['so that feeding forward goes OUT of the work']] : []
+  return say('COMPOUND', ['set to ', shown, ` on its swivel scale (0 there is ${square ? 'square' : 'parallel'}), tighten`], [], [...parallel, ...from, ...into])
 }
 
 const speed = (scene: Scene): Said => {
@@ -62,6 +63,21 @@ const speed = (scene: Scene): Said => {
   const rpm = figure('speed', spindle.rpm, 'rpm')
   if (spindle.tooFast) return say('SPEED', [rpm, ' rpm: LOWEST AVAILABLE, TOO FAST'], [], [['do not form at this speed']])
   return say('SPEED', [rpm, ' rpm'], [], [['chatter: less speed, MORE feed']])
+}
+
+const align = (scene: Scene): Said => {
+  const { point, to } = scene.feature.align
+  const bare = point.replace(/,$/, '')
+  return say('ALIGN', [to.startsWith('the ') ? `${bare} on ${to}` : `${bare}: ${to}`], [], [['by carriage, the compound stays where it is']])
+}
+
+/** The slide that is named is fed forward, so that the touch itself takes up its lost motion. */
+const touchOff = (scene: Scene): Said => {
+  const { move, feature } = scene
+  if (move.slide !== 'compound') return say('CROSS-FEED', [`in gently until ${feature.touch}`])
+  const { forward } = waysOf('compound', feature.operation.angle)
+  const met = feature.edge.shape === 'corner' ? 'only the deep tip touches the end face' : `the ${feature.align.point} touches ${feature.align.to}`
+  return say('COMPOUND', [`${forward} gently until ${met}`])
 }
 
 /** Only what the finished stretch of work can be measured for; the expected sizes come from the replay at this very move. */

@@ -1,6 +1,5 @@
 import type { Slide } from '../moves/operation.ts'
-import { markFigure, marks, readingFigure, readingOf, turnTo, waysOf, wholeTurns } from './dial.ts'
-import { figure } from './figure.ts'
+import { markFigure, marks, readingFigure, readingOf, turnTo, turnsOf, waysOf, wholeTurns } from './dial.ts'
 import type { Phrase } from './sheet.ts'
 import type { Said, Scene } from './scene.ts'
 import { scaleOf } from './scene.ts'
@@ -40,11 +39,11 @@ const onto = (scene: Scene, slide: Slide, count: number): Phrase => {
   const from = scene.before[slide] ?? 0
   const whole = wholeTurns(scale, from, count)
   if (scene.move.purpose === 'clear-to-measure' && whole !== null && count < from) {
-    return [`${ways.back} `, ...turns(whole), ' more, count them']
+    return [`${ways.back} `, ...turnsOf(whole), ' more, count them']
   }
   if (scene.backFromMeasuring && slide === 'cross-feed' && whole !== null && count > from && scale.kind === 'dial') {
     const mark = markFigure(scale, readingOf(scale, count).mark ?? 0)
-    return ['IN ', ...turns(whole), ' to the same mark, ', mark, ' (', readingFigure(scale, Math.abs(readingOf(scale, count).value)), count < 0 ? ' before 0)' : ')']
+    return ['IN ', ...turnsOf(whole), ' to the same mark, ', mark, ' (', readingFigure(scale, Math.abs(readingOf(scale, count).value)), count < 0 ? ' out)' : ' in)']
   }
   return [...slowly(scene), ...turnTo(scale, ways, from, count, scene.units)]
 }
@@ -53,5 +52,3 @@ const slowly = (scene: Scene): Phrase => {
   if (scene.move.action === 'feed-across') return ['feed SLOWLY ']
   return scene.move.purpose === 'square-shoulder' ? ['SLOWLY '] : []
 }
-
-const turns = (whole: number): Phrase => [figure('turns', whole, 'turn'), whole === 1 ? ' whole turn' : ' whole turns']

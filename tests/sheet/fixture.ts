@@ -84,7 +84,7 @@ export const groove: Planned = {
     { fromEnd: inch(1.28125), from: 'the free end', distance: inch(1.28125), say: 'headstock-side edge' },
   ],
   align: { point: 'tailstock-side corner of the tool', to: 'the 1.125 line' },
-  touch: 'touch the surface',
+  touch: 'the edge touches the turning surface',
   operation: {
     feature: 0, name: 'Thread-relief groove', kind: 'groove', origin, toolName: 'neck',
     edge: { pieces: flat(0, 0.148, 0), reach: inch(0.125), shank: { from: inch(-0.08), to: inch(0.23) } },

@@ -62,7 +62,7 @@ const labeled = (blocks: readonly Labeled[], units: Units): string[] =>
   blocks.flatMap(({ label, says }) => says.flatMap((phrase: Phrase, i) => beside(i === 0 ? label : '', LABEL, words(phrase, units))))
 
 const block = (label: string, says: readonly string[]): string[] =>
-  says.length === 0 ? [] : ['', ...says.flatMap((say) => beside(label, LABEL, sentence(say)))]
+  says.length === 0 ? [] : ['', ...says.flatMap((say, i) => beside(i === 0 || label === 'WARNING' ? label : '', LABEL, sentence(say)))]
 
 const sentence = (text: string): string => {
   const [line = ''] = [text.trim()]

@@ -1,0 +1,95 @@
+import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
+import { compile } from '../../compile.ts'
+import type { FeaturePlan, Plan } from '../../sheet/plan.ts'
+import { chalkFor } from '../color.ts'
+import { findJobs } from '../find-jobs.ts'
+import type { Io } from '../io.ts'
+import { loaderFor, STDIN } from '../load.ts'
+import { reportDiagnostics } from '../report.ts'
+
+export type CheckOptions = { readonly format: 'text' | 'json'; readonly color?: boolean }
+
+type Verdict = 'good' | 'may not hold' | 'refused' | 'unreadable'
+type Checked = {
+  readonly file: string
+  readonly verdict: Verdict
+  readonly features: readonly CheckedFeature[]
+  readonly problems: readonly Diagnostic[]
+}
+type CheckedFeature = {
+  readonly name: string
+  readonly kind: string
+  readonly status: 'planned' | 'refused'
+  /** Dimensions that may not hold; empty for a refused feature. */
+  readonly mayNotHold: readonly string[]
+  readonly refusal: { readonly code: string; readonly reason: string; readonly remedy: string } | null
+}
+
+const STATUS: Readonly<Record<Verdict, number>> = { good: 0, 'may not hold': 1, refused: 1, unreadable: 2 }
+
+/** Every job is checked, whatever becomes of the others; the status is the worst of them. */
+export const checkCommand = async (paths: readonly string[], options: CheckOptions, io: Io): Promise<number> => {
+  const stdin = paths.includes('-') ? await io.stdin.read() : null
+  const found = findJobs(paths, io)
+  for (const { path, why } of found.missing) io.stderr.write(`groovewright: cannot read ${JSON.stringify(path)}: ${why}\n`)
+  const checked = found.jobs.map((file) => checkOne(file, stdin, options, io))
+  io.stdout.write(options.format === 'json' ? asJson(checked, found.skipped) : asText(checked, found.skipped.length, options, io))
+  if (options.format === 'text') for (const file of found.skipped) io.stderr.write(`skipped, not a job: ${file}\n`)
+  if (checked.length === 0) io.stderr.write('groovewright: no job found: a job is a YAML file with "features:"\n')
+  if (checked.length === 0 || found.missing.length > 0) return 2
+  return Math.max(...checked.map(({ verdict }) => STATUS[verdict]))
+}
+
+const checkOne = (path: string, stdin: Uint8Array | null, options: CheckOptions, io: Io): Checked => {
+  const file = path === '-' ? STDIN : path
+  const { plan, diagnostics, sources } = compile(file, loaderFor(io, stdin))
+  reportDiagnostics(diagnostics, sources, options.color, io)
+  const features = plan === null ? [] : plan.features.map(checkedFeature)
+  return { file, verdict: verdictOf(plan, features), features, problems: diagnostics }
+}
+
+const checkedFeature = (feature: FeaturePlan): CheckedFeature => {
+  const { name, kind, status } = feature
+  if (feature.status === 'refused') {
+    const { code, reason, remedy } = feature
+    return { name, kind, status, mayNotHold: [], refusal: { code, reason, remedy } }
+  }
+  const mayNotHold = feature.budget.filter(({ verdict }) => verdict === 'may not hold').map(({ id }) => id)
+  return { name, kind, status, mayNotHold, refusal: null }
+}
+
+const verdictOf = (plan: Plan | null, features: readonly CheckedFeature[]): Verdict => {
+  if (plan === null) return 'unreadable'
+  if (features.some(({ status }) => status === 'refused')) return 'refused'
+  return features.some(({ mayNotHold }) => mayNotHold.length > 0) ? 'may not hold' : 'good'
+}
+
+const asText = (checked: readonly Checked[], skipped: number, options: CheckOptions, io: Io): string => {
+  const chalk = chalkFor(options.color, io.env, io.stdout)
+  const paint = { good: chalk.green, 'may not hold': chalk.yellow, refused: chalk.red, unreadable: chalk.red }
+  const lines = checked.map(({ file, verdict, features }) => `${file}: ${paint[verdict](verdict)}${told(verdict, features)}`)
+  const counts = (['good', 'may not hold', 'refused', 'unreadable'] as const)
+    .map((verdict) => [verdict, checked.filter((each) => each.verdict === verdict).length] as const)
+    .filter(([verdict, n]) => n > 0 || verdict === 'good')
+    .map(([verdict, n]) => `${n} ${verdict}`)
+  const summary = `${checked.length} ${checked.length === 1 ? 'job' : 'jobs'}: ${[...counts, ...(skipped > 0 ? [`${skipped} skipped`] : [])].join(', ')}`
+  return `${[...lines, summary].join('\n')}\n`
+}
+
+const told = (verdict: Verdict, features: readonly CheckedFeature[]): string => {
+  switch (verdict) {
+    case 'good': return `, ${features.length} ${features.length === 1 ? 'feature' : 'features'}`
+    case 'unreadable': return ''
+    case 'refused': return `: ${features.flatMap(({ name, refusal }) => (refusal === null ? [] : [`${name}: ${refusal.reason}`])).join('; ')}`
+    case 'may not hold': return `: ${features.filter(({ mayNotHold }) => mayNotHold.length > 0).map(({ name, mayNotHold }) => `${name} (${mayNotHold.join(', ')})`).join('; ')}`
+  }
+}
+
+const asJson = (checked: readonly Checked[], skipped: readonly string[]): string => {
+  const count = (wanted: Verdict) => checked.filter(({ verdict }) => verdict === wanted).length
+  const jobs = checked.map(({ file, verdict, features, problems }) => ({
+    file, verdict, features, problems: problems.map(({ code, severity, message, hint, origin }) => ({ code, severity, file: origin.file, path: origin.path, message, hint: hint ?? null })),
+  }))
+  const summary = { jobs: checked.length, good: count('good'), mayNotHold: count('may not hold'), refused: count('refused'), unreadable: count('unreadable'), skipped: skipped.length }
+  return `${JSON.stringify({ format: 'groovewright.check/1', jobs, skipped, summary }, null, 2)}\n`
+}

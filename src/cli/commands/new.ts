@@ -1,0 +1,10 @@
+import type { Io } from '../io.ts'
+import type { OutputOptions } from '../output.ts'
+import { deliver } from '../output.ts'
+import { starter } from '../starters.ts'
+
+/** A file to start from, with comments that say what may stand there. */
+export const newCommand = (kind: 'job' | 'lathe' | 'toolbox', options: OutputOptions, io: Io): number => {
+  deliver(starter(kind), options, io)
+  return 0
+}

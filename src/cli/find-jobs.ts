@@ -1,0 +1,56 @@
+import { join } from 'node:path'
+import { readSource } from '../source/read-source.ts'
+import type { Io } from './io.ts'
+import { codeOf, reasonOf } from './io.ts'
+
+export type Found = {
+  readonly jobs: readonly string[]
+  /** YAML files of a folder that are no jobs: lathes, toolboxes, anything else. */
+  readonly skipped: readonly string[]
+  readonly missing: readonly { readonly path: string; readonly why: string }[]
+}
+
+/** A file named is a job, whatever is in it; in a folder, and in the folders below it, a job is a YAML mapping with `features`. */
+export const findJobs = (paths: readonly string[], io: Io): Found => {
+  const jobs: string[] = []
+  const skipped: string[] = []
+  const missing: { path: string; why: string }[] = []
+  for (const path of new Set(paths)) {
+    try {
+      const files = path === '-' ? null : filesIn(path, io)
+      if (files === null) jobs.push(path)
+      else for (const file of files) (isJob(file, io) ? jobs : skipped).push(file)
+    } catch (error) {
+      missing.push({ path, why: reasonOf(error) })
+    }
+  }
+  return { jobs: [...new Set(jobs)], skipped: [...new Set(skipped)], missing }
+}
+
+const filesIn = (path: string, io: Io): string[] | null => {
+  const entries = io.readDir(path)
+  if (entries === null) return null
+  // By code point, so that the order is the same on every machine.
+  const sorted = [...entries].sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0))
+  return sorted.flatMap(({ name, folder }) => {
+    if (name.startsWith('.') || name === 'node_modules') return []
+    if (folder) return filesIn(join(path, name), io) ?? []
+    return /\.ya?ml$/i.test(name) ? [join(path, name)] : []
+  })
+}
+
+/** A file that is broken or locked cannot be told from a job: it is checked, and its problems are said. */
+const isJob = (file: string, io: Io): boolean => {
+  const data = dataOf(file, io)
+  if (data === undefined) return true
+  return typeof data === 'object' && data !== null && !Array.isArray(data) && 'features' in data
+}
+
+const dataOf = (file: string, io: Io): unknown => {
+  try {
+    return readSource(io.readFile(file), file).data
+  } catch (error) {
+    if (codeOf(error) === null) throw error
+    return undefined
+  }
+}

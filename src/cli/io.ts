@@ -1,0 +1,41 @@
+/** Everything the program touches of the world, so that a test can stand in for it. Paths are as the user gave them. */
+export type Io = {
+  readonly stdin: { readonly isTTY: boolean; readonly read: () => Promise<Uint8Array> }
+  readonly stdout: Sink
+  readonly stderr: Sink
+  readonly env: Readonly<Record<string, string | undefined>>
+  /** Throws an Error with a `code` (ENOENT, EISDIR …) as Node does. */
+  readonly readFile: (path: string) => Uint8Array
+  /** Entries of a folder, or null where the path is not one. */
+  readonly readDir: (path: string) => readonly Entry[] | null
+  /** Whole or not at all. Without `force` an existing file is left alone, and the error's code is EEXIST. */
+  readonly writeFile: (path: string, text: string, force: boolean) => void
+}
+
+export type Sink = { readonly isTTY: boolean; readonly write: (text: string) => void }
+export type Entry = { readonly name: string; readonly folder: boolean }
+
+/** A user's mistake at the command line: said on standard error, status 2. */
+export class UsageError extends Error {}
+
+/** Why the system would not do it, in plain words. */
+export const reasonOf = (error: unknown): string => {
+  const code = codeOf(error)
+  return (code !== null && REASONS[code]) || (error instanceof Error ? error.message : String(error))
+}
+
+export const codeOf = (error: unknown): string | null =>
+  error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : null
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file or folder',
+  EISDIR: 'it is a folder, not a file',
+  ENOTDIR: 'a part of the path is not a folder',
+  EACCES: 'it may not be read or written: permission denied',
+  EPERM: 'it may not be read or written: permission denied',
+  EEXIST: 'it exists already; say --force to replace it',
+  ENOSPC: 'no space is left on the disk',
+  EROFS: 'the disk can only be read',
+  ENAMETOOLONG: 'the name is too long',
+  ELOOP: 'too many links lead to one another',
+}

@@ -1,0 +1,8 @@
+import { realIo } from './real-io.ts'
+import { run } from './run.ts'
+
+/** The program on the real streams. The status is set, never forced: what is still in a pipe gets out. */
+export const main = async (host: NodeJS.Process): Promise<void> => {
+  const status = await run(host.argv.slice(2), realIo(host))
+  if (status !== 0 || host.exitCode === undefined) host.exitCode = status
+}

@@ -1,0 +1,15 @@
+import type { Io } from './io.ts'
+import { reasonOf, UsageError } from './io.ts'
+
+export type OutputOptions = { readonly output?: string; readonly force?: boolean }
+
+/** To a file where one is named, otherwise (or for `-`) to standard output. */
+export const deliver = (text: string, options: OutputOptions, io: Io): void => {
+  const { output, force } = options
+  if (output === undefined || output === '-') return io.stdout.write(text)
+  try {
+    io.writeFile(output, text, force === true)
+  } catch (error) {
+    throw new UsageError(`cannot write ${JSON.stringify(output)}: ${reasonOf(error)}`)
+  }
+}

@@ -1,0 +1,112 @@
+import { Argument, Command, Option } from 'commander'
+import type { Io } from './io.ts'
+import { VERSION } from './version.ts'
+
+export type Report = (status: number) => void
+export type ColorFlag = { readonly color?: boolean }
+
+/** The commands and their help. What they do is loaded only when one of them runs: `--version` and `--help` load none of it. */
+export const programFor = (io: Io, report: Report): Command => {
+  const program = new Command('groovewright')
+    .description('Turns a lathe job with grooves, radii and V-grooves into a sheet of dial moves, proven by replay.')
+    .version(`groovewright ${VERSION}`, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print this help')
+    .helpCommand(false)
+    .option('--color', 'color even where the output is no terminal')
+    .option('--no-color', 'no color')
+    .showHelpAfterError('(groovewright --help shows the commands)')
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => io.stdout.write(text),
+      writeErr: (text) => io.stderr.write(text),
+      getOutHelpWidth: () => 80,
+      getErrHelpWidth: () => 80,
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
+    })
+    .addHelpText('after', EXAMPLES)
+  addSheet(program, io, report)
+  addCheck(program, io, report)
+  addNew(program, io, report)
+  addSchema(program, io, report)
+  return program
+}
+
+const EXAMPLES = `
+Examples:
+  $ groovewright new job -o press.yaml        start a job from a worked example
+  $ groovewright sheet press.yaml             print the sheet of moves
+  $ groovewright sheet press.yaml -o press.txt
+  $ groovewright sheet --format json < press.yaml
+  $ groovewright check jobs/                  can all of them be cut as drawn?
+  $ groovewright schema job > job.schema.json
+
+Exit status: 0 done, 1 something cannot be cut as asked, 2 the input could not
+be read or the command was wrong.`
+
+const addSheet = (program: Command, io: Io, report: Report): void => {
+  program
+    .command('sheet')
+    .summary('print the sheet of moves for a job')
+    .description('Prints the sheet of moves for a job. Without a file, or with -, the job is read from standard input.')
+    .argument('[job]', 'job file (YAML), or - for standard input')
+    .addOption(formatOption())
+    .option('-o, --output <file>', 'write to a file; - is standard output')
+    .option('--force', 'replace the output file if it exists')
+    .action(async (job: string | undefined, options, command: Command) => {
+      if (job === undefined && io.stdin.isTTY) return void (await shortHelp(command, io, report))
+      const { sheetCommand } = await import('./commands/sheet.ts')
+      report(await sheetCommand(job ?? '-', { ...program.opts(), ...options }, io))
+    })
+}
+
+const addCheck = (program: Command, io: Io, report: Report): void => {
+  program
+    .command('check')
+    .summary('check jobs, or folders of them')
+    .description(
+      'Plans and proves every job named, and all jobs in the folders named (YAML files with "features:"; others are skipped). One line a job. Status 0 only if everything is planned and holds.',
+    )
+    .argument('[path...]', 'job files or folders; - is standard input')
+    .addOption(formatOption())
+    .action(async (paths: string[], options, command: Command) => {
+      if (paths.length === 0 && io.stdin.isTTY) return void (await shortHelp(command, io, report))
+      const { checkCommand } = await import('./commands/check.ts')
+      report(await checkCommand(paths.length === 0 ? ['-'] : paths, { ...program.opts(), ...options }, io))
+    })
+}
+
+const addNew = (program: Command, io: Io, report: Report): void => {
+  program
+    .command('new')
+    .summary('print a file to start from')
+    .description('Prints a commented file to start from: a job, a lathe or a toolbox.')
+    .addArgument(new Argument('<kind>', 'what to start').choices(['job', 'lathe', 'toolbox']))
+    .option('-o, --output <file>', 'write to a file; - is standard output')
+    .option('--force', 'replace the output file if it exists')
+    .action(async (kind: 'job' | 'lathe' | 'toolbox', options) => {
+      const { newCommand } = await import('./commands/new.ts')
+      report(newCommand(kind, options, io))
+    })
+}
+
+const addSchema = (program: Command, io: Io, report: Report): void => {
+  program
+    .command('schema')
+    .summary('print a JSON Schema')
+    .description('Prints the JSON Schema (draft-7) of a job, a lathe, a toolbox, or of the sheet as data.')
+    .addArgument(new Argument('<kind>', 'of what').choices(['job', 'lathe', 'toolbox', 'sheet']))
+    .action(async (kind: 'job' | 'lathe' | 'toolbox' | 'sheet') => {
+      const { schemaCommand } = await import('./commands/schema.ts')
+      report(await schemaCommand(kind, io))
+    })
+}
+
+const formatOption = (): Option => new Option('--format <format>', 'how to print it').choices(['text', 'json']).default('text')
+
+/** Nothing was named and nobody pipes: say what is wanted instead of waiting for the keyboard. */
+const shortHelp = async (command: Command, io: Io, report: Report): Promise<void> => {
+  io.stderr.write(`Usage: ${command.parent?.name()} ${command.name()} ${command.usage()}\n\n${command.summary()}\n`)
+  io.stderr.write(`(groovewright ${command.name()} --help shows more)\n`)
+  report(2)
+}

@@ -1,0 +1,19 @@
+import type { Diagnostic } from '../diagnostics/diagnostic.ts'
+import { printDiagnostics } from '../diagnostics/frame.ts'
+import type { SourceFile } from '../source/source.ts'
+import { chalkFor } from './color.ts'
+import type { Io } from './io.ts'
+
+/** All problems on standard error, with their lines; colored only there where it is a terminal. */
+export const reportDiagnostics = (
+  diagnostics: readonly Diagnostic[],
+  sources: ReadonlyMap<string, SourceFile>,
+  color: boolean | undefined,
+  io: Io,
+): void => {
+  const text = printDiagnostics(diagnostics, sources)
+  if (text === '') return
+  const chalk = chalkFor(color, io.env, io.stderr)
+  io.stderr.write(text.replace(/: (error|warning): /g, (_, severity: string) =>
+    `: ${severity === 'error' ? chalk.red(severity) : chalk.yellow(severity)}: `))
+}

@@ -1,0 +1,171 @@
+import { FORMAT } from './print.ts'
+
+type Schema = Readonly<Record<string, unknown>>
+
+/** The JSON Schema (draft-7) of the sheet as data. Fields may be added to the format, so none are forbidden. */
+export const sheetSchema = (): Schema => ({
+  $schema: 'http://json-schema.org/draft-07/schema#',
+  title: 'Sheet of dial moves',
+  description:
+    "A proven sheet: enough to replay every move without the job. Lengths are in `units`; a reading is in the units and the sense (depth or diameter) of its own scale. z is the distance from the free end toward the headstock, and z = zero.fromEnd + K + C cos θ for the tool's reference point, with K and C the travels of carriage and compound and θ the compound angle.",
+  ...object({
+    format: { const: FORMAT, description: 'Name and version of this format.' },
+    title: text('What the job makes.'),
+    drawingNumber: nullable(text('As the job gives it.')),
+    units: { enum: ['inch', 'mm'], description: 'Units of all lengths that are not on a scale of their own.' },
+    part: part(),
+    lathe: lathe(),
+    cautions: list(text('A caution that stands on every sheet.')),
+    orderReasons: list(text('Why the features are done in this order.')),
+    features: list({ oneOf: [planned(), refused()] }, 'In the order in which they are done.'),
+    steps: list(step(), 'Every move of the hand, in order, numbered from 1 through the whole sheet.'),
+    warnings: list(warning()),
+  }),
+})
+
+const part = (): Schema =>
+  object({
+    material: text('Material of the work.'),
+    held: text('chuck, collet, between centers, or chuck and center.'),
+    overhang: number('How far the work stands out of the chuck.'),
+    steps: list(
+      object({
+        name: text('Name of the step.'),
+        diameter: number('Diameter as drawn.'),
+        measuredDiameter: number('Diameter as measured; the same as drawn where the job gives none.'),
+        from: number('Distance of its tailstock-side end from the free end.'),
+        to: number('Distance of its headstock-side end from the free end.'),
+      }),
+      'Steps of the part, from the free end toward the headstock.',
+    ),
+  })
+
+const lathe = (): Schema =>
+  object({
+    name: text('As the lathe file gives it.'),
+    crossFeed: scale('Positive is in.'),
+    compound: object({
+      ...scaleFields(),
+      travel: nullable(number('Greatest less smallest reading that the slide allows.')),
+      scaleZero: { enum: ['parallel', 'square'], description: 'What 0 on the swivel scale means.' },
+    }, 'Positive is forward.'),
+    carriage: nullable(scale('Positive is toward the headstock.')),
+    spindleSpeeds: list(number('rpm'), 'Ascending.'),
+  })
+
+const scale = (description: string): Schema => object(scaleFields(), description)
+
+const scaleFields = () => ({
+  units: { enum: ['inch', 'mm'], description: 'Units the scale is marked in.' },
+  graduation: number('One mark, or the resolution of a readout, in the units of the scale.'),
+  perTurn: nullable(number('Reading for one turn; null for a readout.')),
+  reads: { enum: ['depth', 'diameter'], description: 'depth: slide travel. diameter: twice the slide travel.' },
+  backlash: number('Stated lost motion as counted on this scale, in its own sense; 0 for a readout.'),
+  readTo: number('The part of a mark that is judged by eye.'),
+  readout: { type: 'boolean', description: 'A digital readout: no turns, no lost motion.' },
+})
+
+const planned = (): Schema =>
+  object({
+    name: text('Name of the feature.'),
+    kind: text('groove, radius or v-groove.'),
+    tool: text('Name in the toolbox, or of the tool to be ground.'),
+    status: { const: 'planned', description: 'Planned, and proven by replay.' },
+    why: nullable(text('What the feature is for.')),
+    drawn: list(text('One dimension as drawn.')),
+    edge: edge(),
+    compoundAngle: number('Degrees from parallel with the ways.'),
+    surface: number('Measured diameter on which the feature stands.'),
+    spindle: object({
+      rpm: number('Speed of the lathe to set.'),
+      wanted: number('Speed by the formula, after the factor.'),
+      cuttingSpeed: number('Before the factor.'),
+      speedUnits: { enum: ['ft/min', 'm/min'] },
+      factor: number('For the long contact of a form tool.'),
+      source: text('Where the cutting speed comes from.'),
+      tooFast: { type: 'boolean', description: 'No speed of the lathe is low enough: do not form at this speed.' },
+    }),
+    zero: object({
+      fromEnd: number("Where the tool's reference point stands along the work with all dials at zero."),
+      diameter: number('Work diameter on which the edge touches with the cross-feed at zero.'),
+    }),
+    notes: list(text('What to know of this feature.')),
+    proof: text('What was replayed.'),
+    finished: { type: 'object', additionalProperties: finished(), description: 'By dimension; angles are in degrees.' },
+  })
+
+const edge = (): Schema =>
+  object({
+    shape: { enum: ['square', 'vee', 'round', 'corner'] },
+    width: nullable(number('Of a square edge, or the edge width of a round one.')),
+    nose: nullable(number('Flat at the nose of a V.')),
+    angle: nullable(number('Included angle in degrees.')),
+    radius: nullable(number('Of a round or corner edge.')),
+    reach: number('How far the ground edge reaches back.'),
+    blank: nullable(number('Width of the blank.')),
+    edgeOffset: nullable(number("From the blank's tailstock-side face to the edge; null = in its middle.")),
+    rakeInUse: number('Degrees: ground, and the tilt of the holder.'),
+    measured: { type: 'boolean', description: 'false: still to be ground.' },
+    undersize: nullable(number('How much the tool is under the drawing.')),
+  })
+
+const finished = (): Schema =>
+  object({
+    planned: number('What the moves cut.'),
+    low: number('Worst case, all errors together.'),
+    high: number('Worst case, all errors together.'),
+    rss: number('Half-width by root sum square.'),
+    limits: nullable({ type: 'array', items: { type: 'number' }, minItems: 2, maxItems: 2, description: 'Of the drawing.' }),
+    verdict: { enum: ['holds', 'may not hold', 'no limits given'] },
+    spare: nullable(number('Least distance to a limit; negative where it may not hold.')),
+    largestCause: text('The largest single cause of error.'),
+    remedy: nullable(text('What would make it hold.')),
+  })
+
+const refused = (): Schema =>
+  object({
+    name: text('Name of the feature.'),
+    kind: text('groove, radius or v-groove.'),
+    status: { const: 'refused', description: 'Cannot be cut as asked; has no steps.' },
+    refusal: object({ code: text('Stable name of the reason.'), reason: text('Why.'), remedy: text('What would do.') }),
+  })
+
+const DIAL_ACTIONS = ['take-up', 'zero', 'feed-in', 'back-out', 'shift', 'go-past', 'return', 'feed-across', 'move-carriage']
+const HAND_ACTIONS = [
+  'layout', 'fit-tool', 'swing', 'set-speed', 'start', 'stop', 'align', 'touch-off', 'lock', 'unlock', 'measure', 'deburr',
+]
+
+/** Hand moves have no slide and no reading; `purpose` is there where the words need it. */
+const step = (): Schema => ({
+  ...object({
+    number: { type: 'integer', minimum: 1, description: 'As printed.' },
+    feature: { type: 'integer', minimum: 0, description: 'Index into features.' },
+    action: { enum: [...DIAL_ACTIONS, ...HAND_ACTIONS], description: 'What the hand does.' },
+    slide: { enum: ['cross-feed', 'compound', 'carriage'], description: 'Only on a move of a slide.' },
+    reading: nullable(number("Absolute, from the dial's zero; null for a take-up before there is a zero.")),
+    turns: nullable({ type: 'integer', description: 'Whole turns from zero, rounded down; null on a readout.' }),
+    mark: nullable(number('Marks past those turns; null on a readout.')),
+    purpose: text('Why the move is made.'),
+    group: { enum: ['set up', 'rough', 'measure', 'finish', 'end'], description: 'Part of the work it belongs to.' },
+    say: text('The step in words, as the text sheet has it.'),
+  }),
+  required: ['number', 'feature', 'action', 'group', 'say'],
+})
+
+const warning = (): Schema =>
+  object({
+    feature: nullable({ type: 'integer', minimum: 0, description: 'Index into features; null = the whole job.' }),
+    code: text('Stable name of the warning.'),
+    say: text('The warning.'),
+  })
+
+const object = (properties: Schema, description?: string): Schema => ({
+  type: 'object',
+  ...(description === undefined ? {} : { description }),
+  properties,
+  required: Object.keys(properties),
+})
+const list = (items: Schema, description?: string): Schema => ({ type: 'array', items, ...(description === undefined ? {} : { description }) })
+const text = (description: string): Schema => ({ type: 'string', description })
+const number = (description: string): Schema => ({ type: 'number', description })
+const nullable = (schema: Schema): Schema => ({ anyOf: [schema, { type: 'null' }] })
