@@ -35,6 +35,8 @@ export type Bench = {
   /** The reference point was brought to its place by eye or by touch. */
   found: boolean
   cut: boolean
+  /** The edge as it stands on the work when both zeros are set, until the first move after that. */
+  touched: Form
   /** The back-out whose clearance still has to hold. */
   backOut: number | null
   lowest: Length
@@ -59,6 +61,7 @@ export const setUp = (lathe: Lathe, setup: Setup, operation: Operation, before: 
   locked: false,
   found: false,
   cut: false,
+  touched: [],
   backOut: null,
   lowest: 0,
   highest: 0,

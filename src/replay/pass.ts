@@ -23,6 +23,7 @@ export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from
     }
     if (removes) checkCut(bench, index, slide, cut)
   }
+  bench.touched = []
   const sure = sureReach(bench, slide, from, to)
   if (removes) bench.cut = true
   cutInto(bench.possibly, cut)
@@ -35,7 +36,8 @@ export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from
 /** The moment both zeros are set the edge stands on the work: what little it overlaps then (a corner tool's tip) is gone. */
 export const touchDown = (bench: Bench, index: number): void => {
   const { operation, slides } = bench
-  cutInto(bench.possibly, swept(operation.edge.pieces, waysOf(operation, standingReach(bench, 1)), index))
+  bench.touched = swept(operation.edge.pieces, waysOf(operation, standingReach(bench, 1)), index)
+  cutInto(bench.possibly, bench.touched)
   const open = isOpen(slides.carriage) && slides.carriage.zeroed
   const sure = open || (isOpen(slides.compound) && slides.compound.zeroed) ? null : standingReach(bench, 0)
   if (sure !== null) cutInto(bench.surely, swept(operation.edge.pieces, waysOf(operation, sure), index))

@@ -54,7 +54,10 @@ export const checkCut = (bench: Bench, index: number, slide: Slide, cut: Form): 
 }
 
 export const checkContact = (bench: Bench, index: number, passed: Form): void => {
-  if (touches(passed, bench.surely)) {
+  // What the edge overlapped where it was set to zero is the same metal whatever the backlash was then.
+  const metal = bench.touched.length === 0 ? bench.surely : [...bench.surely]
+  if (metal !== bench.surely) cutInto(metal, bench.touched)
+  if (touches(passed, metal)) {
     see(bench, 'moved-in-contact', index, null, 'The tool is moved along the work while it touches.')
   }
 }
