@@ -3,11 +3,12 @@ import type { FeatureRead, Giver } from './read-feature.ts'
 import type { PartRead } from './read-part.ts'
 import { either } from './schema-walk.ts'
 
-/** Names that features may refer to besides "end". A plain bar is one step called "body". */
-export const stepNames = (part: PartRead | undefined): string[] | null => {
+/** Names that features may refer to besides "end"; null where a name could not be read. A plain bar is one step called "body". */
+export const stepNames = (part: PartRead | undefined, giver: Giver): string[] | null => {
   if (!part) return null
-  if (!part.steps) return ['body']
-  return part.steps.flatMap((step) => (step?.name === undefined ? [] : [step.name]))
+  if (!giver(part).has('steps')) return ['body']
+  const names = part.steps?.map((step) => step?.name) ?? [undefined]
+  return names.every((name) => name !== undefined) ? names : null
 }
 
 /** Every step and tool that a feature names must exist. Null stands for names that could not be read. */

@@ -56,11 +56,10 @@ export const featureNames = (features: readonly (FeatureRead | undefined)[]): st
   const counts = new Map<string, number>()
   return features.map((feature) => {
     const kind = KINDS[feature?.kind ?? ''] ?? 'Feature'
-    const counted = (counts.get(kind) ?? 0) + 1
+    let counted = (counts.get(kind) ?? 0) + 1
+    while (feature?.name === undefined && taken.has(`${kind} ${counted}`)) counted++
     counts.set(kind, counted)
-    if (feature?.name !== undefined) return feature.name
-    const free = `${kind} ${counted}`
-    return taken.has(free) ? `${free} (without a name)` : free
+    return feature?.name ?? `${kind} ${counted}`
   })
 }
 

@@ -45,12 +45,12 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
   const reading: Reading = { files, places, diagnostics, units: values.units ?? 'mm' }
   const giver = giverFor(places, diagnostics)
   const lathe = values.lathe === undefined ? null : latheOf(reading, values.lathe, source)
-  const tools = toolsOf(reading, values.tools ?? {}, source)
+  const tools = values.tools === undefined && giver(values).has('tools') ? null : toolsOf(reading, values.tools ?? {}, source)
   const part = values.part ? readPart(values.part, reading.units, giver) : null
   const rows = values.features ?? []
   const names = featureNames(rows)
   const features = rows.map((row, index) => row && readFeature(row, index, names[index] ?? '', values.cutting, giver))
-  checkNames(rows, names, stepNames(values.part), tools?.names ?? null, giver)
+  checkNames(rows, names, stepNames(values.part, giver), tools?.names ?? null, giver)
   if (!lathe || !tools || !part || values.title === undefined || !values.units) return null
   return {
     title: values.title,

@@ -2,12 +2,12 @@ import type { Path, Span } from '../diagnostics/diagnostic.ts'
 import { suggest } from '../diagnostics/suggest.ts'
 import type { Units } from '../units/length.ts'
 import { label, type Reader, readValue } from './read-shape.ts'
-import { type AnySchema, expected, isOptional, type Mapping, type Shape, shapeOf, title } from './schema-walk.ts'
+import { type AnySchema, expected, isMapping, isOptional, type Mapping, type Shape, shapeOf, title } from './schema-walk.ts'
 
 /** Reads every key of a mapping; `units` in it holds for all that stands below it. */
 export const readMapping = (reader: Reader, schema: AnySchema, data: Mapping, path: Path, outer: Units): Mapping => {
   const { shape, others } = shapeOf(schema)
-  const keys = others ? asWritten(data, path) : namedKeys(reader, schema, shape, data, path)
+  const keys = others ? freeNames(reader, schema, shape, data, path) : namedKeys(reader, schema, shape, data, path)
   const units = 'units' in shape && (data.units === 'inch' || data.units === 'mm') ? data.units : outer
   const values: Mapping = {}
   for (const [key, at] of keys) {
@@ -21,8 +21,19 @@ export const readMapping = (reader: Reader, schema: AnySchema, data: Mapping, pa
   return values
 }
 
-const asWritten = (data: Mapping, path: Path): Map<string, Path> =>
-  new Map(Object.keys(data).map((key) => [key, [...path, key]]))
+/** Names that the file chooses stand as they are, save what is no mapping under a name that is nearly a key: that was meant as the key. */
+const freeNames = (reader: Reader, schema: AnySchema, shape: Shape, data: Mapping, path: Path): Map<string, Path> => {
+  const keys = new Map<string, Path>()
+  for (const [key, value] of Object.entries(data)) {
+    const meant = isMapping(value) || Object.hasOwn(shape, key) ? null : suggest(key, Object.keys(shape))
+    if (meant) unknownKey(reader, schema, [...path, key], `did you mean "${meant}"?`)
+    else keys.set(key, [...path, key])
+  }
+  return keys
+}
+
+const unknownKey = (reader: Reader, schema: AnySchema, path: Path, hint: string): void =>
+  reader.report({ code: 'unknown-key', path, at: 'key', message: `${title(schema)} has no key "${path.at(-1)}"`, hint })
 
 /** The keys of the schema that are given, with where they stand; a misspelt key stands for the one that was meant, after saying so. */
 const namedKeys = (reader: Reader, schema: AnySchema, shape: Shape, data: Mapping, path: Path): Map<string, Path> => {
@@ -35,9 +46,7 @@ const namedKeys = (reader: Reader, schema: AnySchema, shape: Shape, data: Mappin
   for (const key of unknown) {
     const free = Object.keys(shape).filter((each) => !keys.has(each))
     const meant = suggest(key, free) ?? suggest(key, Object.keys(shape))
-    const message = `${title(schema)} has no key "${key}"`
-    const hint = meant ? `did you mean "${meant}"?` : keysOf(free)
-    reader.report({ code: 'unknown-key', path: [...path, key], at: 'key', message, hint })
+    unknownKey(reader, schema, [...path, key], meant ? `did you mean "${meant}"?` : keysOf(free))
     if (meant && !keys.has(meant)) keys.set(meant, [...path, key])
   }
   return keys

@@ -99,7 +99,8 @@ const empty = (reader: Reader, schema: AnySchema, path: Path): undefined => {
 export const wrongType = (reader: Reader, schema: AnySchema, path: Path): undefined => {
   const shown = reader.source.scalarSource(path)
   const message = shown === undefined ? `${label(path)} is not of the right kind` : `${label(path)} cannot be ${quoted(shown)}`
-  const near = shown === undefined ? null : suggest(shown, choicesOf(schema))
+  // A number is not a misspelling of another number.
+  const near = shown === undefined || /\d/.test(shown) ? null : suggest(shown, choicesOf(schema))
   reader.report({ code: 'wrong-value', path, message, hint: near ? `did you mean "${near}"?` : `give ${expected(schema)}` })
 }
 

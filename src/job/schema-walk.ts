@@ -83,8 +83,10 @@ export const expected = (asked: AnySchema): string => {
   if (words.length > 0) return either(words)
   const def = schema._zod.def
   if (def.type === 'union') {
-    const options = (def as unknown as Options).options
-    return (def as unknown as Options).discriminator ? KINDS.object : either(options.map(expected))
+    const { discriminator, options } = def as unknown as Options
+    const say = z.globalRegistry.get(schema)?.description
+    if (discriminator !== undefined) return KINDS.object
+    return say ? say.charAt(0).toLowerCase() + say.slice(1).replace(/\.$/, '') : either(options.map(expected))
   }
   return numberExpected(schema) ?? KINDS[def.type as keyof typeof KINDS] ?? 'a value'
 }
