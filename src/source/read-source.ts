@@ -76,8 +76,10 @@ const byPlace = ({ span: one }: Diagnostic, { span: other }: Diagnostic): number
   one && other ? one.line - other.line || one.column - other.column : 0
 
 function problemsOf({ document, deep, second }: Composed, text: string, report: Report): Diagnostic[] {
+  // What is missing at the end of the file is shown at the last thing written.
+  const last = Math.max(0, text.trimEnd().length - 1)
   const found = (document?.errors ?? []).map((error) => {
-    const from = Math.min(error.pos[0], Math.max(0, text.trimEnd().length - 1))
+    const from = Math.min(error.pos[0], last)
     return report('source-yaml', from, Math.max(from + 1, error.pos[1]), ...explain(error))
   })
   if (deep !== null) {
