@@ -4,7 +4,7 @@ import { setupOf, benchOf } from './job/lower.ts'
 import { type Load, readJob } from './job/read-job.ts'
 import { planFeatures } from './plan-features.ts'
 import type { Plan } from './sheet/plan.ts'
-import type { SourceFile } from './source/source-file.ts'
+import type { SourceFile } from './source/source.ts'
 
 export type Compiled = { readonly plan: Plan | null; readonly diagnostics: readonly Diagnostic[]; readonly sources: ReadonlyMap<string, SourceFile> }
 

@@ -32,8 +32,14 @@ export function planFeatures(job: Job, bench: Bench, setup: Setup): { operations
     if ('planned' in outcome) operations.push(outcome.planned.operation)
     outcomes.push(outcome)
   }
-  const all = [...outcomes, ...refused]
+  const all = refused.reduce<readonly Outcome[]>(inItsPlace, outcomes)
   return { operations, toPlan: (budgets) => toPlan(job, bench, setup, all, budgets, reasons) }
+}
+
+/** A feature refused before planning stands before the first one that the job names after it. */
+function inItsPlace(outcomes: readonly Outcome[], refused: Outcome): Outcome[] {
+  const at = outcomes.findIndex((one) => one.feature.index > refused.feature.index)
+  return at < 0 ? [...outcomes, refused] : outcomes.toSpliced(at, 0, refused)
 }
 
 function draftAll(job: Job, bench: Bench) {
