@@ -3,7 +3,7 @@ import type { Form, Piece } from '../moves/form.ts'
 import type { Operation, Setup, Slide } from '../moves/operation.ts'
 import type { Fault, FaultKind, Interval, Size } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
-import { depthAt } from './form/curve.ts'
+import { depthAt, peak } from './form/curve.ts'
 import type { Box } from './form/dilate.ts'
 import { grown } from './form/dilate.ts'
 import { fresh, placeOf, type SlideState, stepOf } from './slide.ts'
@@ -27,8 +27,11 @@ export type Bench = {
   readonly limit: Form
   /** Depth of the outermost surface of the part. */
   readonly top: Length
-  readonly surely: Piece[]
-  readonly possibly: Piece[]
+  /** The deepest point of the edge. */
+  readonly tip: Length
+  surely: Piece[]
+  /** The same array as `surely` for as long as nothing has been cut that depends on lost motion. */
+  possibly: Piece[]
   slides: Record<Slide, SlideState>
   turning: boolean
   locked: boolean
@@ -46,7 +49,15 @@ export type Bench = {
   readonly clearance: Record<number, Length>
 }
 
-export const setUp = (lathe: Lathe, setup: Setup, operation: Operation, before: Before, options: RunOptions): Bench => ({
+export const setUp = (lathe: Lathe, setup: Setup, operation: Operation, before: Before, options: RunOptions): Bench => {
+  const surely = [...before.surely]
+  const possibly = before.possibly === before.surely ? surely : [...before.possibly]
+  return { ...atRest(lathe, setup, operation, before, options), surely, possibly }
+}
+
+type AtRest = Omit<Bench, 'surely' | 'possibly'>
+
+const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before, options: RunOptions): AtRest => ({
   lathe,
   setup,
   operation,
@@ -54,8 +65,7 @@ export const setUp = (lathe: Lathe, setup: Setup, operation: Operation, before: 
   before,
   limit: options.rules ? grown(before.allowed, marksBox(lathe, operation)) : [],
   top: outermost(before.surely),
-  surely: [...before.surely],
-  possibly: [...before.possibly],
+  tip: innermost(operation.edge.pieces),
   slides: { 'cross-feed': fresh(lathe.crossFeed), compound: fresh(lathe.compound.scale), carriage: fresh(lathe.carriage) },
   turning: false,
   locked: false,
@@ -88,6 +98,8 @@ const outermost = (form: Form): Length =>
     const least = curve.kind === 'arc' && curve.side === -1 ? curve.dc - curve.r : Number.POSITIVE_INFINITY
     return Math.min(top, depthAt(curve, from), depthAt(curve, to), least)
   }, Number.POSITIVE_INFINITY)
+
+const innermost = (form: Form): Length => Math.max(...form.map((piece) => peak(piece).d))
 
 export const see = (bench: Bench, kind: FaultKind, move: number, by: Length | null, say: string): void => {
   if (bench.options.rules) bench.faults.push({ kind, move, by, say })

@@ -1,7 +1,7 @@
 import type { Form, Piece } from '../moves/form.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
-import { crossings, depthAt } from './form/curve.ts'
+import { crossings, depthAt, peak } from './form/curve.ts'
 import { TOLERANCE } from './form/compare.ts'
 import { SLIVER } from './form/insert.ts'
 
@@ -18,15 +18,15 @@ export type Cavity = {
 }
 
 /** The stretch below the surface that holds the deepest point inside the region; null where nothing is cut. */
-export const cavityOf = (form: Form, operation: Operation): Cavity | null => {
+export const cavityOf = (form: Form, start: Form, operation: Operation): Cavity | null => {
   const surface = -operation.surface / 2
   const below = cutOff(form, surface)
   const { from, to } = operation.region
-  const bounds = cornerBound(form, operation)
+  const bounds = cornerBound(start, operation)
   const inside = below.filter((piece) => piece.to > Math.max(from, bounds) && piece.from < to)
-  const start = inside.reduce<Piece | null>((best, piece) => (best === null || peak(piece).d > peak(best).d ? piece : best), null)
-  if (start === null) return null
-  const pieces = connected(below.filter((piece) => piece.to > bounds), start)
+  const deepestPiece = inside.reduce<Piece | null>((best, piece) => (best === null || peak(piece).d > peak(best).d ? piece : best), null)
+  if (deepestPiece === null) return null
+  const pieces = connected(below.filter((piece) => piece.to > bounds), deepestPiece)
   const top = pieces.map(peak).reduce((a, b) => (b.d > a.d ? b : a))
   const atCorner = bounds > Number.NEGATIVE_INFINITY
   const near = Math.max(pieces[0]!.from, bounds)
@@ -34,16 +34,16 @@ export const cavityOf = (form: Form, operation: Operation): Cavity | null => {
 }
 
 /** Where a corner feature begins: at the free end, or at the face of a step whose neighbor toward the tailstock is lower than anything wanted. */
-const cornerBound = (form: Form, operation: Operation): Length => {
-  const before = form.findLast((piece) => piece.from < operation.region.from - SLIVER)
+const cornerBound = (start: Form, operation: Operation): Length => {
+  const before = start.findLast((piece) => piece.from < operation.region.from - SLIVER)
   const wantedDeepest = Math.max(...operation.wanted.map((piece) => peak(piece).d))
-  if (before === undefined) return atFreeEnd(form, operation) ? operation.region.from : Number.NEGATIVE_INFINITY
+  if (before === undefined) return atFreeEnd(start, operation) ? operation.region.from : Number.NEGATIVE_INFINITY
   const beside = depthAt(before.curve, Math.min(before.to, operation.region.from) - SLIVER)
   return beside >= wantedDeepest - TOLERANCE ? operation.region.from : Number.NEGATIVE_INFINITY
 }
 
-const atFreeEnd = (form: Form, operation: Operation): boolean =>
-  form.length > 0 && operation.region.from <= form[0]!.from + SLIVER
+const atFreeEnd = (start: Form, operation: Operation): boolean =>
+  start.length > 0 && operation.region.from <= start[0]!.from + SLIVER
 
 /** Only what lies below a level, each piece cut where it crosses it. */
 const cutOff = (form: Form, level: Length): readonly Piece[] =>
@@ -64,11 +64,4 @@ const connected = (below: readonly Piece[], start: Piece): readonly Piece[] => {
   while (first > 0 && below[first]!.from - below[first - 1]!.to < SLIVER) first--
   while (last < below.length - 1 && below[last + 1]!.from - below[last]!.to < SLIVER) last++
   return below.slice(first, last + 1)
-}
-
-/** The deepest point of one piece. */
-export const peak = ({ from, to, curve }: Piece): { readonly z: Length; readonly d: Length } => {
-  const inner = curve.kind === 'arc' && curve.side === 1 && curve.zc > from && curve.zc < to ? [curve.zc] : []
-  const places = [from, to, ...inner].map((z) => ({ z, d: depthAt(curve, z) }))
-  return places.reduce((a, b) => (b.d > a.d ? b : a))
 }

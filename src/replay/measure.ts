@@ -10,8 +10,8 @@ import { SLIVER } from './form/insert.ts'
  * `start` is the part before the operation: where nothing has been cut out of it there is nothing to measure.
  */
 export const measure = (form: Form, start: Form, operation: Operation, dimension: WantedDimension): number | null => {
-  const cavity = cavityOf(form, operation)
-  const uncut = cavityOf(start, operation)
+  const cavity = cavityOf(form, start, operation)
+  const uncut = cavityOf(start, start, operation)
   if (cavity === null || (uncut !== null && uncut.deepest >= cavity.deepest)) return null
   return INSTRUMENTS[dimension.id](cavity, operation, dimension)
 }

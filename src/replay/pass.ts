@@ -1,3 +1,4 @@
+import type { Form } from '../moves/form.ts'
 import type { Move, Slide } from '../moves/operation.ts'
 import type { Interval } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
@@ -7,40 +8,61 @@ import { cutInto } from './form/insert.ts'
 import { swept } from './form/sweep.ts'
 import { checkClear, checkContact, checkCut, checkShank } from './rules.ts'
 import { isOpen, placeOf, type SlideState } from './slide.ts'
-import { type Reach, standingReach, waysOf } from './ways.ts'
+import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
 
 /** One turn of one dial with the tool at a known place: cuts what it surely and what it possibly cuts, and looks for faults. */
 export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from: SlideState, to: SlideState): void => {
   const { operation, options } = bench
   const ways = waysOf(operation, possibleReach(bench, slide, from, to))
-  const cut = swept(operation.edge.pieces, ways, index)
-  const metal = excess(cut, bench.possibly)
-  const removes = metal !== null && metal.by > TOLERANCE
-  if (options.rules) {
-    if (slide !== 'cross-feed' && move.action !== 'feed-across' && move.action !== 'feed-in') {
-      const left = possibleReach(bench, slide, from, to, LEAVING)
-      checkContact(bench, index, swept(operation.edge.pieces, waysOf(operation, left), index))
-    }
-    if (removes) checkCut(bench, index, slide, cut)
-  }
+  if (reaches(bench, ways)) cutOn(bench, move, index, slide, from, to, ways)
   bench.touched = []
-  const sure = sureReach(bench, slide, from, to)
-  if (removes) bench.cut = true
-  cutInto(bench.possibly, cut)
-  if (sure !== null) cutInto(bench.surely, swept(operation.edge.pieces, waysOf(operation, sure), index))
   if (!options.rules) return
   checkShank(bench, index, ways)
   checkClear(bench, move, index, slide, ways)
 }
 
+/** Does the tip come as deep as the outermost surface at all? Most moves are made in the clear. */
+const reaches = ({ tip, top }: Bench, ways: Ways): boolean =>
+  ways.some((way) => way.some(({ d }) => d + tip >= top - TOLERANCE))
+
+const cutOn = (bench: Bench, move: Move, index: number, slide: Slide, from: SlideState, to: SlideState, ways: Ways): void => {
+  const { pieces } = bench.operation.edge
+  const cut = swept(pieces, ways, index)
+  if (bench.options.rules) {
+    if (slide !== 'cross-feed' && move.action !== 'feed-across' && move.action !== 'feed-in') {
+      const left = waysOf(bench.operation, possibleReach(bench, slide, from, to, LEAVING))
+      checkContact(bench, index, swept(pieces, left, index))
+    }
+    const metal = excess(cut, bench.possibly)
+    if (metal !== null && metal.by > TOLERANCE) {
+      checkCut(bench, index, slide, cut)
+      bench.cut = true
+    }
+  }
+  const sure = sureReach(bench, slide, from, to)
+  removeMetal(bench, cut, ways, sure === null ? null : waysOf(bench.operation, sure), index)
+}
+
+/** Cuts both forms; they part company at the first cut that depends on lost motion. */
+const removeMetal = (bench: Bench, cut: Form, possible: Ways, sure: Ways | null, index: number): void => {
+  const closed = sure !== null && sameWays(possible, sure)
+  if (!closed && bench.surely === bench.possibly) bench.possibly = [...bench.surely]
+  cutInto(bench.possibly, cut)
+  if (bench.surely === bench.possibly || sure === null) return
+  cutInto(bench.surely, closed ? cut : swept(bench.operation.edge.pieces, sure, index))
+}
+
+const sameWays = (a: Ways, b: Ways): boolean =>
+  a.length === b.length &&
+  a.every((way, index) => way.every((place, end) => place.z === b[index]![end]!.z && place.d === b[index]![end]!.d))
+
 /** The moment both zeros are set the edge stands on the work: what little it overlaps then (a corner tool's tip) is gone. */
 export const touchDown = (bench: Bench, index: number): void => {
   const { operation, slides } = bench
-  bench.touched = swept(operation.edge.pieces, waysOf(operation, standingReach(bench, 1)), index)
-  cutInto(bench.possibly, bench.touched)
-  const open = isOpen(slides.carriage) && slides.carriage.zeroed
-  const sure = open || (isOpen(slides.compound) && slides.compound.zeroed) ? null : standingReach(bench, 0)
-  if (sure !== null) cutInto(bench.surely, swept(operation.edge.pieces, waysOf(operation, sure), index))
+  const ways = waysOf(operation, standingReach(bench, 1))
+  bench.touched = swept(operation.edge.pieces, ways, index)
+  const open = (['carriage', 'compound'] as const).some((one) => slides[one].zeroed && isOpen(slides[one]))
+  removeMetal(bench, bench.touched, ways, open ? null : waysOf(operation, standingReach(bench, 0)), index)
 }
 
 /** Moving off a place begins beyond this: a face the tool stands against is left at once, a floor is not. One micrometer. */

@@ -28,6 +28,7 @@ export const runOperation = (
 }
 
 const carryOut = (bench: Bench, move: Move, index: number): void => {
+  const { options } = bench
   switch (move.action) {
     case 'start':
     case 'stop':
@@ -44,7 +45,7 @@ const carryOut = (bench: Bench, move: Move, index: number): void => {
       return touchOff(bench, move.slide ?? 'cross-feed')
     case 'measure':
       checkMeasure(bench, index)
-      bench.at[index] = sizesNow(bench)
+      if (options.rules) bench.at[index] = sizesNow(bench)
       return
     case 'layout':
     case 'fit-tool':
@@ -117,5 +118,6 @@ const whereabouts = ({ slides }: Bench): Readonly<Record<Slide, Interval>> => ({
 const sizesNow = ({ operation, before, surely, possibly }: Bench): readonly Size[] =>
   operation.dimensions.map((dimension) => {
     const size = (form: Form): number | null => measure(form, before.surely, operation, dimension)
-    return { id: dimension.id, surely: size(surely), possibly: size(possibly) }
+    const sure = size(surely)
+    return { id: dimension.id, surely: sure, possibly: possibly === surely ? sure : size(possibly) }
   })

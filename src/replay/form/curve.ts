@@ -1,4 +1,4 @@
-import type { Arc, Curve, Line } from '../../moves/form.ts'
+import type { Arc, Curve, Line, Piece } from '../../moves/form.ts'
 import type { Length } from '../../units/length.ts'
 
 /** Depth of a curve at z. An arc asked a hair beyond its end answers with its end. */
@@ -76,4 +76,11 @@ export const equalSlopes = (a: Curve, b: Curve): readonly Length[] => {
   if (b.kind === 'line') return [whereSlope(a, slope(b))]
   if (a.side !== b.side) return [(a.zc * b.r + b.zc * a.r) / (a.r + b.r)]
   return a.r === b.r ? [] : [(a.zc * b.r - b.zc * a.r) / (b.r - a.r)]
+}
+
+/** The deepest point of one piece. */
+export const peak = ({ from, to, curve }: Piece): { readonly z: Length; readonly d: Length } => {
+  const inner = curve.kind === 'arc' && curve.side === 1 && curve.zc > from && curve.zc < to ? [curve.zc] : []
+  const places = [from, to, ...inner].map((z) => ({ z, d: depthAt(curve, z) }))
+  return places.reduce((a, b) => (b.d > a.d ? b : a))
 }
