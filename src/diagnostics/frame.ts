@@ -18,7 +18,10 @@ const INDENT = '    '
  * Diagnostics as text, file by file (in the order of `sources`, by name) and line by line, each with its source line, a caret and a remedy.
  * Empty for none; else ends in a newline.
  */
-export function printDiagnostics(diagnostics: readonly Diagnostic[], sources: ReadonlyMap<string, FramedSource>): string {
+export function printDiagnostics(
+  diagnostics: readonly Diagnostic[],
+  sources: ReadonlyMap<string, FramedSource>,
+): string {
   const order = new Map([...sources.keys()].map((file, index) => [file, index]))
   const placed = diagnostics.map((diagnostic) => place(diagnostic, sources, order)).sort(byPlace)
   const printed = placed.slice(0, MOST).map((each) => print(each, sources.get(each.diagnostic.origin.file)))
@@ -28,7 +31,11 @@ export function printDiagnostics(diagnostics: readonly Diagnostic[], sources: Re
 
 type Placed = { readonly diagnostic: Diagnostic; readonly fileIndex: number; readonly span: Span | null }
 
-function place(diagnostic: Diagnostic, sources: ReadonlyMap<string, FramedSource>, order: ReadonlyMap<string, number>): Placed {
+function place(
+  diagnostic: Diagnostic,
+  sources: ReadonlyMap<string, FramedSource>,
+  order: ReadonlyMap<string, number>,
+): Placed {
   const { file } = diagnostic.origin
   const fileIndex = order.get(file) ?? -1
   const source = sources.get(file)
@@ -58,7 +65,10 @@ function underline(line: string, span: Span): string[] {
   const cells = trim(toCells(line), from)
   const before = width(cells.filter((cell) => cell.end <= from))
   const under = width(cells.filter((cell) => cell.end > from && cell.start < to))
-  return [`${INDENT}${cells.map((cell) => cell.shown).join('')}`.trimEnd(), `${INDENT}${' '.repeat(before)}${'^'.repeat(Math.max(1, under))}`]
+  return [
+    `${INDENT}${cells.map((cell) => cell.shown).join('')}`.trimEnd(),
+    `${INDENT}${' '.repeat(before)}${'^'.repeat(Math.max(1, under))}`,
+  ]
 }
 
 /** Cuts a long line to a window around the offset `from`, with … where something is left out. */

@@ -1,22 +1,32 @@
-import { Composer, type CST, type Document, type LineCounter, type ParsedNode, Parser } from 'yaml'
+import { Composer, type CST, type Document, type ParsedNode, Parser } from 'yaml'
 
 /** No file of ours is nested deeper than some six levels. */
 export const DEEPEST = 64
 
 /** `deep` = offset of the first thing nested too deep; `second` = offset of a second document. Either null. */
-export type Composed = { readonly document: Document.Parsed | null; readonly deep: number | null; readonly second: number | null }
+export type Composed = {
+  readonly document: Document.Parsed | null
+  readonly deep: number | null
+  readonly second: number | null
+}
 
 /**
  * What parseDocument does, in its two halves: the parser keeps its own stack, the composer recurses. A file of nothing but brackets
  * brings the composer to the end of the stack, where the engine may abort the whole process, so depth is measured in between.
  */
-export function compose(text: string, lines: LineCounter): Composed {
-  const tokens = [...new Parser(lines.addNewLine).parse(text)]
+export function compose(text: string): Composed {
+  const tokens = [...new Parser().parse(text)]
   const deep = tooDeep(tokens)
   if (deep !== null) return { document: null, deep, second: null }
   const composer = new Composer<ParsedNode, true>({
     // Keys that stand twice are found by to-data.ts: the library compares each with each. Messages get their source lines when printed.
-    lineCounter: lines, version: '1.2', schema: 'core', merge: false, strict: true, uniqueKeys: false, prettyErrors: false, logLevel: 'error',
+    version: '1.2',
+    schema: 'core',
+    merge: false,
+    strict: true,
+    uniqueKeys: false,
+    prettyErrors: false,
+    logLevel: 'error',
   })
   let document: Document.Parsed | null = null
   for (const next of composer.compose(tokens, true, text.length)) {

@@ -2,7 +2,10 @@ import type { Path, Span } from '../diagnostics/diagnostic.ts'
 import type { Place, SourceFile } from './source.ts'
 
 /** Finds paths in the tree of a file. */
-export function locator(root: Place, spanOf: (from: number, to: number) => Span): Pick<SourceFile, 'locate' | 'scalarSource'> {
+export function locator(
+  root: Place,
+  spanOf: (from: number, to: number) => Span,
+): Pick<SourceFile, 'locate' | 'scalarSource'> {
   return {
     locate: (path, at) => {
       const { place, missing } = find(root, path)

@@ -14,22 +14,39 @@ export function readSource(bytes: Uint8Array | string, file: string): SourceFile
   const decoded = decode(bytes, file)
   const { text } = decoded
   if (!decoded.readable) return unread(file, text, decoded.diagnostics)
-  const lines = new LineCounter()
+  const lines = linesOf(text)
   const spanOf = (from: number, to: number): Span => spanIn(text, lines, from, to)
   const report: Report = (code, from, to, message, hint) => ({
-    code, severity: 'error', origin: { file, path: [] }, span: spanOf(from, to), message, hint,
+    code,
+    severity: 'error',
+    origin: { file, path: [] },
+    span: spanOf(from, to),
+    message,
+    hint,
   })
   const directives = directivesIn(text)
-  const composed = compose(withoutDirectives(text, directives), lines)
+  const composed = compose(withoutDirectives(text, directives))
   const refused = directives.map(([from, to]) =>
-    report('source-directive', from, to, `a directive: ${text.slice(from, to)}`, 'take it out: files are read as YAML 1.2'),
+    report(
+      'source-directive',
+      from,
+      to,
+      `a directive: ${text.slice(from, to)}`,
+      'take it out: files are read as YAML 1.2',
+    ),
   )
   const broken = problemsOf(composed, text, report)
   const before = [...decoded.diagnostics, ...refused, ...broken]
   if (broken.length > 0) return unread(file, text, before.sort(byPlace))
   const read = toData(composed.document?.contents ?? null, text, report)
   const empty = read.data === null && before.length === 0
-  const nothing = report('source-empty', 0, 1, 'the file is empty', 'write in it what is to be read: a job, a lathe, tools or moves')
+  const nothing = report(
+    'source-empty',
+    0,
+    1,
+    'the file is empty',
+    'write in it what is to be read: a job, a lathe, tools or moves',
+  )
   return {
     file,
     text,
@@ -45,12 +62,20 @@ function unread(file: string, text: string, diagnostics: readonly Diagnostic[]):
   return { file, text, data: undefined, diagnostics, ...locator(root, () => ({ line: 1, column: 1, length: 1 })) }
 }
 
+/** Counted here, because the parser's own counting leaves out empty lines behind the end of a document. */
+function linesOf(text: string): LineCounter {
+  const lines = new LineCounter()
+  lines.addNewLine(0)
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines.addNewLine(at + 1)
+  return lines
+}
+
 /** A span never runs beyond its first line. */
 function spanIn(text: string, lines: LineCounter, from: number, to: number): Span {
   const { line, col } = lines.linePos(from)
   const end = text.slice(from, Math.max(from, to)).search(/\r?\n/)
   const written = text.slice(from, end < 0 ? to : from + end).trimEnd()
-  return { line: Math.max(1, line), column: Math.max(1, col), length: Math.max(1, written.length) }
+  return { line, column: col, length: Math.max(1, written.length) }
 }
 
 /** Lines of directives, which can stand only before the first document. `%YAML 1.1` would make yes a boolean and 012 ten. */
@@ -83,10 +108,26 @@ function problemsOf({ document, deep, second }: Composed, text: string, report: 
     return report('source-yaml', from, Math.max(from + 1, error.pos[1]), ...explain(error))
   })
   if (deep !== null) {
-    found.push(report('source-depth', deep, deep + 1, `nested more than ${DEEPEST} levels deep`, 'take out brackets, blanks or dashes that are too many'))
+    found.push(
+      report(
+        'source-depth',
+        deep,
+        deep + 1,
+        `nested more than ${DEEPEST} levels deep`,
+        'take out brackets, blanks or dashes that are too many',
+      ),
+    )
   }
   if (second !== null) {
-    found.push(report('source-documents', second, second + 3, 'a second document begins here', 'give each file one document: take out the --- line'))
+    found.push(
+      report(
+        'source-documents',
+        second,
+        second + 3,
+        'a second document begins here',
+        'give each file one document: take out the --- line',
+      ),
+    )
   }
   return found
 }

@@ -7,30 +7,61 @@ export const MOST_BYTES = 256 * 1024
 export type Decoded = { readonly text: string; readonly diagnostics: readonly Diagnostic[]; readonly readable: boolean }
 
 // C0 without tab and line ends, DEL, C1, line and paragraph separators, direction controls, byte-order marks inside the text, lone surrogates.
-const FORBIDDEN = '\\u0000-\\u0008\\u000b\\u000c\\u000e-\\u001f\\u007f-\\u009f\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ufeff\\p{Cs}'
+const FORBIDDEN =
+  '\\u0000-\\u0008\\u000b\\u000c\\u000e-\\u001f\\u007f-\\u009f\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ufeff\\p{Cs}'
 
 /** Turns bytes (or text) into text fit for parsing: UTF-8, no byte-order mark, no characters that hide or overwrite others. */
 export function decode(bytes: Uint8Array | string, file: string): Decoded {
   const report = (code: string, span: Span, message: string, hint: string): Diagnostic => ({
-    code, severity: 'error', origin: { file, path: [] }, span, message, hint,
+    code,
+    severity: 'error',
+    origin: { file, path: [] },
+    span,
+    message,
+    hint,
   })
   const raw = typeof bytes === 'string' ? new TextEncoder().encode(bytes) : bytes
   if (raw.length > MOST_BYTES) {
     const message = `the file has ${raw.length} bytes, more than the ${MOST_BYTES} that are read`
-    return { text: '', diagnostics: [report('source-too-large', START, message, 'give a job, lathe, toolbox or moves file of ordinary size')], readable: false }
+    return {
+      text: '',
+      diagnostics: [
+        report('source-too-large', START, message, 'give a job, lathe, toolbox or moves file of ordinary size'),
+      ],
+      readable: false,
+    }
   }
   if (looksLikeUtf16(raw)) {
-    return { text: '', diagnostics: [report('source-utf16', START, 'the file is in UTF-16', 'save it as UTF-8')], readable: false }
+    return {
+      text: '',
+      diagnostics: [report('source-utf16', START, 'the file is in UTF-16', 'save it as UTF-8')],
+      readable: false,
+    }
   }
-  const text = (typeof bytes === 'string' ? bytes : new TextDecoder('utf-8', { ignoreBOM: true }).decode(raw)).replace(/^\ufeff/, '')
+  const text = (typeof bytes === 'string' ? bytes : new TextDecoder('utf-8', { ignoreBOM: true }).decode(raw)).replace(
+    /^\ufeff/,
+    '',
+  )
   const invalid = typeof bytes === 'string' ? -1 : firstInvalid(text, raw)
   if (invalid >= 0) {
-    return { text, diagnostics: [report('source-not-utf8', spanAt(text, invalid, 1), 'the file is not valid UTF-8 here', 'save it as UTF-8')], readable: false }
+    return {
+      text,
+      diagnostics: [
+        report('source-not-utf8', spanAt(text, invalid, 1), 'the file is not valid UTF-8 here', 'save it as UTF-8'),
+      ],
+      readable: false,
+    }
   }
   const loneReturn = /\r(?!\n)/.exec(text)
   if (loneReturn) {
     const span = spanAt(text, loneReturn.index, 1)
-    return { text, diagnostics: [report('source-carriage-return', span, 'a carriage return without a line feed', 'end lines with LF or CR LF')], readable: false }
+    return {
+      text,
+      diagnostics: [
+        report('source-carriage-return', span, 'a carriage return without a line feed', 'end lines with LF or CR LF'),
+      ],
+      readable: false,
+    }
   }
   return { text, diagnostics: forbiddenIn(text, report), readable: true }
 }
@@ -48,11 +79,17 @@ type Report = (code: string, span: Span, message: string, hint: string) => Diagn
 function forbiddenIn(text: string, report: Report): Diagnostic[] {
   const place = lineFinder(text)
   return Array.from(text.matchAll(new RegExp(`[${FORBIDDEN}]+`, 'gu')), (match) =>
-    report('source-character', { ...place(match.index), length: match[0].length }, `a character that cannot be seen: ${named(match[0])}`, 'take it out'),
+    report(
+      'source-character',
+      { ...place(match.index), length: match[0].length },
+      `a character that cannot be seen: ${named(match[0])}`,
+      'take it out',
+    ),
   )
 }
 
-const named = (text: string): string => `U+${(text.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}`
+const named = (text: string): string =>
+  `U+${(text.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}`
 
 /** Either byte-order mark, or zero bytes on every other place of the beginning, as Latin text has in UTF-16. */
 function looksLikeUtf16(raw: Uint8Array): boolean {
@@ -60,7 +97,8 @@ function looksLikeUtf16(raw: Uint8Array): boolean {
   if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) return true
   const head = raw.subarray(0, 8)
   if (head.length < 4 || head.length % 2 !== 0) return false
-  const zeros = (parity: number): boolean => head.every((byte, index) => (index % 2 === parity ? byte === 0 : byte !== 0))
+  const zeros = (parity: number): boolean =>
+    head.every((byte, index) => (index % 2 === parity ? byte === 0 : byte !== 0))
   return zeros(0) || zeros(1)
 }
 

@@ -8,7 +8,11 @@ type Read = { readonly data: unknown; readonly place: Place }
 type Context = { readonly text: string; readonly report: Report; readonly diagnostics: Diagnostic[] }
 
 /** Turns parsed nodes into plain data and a tree of places, and refuses what no job needs: aliases, tags, keys twice, hidden characters. */
-export function toData(contents: ParsedNode | null, text: string, report: Report): { data: unknown; root: Place; diagnostics: Diagnostic[] } {
+export function toData(
+  contents: ParsedNode | null,
+  text: string,
+  report: Report,
+): { data: unknown; root: Place; diagnostics: Diagnostic[] } {
   const context: Context = { text, report, diagnostics: [] }
   const { data, place } = read(contents, null, context)
   return { data, root: place, diagnostics: context.diagnostics }
@@ -23,7 +27,9 @@ function read(node: unknown, key: Place['key'], context: Context): Read {
   if (isAlias(node)) return refuse('source-alias', `an alias: *${node.source}`, 'write the value itself')
   if (hasTag(node)) {
     const tag = tagBefore(at[0], node.tag, context.text)
-    context.diagnostics.push(context.report('source-tag', ...tag.at, `a tag: ${tag.text}`, 'write the value without a tag'))
+    context.diagnostics.push(
+      context.report('source-tag', ...tag.at, `a tag: ${tag.text}`, 'write the value without a tag'),
+    )
     return leaf(undefined, key, at)
   }
   if (isMap(node)) return readMap(node as YAMLMap, key, at, context)
@@ -47,16 +53,28 @@ function readMap(map: YAMLMap, key: Place['key'], range: readonly [number, numbe
 }
 
 /** The name of a key as written; null (and a diagnostic) where it cannot be used. */
-function readKey(pair: Pair, seen: ReadonlyMap<string, Place>, within: readonly [number, number], context: Context): string | null {
+function readKey(
+  pair: Pair,
+  seen: ReadonlyMap<string, Place>,
+  within: readonly [number, number],
+  context: Context,
+): string | null {
   const range = rangeOf(pair.key) ?? within
   const refuse = (code: string, message: string, hint: string): null => {
     context.diagnostics.push(context.report(code, range[0], range[1], message, hint))
     return null
   }
   if (isAlias(pair.key)) return refuse('source-alias', `an alias: *${pair.key.source}`, 'write the key itself')
-  if (hasTag(pair.key)) return refuse('source-tag', `a tag: ${tagBefore(range[0], pair.key.tag, context.text).text}`, 'write the key without a tag')
-  if (!isScalar(pair.key)) return refuse('source-key', 'a key that is not a single word or name', 'write a name before the colon')
-  if (pair.key.value === null) return refuse('source-key', 'a key is missing before the colon', 'write a name before the colon')
+  if (hasTag(pair.key))
+    return refuse(
+      'source-tag',
+      `a tag: ${tagBefore(range[0], pair.key.tag, context.text).text}`,
+      'write the key without a tag',
+    )
+  if (!isScalar(pair.key))
+    return refuse('source-key', 'a key that is not a single word or name', 'write a name before the colon')
+  if (pair.key.value === null)
+    return refuse('source-key', 'a key is missing before the colon', 'write a name before the colon')
   const name = pair.key.source ?? String(pair.key.value)
   const hidden = isEscaped(pair.key, context.text) ? forbiddenCharacter(name) : null
   if (hidden) return refuse('source-character', `a character that cannot be seen: ${hidden}`, 'take it out')
@@ -64,13 +82,20 @@ function readKey(pair: Pair, seen: ReadonlyMap<string, Place>, within: readonly 
   const first = seen.get(name)?.key
   if (!first) return name
   const line = context.report('', first[0], first[1], '', '').span?.line
-  return refuse('source-duplicate', `"${shorten(name)}" is here twice: the first is on line ${line}`, 'keep one of the two')
+  return refuse(
+    'source-duplicate',
+    `"${shorten(name)}" is here twice: the first is on line ${line}`,
+    'keep one of the two',
+  )
 }
 
 function readList(list: YAMLSeq, key: Place['key'], range: readonly [number, number], context: Context): Read {
   const items = list.items.map((item) => read(item, null, context))
   const children = new Map(items.map((item, index): [string, Place] => [String(index), item.place]))
-  return { data: items.map((item) => item.data), place: { key, value: range, written: true, scalar: undefined, children } }
+  return {
+    data: items.map((item) => item.data),
+    place: { key, value: range, written: true, scalar: undefined, children },
+  }
 }
 
 function readScalar(node: Scalar, key: Place['key'], range: readonly [number, number], context: Context): Read {
@@ -80,7 +105,11 @@ function readScalar(node: Scalar, key: Place['key'], range: readonly [number, nu
     return leaf(undefined, key, range)
   }
   if (typeof value === 'number' && !Number.isFinite(value)) {
-    return refuse('source-number', `"${shorten(node.source ?? '')}" is not a number that can be used`, 'write a number like 0.125')
+    return refuse(
+      'source-number',
+      `"${shorten(node.source ?? '')}" is not a number that can be used`,
+      'write a number like 0.125',
+    )
   }
   const hidden = typeof value === 'string' && isEscaped(node, context.text) ? forbiddenCharacter(value) : null
   if (hidden) return refuse('source-character', `a character that cannot be seen: ${hidden}`, 'take it out')
@@ -91,7 +120,13 @@ function readScalar(node: Scalar, key: Place['key'], range: readonly [number, nu
 
 const leaf = (data: unknown, key: Place['key'], range: readonly [number, number]): Read => ({
   data,
-  place: { key, value: range, written: data === undefined || range[1] > range[0], scalar: undefined, children: new Map() },
+  place: {
+    key,
+    value: range,
+    written: data === undefined || range[1] > range[0],
+    scalar: undefined,
+    children: new Map(),
+  },
 })
 
 /** Raw characters are checked in the text; only double quotes can bring others in. */

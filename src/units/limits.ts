@@ -16,14 +16,22 @@ export function withText({ nominal, limits, aim }: Limits, text: string, whole: 
 }
 
 export function fromRange(low: number, high: number, text: string): Parsed<Limits> {
-  if (low > high) return refused(`the limits of "${text}" are the wrong way around`, 'write the smaller one first, like 0.120 to 0.125')
+  if (low > high)
+    return refused(
+      `the limits of "${text}" are the wrong way around`,
+      'write the smaller one first, like 0.120 to 0.125',
+    )
   if (low === high) return noRoom(text)
   return parsed({ nominal: Math.round((low + high) / 2), limits: [low, high] })
 }
 
 export function fromPlusMinus(nominal: number, deviation: number, text: string): Parsed<Limits> {
   if (deviation === 0) return noRoom(text)
-  if (deviation < 0) return refused(`the tolerance of "${text}" is negative`, 'write one number without a sign after ±, like 0.125 ±0.005')
+  if (deviation < 0)
+    return refused(
+      `the tolerance of "${text}" is negative`,
+      'write one number without a sign after ±, like 0.125 ±0.005',
+    )
   return parsed({ nominal, limits: [nominal - deviation, nominal + deviation] })
 }
 
@@ -34,9 +42,16 @@ export function fromDeviations(nominal: number, first: number, second: number, t
 }
 
 /** Half a tolerance: what stands on the other side is for the drawing to say, not for a guess. */
-export function needsBoth(written: { readonly form: 'least' | 'one-deviation'; readonly nominal: string }, text: string): Parsed<never> {
-  if (written.form === 'least') return refused(`"${text}" has no upper limit`, `write both limits, like ${written.nominal} to …`)
-  return refused(`"${text}" has a tolerance on one side only`, 'write both sides, like 0.125 +0.003 -0, or both limits, like 0.120 to 0.125')
+export function needsBoth(
+  written: { readonly form: 'least' | 'one-deviation'; readonly nominal: string },
+  text: string,
+): Parsed<never> {
+  if (written.form === 'least')
+    return refused(`"${text}" has no upper limit`, `write both limits, like ${written.nominal} to …`)
+  return refused(
+    `"${text}" has a tolerance on one side only`,
+    'write both sides, like 0.125 +0.003 -0, or both limits, like 0.120 to 0.125',
+  )
 }
 
 const noRoom = (text: string): Parsed<never> =>

@@ -20,7 +20,8 @@ export function parseNumber(text: string): Parsed<Rational> {
 
 function parseUnsigned(unsigned: string, text: string): Parsed<Rational> {
   const fraction = FRACTION.exec(unsigned)
-  if (fraction) return fromFraction(fraction[1] ?? '0', fraction[2] as string, fraction[3] as string, fraction[1] !== undefined)
+  if (fraction)
+    return fromFraction(fraction[1] ?? '0', fraction[2] as string, fraction[3] as string, fraction[1] !== undefined)
   const decimal = DECIMAL.exec(unsigned)
   const whole = decimal?.[1] ?? ''
   const part = decimal?.[2] ?? ''
@@ -41,7 +42,9 @@ function fromFraction(whole: string, over: string, under: string, mixed: boolean
 }
 
 const commaHint = (text: string): string => {
-  const decimal = /^[+-]?\d*,\d+$/.test(text) ? `: ${text.replace(',', '.')}` : ', and nothing between thousands: 0.5, 1000'
+  const decimal = /^[+-]?\d*,\d+$/.test(text)
+    ? `: ${text.replace(',', '.')}`
+    : ', and nothing between thousands: 0.5, 1000'
   return `use a point${decimal}`
 }
 

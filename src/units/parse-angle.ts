@@ -11,7 +11,8 @@ const DEGREE = 3_600_000_000
 const MINUTE = DEGREE / 60
 const SECOND = DEGREE / 3600
 
-const SEXAGESIMAL = /^([+-]?) ?(\d+) ?(?:°|deg\.?|degrees?) ?([\d.]+) ?(?:'|min\.?|minutes?)(?: ?([\d.]+) ?(?:"|sec\.?|seconds?))?$/i
+const SEXAGESIMAL =
+  /^([+-]?) ?(\d+) ?(?:°|deg\.?|degrees?) ?([\d.]+) ?(?:'|min\.?|minutes?)(?: ?([\d.]+) ?(?:"|sec\.?|seconds?))?$/i
 const PLAIN = /^(.*?) ?(?:°|deg\.?|degrees?)?$/i
 const MINUTES_ONLY = /^([+-]? ?[\d.]+) ?(?:'|min\.?|minutes?)$/i
 
@@ -81,7 +82,13 @@ function readAngle(text: string): Parsed<number> {
   return counted(number.value, minutes ? MINUTE : DEGREE, text)
 }
 
-function fromParts(sign: string, degreeText: string, minuteText: string, secondText: string, text: string): Parsed<number> {
+function fromParts(
+  sign: string,
+  degreeText: string,
+  minuteText: string,
+  secondText: string,
+  text: string,
+): Parsed<number> {
   const units = [DEGREE, MINUTE, SECOND]
   const values: number[] = []
   for (const [index, part] of [degreeText, minuteText, secondText].entries()) {
@@ -89,7 +96,10 @@ function fromParts(sign: string, degreeText: string, minuteText: string, secondT
     const value = number.ok ? counted(number.value, units[index] as number, text) : notAnAngle(text)
     if (!value.ok) return value
     if (index > 0 && value.value >= (units[index - 1] as number)) {
-      return refused(`"${text}" has ${part} ${index === 1 ? 'minutes' : 'seconds'}, and 60 make a whole one above`, 'write less than 60')
+      return refused(
+        `"${text}" has ${part} ${index === 1 ? 'minutes' : 'seconds'}, and 60 make a whole one above`,
+        'write less than 60',
+      )
     }
     values.push(value.value)
   }
@@ -103,4 +113,7 @@ function counted(number: Rational, per: number, text: string): Parsed<number> {
 }
 
 const notAnAngle = (text: string): Parsed<never> =>
-  refused(text === '' ? 'there is no angle here' : `"${text.length > 30 ? `${text.slice(0, 30)}…` : text}" is not an angle`, ANGLE_HINT)
+  refused(
+    text === '' ? 'there is no angle here' : `"${text.length > 30 ? `${text.slice(0, 30)}…` : text}" is not an angle`,
+    ANGLE_HINT,
+  )

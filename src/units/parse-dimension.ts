@@ -1,10 +1,10 @@
 import type { Dimension } from './dimension.ts'
 import { gradeWidth } from './iso286.ts'
 import { type Length, MM, type Units } from './length.ts'
+import { fromDeviations, fromPlusMinus, fromRange, type Limits, needsBoth, withText } from './limits.ts'
 import { LONGEST_TEXT, tidy } from './number-text.ts'
 import { LENGTH_HINT, type LengthUnit, readIn, splitUnit, tooLong } from './parse-length.ts'
 import { type Parsed, parsed, refused } from './parsed.ts'
-import { type Limits, fromDeviations, fromPlusMinus, fromRange, needsBoth, withText } from './limits.ts'
 import { splitTolerance, type Toleranced } from './tolerance.ts'
 
 /** Reads a length with or without a tolerance, in every way a machinist writes one; bare numbers in `units`, all results in whole pm. */
@@ -20,7 +20,9 @@ function readLimits(written: Toleranced, units: Units, text: string): Parsed<Lim
     case 'plain':
       return readAll([written.nominal], units, ([nominal]) => parsed({ nominal: nominal as Length, limits: null }))
     case 'range':
-      return readAll([written.low, written.high], units, ([low, high]) => fromRange(low as Length, high as Length, text))
+      return readAll([written.low, written.high], units, ([low, high]) =>
+        fromRange(low as Length, high as Length, text),
+      )
     case 'most':
       return readAll([written.nominal], units, ([most]) => upTo(most as Length, text))
     case 'least':
@@ -50,22 +52,40 @@ type Build = (lengths: readonly Length[]) => Parsed<Limits>
 /** Bare numbers beside one that has a unit are in that unit: `3 to 3.2 mm`, `120 to 125 thou`. */
 function readAll(texts: readonly string[], units: Units, build: Build): Parsed<Limits> {
   const unit = unitAmong(texts)
-  return readEach(texts.map((each) => [each, unit]), units, build)
+  return readEach(
+    texts.map((each) => [each, unit]),
+    units,
+    build,
+  )
 }
 
 /**
  * Bare deviations take the unit of their neighbor, else of the nominal. A bare nominal takes `in` or `mm` from its deviations
  * (`4.5 ±0.05 mm`), but not `thou`: `0.500 ±5 thou` is half an inch.
  */
-function readWithDeviations(nominal: string, deviations: readonly string[], units: Units, build: Build): Parsed<Limits> {
-  if (nominal === '' || /^[+-]$/.test(nominal)) return refused('the tolerance stands alone', 'write the nominal size before it, like 0.125 ±0.005')
+function readWithDeviations(
+  nominal: string,
+  deviations: readonly string[],
+  units: Units,
+  build: Build,
+): Parsed<Limits> {
+  if (nominal === '' || /^[+-]$/.test(nominal))
+    return refused('the tolerance stands alone', 'write the nominal size before it, like 0.125 ±0.005')
   const ofDeviations = unitAmong(deviations)
   const ofNominal = unitAmong([nominal]) ?? (ofDeviations === 'thou' ? null : ofDeviations)
   const fallback = ofDeviations ?? ofNominal
-  return readEach([[nominal, ofNominal], ...deviations.map((each): [string, LengthUnit | null] => [each, fallback])], units, build)
+  return readEach(
+    [[nominal, ofNominal], ...deviations.map((each): [string, LengthUnit | null] => [each, fallback])],
+    units,
+    build,
+  )
 }
 
-function readEach(texts: readonly (readonly [string, LengthUnit | null])[], units: Units, build: Build): Parsed<Limits> {
+function readEach(
+  texts: readonly (readonly [string, LengthUnit | null])[],
+  units: Units,
+  build: Build,
+): Parsed<Limits> {
   const lengths: Length[] = []
   for (const [text, fallback] of texts) {
     const split = splitUnit(text)
@@ -90,7 +110,10 @@ function fromClass(nominalText: string, letters: string, grade: number, units: U
   const nominal = readIn(split.value.number, 'mm', units, text)
   if (!nominal.ok) return nominal
   if (letters !== 'H' && letters !== 'h') {
-    return refused(`"${letters}${grade}" is not a class known here: only H and h are`, 'write the limits as numbers, like 19.96 to 19.98')
+    return refused(
+      `"${letters}${grade}" is not a class known here: only H and h are`,
+      'write the limits as numbers, like 19.96 to 19.98',
+    )
   }
   if (unit !== 'mm') {
     const remedy = `write ${split.value.unit ? 'the size in mm, like 20 mm h11' : `${split.value.number} mm ${letters}${grade} if it is in mm`}, else the limits as numbers`
@@ -100,10 +123,17 @@ function fromClass(nominalText: string, letters: string, grade: number, units: U
 }
 
 function withGrade(nominal: Length, letter: 'H' | 'h', grade: number, text: string): Parsed<Limits> {
-  if (grade < 5 || grade > 14) return refused(`grade ${grade} of "${text}" is not in the table`, 'use grades 5 to 14, or write the limits as numbers')
+  if (grade < 5 || grade > 14)
+    return refused(
+      `grade ${grade} of "${text}" is not in the table`,
+      'use grades 5 to 14, or write the limits as numbers',
+    )
   const width = gradeWidth(nominal, grade)
   if (width === null) {
-    return refused(`ISO 286 limits are known for sizes over 0 to 315 mm, not for ${nominal / MM} mm`, 'write the limits as numbers')
+    return refused(
+      `ISO 286 limits are known for sizes over 0 to 315 mm, not for ${nominal / MM} mm`,
+      'write the limits as numbers',
+    )
   }
   return parsed({ nominal, limits: letter === 'H' ? [nominal, nominal + width] : [nominal - width, nominal] })
 }

@@ -10,7 +10,14 @@ export type LengthUnit = 'in' | 'thou' | 'mm'
 
 const THOU: Length = INCH / 1000
 const SPELLINGS: Readonly<Record<string, LengthUnit>> = {
-  in: 'in', 'in.': 'in', inch: 'in', inches: 'in', '"': 'in', thou: 'thou', thous: 'thou', mm: 'mm',
+  in: 'in',
+  'in.': 'in',
+  inch: 'in',
+  inches: 'in',
+  '"': 'in',
+  thou: 'thou',
+  thous: 'thou',
+  mm: 'mm',
 }
 
 /** Reads one length without a tolerance, bare numbers in `units`, to whole picometers. May be negative: a place may be. */
@@ -39,7 +46,8 @@ export function splitUnit(text: string): Parsed<{ readonly number: string; reado
 export function readIn(number: string, unit: LengthUnit | null, units: Units, text: string): Parsed<Length> {
   if (number === '') return refused(text === '' ? 'there is no length here' : `"${text}" is not a length`, LENGTH_HINT)
   const rational = parseNumber(number)
-  if (!rational.ok) return rational.message.endsWith('is not a number') ? refused(`"${text}" is not a length`, LENGTH_HINT) : rational
+  if (!rational.ok)
+    return rational.message.endsWith('is not a number') ? refused(`"${text}" is not a length`, LENGTH_HINT) : rational
   const length = scaled(rational.value, perLengthUnit(unit, units))
   return length === null ? refused(`"${text}" is longer than anything a lathe holds`, LENGTH_HINT) : parsed(length)
 }

@@ -2,7 +2,20 @@ import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { editDistance, suggest } from '../../src/diagnostics/suggest.ts'
 
-const KEYS = ['title', 'units', 'part', 'lathe', 'tools', 'features', 'cutting', 'bottom-diameter', 'corner-radius', 'width', 'width-at', 'depth']
+const KEYS = [
+  'title',
+  'units',
+  'part',
+  'lathe',
+  'tools',
+  'features',
+  'cutting',
+  'bottom-diameter',
+  'corner-radius',
+  'width',
+  'width-at',
+  'depth',
+]
 
 describe('suggest', () => {
   test.each([
@@ -19,9 +32,12 @@ describe('suggest', () => {
     expect(suggest(word, KEYS)).toBe(meant)
   })
 
-  test.each([['spindle'], ['x'], [''], ['color'], ['a'.repeat(200_000)]])('nothing is near enough (case %#)', (word) => {
-    expect(suggest(word, KEYS)).toBe(null)
-  })
+  test.each([['spindle'], ['x'], [''], ['color'], ['a'.repeat(200_000)]])(
+    'nothing is near enough (case %#)',
+    (word) => {
+      expect(suggest(word, KEYS)).toBe(null)
+    },
+  )
 
   test('the nearest wins, and of equals the first', () => {
     expect(suggest('width-a', KEYS)).toBe('width-at')

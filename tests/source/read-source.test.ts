@@ -4,7 +4,9 @@ import { readSource } from '../../src/source/read-source.ts'
 
 const read = (content: string | Uint8Array) => readSource(content, 'job.yaml')
 const problems = (content: string | Uint8Array) =>
-  read(content).diagnostics.map(({ span, code, message }) => `${span?.line}:${span?.column}+${span?.length} ${code}: ${message}`)
+  read(content).diagnostics.map(
+    ({ span, code, message }) => `${span?.line}:${span?.column}+${span?.length} ${code}: ${message}`,
+  )
 
 const JOB = `title: Cider press screw # of a village workshop
 units: inch
@@ -32,15 +34,34 @@ describe('data', () => {
       data: {
         title: 'Cider press screw',
         units: 'inch',
-        part: { steps: [{ name: 'pilot', diameter: 0.875, length: 2 }, { name: 'body', diameter: 1.5 }] },
-        features: [{ kind: 'groove', width: '5/32 ±0.005', depth: '0.070 +0.004 -0', why: null, notes: 'first line\nsecond line\n' }],
+        part: {
+          steps: [
+            { name: 'pilot', diameter: 0.875, length: 2 },
+            { name: 'body', diameter: 1.5 },
+          ],
+        },
+        features: [
+          {
+            kind: 'groove',
+            width: '5/32 ±0.005',
+            depth: '0.070 +0.004 -0',
+            why: null,
+            notes: 'first line\nsecond line\n',
+          },
+        ],
       },
     })
   })
 
   test('YAML 1.2, core: words of older versions are words, octal looks are decimal, << is a key', () => {
     expect(read('a: yes\nb: 012\nc: 1:30\nd: true\ne: ~\nf: 2026-11-25\n<<: {g: 1}\n').data).toEqual({
-      a: 'yes', b: 12, c: '1:30', d: true, e: null, f: '2026-11-25', '<<': { g: 1 },
+      a: 'yes',
+      b: 12,
+      c: '1:30',
+      d: true,
+      e: null,
+      f: '2026-11-25',
+      '<<': { g: 1 },
     })
   })
 
@@ -99,6 +120,10 @@ describe('locate', () => {
     expect(crlf.locate(['b'], 'value')).toEqual({ line: 2, column: 4, length: 2 })
   })
 
+  test('counts empty lines behind the end of a document', () => {
+    expect(problems('a: 1\n...\n\n\nb\n')[0]).toMatch(/^5:1\+1 /)
+  })
+
   test('gives a place even in a broken file', () => {
     expect(read('a: [').locate(['a', 0], 'value')).toEqual({ line: 1, column: 1, length: 1 })
   })
@@ -107,16 +132,31 @@ describe('locate', () => {
 describe('refused', () => {
   test.each([
     ['a key twice', 'a: 1\nb: 2\n"a": 3\n', ['3:1+3 source-duplicate: "a" is here twice: the first is on line 1']],
-    ['a key twice in flow', 'x: { a: 1, a: 2 }\n', ['1:12+1 source-duplicate: "a" is here twice: the first is on line 1']],
+    [
+      'a key twice in flow',
+      'x: { a: 1, a: 2 }\n',
+      ['1:12+1 source-duplicate: "a" is here twice: the first is on line 1'],
+    ],
     ['aliases', 'a: &x 1\nb: *x\nc: [*x]\n', ['2:4+2 source-alias: an alias: *x', '3:5+2 source-alias: an alias: *x']],
     ['an alias of itself', 'a: &x [*x]\n', ['1:8+2 source-alias: an alias: *x']],
-    ['tags', 'a: !!binary aGk=\nb: ! x\nc: !mine {}\nd: !!str 1\n', [
-      '1:4+8 source-tag: a tag: !!binary', '2:4+1 source-tag: a tag: !', '3:4+5 source-tag: a tag: !mine', '4:4+5 source-tag: a tag: !!str',
-    ]],
+    [
+      'tags',
+      'a: !!binary aGk=\nb: ! x\nc: !mine {}\nd: !!str 1\n',
+      [
+        '1:4+8 source-tag: a tag: !!binary',
+        '2:4+1 source-tag: a tag: !',
+        '3:4+5 source-tag: a tag: !mine',
+        '4:4+5 source-tag: a tag: !!str',
+      ],
+    ],
     ['a tag behind an anchor', 'a: !!str &x 1\n', ['1:4+5 source-tag: a tag: !!str']],
     ['a tag on a key', '!!str a: 1\n', ['1:7+1 source-tag: a tag: !!str']],
     ['a version', '# job\n%YAML 1.1\n---\na: yes\n', ['2:1+9 source-directive: a directive: %YAML 1.1']],
-    ['a tag directive', '%TAG ! tag:x,2026:\n---\na: 1\n', ['1:1+18 source-directive: a directive: %TAG ! tag:x,2026:']],
+    [
+      'a tag directive',
+      '%TAG ! tag:x,2026:\n---\na: 1\n',
+      ['1:1+18 source-directive: a directive: %TAG ! tag:x,2026:'],
+    ],
     ['__proto__', 'a: { __proto__: { b: 1 } }\n', ['1:6+9 source-key: "__proto__" cannot be a key']],
     ['__proto__ by an escape', '"__pr\\u006fto__": 1\n', ['1:1+16 source-key: "__proto__" cannot be a key']],
     ['a key that is a list', '? [a, b]\n: 1\n', ['1:3+6 source-key: a key that is not a single word or name']],
@@ -127,12 +167,24 @@ describe('refused', () => {
     ['NUL', 'a: x\u0000y\n', ['1:5+1 source-character: a character that cannot be seen: U+0000']],
     ['ESC', 'a: \u001b[31mred\n', ['1:4+1 source-character: a character that cannot be seen: U+001B']],
     ['C1', 'a: x\u009b\n', ['1:5+1 source-character: a character that cannot be seen: U+009B']],
-    ['a turn of direction, in a comment too', 'a: 1 # \u202e\n', ['1:8+1 source-character: a character that cannot be seen: U+202E']],
+    [
+      'a turn of direction, in a comment too',
+      'a: 1 # \u202e\n',
+      ['1:8+1 source-character: a character that cannot be seen: U+202E'],
+    ],
     ['half a surrogate pair', 'a: x\ud800y\n', ['1:5+1 source-character: a character that cannot be seen: U+D800']],
-    ['a second byte-order mark', '\ufeff\ufeffa: 1\n', ['1:1+1 source-character: a character that cannot be seen: U+FEFF']],
+    [
+      'a second byte-order mark',
+      '\ufeff\ufeffa: 1\n',
+      ['1:1+1 source-character: a character that cannot be seen: U+FEFF'],
+    ],
     ['ESC by an escape', 'a: "\\e[31m"\n', ['1:4+8 source-character: a character that cannot be seen: U+001B']],
     ['NUL by an escape', 'a: "\\0"\n', ['1:4+4 source-character: a character that cannot be seen: U+0000']],
-    ['a turn of direction by an escape in a key', '"\\u202E": 1\n', ['1:1+8 source-character: a character that cannot be seen: U+202E']],
+    [
+      'a turn of direction by an escape in a key',
+      '"\\u202E": 1\n',
+      ['1:1+8 source-character: a character that cannot be seen: U+202E'],
+    ],
     ['half a pair by an escape', 'a: "\\uD800"\n', ['1:4+8 source-character: a character that cannot be seen: U+D800']],
     ['a lone carriage return', 'a: 1\rb: 2\n', ['1:5+1 source-carriage-return: a carriage return without a line feed']],
     ['several documents', 'a: 1\n---\nb: 2\n---\nc: 3\n', ['2:1+3 source-documents: a second document begins here']],
@@ -147,11 +199,19 @@ describe('refused', () => {
   test.each([
     ['UTF-16, little end first', new Uint8Array([0xff, 0xfe, 0x61, 0, 0x3a, 0]), 'the file is in UTF-16'],
     ['UTF-16, big end first', new Uint8Array([0xfe, 0xff, 0, 0x61]), 'the file is in UTF-16'],
-    ['UTF-16 without a mark', new Uint8Array(Array.from('title: x').flatMap((letter) => [letter.charCodeAt(0), 0])), 'the file is in UTF-16'],
+    [
+      'UTF-16 without a mark',
+      new Uint8Array(Array.from('title: x').flatMap((letter) => [letter.charCodeAt(0), 0])),
+      'the file is in UTF-16',
+    ],
     ['bytes that are no UTF-8', new Uint8Array([...new TextEncoder().encode('a: �\nbé: '), 0xe9, 0x0a]), '2:5'],
     ['a surrogate in bytes', new Uint8Array([0x61, 0x3a, 0x20, 0xed, 0xa0, 0x80]), '1:4'],
     ['a character cut off', new Uint8Array([0x61, 0x3a, 0x20, 0xc3]), '1:4'],
-    ['too much', new Uint8Array(256 * 1024 + 1).fill(0x61), 'the file has 262145 bytes, more than the 262144 that are read'],
+    [
+      'too much',
+      new Uint8Array(256 * 1024 + 1).fill(0x61),
+      'the file has 262145 bytes, more than the 262144 that are read',
+    ],
   ])('%s', (_, bytes, said) => {
     expect(problems(bytes)).toHaveLength(1)
     expect(problems(bytes)[0]).toContain(said)
@@ -182,15 +242,18 @@ describe('refused', () => {
 })
 
 describe('prototypes', () => {
-  test.each([['constructor'], ['toString'], ['hasOwnProperty']])('%s is an ordinary key, and missing where it is not written', (name) => {
-    expect(Object.entries(read(`${name}: 1\n`).data as object)).toEqual([[name, 1]])
-    expect(read('a: 1\n').scalarSource([name])).toBe(undefined)
-    expect(read(`a: 1\n`).locate([name], 'value')).toEqual({ line: 1, column: 1, length: 1 })
-  })
+  test.each([['constructor'], ['toString'], ['hasOwnProperty']])(
+    '%s is an ordinary key, and missing where it is not written',
+    (name) => {
+      expect(Object.entries(read(`${name}: 1\n`).data as object)).toEqual([[name, 1]])
+      expect(read('a: 1\n').scalarSource([name])).toBe(undefined)
+      expect(read(`a: 1\n`).locate([name], 'value')).toEqual({ line: 1, column: 1, length: 1 })
+    },
+  )
 })
 
 describe('hostile sizes', () => {
-  const most = 250_000
+  const most = 60_000
   test.each([
     ['brackets', '['.repeat(most), 'source-depth'],
     ['braces', '{'.repeat(most), 'source-depth'],
@@ -208,7 +271,7 @@ describe('hostile sizes', () => {
   ])('%s end in a diagnostic and in good time', (_, text, code) => {
     const start = performance.now()
     expect(read(text).diagnostics.map((diagnostic) => diagnostic.code)).toContain(code)
-    expect(performance.now() - start).toBeLessThan(8000)
+    expect(performance.now() - start).toBeLessThan(4000)
   })
 
   test('64 levels are read, 65 are not', () => {

@@ -43,11 +43,15 @@ describe('lengths', () => {
 
   test('what is shown with all its digits reads back as the same length', () => {
     fc.assert(
-      fc.property(fc.integer({ min: -40_000_000, max: 40_000_000 }), fc.constantFrom('inch' as const, 'mm' as const), (count, units) => {
-        const length = count * (units === 'inch' ? INCH / 100_000 : MM / 10_000)
-        const text = formatLength(length, units, { digits: formatDigitsFor([length], units) })
-        expect(parseLength(text, units)).toEqual({ ok: true, value: length === 0 ? 0 : length })
-      }),
+      fc.property(
+        fc.integer({ min: -40_000_000, max: 40_000_000 }),
+        fc.constantFrom('inch' as const, 'mm' as const),
+        (count, units) => {
+          const length = count * (units === 'inch' ? INCH / 100_000 : MM / 10_000)
+          const text = formatLength(length, units, { digits: formatDigitsFor([length], units) })
+          expect(parseLength(text, units)).toEqual({ ok: true, value: length === 0 ? 0 : length })
+        },
+      ),
       { seed: 11 },
     )
   })
@@ -78,7 +82,10 @@ describe('fractions', () => {
   test('every 64th reads back as itself', () => {
     for (let count = -300; count <= 300; count++) {
       const length = (count * INCH) / 64
-      expect(parseLength(formatFraction(length) as string, 'inch')).toEqual({ ok: true, value: length === 0 ? 0 : length })
+      expect(parseLength(formatFraction(length) as string, 'inch')).toEqual({
+        ok: true,
+        value: length === 0 ? 0 : length,
+      })
     }
   })
 })

@@ -41,7 +41,12 @@ describe('tolerances in a file in inches, in thousandths', () => {
     ['0.010 max', 10, [0, 10], 10],
     ['.010 MAX.', 10, [0, 10], 10],
   ])('%s', (text, nominal, limits, aim) => {
-    expect(read(text, 'inch')).toEqual({ nominal: nominal * THOU, limits: limits.map((limit) => limit * THOU), aim: aim * THOU, text })
+    expect(read(text, 'inch')).toEqual({
+      nominal: nominal * THOU,
+      limits: limits.map((limit) => limit * THOU),
+      aim: aim * THOU,
+      text,
+    })
   })
 
   test('without a tolerance the nominal is aimed at', () => {
@@ -81,7 +86,12 @@ describe('ISO 286 classes', () => {
     ['lim_30H7', '30 H7', 30, 30.021],
   ])('%s: %s', (_id, text, low, high) => {
     const limits = [Math.round(low * MM), Math.round(high * MM)]
-    expect(read(text, 'mm')).toEqual({ nominal: /h/.test(text) ? limits[1] : limits[0], limits, aim: ((limits[0] as number) + (limits[1] as number)) / 2, text })
+    expect(read(text, 'mm')).toEqual({
+      nominal: /h/.test(text) ? limits[1] : limits[0],
+      limits,
+      aim: ((limits[0] as number) + (limits[1] as number)) / 2,
+      text,
+    })
   })
 
   // Reference values it9_2nd, it11_2nd: a second transcription of the same columns.
@@ -119,12 +129,19 @@ describe('ISO 286 classes', () => {
     expect(read('315 h14', 'mm').limits).toEqual([313_700_000_000, 315_000_000_000])
   })
 
-  test.each([['20h11'], ['20 mm h11'], ['20mm h11'], ['20 h 11']])('%s is read, with mm also in a file in inches', (text) => {
-    expect(read(text, text.includes('mm') ? 'inch' : 'mm').limits).toEqual([19_870_000_000, 20_000_000_000])
-  })
+  test.each([['20h11'], ['20 mm h11'], ['20mm h11'], ['20 h 11']])(
+    '%s is read, with mm also in a file in inches',
+    (text) => {
+      expect(read(text, text.includes('mm') ? 'inch' : 'mm').limits).toEqual([19_870_000_000, 20_000_000_000])
+    },
+  )
 
   test.each([
-    ['20 h11', 'inch', '"20 h11" has an ISO 286 class on a size in inches | write 20 mm h11 if it is in mm, else the limits as numbers'],
+    [
+      '20 h11',
+      'inch',
+      '"20 h11" has an ISO 286 class on a size in inches | write 20 mm h11 if it is in mm, else the limits as numbers',
+    ],
     ['3/4 in h11', 'mm', 'on a size in inches | write the size in mm'],
     ['20 g6', 'mm', '"g6" is not a class known here: only H and h are | write the limits as numbers'],
     ['20 G6', 'mm', 'only H and h are'],
