@@ -5,22 +5,35 @@ import { angle, choice, dimension, length, text } from '../units/measure-schema.
 import type { Cutting, Place } from './feature.ts'
 
 const cuttingKeys = {
-    leave: z.optional(length('Left on the floor for the finish pass; by default the smaller of 0.020 in and a quarter of the depth.', 'zero or more')),
-    'leave-sides': z.optional(length('Left on each wall for the finish pass; by default 0.', 'zero or more')),
-    infeed: z.optional(length('Largest infeed of one pass.')),
-    clear: z.optional(length('How far the tool backs out of the surface.')),
-    overlap: z.optional(length('How far neighboring passes overlap; by default a tenth of the width of the tool.', 'zero or more')),
-    'speed-factor': z.optional(z.number().check(z.gt(0), z.describe('Spindle speed as a part of plain turning; by default one half for form tools.'))),
-    cusp: z.optional(length('Largest ridge left between the steps of a round form; by default 0.0005 in or 0.01 mm.')),
-    'side-feed': z.optional(choice('Which slide moves the tool along the work: compound (the default) or carriage.', ['compound', 'carriage'])),
-    compound: z.optional(
-      z
-        .strictObject({ angle: angle('Degrees from parallel with the ways.', -90, 90, true) })
-        .check(z.describe('How the compound is swung for this cut.'), z.meta({ title: 'compound setting' })),
+  leave: z.optional(
+    length(
+      'Left on the floor for the finish pass; by default the smaller of 0.020 in and a quarter of the depth.',
+      'zero or more',
     ),
-    order: z.optional(
-      z.number().check(z.gt(0), z.multipleOf(1), z.describe('Place in the order of the operations, counted from 1.')),
-    ),
+  ),
+  'leave-sides': z.optional(length('Left on each wall for the finish pass; by default 0.', 'zero or more')),
+  infeed: z.optional(length('Largest infeed of one pass.')),
+  clear: z.optional(length('How far the tool backs out of the surface.')),
+  overlap: z.optional(
+    length('How far neighboring passes overlap; by default a tenth of the width of the tool.', 'zero or more'),
+  ),
+  'speed-factor': z.optional(
+    z
+      .number()
+      .check(z.gt(0), z.describe('Spindle speed as a part of plain turning; by default one half for form tools.')),
+  ),
+  cusp: z.optional(length('Largest ridge left between the steps of a round form; by default 0.0005 in or 0.01 mm.')),
+  'side-feed': z.optional(
+    choice('Which slide moves the tool along the work: compound (the default) or carriage.', ['compound', 'carriage']),
+  ),
+  compound: z.optional(
+    z
+      .strictObject({ angle: angle('Degrees from parallel with the ways.', -90, 90, true) })
+      .check(z.describe('How the compound is swung for this cut.'), z.meta({ title: 'compound setting' })),
+  ),
+  order: z.optional(
+    z.number().check(z.gt(0), z.multipleOf(1), z.describe('Place in the order of the operations, counted from 1.')),
+  ),
 }
 
 export const cuttingSchema = z
@@ -38,14 +51,24 @@ export const commonFeatureKeys = {
 
 /** Where a feature stands along the work. */
 export const placeKeys = {
-  from: z.optional(text('"end" (the default) or the name of a step: its tailstock-side end. Distances run toward the headstock.', 'end')),
+  from: z.optional(
+    text(
+      '"end" (the default) or the name of a step: its tailstock-side end. Distances run toward the headstock.',
+      'end',
+    ),
+  ),
   near: z.optional(dimension('Distance to the tailstock side. One of near, far and center.', 'any')),
   far: z.optional(dimension('Distance to the headstock side. One of near, far and center.', 'any')),
   center: z.optional(dimension('Distance to the middle. One of near, far and center.', 'any')),
 }
 
 type Cuts = AsRead<z.output<typeof cuttingSchema>>
-type Places = { readonly from?: string | undefined; readonly near?: Dimension | undefined; readonly far?: Dimension | undefined; readonly center?: Dimension | undefined }
+type Places = {
+  readonly from?: string | undefined
+  readonly near?: Dimension | undefined
+  readonly far?: Dimension | undefined
+  readonly center?: Dimension | undefined
+}
 
 /** The feature's own keys over those of the job. */
 export const mergeCutting = (job: Cuts | undefined, own: Cuts): Cutting => {
@@ -69,9 +92,19 @@ export const readPlace = (given: Given<Places>): Place | null => {
   const ways = (['near', 'far', 'center'] as const).filter((key) => given.has(key))
   const [by, second] = ways
   if (by === undefined)
-    given.report(null, 'missing-key', 'nothing says where it stands', 'give one of near (tailstock side), far (headstock side) and center')
+    given.report(
+      null,
+      'missing-key',
+      'nothing says where it stands',
+      'give one of near (tailstock side), far (headstock side) and center',
+    )
   else if (second !== undefined)
-    given.report(second, 'too-many-keys', `${ways.join(' and ')} together say twice where it stands`, 'keep one of near, far and center')
+    given.report(
+      second,
+      'too-many-keys',
+      `${ways.join(' and ')} together say twice where it stands`,
+      'keep one of near, far and center',
+    )
   const distance = by && given.values[by]
   return distance ? { by, distance, from: given.values.from ?? 'end' } : null
 }
@@ -83,7 +116,12 @@ export const depthOrBottom = (
 ): void => {
   const [depth, bottom] = [given.has('depth'), given.has('bottom-diameter')]
   if (depth && bottom)
-    given.report('bottom-diameter', 'too-many-keys', 'depth and bottom-diameter together say twice how deep it is', 'keep one of the two')
+    given.report(
+      'bottom-diameter',
+      'too-many-keys',
+      'depth and bottom-diameter together say twice how deep it is',
+      'keep one of the two',
+    )
   if (needed && !depth && !bottom)
     given.report(null, 'missing-key', 'nothing says how deep it is', 'give depth or bottom-diameter')
 }

@@ -1,7 +1,7 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import type { Given } from '../diagnostics/given.ts'
 import type { Giver } from './read-feature.ts'
-import type { Places } from './read-shape.ts'
+import type { Places } from './reader.ts'
 
 /** Hands the rules of a kind what was given, and takes their reports, without their knowing of files and paths. */
 export const giverFor =

@@ -5,6 +5,7 @@ import { jobSchema, toolboxSchema } from './schema.ts'
 export type SchemaName = 'job' | 'lathe' | 'toolbox'
 
 /** What a file may hold, as JSON Schema (draft 7), for editors. Combinations of keys are checked only when the file is read. */
-export const jsonSchema = (name: SchemaName): object => z.toJSONSchema(SCHEMAS[name], { io: 'input', target: 'draft-7' })
+export const jsonSchema = (name: SchemaName): object =>
+  z.toJSONSchema(SCHEMAS[name], { io: 'input', target: 'draft-7' })
 
 const SCHEMAS = { job: jobSchema, lathe: latheFileSchema, toolbox: toolboxSchema } as const

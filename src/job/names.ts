@@ -1,7 +1,7 @@
 import { suggest } from '../diagnostics/suggest.ts'
 import type { FeatureRead, Giver } from './read-feature.ts'
 import type { PartRead } from './read-part.ts'
-import { either } from './schema-walk.ts'
+import { either, listed, quoted } from './schema-walk.ts'
 
 /** Names that features may refer to besides "end"; null where a name could not be read. A plain bar is one step called "body". */
 export const stepNames = (part: PartRead | undefined, giver: Giver): string[] | null => {
@@ -24,7 +24,12 @@ export const checkNames = (
     checkStep(feature, steps, giver)
     checkTool(feature, tools, giver)
     if (feature.name !== undefined && names.indexOf(feature.name) < index)
-      giver(feature).report('name', 'duplicate-name', `two features are called "${feature.name}"`, 'give every feature its own name')
+      giver(feature).report(
+        'name',
+        'duplicate-name',
+        `two features are called ${quoted(feature.name)}`,
+        'give every feature its own name',
+      )
   }
 }
 
@@ -34,15 +39,23 @@ const checkStep = (feature: FeatureRead, steps: readonly string[] | null, giver:
   if (name === undefined || name === 'end' || !steps || steps.includes(name)) return
   const known = ['end', ...steps]
   const near = suggest(name, known)
-  const hint = near ? `did you mean "${near}"?` : `say ${either(known)}`
-  if (corner) giver(feature).report('corner-of', 'unknown-step', `no step is called "${name}"`, hint)
-  else giver(feature as { from?: string }).report('from', 'unknown-step', `no step is called "${name}"`, hint)
+  const hint = near ? `did you mean "${near}"?` : `say ${known.length > 12 ? listed(known) : either(known)}`
+  if (corner) giver(feature).report('corner-of', 'unknown-step', `no step is called ${quoted(name)}`, hint)
+  else giver(feature as { from?: string }).report('from', 'unknown-step', `no step is called ${quoted(name)}`, hint)
 }
 
 const checkTool = (feature: FeatureRead, tools: readonly string[] | null, giver: Giver): void => {
   const { tool } = feature
   if (tool === undefined || !tools || tools.includes(tool)) return
   const near = suggest(tool, tools)
-  const known = tools.length > 0 ? `the toolbox has ${tools.join(', ')}` : 'the toolbox is empty: leave tool out and the sheet says what to grind'
-  giver(feature).report('tool', 'unknown-tool', `no tool is called "${tool}"`, near ? `did you mean "${near}"?` : known)
+  const known =
+    tools.length > 0
+      ? `the toolbox has ${listed(tools)}`
+      : 'the toolbox is empty: leave tool out and the sheet says what to grind'
+  giver(feature).report(
+    'tool',
+    'unknown-tool',
+    `no tool is called ${quoted(tool)}`,
+    near ? `did you mean "${near}"?` : known,
+  )
 }

@@ -47,7 +47,8 @@ const twice = (values: FeatureRead, giver: Giver): void => {
   const own = giver(values)
   const gathered = giver(values.cutting)
   for (const key of Object.keys(values.cutting) as (keyof CuttingRead)[])
-    if (own.has(key)) gathered.report(key, 'too-many-keys', `${key} is given twice for this feature`, 'keep one of the two')
+    if (own.has(key))
+      gathered.report(key, 'too-many-keys', `${key} is given twice for this feature`, 'keep one of the two')
 }
 
 /** What features without a name are called: their kind and a number, counted by kind, that no other feature has. */

@@ -11,8 +11,9 @@ import { featureNames, readFeature } from './read-feature.ts'
 import { type Files, type Load, openFiles } from './read-files.ts'
 import { readLathe } from './read-lathe.ts'
 import { readPart } from './read-part.ts'
-import { type Places, readShape } from './read-shape.ts'
+import { readShape } from './read-shape.ts'
 import { readTools } from './read-tools.ts'
+import type { Places } from './reader.ts'
 import { jobSchema, toolboxSchema } from './schema.ts'
 import type { AnySchema } from './schema-walk.ts'
 
@@ -35,7 +36,12 @@ export const readJob = (entry: string, load: Load): ReadJob => {
   return { job: failed ? null : job, diagnostics, sources: files.sources }
 }
 
-type Reading = { readonly files: Files; readonly places: Places; readonly diagnostics: Diagnostic[]; readonly units: Units }
+type Reading = {
+  readonly files: Files
+  readonly places: Places
+  readonly diagnostics: Diagnostic[]
+  readonly units: Units
+}
 
 const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): Job | null => {
   const places: Places = new Map()
@@ -45,7 +51,8 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
   const reading: Reading = { files, places, diagnostics, units: values.units ?? 'mm' }
   const giver = giverFor(places, diagnostics)
   const lathe = values.lathe === undefined ? null : latheOf(reading, values.lathe, source)
-  const tools = values.tools === undefined && giver(values).has('tools') ? null : toolsOf(reading, values.tools ?? {}, source)
+  const tools =
+    values.tools === undefined && giver(values).has('tools') ? null : toolsOf(reading, values.tools ?? {}, source)
   const part = values.part ? readPart(values.part, reading.units, giver) : null
   const rows = values.features ?? []
   const names = featureNames(rows)
@@ -73,7 +80,11 @@ const shapeOf = <S extends AnySchema>(reading: Reading, schema: S, source: Sourc
   return value
 }
 
-const latheOf = (reading: Reading, values: NonNullable<ReturnType<typeof shapeOf<typeof jobSchema>>>['lathe'], from: SourceFile): Lathe | null => {
+const latheOf = (
+  reading: Reading,
+  values: NonNullable<ReturnType<typeof shapeOf<typeof jobSchema>>>['lathe'],
+  from: SourceFile,
+): Lathe | null => {
   const giver = giverFor(reading.places, reading.diagnostics)
   if (typeof values === 'object') return readLathe(values, reading.units, giver)
   const source = values === undefined ? undefined : reading.files.open(values, { file: from.file, path: ['lathe'] })
@@ -85,7 +96,8 @@ const latheOf = (reading: Reading, values: NonNullable<ReturnType<typeof shapeOf
 type Toolbox = { readonly tools: Record<string, Tool>; readonly names: readonly string[] }
 
 const toolsOf = (reading: Reading, values: object | string, from: SourceFile): Toolbox | null => {
-  const source = typeof values === 'string' ? reading.files.open(values, { file: from.file, path: ['tools'] }) : undefined
+  const source =
+    typeof values === 'string' ? reading.files.open(values, { file: from.file, path: ['tools'] }) : undefined
   const toolbox = typeof values === 'string' ? source && shapeOf(reading, toolboxSchema, source) : values
   if (!toolbox) return null
   const names = [...(reading.places.get(toolbox)?.keys.keys() ?? [])].filter((name) => name !== 'units')

@@ -6,7 +6,10 @@ import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import type { Giver } from './read-feature.ts'
 
 export type LatheRead = AsRead<z.output<typeof latheSchema>>
-type ScaleRead = AsRead<z.output<typeof crossFeedSchema>> | AsRead<z.output<typeof compoundSchema>> | AsRead<z.output<typeof carriageSchema>>
+type ScaleRead =
+  | AsRead<z.output<typeof crossFeedSchema>>
+  | AsRead<z.output<typeof compoundSchema>>
+  | AsRead<z.output<typeof carriageSchema>>
 
 /** Null where something is missing or impossible; the reason has then been reported. `outer`: the units where the lathe names none. */
 export const readLathe = (values: LatheRead, outer: Units, giver: Giver): Lathe | null => {
@@ -40,16 +43,29 @@ const readScale = (values: ScaleRead, units: Units, giver: Giver): Scale | null 
   const reads = given.values.reads ?? 'depth'
   if (given.has('readout')) {
     for (const key of DIAL_KEYS)
-      if (given.has(key)) given.report(key, 'too-many-keys', `a readout has no ${key}`, `keep readout, or give a dial without it`)
+      if (given.has(key))
+        given.report(key, 'too-many-keys', `a readout has no ${key}`, `keep readout, or give a dial without it`)
     return values.readout ? { kind: 'readout', units, resolution: values.readout, reads } : null
   }
-  if (!given.has('graduation')) given.report(null, 'missing-key', 'the dial has no graduation', 'give what one mark stands for, or readout for a digital readout')
-  if (!given.has('per-turn')) given.report(null, 'missing-key', 'the dial has no per-turn', 'give what one whole turn stands for, such as 0.100')
+  if (!given.has('graduation'))
+    given.report(
+      null,
+      'missing-key',
+      'the dial has no graduation',
+      'give what one mark stands for, or readout for a digital readout',
+    )
+  if (!given.has('per-turn'))
+    given.report(null, 'missing-key', 'the dial has no per-turn', 'give what one whole turn stands for, such as 0.100')
   if (!given.has('backlash')) given.report(null, 'missing-key', 'the dial has no backlash', WHY_BACKLASH)
   const { graduation, 'per-turn': perTurn, backlash } = values
   if (graduation && perTurn && perTurn % graduation !== 0) {
     const marks = perTurn / graduation
-    given.report('per-turn', 'not-whole', `per-turn is ${Number(marks.toFixed(3))} graduations`, 'it must be a whole number of graduations, or a turn would not end on a mark')
+    given.report(
+      'per-turn',
+      'not-whole',
+      `per-turn is ${Number(marks.toFixed(3))} graduations`,
+      'it must be a whole number of graduations, or a turn would not end on a mark',
+    )
     return null
   }
   if (!graduation || !perTurn || backlash === undefined) return null
@@ -59,10 +75,12 @@ const readScale = (values: ScaleRead, units: Units, giver: Giver): Scale | null 
 const WHY_BACKLASH =
   'measure the lost motion on the dial and give a little more (0 if there is none): the sheet is proved for everything from 0 to this'
 
-const part = (written: string | number): number => (typeof written === 'number' ? written : 1 / Number(written.slice(2)))
+const part = (written: string | number): number =>
+  typeof written === 'number' ? written : 1 / Number(written.slice(2))
 
 const readAccuracy = (values: NonNullable<LatheRead['accuracy']>, units: Units): Accuracy => {
-  const or = (given: Length | undefined, inch: number, mm: number): Length => given ?? Math.round(units === 'inch' ? inch * INCH : mm * MM)
+  const or = (given: Length | undefined, inch: number, mm: number): Length =>
+    given ?? Math.round(units === 'inch' ? inch * INCH : mm * MM)
   return {
     reading: values.reading ?? null,
     touchOff: or(values['touch-off'], 0.001, 0.02),

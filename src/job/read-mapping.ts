@@ -1,8 +1,20 @@
 import type { Path, Span } from '../diagnostics/diagnostic.ts'
 import { suggest } from '../diagnostics/suggest.ts'
 import type { Units } from '../units/length.ts'
-import { label, type Reader, readValue } from './read-shape.ts'
-import { type AnySchema, expected, isMapping, isOptional, type Mapping, type Shape, shapeOf, title } from './schema-walk.ts'
+import { readValue } from './read-shape.ts'
+import { label, type Reader } from './reader.ts'
+import {
+  type AnySchema,
+  expected,
+  isMapping,
+  isOptional,
+  listed,
+  type Mapping,
+  quoted,
+  type Shape,
+  shapeOf,
+  title,
+} from './schema-walk.ts'
 
 /** Reads every key of a mapping; `units` in it holds for all that stands below it. */
 export const readMapping = (reader: Reader, schema: AnySchema, data: Mapping, path: Path, outer: Units): Mapping => {
@@ -33,7 +45,13 @@ const freeNames = (reader: Reader, schema: AnySchema, shape: Shape, data: Mappin
 }
 
 const unknownKey = (reader: Reader, schema: AnySchema, path: Path, hint: string): void =>
-  reader.report({ code: 'unknown-key', path, at: 'key', message: `${title(schema)} has no key "${path.at(-1)}"`, hint })
+  reader.report({
+    code: 'unknown-key',
+    path,
+    at: 'key',
+    message: `${title(schema)} has no key ${quoted(String(path.at(-1)))}`,
+    hint,
+  })
 
 /** The keys of the schema that are given, with where they stand; a misspelt key stands for the one that was meant, after saying so. */
 const namedKeys = (reader: Reader, schema: AnySchema, shape: Shape, data: Mapping, path: Path): Map<string, Path> => {
@@ -52,17 +70,26 @@ const namedKeys = (reader: Reader, schema: AnySchema, shape: Shape, data: Mappin
   return keys
 }
 
-/** The keys that a schema has first are the ones that matter most. */
-const MOST_KEYS = 12
 const keysOf = (free: readonly string[]): string =>
-  free.length === 0 ? 'take it out' : `keys not given yet: ${free.slice(0, MOST_KEYS).join(', ')}${free.length > MOST_KEYS ? ' and others' : ''}`
+  free.length === 0 ? 'take it out' : `keys not given yet: ${listed(free)}`
 
 /** A key that stands in the file and not in its data was refused by the source, which has said why. */
 const missing = (reader: Reader, schema: AnySchema, wanted: AnySchema, key: string, path: Path): void => {
   const { source } = reader
   if (!sameSpan(source.locate([...path, key], 'key'), source.locate(path, 'key'))) return
-  const whose = path.length === 0 ? `the ${title(schema)}` : title(schema) === label(path) ? label(path) : `${title(schema)} (${label(path)})`
-  reader.report({ code: 'missing-key', path, at: 'key', message: `${whose} has no "${key}"`, hint: `give ${expected(wanted)}` })
+  const whose =
+    path.length === 0
+      ? `the ${title(schema)}`
+      : title(schema) === label(path)
+        ? label(path)
+        : `${title(schema)} (${label(path)})`
+  reader.report({
+    code: 'missing-key',
+    path,
+    at: 'key',
+    message: `${whose} has no "${key}"`,
+    hint: `give ${expected(wanted)}`,
+  })
 }
 
 const sameSpan = (one: Span, other: Span): boolean => one.line === other.line && one.column === other.column

@@ -5,7 +5,7 @@ import type { Measure } from '../units/measure-schema.ts'
 import { parseAngle, parseAngleDimension } from '../units/parse-angle.ts'
 import { parseDimension } from '../units/parse-dimension.ts'
 import { parseLength } from '../units/parse-length.ts'
-import { label, type Reader, wrongType } from './read-shape.ts'
+import { label, type Reader, wrongType } from './reader.ts'
 import { type AnySchema, expected } from './schema-walk.ts'
 
 /** A scalar as a measure. Bare numbers are taken as they are written, because a double loses digits. */
@@ -17,7 +17,8 @@ export const readMeasure = (
   path: Path,
   units: Units,
 ): string | Length | Dimension | AngleDimension | undefined => {
-  const written = typeof data === 'string' ? data.trim() : typeof data === 'number' ? reader.source.scalarSource(path) : undefined
+  const written =
+    typeof data === 'string' ? data.trim() : typeof data === 'number' ? reader.source.scalarSource(path) : undefined
   if (written === undefined) return wrongType(reader, schema, path)
   if (written === '') {
     reader.report({ code: 'empty', path, message: `${label(path)} is empty`, hint: `give ${expected(schema)}` })
@@ -26,7 +27,12 @@ export const readMeasure = (
   if (measure.kind === 'text') return written
   const parsed = parse(measure, written, units)
   if (!parsed.ok) {
-    const toleranced = measure.kind === 'length' ? parseDimension(written, units) : measure.kind === 'angle' ? parseAngleDimension(written) : parsed
+    const toleranced =
+      measure.kind === 'length'
+        ? parseDimension(written, units)
+        : measure.kind === 'angle'
+          ? parseAngleDimension(written)
+          : parsed
     const message = toleranced.ok ? `"${written}" has a tolerance, and none is taken here` : parsed.message
     const hint = toleranced.ok ? 'give the plain size' : parsed.hint
     reader.report({ code: 'bad-measure', path, message: `${label(path)}: ${message}`, hint })
@@ -54,15 +60,21 @@ const parse = (measure: Exclude<Measure, { kind: 'text' }>, written: string, uni
 }
 
 /** What would be in range; undefined where it is. */
-const outOfRange = (measure: Exclude<Measure, { kind: 'text' }>, value: Length | Dimension | AngleDimension): string | undefined => {
+const outOfRange = (
+  measure: Exclude<Measure, { kind: 'text' }>,
+  value: Length | Dimension | AngleDimension,
+): string | undefined => {
   const [least, most] = typeof value === 'number' ? [value, value] : (value.limits ?? [value.nominal, value.nominal])
   if (!('above' in measure)) {
     if (measure.range === 'zero or more') return nominal(value) >= 0 ? undefined : 'it must be zero or more'
-    return measure.range === 'any' || least > 0 ? undefined : `it must be more than zero${nominal(value) > 0 ? ', its lower limit too' : ''}`
+    return measure.range === 'any' || least > 0
+      ? undefined
+      : `it must be more than zero${nominal(value) > 0 ? ', its lower limit too' : ''}`
   }
   const inside = least > measure.above && (measure.upTo ? most <= measure.below : most < measure.below)
   const upper = measure.upTo ? `not more than ${measure.below}` : `less than ${measure.below}`
   return inside ? undefined : `it must be more than ${measure.above} and ${upper} degrees`
 }
 
-const nominal = (value: Length | Dimension | AngleDimension): number => (typeof value === 'number' ? value : value.nominal)
+const nominal = (value: Length | Dimension | AngleDimension): number =>
+  typeof value === 'number' ? value : value.nominal

@@ -6,6 +6,7 @@ import type { Material, Part, Step } from '../moves/part.ts'
 import type { Units } from '../units/length.ts'
 import type { Giver } from './read-feature.ts'
 import type { partSchema, stepSchema } from './schema.ts'
+import { quoted } from './schema-walk.ts'
 
 export type PartRead = AsRead<z.output<typeof partSchema>>
 type StepRead = AsRead<z.output<typeof stepSchema>>
@@ -18,7 +19,12 @@ export const readPart = (values: PartRead, units: Units, giver: Giver): Part | n
   if (!material || !steps) return null
   const whole = steps.reduce((sum, step) => sum + step.length, 0)
   if (values.overhang !== undefined && values.overhang > whole)
-    given.report('overhang', 'impossible', 'the overhang is longer than the part', 'give how far the part stands out, or describe the whole part in steps')
+    given.report(
+      'overhang',
+      'impossible',
+      'the overhang is longer than the part',
+      'give how far the part stands out, or describe the whole part in steps',
+    )
   return {
     material,
     held: values.held ?? 'chuck',
@@ -35,14 +41,27 @@ const readMaterial = (values: PartRead, units: Units, giver: Giver): Material | 
   if (material === undefined) return null
   if (typeof material === 'object') {
     const { name, 'cutting-speed': cuttingSpeed } = material
-    return name !== undefined && cuttingSpeed !== undefined ? { name, cuttingSpeed, speedUnits, source: 'given in the job' } : null
+    return name !== undefined && cuttingSpeed !== undefined
+      ? { name, cuttingSpeed, speedUnits, source: 'given in the job' }
+      : null
   }
   const row = findMaterial(material)
-  if (row) return { name: row.name, cuttingSpeed: units === 'inch' ? row.hssFtPerMin : row.hssMPerMin, speedUnits, source: row.source }
+  if (row)
+    return {
+      name: row.name,
+      cuttingSpeed: units === 'inch' ? row.hssFtPerMin : row.hssMPerMin,
+      speedUnits,
+      source: row.source,
+    }
   const near = suggest(material, materialNames())
   const own = 'or give a name and a cutting-speed'
   const hint = near ? `did you mean "${near}"? ${own}` : `the table has ${materialNames().join(', ')}; ${own}`
-  giver(values).report('material', 'unknown-material', `"${material}" is not in the table of cutting speeds`, hint)
+  giver(values).report(
+    'material',
+    'unknown-material',
+    `${quoted(material)} is not in the table of cutting speeds`,
+    hint,
+  )
   return null
 }
 
@@ -51,10 +70,16 @@ const readSteps = (values: PartRead, giver: Giver): Step[] | null => {
   const bar = (['diameter', 'length', 'measured-diameter'] as const).filter((key) => given.has(key))
   if (given.has('steps')) {
     for (const key of bar)
-      given.report(key, 'too-many-keys', `${key} is for a plain bar, and steps are given`, 'keep the steps, or diameter and length')
+      given.report(
+        key,
+        'too-many-keys',
+        `${key} is for a plain bar, and steps are given`,
+        'keep the steps, or diameter and length',
+      )
     return values.steps ? stepsOf(values.steps, giver) : null
   }
-  if (bar.length === 0) given.report(null, 'missing-key', 'the part has no size', 'give steps, or diameter and length of a plain bar')
+  if (bar.length === 0)
+    given.report(null, 'missing-key', 'the part has no size', 'give steps, or diameter and length of a plain bar')
   for (const key of bar.length > 0 ? (['diameter', 'length'] as const) : [])
     if (!given.has(key)) given.report(null, 'missing-key', `the bar has no ${key}`, `give ${key}, or steps`)
   const step = readStep({ ...values, name: 'body' }, giver(values).origin)
@@ -65,8 +90,20 @@ const stepsOf = (rows: readonly (StepRead | undefined)[], giver: Giver): Step[] 
   const names = new Set<string>()
   for (const row of rows) {
     if (row?.name === undefined) continue
-    if (row.name === 'end') giver(row).report('name', 'reserved', 'a step cannot be called "end"', 'that word stands for the free end of the part')
-    if (names.has(row.name)) giver(row).report('name', 'duplicate-name', `two steps are called "${row.name}"`, 'give every step its own name')
+    if (row.name === 'end')
+      giver(row).report(
+        'name',
+        'reserved',
+        'a step cannot be called "end"',
+        'that word stands for the free end of the part',
+      )
+    if (names.has(row.name))
+      giver(row).report(
+        'name',
+        'duplicate-name',
+        `two steps are called ${quoted(row.name)}`,
+        'give every step its own name',
+      )
     names.add(row.name)
   }
   const steps = rows.map((row) => row && readStep(row, giver(row).origin))

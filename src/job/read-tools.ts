@@ -1,7 +1,7 @@
 import type * as z from 'zod/mini'
 import type { AsRead, Given } from '../diagnostics/given.ts'
-import type { Length } from '../units/length.ts'
 import type { Tool, ToolBase } from '../tools/tool.ts'
+import type { Length } from '../units/length.ts'
 import type { Giver } from './read-feature.ts'
 import type { toolSchema } from './schema.ts'
 
@@ -34,11 +34,17 @@ const readTool = (name: string, values: ToolRead, given: Given<ToolRead>): Tool 
   }
   switch (values.shape) {
     case 'square':
-      return values.width ? { ...base, shape: 'square', width: values.width, cornerRadius: values['corner-radius'] ?? 0 } : null
+      return values.width
+        ? { ...base, shape: 'square', width: values.width, cornerRadius: values['corner-radius'] ?? 0 }
+        : null
     case 'vee':
-      return values.angle && values.nose !== undefined ? { ...base, shape: 'vee', angle: values.angle, nose: values.nose } : null
+      return values.angle && values.nose !== undefined
+        ? { ...base, shape: 'vee', angle: values.angle, nose: values.nose }
+        : null
     case 'round':
-      return values.radius ? { ...base, shape: 'round', radius: values.radius, edgeWidth: values['edge-width'] ?? null } : null
+      return values.radius
+        ? { ...base, shape: 'round', radius: values.radius, edgeWidth: values['edge-width'] ?? null }
+        : null
     case 'corner':
       return values.radius ? { ...base, shape: 'corner', radius: values.radius } : null
     default:
@@ -48,11 +54,31 @@ const readTool = (name: string, values: ToolRead, given: Given<ToolRead>): Tool 
 
 const toolRules = (values: ToolRead, given: Given<ToolRead>): void => {
   if (given.has('rake-ground') && given.has('rake-in-use'))
-    given.report('rake-in-use', 'too-many-keys', 'rake-ground and rake-in-use together say the rake twice', 'keep one: in use = ground + holder-angle')
+    given.report(
+      'rake-in-use',
+      'too-many-keys',
+      'rake-ground and rake-in-use together say the rake twice',
+      'keep one: in use = ground + holder-angle',
+    )
   if (given.has('edge-offset') && !given.has('blank'))
-    given.report('edge-offset', 'useless-key', 'edge-offset says where the edge is on the blank, and no blank is given', 'give blank as well, or take edge-offset out')
+    given.report(
+      'edge-offset',
+      'useless-key',
+      'edge-offset says where the edge is on the blank, and no blank is given',
+      'give blank as well, or take edge-offset out',
+    )
   if (values.shape === 'square' && values.blank && values.width && values.width.nominal > values.blank)
-    given.report('blank', 'impossible', 'the edge is wider than the blank behind it', 'give the width of the tool bit itself')
+    given.report(
+      'blank',
+      'impossible',
+      'the edge is wider than the blank behind it',
+      'give the width of the tool bit itself',
+    )
   if (values.shape === 'round' && values['edge-width'] && values.radius && values['edge-width'] > 2 * values.radius)
-    (given as Given<{ 'edge-width'?: Length }>).report('edge-width', 'impossible', 'the edge is wider than its whole circle', 'give at most twice the radius')
+    (given as Given<{ 'edge-width'?: Length }>).report(
+      'edge-width',
+      'impossible',
+      'the edge is wider than its whole circle',
+      'give at most twice the radius',
+    )
 }

@@ -2,7 +2,7 @@ import * as z from 'zod/mini'
 import type { Path } from '../diagnostics/diagnostic.ts'
 import { suggest } from '../diagnostics/suggest.ts'
 import { measures } from '../units/measure-schema.ts'
-import type { Reader } from './read-shape.ts'
+import type { Reader } from './reader.ts'
 
 export type AnySchema = z.core.$ZodType
 export type Mapping = Record<string, unknown>
@@ -23,8 +23,7 @@ export const shapeOf = (schema: AnySchema): { readonly shape: Shape; readonly ot
 }
 
 /** What the machinist would call it. */
-export const title = (schema: AnySchema): string =>
-  z.globalRegistry.get(schema)?.title ?? 'mapping'
+export const title = (schema: AnySchema): string => z.globalRegistry.get(schema)?.title ?? 'mapping'
 
 type Chosen = { readonly option: AnySchema; readonly data: Mapping }
 
@@ -69,7 +68,12 @@ export const choicesOf = (asked: AnySchema): string[] => {
   return def.type === 'enum' ? Object.values(def.entries ?? {}) : []
 }
 
-export const quoted = (written: string | undefined): string => (written === undefined ? 'this' : `"${written}"`)
+export const quoted = (written: string | undefined): string =>
+  written === undefined ? 'this' : `"${written.length > 40 ? `${written.slice(0, 40)}…` : written}"`
+
+/** Names as a list that stays short; what matters most comes first in a schema. */
+export const listed = (names: readonly string[]): string =>
+  `${names.slice(0, 12).join(', ')}${names.length > 12 ? ' and others' : ''}`
 
 export const either = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`
@@ -106,4 +110,8 @@ const MEASURES = {
   text: 'text',
 } as const
 
-const KINDS = { object: 'keys with their values, indented', array: 'a list, each entry behind a hyphen', string: 'text' } as const
+const KINDS = {
+  object: 'keys with their values, indented',
+  array: 'a list, each entry behind a hyphen',
+  string: 'text',
+} as const

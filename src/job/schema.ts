@@ -59,9 +59,7 @@ export const partSchema = z
       choice('How the work is held; by default chuck.', ['chuck', 'collet', 'between centers', 'chuck and center']),
     ),
     overhang: z.optional(length('How far the work stands out of the chuck; by default its whole length.')),
-    steps: z.optional(
-      z.array(stepSchema).check(z.minLength(1), z.describe('From the free end toward the headstock.')),
-    ),
+    steps: z.optional(z.array(stepSchema).check(z.minLength(1), z.describe('From the free end toward the headstock.'))),
     diameter: z.optional(dimension('Diameter of a plain bar, instead of steps.')),
     length: z.optional(length('Length of a plain bar, instead of steps.')),
     'measured-diameter': measuredDiameter,

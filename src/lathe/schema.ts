@@ -8,10 +8,15 @@ const scale = {
   graduation: z.optional(length('What one mark of the dial stands for.')),
   'per-turn': z.optional(length('What one whole turn of the dial stands for: a whole number of graduations.')),
   backlash: z.optional(
-    length('Lost motion of the screw as counted on this dial; the sheet is proved for everything from 0 to this.', 'zero or more'),
+    length(
+      'Lost motion of the screw as counted on this dial; the sheet is proved for everything from 0 to this.',
+      'zero or more',
+    ),
   ),
   'read-to': z.optional(
-    z.literal([...READ_TO]).check(z.describe('The part of a graduation that can be judged by eye: 1, 1/2, 1/4, 1/5 or 1/10.')),
+    z
+      .literal([...READ_TO])
+      .check(z.describe('The part of a graduation that can be judged by eye: 1, 1/2, 1/4, 1/5 or 1/10.')),
   ),
   readout: z.optional(length('Resolution of a digital readout, given instead of graduation, per-turn and backlash.')),
 }
@@ -20,7 +25,10 @@ export const crossFeedSchema = z
   .strictObject({
     ...scale,
     reads: z.optional(
-      choice('What the dial shows: depth (slide travel, the default) or diameter (the change of the work).', ['depth', 'diameter']),
+      choice('What the dial shows: depth (slide travel, the default) or diameter (the change of the work).', [
+        'depth',
+        'diameter',
+      ]),
     ),
   })
   .check(z.describe('The dial of the cross-feed; positive is in, toward the axis.'), z.meta({ title: 'cross-feed' }))
@@ -28,17 +36,25 @@ export const crossFeedSchema = z
 export const compoundSchema = z
   .strictObject({
     ...scale,
-    angle: z.optional(angle('Degrees from parallel with the ways: 0 (the default) is parallel, 90 square.', -90, 90, true)),
+    angle: z.optional(
+      angle('Degrees from parallel with the ways: 0 (the default) is parallel, 90 square.', -90, 90, true),
+    ),
     travel: z.optional(length('Greatest less smallest reading the slide can reach.')),
     'scale-zero': z.optional(
-      choice('How the swivel scale of this lathe is marked: from parallel (the default) or from square.', ['parallel', 'square']),
+      choice('How the swivel scale of this lathe is marked: from parallel (the default) or from square.', [
+        'parallel',
+        'square',
+      ]),
     ),
   })
   .check(z.describe('The dial of the compound slide; positive is forward.'), z.meta({ title: 'compound' }))
 
 export const carriageSchema = z
   .strictObject(scale)
-  .check(z.describe('The dial of the carriage, where it has one; positive is toward the headstock.'), z.meta({ title: 'carriage' }))
+  .check(
+    z.describe('The dial of the carriage, where it has one; positive is toward the headstock.'),
+    z.meta({ title: 'carriage' }),
+  )
 
 export const accuracySchema = z
   .strictObject({
@@ -73,7 +89,10 @@ const described = [
 
 /** A lathe inside a job. */
 export const latheSchema = z
-  .strictObject({ units: z.optional(choice('Meaning of bare numbers here; by default the units of the job.', UNITS)), ...latheKeys })
+  .strictObject({
+    units: z.optional(choice('Meaning of bare numbers here; by default the units of the job.', UNITS)),
+    ...latheKeys,
+  })
   .check(...described)
 
 /** A lathe in a file of its own: it serves jobs in inches and in millimeters, so it must not take its meaning from the job. */

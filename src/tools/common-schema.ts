@@ -5,7 +5,10 @@ import { angle, choice, length } from '../units/measure-schema.ts'
 export const commonToolKeys = {
   blank: z.optional(length('Width of the tool bit behind the edge.')),
   'edge-offset': z.optional(
-    length('From the tailstock-side face of the blank to the edge; without it the edge is in the middle.', 'zero or more'),
+    length(
+      'From the tailstock-side face of the blank to the edge; without it the edge is in the middle.',
+      'zero or more',
+    ),
   ),
   bit: z.optional(choice('What the tool is made of: hss (the default) or carbide.', ['hss', 'carbide'])),
   'holder-angle': z.optional(angle('Degrees by which the holder tilts the bit up; by default 0.', -45, 45)),

@@ -5,7 +5,12 @@ import type { Length } from './length.ts'
 /** How a scalar of a file becomes a value, once the file's units and its exact text are known. */
 export type Measure =
   | { readonly kind: 'length' | 'dimension' | 'greatest'; readonly range: LengthRange }
-  | { readonly kind: 'angle' | 'angle-dimension'; readonly above: Degrees; readonly below: Degrees; readonly upTo?: true }
+  | {
+      readonly kind: 'angle' | 'angle-dimension'
+      readonly above: Degrees
+      readonly below: Degrees
+      readonly upTo?: true
+    }
   | { readonly kind: 'text' }
 export type LengthRange = 'more than zero' | 'zero or more' | 'any'
 

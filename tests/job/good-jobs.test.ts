@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { starter } from '../../src/cli/starters.ts'
 import { INCH, MM } from '../../src/units/length.ts'
-import { change, JOB, LATHE, readGood, said, read, SHOP } from './reading.ts'
+import { change, JOB, LATHE, read, readGood, SHOP, said } from './reading.ts'
 
 describe('a job in inches with included lathe and toolbox', () => {
   const job = readGood(SHOP)
@@ -54,7 +54,13 @@ describe('a job in inches with included lathe and toolbox', () => {
   })
 
   it('adds the tilt of the holder to the ground rake, and gives a corner tool its radius as reach', () => {
-    expect(job.tools.neck).toMatchObject({ rakeInUse: 14.5, holderAngle: 14.5, bit: 'hss', measured: true, cornerRadius: 0 })
+    expect(job.tools.neck).toMatchObject({
+      rakeInUse: 14.5,
+      holderAngle: 14.5,
+      bit: 'hss',
+      measured: true,
+      cornerRadius: 0,
+    })
     expect(job.tools.quarter).toMatchObject({ reach: INCH / 8, radius: INCH / 8 })
   })
 })
@@ -76,7 +82,11 @@ describe('units', () => {
   })
 
   it('reads a toolbox in its own units where it names them', () => {
-    const job = readGood({ ...SHOP, 'job.yaml': metricJob, 'toolbox.yaml': 'units: inch\nneck: { shape: square, width: 1/8, reach: 1/4 }\n' })
+    const job = readGood({
+      ...SHOP,
+      'job.yaml': metricJob,
+      'toolbox.yaml': 'units: inch\nneck: { shape: square, width: 1/8, reach: 1/4 }\n',
+    })
     expect(Object.keys(job.tools)).toEqual(['neck'])
     expect(job.tools.neck).toMatchObject({ width: { nominal: INCH / 8 } })
   })
@@ -85,10 +95,20 @@ describe('units', () => {
     const lathe =
       'name: Small lathe\nunits: mm\ncross-feed: { graduation: 0.02, per-turn: 2, reads: diameter, backlash: 0.1, read-to: 1/2 }\ncompound: { readout: 0.005 }\nspindle-speeds: [500, 100, 250]\n'
     const job = readGood({ ...SHOP, 'lathe.yaml': lathe })
-    expect(job.lathe).toMatchObject({ units: 'mm', jawClearance: 6 * MM, spindleSpeeds: [100, 250, 500], carriage: null })
+    expect(job.lathe).toMatchObject({
+      units: 'mm',
+      jawClearance: 6 * MM,
+      spindleSpeeds: [100, 250, 500],
+      carriage: null,
+    })
     expect(job.lathe.crossFeed).toMatchObject({ graduation: 20_000_000, reads: 'diameter', readTo: 0.5 })
     expect(job.lathe.compound.scale).toEqual({ kind: 'readout', units: 'mm', resolution: 5_000_000, reads: 'depth' })
-    expect(job.lathe.accuracy).toMatchObject({ touchOff: 20_000_000, layout: 100_000_000, tool: 10_000_000, stock: 10_000_000 })
+    expect(job.lathe.accuracy).toMatchObject({
+      touchOff: 20_000_000,
+      layout: 100_000_000,
+      tool: 10_000_000,
+      stock: 10_000_000,
+    })
   })
 
   it('reads an inline lathe in the units of the job', () => {
@@ -103,24 +123,43 @@ describe('shorter ways', () => {
     const steps = JOB.slice(JOB.indexOf('  overhang'), JOB.indexOf('lathe:'))
     const job = readGood(change('job.yaml', steps, '  diameter: 1 1/2\n  length: 5\n  measured-diameter: 1.499\n'))
     expect(job.part).toMatchObject({ overhang: 5 * INCH, overhangGiven: false })
-    expect(job.part.steps).toMatchObject([{ name: 'body', measured: 38_074_600_000, measuredGiven: true, length: 5 * INCH }])
+    expect(job.part.steps).toMatchObject([
+      { name: 'body', measured: 38_074_600_000, measuredGiven: true, length: 5 * INCH },
+    ])
   })
 
   it('takes a material with its own cutting speed, and one named by a number', () => {
     const own = readGood(change('job.yaml', 'mild steel', '{ name: yew, cutting-speed: 300 }'))
-    expect(own.part.material).toEqual({ name: 'yew', cuttingSpeed: 300, speedUnits: 'ft/min', source: 'given in the job' })
+    expect(own.part.material).toEqual({
+      name: 'yew',
+      cuttingSpeed: 300,
+      speedUnits: 'ft/min',
+      source: 'given in the job',
+    })
     expect(readGood(change('job.yaml', 'mild steel', '1018')).part.material.name).toBe('mild steel')
   })
 
   it('plans without a toolbox', () => {
-    const job = readGood({ ...SHOP, 'job.yaml': JOB.replace('tools: toolbox.yaml\n', '').replace('    tool: neck\n', '') })
+    const job = readGood({
+      ...SHOP,
+      'job.yaml': JOB.replace('tools: toolbox.yaml\n', '').replace('    tool: neck\n', ''),
+    })
     expect(job.tools).toEqual({})
     expect(job.features[0]?.tool).toBeNull()
   })
 
   it('puts cutting keys of a feature over those of the job, beside its keys or gathered', () => {
-    const shared = change('job.yaml', 'features:\n', 'cutting: { leave: 0.010, infeed: 0.030, side-feed: carriage }\nfeatures:\n')
-    const own = change('job.yaml', '    tool: neck\n', '    tool: neck\n    leave: 12 thou\n    cutting: { clear: 0.05, compound: { angle: 84° 16\' } }\n', shared)
+    const shared = change(
+      'job.yaml',
+      'features:\n',
+      'cutting: { leave: 0.010, infeed: 0.030, side-feed: carriage }\nfeatures:\n',
+    )
+    const own = change(
+      'job.yaml',
+      '    tool: neck\n',
+      "    tool: neck\n    leave: 12 thou\n    cutting: { clear: 0.05, compound: { angle: 84° 16' } }\n",
+      shared,
+    )
     const job = readGood(own)
     expect(job.features[0]?.cutting).toMatchObject({
       leave: 304_800_000,

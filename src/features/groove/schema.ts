@@ -16,7 +16,10 @@ export const grooveSchema = z
   })
   .check(z.meta({ title: 'groove' }))
 
-export const readGroove = (given: Given<AsRead<z.output<typeof grooveSchema>>>, base: FeatureBase): GrooveFeature | null => {
+export const readGroove = (
+  given: Given<AsRead<z.output<typeof grooveSchema>>>,
+  base: FeatureBase,
+): GrooveFeature | null => {
   const place = readPlace(given)
   depthOrBottom(given, true)
   const { width, depth, 'bottom-diameter': bottomDiameter, 'corner-radius': cornerRadius } = given.values

@@ -32,16 +32,27 @@ export const radiusSchema = z
   .discriminatedUnion('shape', [concaveSchema, cornerSchema])
   .check(z.meta({ title: 'radius' }))
 
-export const readConcave = (given: Given<AsRead<z.output<typeof concaveSchema>>>, base: FeatureBase): ConcaveFeature | null => {
+export const readConcave = (
+  given: Given<AsRead<z.output<typeof concaveSchema>>>,
+  base: FeatureBase,
+): ConcaveFeature | null => {
   const place = readPlace(given)
   if (!given.has('width') && !given.has('depth'))
-    given.report(null, 'missing-key', 'the radius alone does not say how much of it is cut', 'give width or depth as well')
+    given.report(
+      null,
+      'missing-key',
+      'the radius alone does not say how much of it is cut',
+      'give width or depth as well',
+    )
   const { radius, width, depth } = given.values
   if (!place || !radius || !(width ?? depth)) return null
   return { ...base, kind: 'radius', shape: 'concave', place, radius, width: width ?? null, depth: depth ?? null }
 }
 
-export const readCorner = (given: Given<AsRead<z.output<typeof cornerSchema>>>, base: FeatureBase): CornerFeature | null => {
+export const readCorner = (
+  given: Given<AsRead<z.output<typeof cornerSchema>>>,
+  base: FeatureBase,
+): CornerFeature | null => {
   const { 'corner-of': cornerOf, radius } = given.values
   return cornerOf && radius ? { ...base, kind: 'radius', shape: 'corner', cornerOf, radius } : null
 }

@@ -19,14 +19,27 @@ export const vGrooveSchema = z
   .check(z.meta({ title: 'V-groove' }))
 
 /** Two of width, depth (or bottom diameter) and root fix the form; a width alone is a sharp V of that width. */
-export const readVGroove = (given: Given<AsRead<z.output<typeof vGrooveSchema>>>, base: FeatureBase): VGrooveFeature | null => {
+export const readVGroove = (
+  given: Given<AsRead<z.output<typeof vGrooveSchema>>>,
+  base: FeatureBase,
+): VGrooveFeature | null => {
   const place = readPlace(given)
   depthOrBottom(given, false)
   const deep = given.has('depth') || given.has('bottom-diameter')
   if (!given.has('width') && !(deep && given.has('root')))
-    given.report(null, 'missing-key', 'the form of the V is open', 'give two of width, depth (or bottom-diameter) and root, or width alone for a sharp V')
+    given.report(
+      null,
+      'missing-key',
+      'the form of the V is open',
+      'give two of width, depth (or bottom-diameter) and root, or width alone for a sharp V',
+    )
   if (given.has('width-at') && !given.has('width'))
-    given.report('width-at', 'useless-key', 'width-at says where a width is measured, and no width is given', 'give width as well, or take width-at out')
+    given.report(
+      'width-at',
+      'useless-key',
+      'width-at says where a width is measured, and no width is given',
+      'give width as well, or take width-at out',
+    )
   const { angle, width, 'width-at': widthAt, depth, 'bottom-diameter': bottomDiameter, root } = given.values
   if (!place || !angle) return null
   return {
