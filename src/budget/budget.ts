@@ -20,7 +20,9 @@ export const budget = (
     const planned = runOperation(lathe, setup, operation, before, FAST).trace
     const effects = causesOf(lathe, operation, before, planned).map((cause) => ({
       name: cause.name,
-      sizes: cause.ways.map((way) => runOperation(lathe, setup, way.operation, way.before, { ...FAST, shift: way.shift }).trace.sizes),
+      sizes: cause.ways.map(
+        (way) => runOperation(lathe, setup, way.operation, way.before, { ...FAST, shift: way.shift }).trace.sizes,
+      ),
     }))
     before = { ...before, surely: planned.surely, possibly: planned.possibly }
     return operation.dimensions.map((dimension, index) => summed(dimension, index, planned.sizes, effects))

@@ -13,7 +13,12 @@ export type Way = { readonly operation: Operation; readonly before: Before; read
 export type Cause = { readonly name: string; readonly ways: readonly [Way, Way] }
 
 /** Everything the machinist cannot help in one operation, each error on its own. */
-export const causesOf = (lathe: Lathe, operation: Operation, before: Before, planned: OperationTrace): readonly Cause[] => {
+export const causesOf = (
+  lathe: Lathe,
+  operation: Operation,
+  before: Before,
+  planned: OperationTrace,
+): readonly Cause[] => {
   const { accuracy } = lathe
   const both = (name: string, by: Length, change: (by: Length) => Partial<Way>): Cause => {
     const way = (amount: Length): Way => ({ operation, before, shift: null, ...change(amount) })
@@ -23,14 +28,19 @@ export const causesOf = (lathe: Lathe, operation: Operation, before: Before, pla
     operation: { ...operation, zero: { ...operation.zero, ...by } },
   })
   const { fromEnd, diameter } = operation.zero
-  const place = operation.placedBy === 'touch' ? ['touching off', accuracy.touchOff] as const : ['layout line', accuracy.layout] as const
+  const place =
+    operation.placedBy === 'touch'
+      ? (['touching off', accuracy.touchOff] as const)
+      : (['layout line', accuracy.layout] as const)
   return [
     ...readings(lathe, operation, planned).map(({ slide, count, error }) =>
       both(`reading the ${slide}`, error, (by) => ({ shift: { slide, count, by } })),
     ),
     both('touching off', accuracy.touchOff, (by) => set({ diameter: diameter - 2 * by })),
     both(place[0], place[1], (by) => set({ fromEnd: fromEnd + by })),
-    both('measuring the tool', accuracy.tool, (by) => ({ operation: { ...operation, edge: worn(operation.edge, by) } })),
+    both('measuring the tool', accuracy.tool, (by) => ({
+      operation: { ...operation, edge: worn(operation.edge, by) },
+    })),
     both('measuring the stock', accuracy.stock, (by) => otherStock(operation, before, by)),
     both('spindle runout', accuracy.runout, (by) => set({ diameter: diameter - 2 * by })),
   ].filter(({ ways }) => ways[0].operation !== operation || ways[0].before !== before || ways[0].shift !== null)
@@ -67,7 +77,8 @@ const inForce = (operation: Operation, step: number, slide: Slide): readonly num
 
 /** What one reading may be off by, pm of slide travel: as stated, or half of the smallest step that can be read. */
 const readingError = (lathe: Lathe, slide: Slide): Length => {
-  const scale: Scale | null = slide === 'cross-feed' ? lathe.crossFeed : slide === 'compound' ? lathe.compound.scale : lathe.carriage
+  const scale: Scale | null =
+    slide === 'cross-feed' ? lathe.crossFeed : slide === 'compound' ? lathe.compound.scale : lathe.carriage
   if (scale === null) return 0
   return lathe.accuracy.reading === null ? stepOf(scale) / 2 : travel(scale, lathe.accuracy.reading)
 }

@@ -17,7 +17,14 @@ export const summed = (
   const { id, limits } = dimension
   const [least, most] = endsOf(planned[index])
   const aim = (least + most) / 2
-  const pushes = effects.map(({ name, sizes }) => pushOf(name, least, most, sizes.map((one) => one[index])))
+  const pushes = effects.map(({ name, sizes }) =>
+    pushOf(
+      name,
+      least,
+      most,
+      sizes.map((one) => one[index]),
+    ),
+  )
   const low = least + pushes.reduce((sum, push) => sum + push.down, 0)
   const high = most + pushes.reduce((sum, push) => sum + push.up, 0)
   const rss = Math.sqrt(pushes.reduce((sum, push) => sum + Math.max(push.up, -push.down) ** 2, 0)) + (most - least) / 2

@@ -35,7 +35,12 @@ const otherRadius = (piece: Piece, by: Length): Piece => {
   const r = curve.r + by
   if (curve.side === -1) {
     const scale = r / curve.r
-    return { ...piece, from: piece.from * scale, to: piece.to * scale, curve: { ...curve, r, zc: curve.zc * scale, dc: curve.dc * scale } }
+    return {
+      ...piece,
+      from: piece.from * scale,
+      to: piece.to * scale,
+      curve: { ...curve, r, zc: curve.zc * scale, dc: curve.dc * scale },
+    }
   }
   const end = (u: Length): Length => (Math.abs(u - curve.zc) >= curve.r - 1 ? u + Math.sign(u - curve.zc) * by : u)
   return { ...piece, from: end(piece.from), to: end(piece.to), curve: { ...curve, r, dc: curve.dc - by } }

@@ -66,7 +66,11 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   limit: options.rules ? grown(before.allowed, marksBox(lathe, operation)) : [],
   top: outermost(before.surely),
   tip: innermost(operation.edge.pieces),
-  slides: { 'cross-feed': fresh(lathe.crossFeed), compound: fresh(lathe.compound.scale), carriage: fresh(lathe.carriage) },
+  slides: {
+    'cross-feed': fresh(lathe.crossFeed),
+    compound: fresh(lathe.compound.scale),
+    carriage: fresh(lathe.carriage),
+  },
   turning: false,
   locked: false,
   found: false,

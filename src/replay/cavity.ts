@@ -1,8 +1,8 @@
 import type { Form, Piece } from '../moves/form.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
-import { crossings, depthAt, peak } from './form/curve.ts'
 import { TOLERANCE } from './form/compare.ts'
+import { crossings, depthAt, peak } from './form/curve.ts'
 import { SLIVER } from './form/insert.ts'
 
 /** What an inspector finds below the surface around the region: sorted pieces, none of them above the surface. */
@@ -24,9 +24,15 @@ export const cavityOf = (form: Form, start: Form, operation: Operation): Cavity 
   const { from, to } = operation.region
   const bounds = cornerBound(start, operation)
   const inside = below.filter((piece) => piece.to > Math.max(from, bounds) && piece.from < to)
-  const deepestPiece = inside.reduce<Piece | null>((best, piece) => (best === null || peak(piece).d > peak(best).d ? piece : best), null)
+  const deepestPiece = inside.reduce<Piece | null>(
+    (best, piece) => (best === null || peak(piece).d > peak(best).d ? piece : best),
+    null,
+  )
   if (deepestPiece === null) return null
-  const pieces = connected(below.filter((piece) => piece.to > bounds), deepestPiece)
+  const pieces = connected(
+    below.filter((piece) => piece.to > bounds),
+    deepestPiece,
+  )
   const top = pieces.map(peak).reduce((a, b) => (b.d > a.d ? b : a))
   const atCorner = bounds > Number.NEGATIVE_INFINITY
   const near = Math.max(pieces[0]!.from, bounds)

@@ -38,8 +38,14 @@ const INSTRUMENTS: Readonly<Record<WantedDimension['id'], Take>> = {
     return floor.length === 0 ? 0 : floor.at(-1)!.to - floor[0]!.from
   },
   angle: (cavity) => {
-    const before = flank(cavity.pieces.filter(({ from }) => from < cavity.deepestAt), 1)
-    const after = flank(cavity.pieces.filter(({ to }) => to > cavity.deepestAt), -1)
+    const before = flank(
+      cavity.pieces.filter(({ from }) => from < cavity.deepestAt),
+      1,
+    )
+    const after = flank(
+      cavity.pieces.filter(({ to }) => to > cavity.deepestAt),
+      -1,
+    )
     return before === null || after === null ? null : before + after
   },
   flatness: (cavity) => {
@@ -121,6 +127,7 @@ const chordRadius = ({ near, far, deepest }: Cavity, { surface }: Operation): nu
 const cornerRadius = ({ pieces, near, far, deepest }: Cavity, { surface }: Operation): number => {
   const arcs = pieces.filter(({ curve }) => curve.kind === 'arc' && curve.side === -1)
   const longest = arcs.reduce<Piece | null>((a, b) => (a === null || b.to - b.from > a.to - a.from ? b : a), null)
-  if (longest !== null && longest.curve.kind === 'arc' && longest.to - longest.from > (far - near) / 2) return longest.curve.r
+  if (longest !== null && longest.curve.kind === 'arc' && longest.to - longest.from > (far - near) / 2)
+    return longest.curve.r
   return (far - near + deepest + surface / 2) / 2
 }

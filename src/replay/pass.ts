@@ -25,7 +25,15 @@ export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from
 const reaches = ({ tip, top }: Bench, ways: Ways): boolean =>
   ways.some((way) => way.some(({ d }) => d + tip >= top - TOLERANCE))
 
-const cutOn = (bench: Bench, move: Move, index: number, slide: Slide, from: SlideState, to: SlideState, ways: Ways): void => {
+const cutOn = (
+  bench: Bench,
+  move: Move,
+  index: number,
+  slide: Slide,
+  from: SlideState,
+  to: SlideState,
+  ways: Ways,
+): void => {
   const { pieces } = bench.operation.edge
   const cut = swept(pieces, ways, index)
   if (bench.options.rules) {

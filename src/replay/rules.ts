@@ -34,7 +34,8 @@ export const checkZero = (bench: Bench, slide: Slide, index: number): void => {
   if (bench.cut) see(bench, 'open-zero', index, null, `The zero of the ${slide} is moved after metal has been cut.`)
   if (slide !== 'compound') return
   if (!bench.locked) see(bench, 'open-zero', index, null, 'The compound is set to zero with the carriage not locked.')
-  if (!bench.found) see(bench, 'open-zero', index, null, 'The compound is set to zero before the tool was brought to its place.')
+  if (!bench.found)
+    see(bench, 'open-zero', index, null, 'The compound is set to zero before the tool was brought to its place.')
 }
 
 export const checkMeasure = (bench: Bench, index: number): void => {
@@ -45,7 +46,13 @@ export const checkMeasure = (bench: Bench, index: number): void => {
 export const checkCut = (bench: Bench, index: number, slide: Slide, cut: Form): void => {
   if (!bench.turning) see(bench, 'spindle-standing', index, null, 'The tool cuts with the spindle standing.')
   if (!bench.locked && slide !== 'carriage') {
-    see(bench, 'open-form', index, null, 'The tool cuts with the carriage not locked, so the place along the work is open.')
+    see(
+      bench,
+      'open-form',
+      index,
+      null,
+      'The tool cuts with the carriage not locked, so the place along the work is open.',
+    )
   }
   const beyond = excess(cut, bench.limit)
   if (beyond !== null && beyond.by > TOLERANCE) {
@@ -67,11 +74,16 @@ export const checkShank = (bench: Bench, index: number, ways: Ways): void => {
   const ends = edge.pieces.flatMap(({ from, to }) => [from, to])
   const [left, right] = [Math.min(...ends), Math.max(...ends)]
   const places = ways.flat()
-  checkObstacles(bench, index, places.map(({ z }) => z))
+  checkObstacles(
+    bench,
+    index,
+    places.map(({ z }) => z),
+  )
   if (Math.max(...places.map(({ d }) => d)) - edge.reach <= bench.top) return
   const deep = excess(swept(flat(left, right, -edge.reach), ways, index), bench.before.surely)
   if (deep !== null && deep.by > TOLERANCE) {
-    return see(bench, 'shank-or-obstacle', index, deep.by, 'The edge goes in deeper than it reaches.')
+    see(bench, 'shank-or-obstacle', index, deep.by, 'The edge goes in deeper than it reaches.')
+    return
   }
   const { from, to } = edge.shank
   const struck = excess(swept(flat(Math.min(from, left), Math.max(to, right), -edge.reach), ways, index), bench.surely)
@@ -109,7 +121,13 @@ export const checkClear = (bench: Bench, move: Move, index: number, slide: Slide
   const least = Math.min(bench.clearance[bench.backOut] ?? Number.POSITIVE_INFINITY, -over.by)
   bench.clearance[bench.backOut] = least
   if (-over.by <= TOLERANCE) {
-    see(bench, 'not-clear', index, over.by, 'With the whole backlash the tool is not clear of the surface after backing out.')
+    see(
+      bench,
+      'not-clear',
+      index,
+      over.by,
+      'With the whole backlash the tool is not clear of the surface after backing out.',
+    )
   }
 }
 

@@ -1,12 +1,12 @@
 import type { Lathe } from '../lathe/lathe.ts'
+import type { Form } from '../moves/form.ts'
 import type { Move, Operation, Setup, Slide } from '../moves/operation.ts'
 import type { Interval, OperationTrace, Size } from '../moves/trace.ts'
-import type { Form } from '../moves/form.ts'
 import type { Length } from '../units/length.ts'
-import { type Before, type Bench, placeKnown, type RunOptions, see, type Seen, setUp } from './bench.ts'
-import { checkEnd, checkMeasure, checkObstacles, checkReading, checkZero } from './rules.ts'
+import { type Before, type Bench, placeKnown, type RunOptions, type Seen, see, setUp } from './bench.ts'
 import { measure } from './measure.ts'
 import { pass, touchDown } from './pass.ts'
+import { checkEnd, checkMeasure, checkObstacles, checkReading, checkZero } from './rules.ts'
 import { placeOf, touching, turned, zeroed } from './slide.ts'
 
 /** One operation, from a part as it is: what the slides did, what was cut, and what may never be seen. */
@@ -40,9 +40,11 @@ const carryOut = (bench: Bench, move: Move, index: number): void => {
       return
     case 'align':
       bench.found = true
-      return checkObstacles(bench, index, [bench.operation.zero.fromEnd])
+      checkObstacles(bench, index, [bench.operation.zero.fromEnd])
+      return
     case 'touch-off':
-      return touchOff(bench, move.slide ?? 'cross-feed')
+      touchOff(bench, move.slide ?? 'cross-feed')
+      return
     case 'measure':
       checkMeasure(bench, index)
       if (options.rules) bench.at[index] = sizesNow(bench)
@@ -54,9 +56,10 @@ const carryOut = (bench: Bench, move: Move, index: number): void => {
     case 'deburr':
       return
     case 'zero':
-      return setZero(bench, move.slide ?? 'cross-feed', index)
+      setZero(bench, move.slide ?? 'cross-feed', index)
+      return
     default:
-      return turn(bench, move, index)
+      turn(bench, move, index)
   }
 }
 

@@ -14,13 +14,15 @@ const NONE: Accuracy = { reading: 0, touchOff: 0, layout: 0, tool: 0, stock: 0, 
 const only = (accuracy: Partial<Accuracy>) => ({ ...bench, accuracy: { ...NONE, ...accuracy } })
 const ids: readonly Instrument[] = ['width', 'depth', 'bottomDiameter', 'near', 'far', 'center', 'root', 'flatness']
 const all = (operation: Operation): Operation => ({
-  ...operation, dimensions: ids.map((id) => ({ id, aim: 0, limits: null })),
+  ...operation,
+  dimensions: ids.map((id) => ({ id, aim: 0, limits: null })),
 })
 const of = (accuracy: Partial<Accuracy>, operation: Operation = all(neck)): Readonly<Record<string, Budgeted>> =>
   Object.fromEntries(budget(only(accuracy), setup, [operation])[0]!.map((one) => [one.id, one]))
-const off = (one: Budgeted | undefined): readonly number[] => [one!.low - one!.planned, one!.high - one!.planned].map(toInch)
+const off = (one: Budgeted | undefined): readonly number[] =>
+  [one!.low - one!.planned, one!.high - one!.planned].map(toInch)
 const near = (actual: readonly number[], wanted: readonly number[]): void => {
-  wanted.forEach((value, index) => expect(actual[index]).toBeCloseTo(value, 9))
+  for (const [index, value] of wanted.entries()) expect(actual[index]).toBeCloseTo(value, 9)
 }
 
 describe('one error at a time on a square groove', () => {
@@ -44,7 +46,10 @@ describe('one error at a time on a square groove', () => {
     expect(sizes.depth!.worstCause).toBe('touching off')
   })
   it('touching off moves the place too where a face is touched', () => {
-    near(off(of({ touchOff: inch(0.001), layout: inch(0.005) }, { ...all(neck), placedBy: 'touch' }).near), [-0.001, 0.001])
+    near(
+      off(of({ touchOff: inch(0.001), layout: inch(0.005) }, { ...all(neck), placedBy: 'touch' }).near),
+      [-0.001, 0.001],
+    )
   })
   it('the tool moves the wall that its reference corner does not cut', () => {
     const sizes = of({ tool: inch(0.0005) })
@@ -72,7 +77,9 @@ describe('one error at a time on a square groove', () => {
     const lathe = { ...only({ reading: inch(0.0005) }), crossFeed: { ...bench.crossFeed, reads: 'diameter' as const } }
     const doubled = all({
       ...neck,
-      moves: neck.moves.map((one) => (one.slide === 'cross-feed' && one.count ? { ...one, count: one.count * 2 } : one)),
+      moves: neck.moves.map((one) =>
+        one.slide === 'cross-feed' && one.count ? { ...one, count: one.count * 2 } : one,
+      ),
     })
     const [, depth] = budget(lathe, setup, [doubled])[0]!
     expect(toInch(depth!.planned)).toBeCloseTo(0.072, 9)

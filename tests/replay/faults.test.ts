@@ -2,7 +2,24 @@ import { describe, expect, it } from 'vitest'
 import type { Move, Operation } from '../../src/moves/operation.ts'
 import type { FaultKind } from '../../src/moves/trace.ts'
 import { replay } from '../../src/replay/replay.ts'
-import { across, back, bar, begin, bench, feed, groove, inch, move, neck, neckMoves, out, past, shift, square, toInch } from './shop.ts'
+import {
+  across,
+  back,
+  bar,
+  begin,
+  bench,
+  feed,
+  groove,
+  inch,
+  move,
+  neck,
+  neckMoves,
+  out,
+  past,
+  shift,
+  square,
+  toInch,
+} from './shop.ts'
 
 const setup = bar([1.5, 4])
 const faultsOf = (operation: Operation, where = setup, lathe = bench): readonly FaultKind[] => [
@@ -66,7 +83,9 @@ describe('moved-in-contact', () => {
   })
   it('a shift inside a groove, off its floor, up to its wall is none', () => {
     const moves = [...begin, feed(60), out(-50), shift(100), feed(60), out(-50), past(-20), back(0)]
-    expect(faultsOf({ ...with_(moves), wanted: groove(1.125, 0.25, 0.06, []).wanted })).not.toContain('moved-in-contact')
+    expect(faultsOf({ ...with_(moves), wanted: groove(1.125, 0.25, 0.06, []).wanted })).not.toContain(
+      'moved-in-contact',
+    )
   })
 })
 

@@ -16,12 +16,24 @@ const at = (form: Form, z: number): number => {
   return piece === undefined ? Number.NEGATIVE_INFINITY : depthAt(piece.curve, z)
 }
 const thou = fc.integer({ min: -300, max: 300 }).map((n) => inch(n / 1000))
-const edges = fc.constantFrom(square(0.148).pieces, round(0.094).pieces, corner(0.125).pieces, vee(0.05, 38, 0.3).pieces)
+const edges = fc.constantFrom(
+  square(0.148).pieces,
+  round(0.094).pieces,
+  corner(0.125).pieces,
+  vee(0.05, 38, 0.3).pieces,
+)
 const anyPiece = fc.oneof(
-  fc.tuple(thou, thou, thou, fc.integer({ min: 1, max: 200 })).map(([z, d0, d1, w]) => line(z, d0, z + inch(w / 1000), d1)),
-  fc.tuple(thou, thou, fc.integer({ min: 20, max: 200 }), fc.constantFrom(1 as const, -1 as const)).map(([zc, dc, r, side]): Piece => ({
-    from: zc - inch(r / 1000), to: zc + inch(r / 1000), curve: { kind: 'arc', zc, dc, r: inch(r / 1000), side }, step: -1,
-  })),
+  fc
+    .tuple(thou, thou, thou, fc.integer({ min: 1, max: 200 }))
+    .map(([z, d0, d1, w]) => line(z, d0, z + inch(w / 1000), d1)),
+  fc.tuple(thou, thou, fc.integer({ min: 20, max: 200 }), fc.constantFrom(1 as const, -1 as const)).map(
+    ([zc, dc, r, side]): Piece => ({
+      from: zc - inch(r / 1000),
+      to: zc + inch(r / 1000),
+      curve: { kind: 'arc', zc, dc, r: inch(r / 1000), side },
+      step: -1,
+    }),
+  ),
 )
 const awayFromEnds = (forms: readonly Form[], z: number): boolean =>
   forms.flat().every(({ from, to }) => Math.abs(z - from) > 1000 && Math.abs(z - to) > 1000)
@@ -29,22 +41,30 @@ const awayFromEnds = (forms: readonly Form[], z: number): boolean =>
 describe('an envelope', () => {
   it('is everywhere as deep as the deepest of its pieces, sorted and abutting', () => {
     fc.assert(
-      fc.property(fc.array(anyPiece, { minLength: 1, maxLength: 12 }), fc.array(thou, { minLength: 30, maxLength: 30 }), (pieces, zs) => {
-        const form = envelope(pieces)
-        form.forEach((piece, index) => expect(piece.from).toBeGreaterThanOrEqual(form[index - 1]?.to ?? piece.from))
-        for (const z of zs.map((one) => one + 777_777).filter((one) => awayFromEnds([pieces, form], one))) {
-          const wanted = deepest(pieces, z)
-          if (wanted === Number.NEGATIVE_INFINITY) expect(at(form, z)).toBe(wanted)
-          else expect(Math.abs(at(form, z) - wanted)).toBeLessThan(1)
-        }
-      }),
+      fc.property(
+        fc.array(anyPiece, { minLength: 1, maxLength: 12 }),
+        fc.array(thou, { minLength: 30, maxLength: 30 }),
+        (pieces, zs) => {
+          const form = envelope(pieces)
+          for (const [index, piece] of form.entries())
+            expect(piece.from).toBeGreaterThanOrEqual(form[index - 1]?.to ?? piece.from)
+          for (const z of zs.map((one) => one + 777_777).filter((one) => awayFromEnds([pieces, form], one))) {
+            const wanted = deepest(pieces, z)
+            if (wanted === Number.NEGATIVE_INFINITY) expect(at(form, z)).toBe(wanted)
+            else expect(Math.abs(at(form, z) - wanted)).toBeLessThan(1)
+          }
+        },
+      ),
       { numRuns: 300 },
     )
   })
   it('cut into a part never reaches past the part', () => {
     const part = [line(0, -100, inch(1), -100)]
     cutInto(part, [line(inch(-1), 0, inch(0.5), 0)])
-    expect(part.map(({ from, to }) => [from, to])).toEqual([[0, inch(0.5)], [inch(0.5), inch(1)]])
+    expect(part.map(({ from, to }) => [from, to])).toEqual([
+      [0, inch(0.5)],
+      [inch(0.5), inch(1)],
+    ])
   })
 })
 
@@ -52,8 +72,20 @@ describe('a sweep', () => {
   it('holds every place of the edge on the way, and no more than a fine walk along it', () => {
     fc.assert(
       fc.property(edges, thou, thou, thou, thou, (edge, z0, d0, z1, d1) => {
-        const form = swept(edge, [[{ z: z0, d: d0 }, { z: z1, d: d1 }]], 0)
-        const walk = Array.from({ length: 201 }, (_, k) => ({ z: z0 + ((z1 - z0) * k) / 200, d: d0 + ((d1 - d0) * k) / 200 }))
+        const form = swept(
+          edge,
+          [
+            [
+              { z: z0, d: d0 },
+              { z: z1, d: d1 },
+            ],
+          ],
+          0,
+        )
+        const walk = Array.from({ length: 201 }, (_, k) => ({
+          z: z0 + ((z1 - z0) * k) / 200,
+          d: d0 + ((d1 - d0) * k) / 200,
+        }))
         const placed = walk.map((place) => swept(edge, [[place, place]], 0))
         for (const one of placed) expect(excess(one, form)?.by ?? 1).toBeLessThan(1000)
         // Two neighbors of the walk are this far apart, so a point of the sweep is no further beyond them.
@@ -96,7 +128,14 @@ describe('comparison', () => {
   })
   it('tells forms apart that agree at all their ends', () => {
     const a = [line(0, 0, inch(0.1), 0)]
-    const bowed: Form = [{ from: 0, to: inch(0.1), step: 0, curve: { kind: 'arc', zc: inch(0.05), dc: -inch(0.12), r: inch(0.13), side: 1 } }]
+    const bowed: Form = [
+      {
+        from: 0,
+        to: inch(0.1),
+        step: 0,
+        curve: { kind: 'arc', zc: inch(0.05), dc: -inch(0.12), r: inch(0.13), side: 1 },
+      },
+    ]
     expect(differ(a, bowed)?.by).toBeCloseTo(inch(0.01), -2)
     expect(differ(a, a)).toBeNull()
   })

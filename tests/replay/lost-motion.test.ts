@@ -10,24 +10,30 @@ import { fresh, turned } from '../../src/replay/slide.ts'
 import { back, bar, begin, bench, feed, groove, inch, move, out, past, round, shift, toInch } from './shop.ts'
 
 const setup = bar([1.5, 4])
-const lost = (b: number) => ({ ...bench, compound: { ...bench.compound, scale: { ...bench.compound.scale, backlash: inch(b) } } }) as typeof bench
+const lost = (b: number) =>
+  ({ ...bench, compound: { ...bench.compound, scale: { ...bench.compound.scale, backlash: inch(b) } } }) as typeof bench
 
 describe('a slide', () => {
   it('is an interval that holds every lost motion between none and the stated one', () => {
     const readings = fc.array(fc.integer({ min: -30, max: 30 }), { maxLength: 20 })
     fc.assert(
-      fc.property(readings, fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), (marks, part, first) => {
-        let slide = fresh(bench.crossFeed)
-        const b = part * inch(0.008)
-        let s = first * b
-        for (const mark of marks) {
-          const dial = inch(mark / 1000)
-          slide = turned(slide, dial)
-          s = Math.min(Math.max(s, dial), dial + b)
-          expect(s).toBeGreaterThanOrEqual(slide.at[0] - 1)
-          expect(s).toBeLessThanOrEqual(slide.at[1] + 1)
-        }
-      }),
+      fc.property(
+        readings,
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (marks, part, first) => {
+          let slide = fresh(bench.crossFeed)
+          const b = part * inch(0.008)
+          let s = first * b
+          for (const mark of marks) {
+            const dial = inch(mark / 1000)
+            slide = turned(slide, dial)
+            s = Math.min(Math.max(s, dial), dial + b)
+            expect(s).toBeGreaterThanOrEqual(slide.at[0] - 1)
+            expect(s).toBeLessThanOrEqual(slide.at[1] + 1)
+          }
+        },
+      ),
     )
   })
   it('on a dial that reads diameter moves half of what is read, lost motion too', () => {
@@ -38,9 +44,16 @@ describe('a slide', () => {
 
 describe('a round tool plunged, moved on, and brought back the wrong way', () => {
   const moves = [
-    ...begin, feed(30), out(-50), shift(6), feed(30), out(-50),
+    ...begin,
+    feed(30),
+    out(-50),
+    shift(6),
+    feed(30),
+    out(-50),
     // Turned straight back to 0: with no lost motion it stands at 0, with all of it still at 6; both were cut before.
-    back(0), feed(30), out(-50),
+    back(0),
+    feed(30),
+    out(-50),
   ]
   const oil: Operation = { ...groove(1.1, 0.1, 0.03, moves), edge: round(0.0625) }
   const formFor = (b: number): Form => replay(lost(b), setup, [oil]).operations[0]!.surely
@@ -67,16 +80,24 @@ describe('a round tool plunged, moved on, and brought back the wrong way', () =>
 
 describe('surely cut and possibly cut', () => {
   it('bound what any one lost motion cuts, moves good or bad', () => {
-    const turn = fc.tuple(fc.constantFrom('cross-feed' as const, 'compound' as const), fc.integer({ min: -20, max: 40 }))
+    const turn = fc.tuple(
+      fc.constantFrom('cross-feed' as const, 'compound' as const),
+      fc.integer({ min: -20, max: 40 }),
+    )
     fc.assert(
-      fc.property(fc.array(turn, { maxLength: 14 }), fc.integer({ min: 0, max: 8 }), fc.integer({ min: 0, max: 6 }), (turns, x, c) => {
-        const free = turns.map(([slide, count]) => move(slide === 'cross-feed' ? 'feed-in' : 'shift', slide, count))
-        const any = { ...groove(1.1, 0.1, 0.03, [...begin, ...free]), edge: round(0.0625) }
-        const { surely, possibly } = replay(bench, setup, [any]).operations[0]!
-        const real = walked(x / 1000, c / 1000, turns)
-        expect(excess(real, possibly)?.by).toBeLessThan(1000)
-        expect(excess(surely, real)?.by).toBeLessThan(1000)
-      }),
+      fc.property(
+        fc.array(turn, { maxLength: 14 }),
+        fc.integer({ min: 0, max: 8 }),
+        fc.integer({ min: 0, max: 6 }),
+        (turns, x, c) => {
+          const free = turns.map(([slide, count]) => move(slide === 'cross-feed' ? 'feed-in' : 'shift', slide, count))
+          const any = { ...groove(1.1, 0.1, 0.03, [...begin, ...free]), edge: round(0.0625) }
+          const { surely, possibly } = replay(bench, setup, [any]).operations[0]!
+          const real = walked(x / 1000, c / 1000, turns)
+          expect(excess(real, possibly)?.by).toBeLessThan(1000)
+          expect(excess(surely, real)?.by).toBeLessThan(1000)
+        },
+      ),
       { numRuns: 150 },
     )
   })
@@ -97,6 +118,8 @@ const walked = (x: number, c: number, turns: readonly (readonly ['cross-feed' | 
 
 const cutAlong = (places: readonly { readonly z: number; readonly d: number }[]): Form => {
   const part = [...setup.stock]
-  places.slice(1).forEach((place, index) => cutInto(part, swept(round(0.0625).pieces, [[places[index]!, place]], 0)))
+  for (const [index, place] of places.slice(1).entries()) {
+    cutInto(part, swept(round(0.0625).pieces, [[places[index]!, place]], 0))
+  }
   return part
 }

@@ -44,7 +44,9 @@ describe('a corner radius', () => {
       zero: { fromEnd: inch(2), diameter: inch(1.5) },
       region: { from: inch(2), to: inch(2.125) },
       wanted: rounded.wanted.map((piece) => ({
-        from: inch(2), to: inch(2.125), step: -1,
+        from: inch(2),
+        to: inch(2.125),
+        step: -1,
         curve: piece.curve.kind === 'arc' ? { ...piece.curve, zc: inch(2.125) } : piece.curve,
       })),
     }
@@ -103,7 +105,16 @@ describe('a compound swung out of parallel', () => {
 describe('grooves beside a step', () => {
   it('the wall of a shoulder is the edge of the groove', () => {
     const moves = groove(1.852, 0.148, 0.05, [...neck.moves.slice(0, 8), feed(50), out(-50)])
-    const { sizes } = run({ ...moves, dimensions: [{ id: 'far', aim: 0, limits: null }, { id: 'width', aim: 0, limits: null }] }, bar([1.5, 2], [1.54, 2]))
+    const { sizes } = run(
+      {
+        ...moves,
+        dimensions: [
+          { id: 'far', aim: 0, limits: null },
+          { id: 'width', aim: 0, limits: null },
+        ],
+      },
+      bar([1.5, 2], [1.54, 2]),
+    )
     expect(sizes[0]).toBeCloseTo(2, 9)
     expect(sizes[1]).toBeCloseTo(0.148, 9)
   })
@@ -111,7 +122,11 @@ describe('grooves beside a step', () => {
     expect(measure(setup.stock, setup.stock, neck, neck.dimensions[0]!)).toBeNull()
   })
   it('a corner has legs, a groove has none', () => {
-    const form = [line(0, inch(-0.75), inch(1.2), inch(-0.75)), line(inch(1.2), inch(-0.7), inch(1.25), inch(-0.7)), line(inch(1.25), inch(-0.75), inch(4), inch(-0.75))]
+    const form = [
+      line(0, inch(-0.75), inch(1.2), inch(-0.75)),
+      line(inch(1.2), inch(-0.7), inch(1.25), inch(-0.7)),
+      line(inch(1.25), inch(-0.75), inch(4), inch(-0.75)),
+    ]
     expect(measure(form, setup.stock, neck, { id: 'legDown', aim: 0, limits: null })).toBeNull()
     expect(toInch(measure(form, setup.stock, neck, { id: 'width', aim: 0, limits: null }))).toBeCloseTo(0.05, 9)
   })
@@ -119,10 +134,21 @@ describe('grooves beside a step', () => {
 
 describe('feeding across by the carriage', () => {
   const moves = [
-    move('take-up', 'carriage', null, 4), move('align'), move('zero', 'carriage'),
-    move('take-up', 'compound', null, 11), move('lock'), move('zero', 'compound'),
-    move('touch-off', 'cross-feed'), move('zero', 'cross-feed'), out(-50), move('start'),
-    feed(72), move('unlock'), move('feed-across', 'carriage', 2), move('lock'), out(-50),
+    move('take-up', 'carriage', null, 4),
+    move('align'),
+    move('zero', 'carriage'),
+    move('take-up', 'compound', null, 11),
+    move('lock'),
+    move('zero', 'compound'),
+    move('touch-off', 'cross-feed'),
+    move('zero', 'cross-feed'),
+    out(-50),
+    move('start'),
+    feed(72),
+    move('unlock'),
+    move('feed-across', 'carriage', 2),
+    move('lock'),
+    out(-50),
   ]
   it('cuts as far as its dial says', () => {
     const { faults, sizes } = run(groove(1.125, 0.168, 0.072, moves))

@@ -4,11 +4,14 @@ import type { Length } from '../../src/units/length.ts'
 import { across, back, begin, corner, feed, groove, inch, line, move, out, past, round, shift, vee } from './shop.ts'
 
 /** Operations written by hand, one of each sort, on a bar of 1.5 in with the lathe of the shop. */
-const sizes = (...ids: readonly WantedDimension['id'][]): readonly WantedDimension[] => ids.map((id) => ({ id, aim: 0, limits: null }))
+const sizes = (...ids: readonly WantedDimension['id'][]): readonly WantedDimension[] =>
+  ids.map((id) => ({ id, aim: 0, limits: null }))
 
 /** A deep half circle through both edges: a concave groove in a bar of 1.5 in. */
 const hollow = (center: Length, r: number, half: Length, depth: Length): Piece => ({
-  from: center - half, to: center + half, step: -1,
+  from: center - half,
+  to: center + half,
+  step: -1,
   curve: { kind: 'arc', zc: center, dc: inch(-0.75) + depth - inch(r), r: inch(r), side: 1 },
 })
 
@@ -26,10 +29,12 @@ const steppedMoves = (): readonly Move[] => {
   const swing = 0.125 - 0.09375
   const widest = Math.sqrt(0.125 ** 2 - 0.065 ** 2) * (swing / 0.125)
   const marks = Array.from({ length: 53 }, (_, k) => k - 26).filter((mark) => Math.abs(mark / 1000) <= widest)
-  const depth = (mark: number): number => Math.ceil((0.06 - swing + Math.sqrt(swing ** 2 - (mark / 1000) ** 2)) * 1000 - 0.5)
+  const depth = (mark: number): number =>
+    Math.ceil((0.06 - swing + Math.sqrt(swing ** 2 - (mark / 1000) ** 2)) * 1000 - 0.5)
   const first = marks[0]!
   return [
-    ...begin, past(first - 20),
+    ...begin,
+    past(first - 20),
     ...marks.flatMap((mark) => [mark === first ? back(mark) : shift(mark), feed(depth(mark)), out(-50)]),
   ]
 }
@@ -42,17 +47,30 @@ export const stepped: Operation = {
 
 /** Radius 1/8 on the free end's corner, by alternating small moves; every number in thousandths. */
 const tips: readonly Move[] = [
-  move('take-up', 'compound', null, 11), move('align'), move('lock'),
-  move('touch-off', 'cross-feed'), move('zero', 'cross-feed'), out(-115),
-  move('touch-off', 'compound'), move('zero', 'compound'), past(-70), back(-40), feed(-40), move('start'),
+  move('take-up', 'compound', null, 11),
+  move('align'),
+  move('lock'),
+  move('touch-off', 'cross-feed'),
+  move('zero', 'cross-feed'),
+  out(-115),
+  move('touch-off', 'compound'),
+  move('zero', 'compound'),
+  past(-70),
+  back(-40),
+  feed(-40),
+  move('start'),
 ]
-const alternate: readonly Move[] = [-30, -20, -10, -5, -2, 0].flatMap((at) => [move('feed-in', 'compound', at), feed(at)])
+const alternate: readonly Move[] = [-30, -20, -10, -5, -2, 0].flatMap((at) => [
+  move('feed-in', 'compound', at),
+  feed(at),
+])
 export const rounded: Operation = {
   ...groove(0, 0.125, 0.125, [...tips, ...alternate, out(-150), move('stop'), move('measure')]),
   edge: corner(0.125),
   zero: { fromEnd: 0, diameter: inch(1.5) },
   wanted: corner(0.125).pieces.map((piece) => ({
-    ...piece, curve: { kind: 'arc', zc: inch(0.125), dc: inch(0.125 - 0.75), r: inch(0.125), side: -1 },
+    ...piece,
+    curve: { kind: 'arc', zc: inch(0.125), dc: inch(0.125 - 0.75), r: inch(0.125), side: -1 },
   })),
   dimensions: sizes('radius', 'legAlong', 'legDown'),
   placedBy: 'touch',
@@ -63,7 +81,17 @@ const tan19 = Math.tan((19 * Math.PI) / 180)
 const rise = inch(0.4) * tan19
 export const pulley: Operation = {
   ...groove(1.5, 0.15, 0.4, [
-    ...begin, feed(200), out(-50), shift(10), feed(200), out(-50), past(-20), back(0), feed(400), across(10), out(-50),
+    ...begin,
+    feed(200),
+    out(-50),
+    shift(10),
+    feed(200),
+    out(-50),
+    past(-20),
+    back(0),
+    feed(400),
+    across(10),
+    out(-50),
   ]),
   edge: vee(0.14, 38, 0.5),
   wanted: [
@@ -82,7 +110,12 @@ export const pulley: Operation = {
 /** Compound swung to 30 degrees: a shift of C goes in by half of it, which the cross-feed takes back. */
 export const swung: Operation = {
   ...groove(1.125, 0.148 + 0.008 * Math.cos(Math.PI / 6), 0.072, [
-    ...begin, feed(72), out(-50), shift(8), feed(68), out(-50),
+    ...begin,
+    feed(72),
+    out(-50),
+    shift(8),
+    feed(68),
+    out(-50),
   ]),
   angle: 30,
   dimensions: sizes('width', 'depth', 'flatness'),

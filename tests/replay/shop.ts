@@ -9,7 +9,13 @@ export const toInch = (length: number | null | undefined): number => (length ?? 
 
 const ORIGIN: Origin = { file: 'by-hand.yaml', path: [] }
 const dial = (backlash: number): Dial => ({
-  kind: 'dial', units: 'inch', graduation: inch(0.001), perTurn: inch(0.1), reads: 'depth', backlash: inch(backlash), readTo: 1,
+  kind: 'dial',
+  units: 'inch',
+  graduation: inch(0.001),
+  perTurn: inch(0.1),
+  reads: 'depth',
+  backlash: inch(backlash),
+  readTo: 1,
 })
 
 export const bench: Lathe = {
@@ -21,12 +27,20 @@ export const bench: Lathe = {
   spindleSpeeds: [60, 95, 150],
   jawClearance: inch(0.25),
   accuracy: {
-    reading: null, touchOff: inch(0.001), layout: inch(0.005), tool: inch(0.0005), stock: inch(0.0005), runout: inch(0.001),
+    reading: null,
+    touchOff: inch(0.001),
+    layout: inch(0.005),
+    tool: inch(0.0005),
+    stock: inch(0.0005),
+    runout: inch(0.001),
   },
 }
 
 export const line = (z0: Length, d0: Length, z1: Length, d1: Length): Piece => ({
-  from: z0, to: z1, curve: { kind: 'line', z0, d0, z1, d1 }, step: -1,
+  from: z0,
+  to: z1,
+  curve: { kind: 'line', z0, d0, z1, d1 },
+  step: -1,
 })
 
 /** A plain bar, or steps from the free end: [diameter, length]. */
@@ -41,7 +55,9 @@ export const bar = (...steps: readonly (readonly [number, number])[]): Setup => 
 }
 
 export const square = (width: number, reach = 0.2): Edge => ({
-  pieces: [line(0, 0, inch(width), 0)], reach: inch(reach), shank: { from: 0, to: inch(width) },
+  pieces: [line(0, 0, inch(width), 0)],
+  reach: inch(reach),
+  shank: { from: 0, to: inch(width) },
 })
 export const round = (r: number, reach = 0.2): Edge => ({
   pieces: [{ from: inch(-r), to: inch(r), curve: { kind: 'arc', zc: 0, dc: inch(-r), r: inch(r), side: 1 }, step: -1 }],
@@ -80,8 +96,14 @@ export const across = (count: number): Move => move('feed-across', 'compound', c
 
 /** Aligned, taken up, locked, both dials at zero, backed out by 50 marks, spindle on. */
 export const begin: readonly Move[] = [
-  move('take-up', 'compound', null, 11), move('align'), move('lock'), move('zero', 'compound'),
-  move('touch-off', 'cross-feed'), move('zero', 'cross-feed'), out(-50), move('start'),
+  move('take-up', 'compound', null, 11),
+  move('align'),
+  move('lock'),
+  move('zero', 'compound'),
+  move('touch-off', 'cross-feed'),
+  move('zero', 'cross-feed'),
+  out(-50),
+  move('start'),
 ]
 
 /** A groove on a 1.5 in bar; sizes in inches from `near`. */
@@ -109,8 +131,20 @@ export const groove = (near: number, width: number, depth: number, moves: readon
 /** The groove of the sketch: .156 wide, .072 deep, cut with a tool that measures .148. */
 export const neckMoves: readonly Move[] = [
   ...begin,
-  feed(52), out(-50), shift(8), feed(52), out(-50), past(-20), back(0),
-  move('stop'), move('measure'), move('start'),
-  feed(72), across(8), out(-50), move('stop'), move('measure'),
+  feed(52),
+  out(-50),
+  shift(8),
+  feed(52),
+  out(-50),
+  past(-20),
+  back(0),
+  move('stop'),
+  move('measure'),
+  move('start'),
+  feed(72),
+  across(8),
+  out(-50),
+  move('stop'),
+  move('measure'),
 ]
 export const neck = groove(1.125, 0.156, 0.072, neckMoves)

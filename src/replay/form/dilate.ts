@@ -8,7 +8,16 @@ export type Box = { readonly along: Length; readonly deep: Length }
 
 /** The form as deep as it may be when every point of it may be off by the box: moved along both ways, and deeper. */
 export const grown = (form: Form, box: Box): Form =>
-  swept(form, [[{ z: -box.along, d: box.deep }, { z: box.along, d: box.deep }]], -1)
+  swept(
+    form,
+    [
+      [
+        { z: -box.along, d: box.deep },
+        { z: box.along, d: box.deep },
+      ],
+    ],
+    -1,
+  )
 
 /** The form as shallow as it may be when every point of it may be off by the box. */
 export const shrunk = (form: Form, box: Box): Form => flipped(grown(flipped(form), box))
