@@ -102,7 +102,8 @@ const addSchema = (program: Command, io: Io, report: Report): void => {
     })
 }
 
-const formatOption = (): Option => new Option('--format <format>', 'how to print it').choices(['text', 'json']).default('text')
+const formatOption = (): Option =>
+  new Option('--format <format>', 'how to print it').choices(['text', 'json']).default('text')
 
 /** Nothing was named and nobody pipes: say what is wanted instead of waiting for the keyboard. */
 const shortHelp = async (command: Command, io: Io, report: Report): Promise<void> => {

@@ -1,5 +1,14 @@
 import {
-  closeSync, fsyncSync, linkSync, openSync, readdirSync, readFileSync, renameSync, statSync, unlinkSync, writeSync,
+  closeSync,
+  fsyncSync,
+  linkSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  statSync,
+  unlinkSync,
+  writeSync,
 } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import type { Entry, Io, Sink } from './io.ts'

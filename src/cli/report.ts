@@ -14,6 +14,10 @@ export const reportDiagnostics = (
   const text = printDiagnostics(diagnostics, sources)
   if (text === '') return
   const chalk = chalkFor(color, io.env, io.stderr)
-  io.stderr.write(text.replace(/: (error|warning): /g, (_, severity: string) =>
-    `: ${severity === 'error' ? chalk.red(severity) : chalk.yellow(severity)}: `))
+  io.stderr.write(
+    text.replace(
+      /: (error|warning): /g,
+      (_, severity: string) => `: ${severity === 'error' ? chalk.red(severity) : chalk.yellow(severity)}: `,
+    ),
+  )
 }

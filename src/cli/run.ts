@@ -28,9 +28,10 @@ const failed = (error: unknown, io: Io): number => {
     return 2
   }
   io.stderr.write(`groovewright: this is a bug: ${firstLine(error)} (DEBUG=1 shows where)\n`)
-  const debug = io.env['DEBUG']
+  const debug = io.env.DEBUG
   if (debug !== undefined && debug !== '' && error instanceof Error) io.stderr.write(`${error.stack ?? ''}\n`)
   return 70
 }
 
-const firstLine = (error: unknown): string => (error instanceof Error ? error.message : String(error)).split('\n')[0] ?? ''
+const firstLine = (error: unknown): string =>
+  (error instanceof Error ? error.message : String(error)).split('\n')[0] ?? ''

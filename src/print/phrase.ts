@@ -1,5 +1,5 @@
-import type { Units } from '../units/length.ts'
 import type { Figure, Phrase } from '../sheet/sheet.ts'
+import type { Units } from '../units/length.ts'
 
 /** A phrase as plain words. Figures in the sheet's own units go without a unit, all others carry theirs. */
 export const words = (phrase: Phrase, units: Units): string =>
@@ -7,20 +7,28 @@ export const words = (phrase: Phrase, units: Units): string =>
 
 export const number = (figure: Figure, units: Units): string => {
   switch (figure.unit) {
-    case 'inch': case 'mm': return measure(figure, units)
-    case 'deg': return degrees(figure)
-    case 'mark': case 'turn': return mixed(figure)
-    case 'ft/min': case 'm/min': return `${figure.value.toFixed(figure.digits)} ${figure.unit}`
-    default: return figure.value.toFixed(figure.digits)
+    case 'inch':
+    case 'mm':
+      return measure(figure, units)
+    case 'deg':
+      return degrees(figure)
+    case 'mark':
+    case 'turn':
+      return mixed(figure)
+    case 'ft/min':
+    case 'm/min':
+      return `${figure.value.toFixed(figure.digits)} ${figure.unit}`
+    default:
+      return figure.value.toFixed(figure.digits)
   }
 }
 
-/** Inches the way a dial is spoken: no zero before the point. Millimeters keep it. */
+/** Inches the way a dial is spoken: no zero before the point. Millimeters keep it. Not "in": on a sheet that is a direction. */
 const measure = (figure: Figure, units: Units): string => {
   const fixed = figure.value.toFixed(figure.digits)
   const spoken = figure.unit === 'inch' ? fixed.replace(/^(-?)0\./, '$1.') : fixed
   if (figure.unit === units) return spoken
-  return `${spoken} ${figure.unit === 'inch' ? 'in' : 'mm'}`
+  return figure.unit === 'inch' ? `${spoken}"` : `${spoken} mm`
 }
 
 /** Compound scales are read by degrees and parts of one: whole degrees, or degrees and minutes. */

@@ -30,7 +30,9 @@ const numbered = (plan: Plan): SheetStep[] => {
 }
 
 const featureOf = (plan: Plan, feature: FeaturePlan, index: number): SheetFeature => {
-  const warnings: Phrase[] = plan.warnings.filter((warning) => warning.feature === index).map((warning) => [warning.say])
+  const warnings: Phrase[] = plan.warnings
+    .filter((warning) => warning.feature === index)
+    .map((warning) => [warning.say])
   const common = { index, name: feature.name, kind: feature.kind, warnings }
   if (feature.status === 'refused') {
     return { ...common, status: 'refused', code: feature.code, reason: feature.reason, remedy: feature.remedy }

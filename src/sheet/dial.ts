@@ -37,7 +37,13 @@ export const waysOf = (slide: Slide, angle: number): Ways => {
 export const turnTo = (scale: Scale, ways: Ways, from: number, to: number, units: Units): Phrase => {
   if (scale.kind === 'readout') return onReadout(scale, ways, from, to)
   if (to === from) return ['leave it at ', ...target(scale, to), ...aside(scale, to, units)]
-  if (to > from) return [ways.forward, ...falseZeros(scale, from, to), to === 0 ? ' onto ' : ' to ', ...landing(scale, ways, to, units)]
+  if (to > from)
+    return [
+      ways.forward,
+      ...falseZeros(scale, from, to),
+      to === 0 ? ' onto ' : ' to ',
+      ...landing(scale, ways, to, units),
+    ]
   if (to >= 0) return [ways.back, to === 0 ? ' onto ' : ' to ', ...landing(scale, ways, to, units)]
   return [ways.back, ...past(scale, from, to), ...landing(scale, ways, to, units)]
 }
@@ -68,7 +74,12 @@ export const marks = (dial: Dial, count: number): Phrase => [
 export const readingFigure = (scale: Scale, value: Length): Figure => {
   const plain = inUnits(value, scale.units)
   const step = inUnits(readable(scale), scale.units)
-  return figure('reading', plain, scale.units, decimals(plain, Math.max(scale.units === 'inch' ? 3 : 2, decimals(step, 0, 5)), 5))
+  return figure(
+    'reading',
+    plain,
+    scale.units,
+    decimals(plain, Math.max(scale.units === 'inch' ? 3 : 2, decimals(step, 0, 5)), 5),
+  )
 }
 
 /** Readings at or after zero: "52", "1 turn and 25", "2 turns". */
@@ -82,13 +93,12 @@ const target = (dial: Dial, to: number): Phrase => {
 /** The 0 of a dial goes by once a turn: on the way out, how often; from the true 0, how many turns. */
 const past = (dial: Dial, from: number, to: number): Phrase => {
   const perTurn = marksPerTurn(dial) / dial.readTo
-  if (from === 0) {
-    const whole = Math.ceil(-to / perTurn) - 1
-    return whole === 0 ? [' past 0, stop at '] : [' ', ...turnsOf(whole), ' from 0 and on to ']
-  }
-  const passed = zerosBetween(perTurn, to, from)
-  if (passed === 0) return [', stop at ']
-  return passed === 1 ? [' past 0, stop at '] : [' past 0 (', figure('turns', passed, 'count'), ' times), stop at ']
+  const stop = to % perTurn === 0 ? 'stop on the next ' : 'stop at '
+  if (from === 0 && to <= -perTurn)
+    return [' ', ...turnsOf(Math.floor(-to / perTurn)), to % perTurn === 0 ? ' from 0, onto ' : ' from 0 and on to ']
+  const passed = from === 0 ? 1 : zerosBetween(perTurn, to, from)
+  if (passed === 0) return [`, ${stop}`]
+  return passed === 1 ? [` past 0, ${stop}`] : [' past 0 (', figure('turns', passed, 'count'), ` times), ${stop}`]
 }
 
 /** Forward from more than a turn before zero, the dial shows a 0 that is not the zero: who stops there stops a turn early. */
@@ -102,21 +112,25 @@ const falseZeros = (dial: Dial, from: number, to: number): Phrase => {
 const zerosBetween = (perTurn: number, low: number, high: number): number =>
   Math.max(0, Math.ceil(high / perTurn) - 1 - Math.floor(low / perTurn))
 
-export const turnsOf = (whole: number): Phrase => [figure('turns', whole, 'turn'), whole === 1 ? ' whole turn' : ' whole turns']
+export const turnsOf = (whole: number): Phrase => [
+  figure('turns', whole, 'turn'),
+  whole === 1 ? ' whole turn' : ' whole turns',
+]
 
 /** In brackets where the marks alone do not say it: several turns, a dial of other units, of another sense, or not of thousandths. */
 const aside = (dial: Dial, to: number, units: Units): Phrase => {
   const { value, turns } = readingOf(dial, to)
   if (!turns && plainDial(dial, units)) return []
   if (value === 0) return []
-  return [' (', readingFigure(dial, value), plainDial(dial, units) ? ')' : ' on the dial)']
+  return [' (', readingFigure(dial, value), dial.reads === 'diameter' ? ' on the dial)' : ')']
 }
 
 /** Readings before zero: "(.050 out, half a turn)", "(20 before 0)". */
 const before = (dial: Dial, ways: Ways, to: number, units: Units): Phrase => {
   const out = -to * readable(dial)
-  const said = ways.away === 'out' || !plainDial(dial, units) ? [readingFigure(dial, out)] : [markFigure(dial, -to * dial.readTo)]
-  const where = dial.reads === 'diameter' ? ' on the dial, before 0' : ` ${ways.away}`
+  const said =
+    ways.away === 'out' || !plainDial(dial, units) ? [readingFigure(dial, out)] : [markFigure(dial, -to * dial.readTo)]
+  const where = dial.reads === 'diameter' ? ` ${ways.away} by the dial` : ` ${ways.away}`
   return [' (', ...said, where, ...partOfTurn(out / dial.perTurn), ')']
 }
 
@@ -130,11 +144,17 @@ const partOfTurn = (turns: number): Phrase => {
 }
 
 /** Marks of .001 in or .01 mm say their own value; any other dial has its marks counted, and called so. */
-const plainDial = (dial: Dial, units: Units): boolean => dial.units === units && dial.reads === 'depth' && thousandths(dial)
-const thousandths = (dial: Dial): boolean => inUnits(dial.graduation, dial.units) === (dial.units === 'inch' ? 0.001 : 0.01)
+const plainDial = (dial: Dial, units: Units): boolean =>
+  dial.units === units && dial.reads === 'depth' && thousandths(dial)
+const thousandths = (dial: Dial): boolean =>
+  inUnits(dial.graduation, dial.units) === (dial.units === 'inch' ? 0.001 : 0.01)
 const markWord = (dial: Dial): Phrase => (thousandths(dial) ? [] : ['mark '])
 
 const onReadout = (scale: Scale, ways: Ways, from: number, to: number): Phrase => {
   const way = to === from ? 'leave it at' : to > from ? `${ways.forward} to` : `${ways.back} to`
-  return [`${way} `, readingFigure(scale, to * readable(scale)), ` on the readout${scale.reads === 'diameter' ? ' (diameter)' : ''}`]
+  return [
+    `${way} `,
+    readingFigure(scale, to * readable(scale)),
+    ` on the readout${scale.reads === 'diameter' ? ' (diameter)' : ''}`,
+  ]
 }

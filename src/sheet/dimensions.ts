@@ -24,4 +24,5 @@ export const labelOf = (id: Instrument): string => LABELS[id]
 export const dimensionFigure = (role: Role, id: Instrument, value: number, units: Units): Figure =>
   id === 'angle' ? angleFigure(role, value) : length(role, value, units)
 
-export const angleFigure = (role: Role, degrees: number): Figure => figure(role, degrees, 'deg', decimals(degrees, 0, 3))
+export const angleFigure = (role: Role, degrees: number): Figure =>
+  figure(role, degrees, 'deg', decimals(degrees, 0, 3))

@@ -1,21 +1,30 @@
 import { perUnit } from '../units/length.ts'
 import { length } from './figure.ts'
-import type { Figure, Phrase } from './sheet.ts'
 import type { Scene } from './scene.ts'
 import { placeOf } from './scene.ts'
+import type { Figure, Phrase } from './sheet.ts'
 
 /** What a move does to the work, from its readings and its replay. */
 export const effectOf = (scene: Scene): Phrase => {
   const { action, purpose, slide } = scene.move
   switch (action) {
-    case 'take-up': return ['takes up the backlash']
-    case 'feed-in': return feedIn(scene)
-    case 'back-out': return backOut(scene)
-    case 'shift': case 'move-carriage': return along(scene)
-    case 'go-past': return ['more than the backlash']
-    case 'return': return slide === 'cross-feed' ? [] : ['backlash taken up']
-    case 'feed-across': return [purpose === 'take-out-floor' ? 'takes out the floor' : 'feeds across the floor']
-    default: return []
+    case 'take-up':
+      return ['takes up the backlash']
+    case 'feed-in':
+      return feedIn(scene)
+    case 'back-out':
+      return backOut(scene)
+    case 'shift':
+    case 'move-carriage':
+      return along(scene)
+    case 'go-past':
+      return ['more than the backlash']
+    case 'return':
+      return slide === 'cross-feed' ? [] : ['backlash taken up']
+    case 'feed-across':
+      return [purpose === 'take-out-floor' ? 'takes out the floor' : 'feeds across the floor']
+    default:
+      return []
   }
 }
 

@@ -3,34 +3,57 @@ import { waysOf } from './dial.ts'
 import { angleFigure, dimensionFigure, labelOf } from './dimensions.ts'
 import { figure, length } from './figure.ts'
 import type { LayoutLine } from './plan.ts'
-import type { Phrase } from './sheet.ts'
 import type { Said, Scene } from './scene.ts'
+import type { Phrase } from './sheet.ts'
 
 /** What a hand does that is on no dial. */
 export const handStep = (scene: Scene): Said => {
   switch (scene.move.action) {
-    case 'layout': return layout(scene)
-    case 'fit-tool': return fitTool(scene)
-    case 'swing': return swing(scene)
-    case 'set-speed': return speed(scene)
-    case 'start': return say('SPINDLE', ['start'], ['key out? stand clear'])
-    case 'stop': return say('SPINDLE', ['STOP, wait until it stands'])
-    case 'align': return align(scene)
-    case 'touch-off': return touchOff(scene)
-    case 'lock': return say('CARRIAGE', ['LOCK, then look at the line again'])
-    case 'unlock': return say('CARRIAGE', ['unlock'])
-    case 'measure': return measure(scene)
-    case 'deburr': return say('DEBURR', ['break the sharp edges with a file, spindle slow'], ['no rag near the work'])
-    default: throw new Error(`no words for a move without a slide: ${scene.move.action}`)
+    case 'layout':
+      return layout(scene)
+    case 'fit-tool':
+      return fitTool(scene)
+    case 'swing':
+      return swing(scene)
+    case 'set-speed':
+      return speed(scene)
+    case 'start':
+      return say('SPINDLE', ['start'], ['key out? stand clear'])
+    case 'stop':
+      return say('SPINDLE', ['STOP, wait until it stands'])
+    case 'align':
+      return align(scene)
+    case 'touch-off':
+      return touchOff(scene)
+    case 'lock':
+      return say('CARRIAGE', ['LOCK, then look at the line again'])
+    case 'unlock':
+      return say('CARRIAGE', ['unlock'])
+    case 'measure':
+      return measure(scene)
+    case 'deburr':
+      return say('DEBURR', ['break the sharp edges with a file, spindle slow'], ['no rag near the work'])
+    default:
+      throw new Error(`no words for a move without a slide: ${scene.move.action}`)
   }
 }
 
-const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Phrase[] = []): Said => ({ thing, does, effect, more })
+const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Phrase[] = []): Said => ({
+  thing,
+  does,
+  effect,
+  more,
+})
 
 const layout = (scene: Scene): Said => {
   const lines = scene.feature.layout
   if (lines.length === 0) return say('LAYOUT', ['none: the place is found by touching'])
-  return say('LAYOUT', ['dye the work, scribe with the spindle stopped:'], [], lines.map((line) => scribe(scene, line)))
+  return say(
+    'LAYOUT',
+    ['dye the work, scribe with the spindle stopped:'],
+    [],
+    lines.map((line) => scribe(scene, line)),
+  )
 }
 
 /** From the datum that the drawing uses; where that is not the free end, from there too, for a rule that only reaches from the end. */
@@ -42,9 +65,18 @@ const scribe = (scene: Scene, line: LayoutLine): Phrase => {
 
 const fitTool = (scene: Scene): Said => {
   const { tool, edge } = scene.feature
-  return say('TOOL', [`"${tool}" on center, square to the work`], [], [
-    ['stick the bit out no more than it must (the ground edge reaches ', length('tool', edge.reach, scene.units), ')'],
-  ])
+  return say(
+    'TOOL',
+    [`"${tool}" on center, square to the work`],
+    [],
+    [
+      [
+        'stick the bit out no more than it must (the ground edge reaches ',
+        length('tool', edge.reach, scene.units),
+        ')',
+      ],
+    ],
+  )
 }
 
 /** On the swivel scale of this lathe; where its 0 is square, what that is from the ways stands under it. */
@@ -53,22 +85,39 @@ const swing = (scene: Scene): Said => {
   const square = scene.plan.lathe.compound.scaleZero === 'square'
   const shown = angleFigure('angle', Math.abs(square ? 90 - angle : angle))
   const parallel = angle === 0 ? [['parallel with the ways']] : []
-  const from: Phrase[] = angle !== 0 && square ? [['that is ', angleFigure('angle', Math.abs(angle)), ' from parallel']] : []
-  const into = angle > 0 ? [['so that feeding forward goes INTO the work']] : angle < 0 ? [['so that feeding forward goes OUT of the work']] : []
-  return say('COMPOUND', ['set to ', shown, ` on its swivel scale (0 there is ${square ? 'square' : 'parallel'}), tighten`], [], [...parallel, ...from, ...into])
+  const from: Phrase[] =
+    angle !== 0 && square ? [['that is ', angleFigure('angle', Math.abs(angle)), ' from parallel']] : []
+  const into =
+    angle > 0
+      ? [['so that feeding forward goes INTO the work']]
+      : angle < 0
+        ? [['so that feeding forward goes OUT of the work']]
+        : []
+  return say(
+    'COMPOUND',
+    ['set to ', shown, ` on its swivel scale (0 there is ${square ? 'square' : 'parallel'}), tighten`],
+    [],
+    [...parallel, ...from, ...into],
+  )
 }
 
 const speed = (scene: Scene): Said => {
   const { spindle } = scene.feature
   const rpm = figure('speed', spindle.rpm, 'rpm')
-  if (spindle.tooFast) return say('SPEED', [rpm, ' rpm: LOWEST AVAILABLE, TOO FAST'], [], [['do not form at this speed']])
+  if (spindle.tooFast)
+    return say('SPEED', [rpm, ' rpm: LOWEST AVAILABLE, TOO FAST'], [], [['do not form at this speed']])
   return say('SPEED', [rpm, ' rpm'], [], [['chatter: less speed, MORE feed']])
 }
 
 const align = (scene: Scene): Said => {
   const { point, to } = scene.feature.align
   const bare = point.replace(/,$/, '')
-  return say('ALIGN', [to.startsWith('the ') ? `${bare} on ${to}` : `${bare}: ${to}`], [], [['by carriage, the compound stays where it is']])
+  return say(
+    'ALIGN',
+    [to.startsWith('the ') ? `${bare} on ${to}` : `${bare}: ${to}`],
+    [],
+    [['by carriage, the compound stays where it is']],
+  )
 }
 
 /** The slide that is named is fed forward, so that the touch itself takes up its lost motion. */
@@ -76,13 +125,18 @@ const touchOff = (scene: Scene): Said => {
   const { move, feature } = scene
   if (move.slide !== 'compound') return say('CROSS-FEED', [`in gently until ${feature.touch}`])
   const { forward } = waysOf('compound', feature.operation.angle)
-  const met = feature.edge.shape === 'corner' ? 'only the deep tip touches the end face' : `the ${feature.align.point} touches ${feature.align.to}`
+  const met =
+    feature.edge.shape === 'corner'
+      ? 'only the deep tip touches the end face'
+      : `the ${feature.align.point} touches ${feature.align.to}`
   return say('COMPOUND', [`${forward} gently until ${met}`])
 }
 
 /** Only what the finished stretch of work can be measured for; the expected sizes come from the replay at this very move. */
 const measure = (scene: Scene): Said => {
-  const expected = (scene.feature.trace.at[scene.index] ?? []).filter((size) => middle(size) !== null && size.id !== 'flatness')
+  const expected = (scene.feature.trace.at[scene.index] ?? []).filter(
+    (size) => middle(size) !== null && size.id !== 'flatness',
+  )
   const lines = expected.map((size) => expectation(scene, size))
   if (lines.length === 0) return say('MEASURE', ['with the spindle STOPPED'])
   return say('MEASURE', ['with the spindle STOPPED:'], [], lines)

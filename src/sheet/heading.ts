@@ -4,8 +4,8 @@ import { marksPerTurn, readingFigure } from './dial.ts'
 import { angleFigure } from './dimensions.ts'
 import { figure, identify, length } from './figure.ts'
 import type { Plan } from './plan.ts'
-import type { Labeled, Phrase } from './sheet.ts'
 import type { Planned } from './scene.ts'
+import type { Labeled, Phrase } from './sheet.ts'
 
 /** The block above a feature's steps: what is wanted, with what, on which dials. */
 export const headingOf = (plan: Plan, feature: Planned, position: number): Labeled[] => {
@@ -25,17 +25,40 @@ export const headingOf = (plan: Plan, feature: Planned, position: number): Label
 export const partHeading = (plan: Plan): Labeled[] => {
   const { part, units, lathe } = plan
   const steps = part.steps.map((step): Phrase => {
-    const measured: Phrase = step.measured === step.diameter ? [] : [' (measures ', length('stock', step.measured, units), ')']
-    return [`${step.name}: `, length('stock', step.diameter, units), ' dia', ...measured, ', from ', length('stock', step.from, units), ' to ', length('stock', step.to, units)]
+    const measured: Phrase =
+      step.measured === step.diameter ? [] : [' (measures ', length('stock', step.measured, units), ')']
+    return [
+      `${step.name}: `,
+      length('stock', step.diameter, units),
+      ' dia',
+      ...measured,
+      ', from ',
+      length('stock', step.from, units),
+      ' to ',
+      length('stock', step.to, units),
+    ]
   })
   return identified('part', [
     { label: 'Material', says: [[part.material]] },
-    { label: 'Held', says: [[`${part.held}, `, length('stock', part.overhang, units), ' out']] },
+    { label: 'Held', says: [held(plan)] },
     { label: 'Part', says: steps },
     { label: 'Lathe', says: [[lathe.name]] },
-    { label: 'Units', says: [[units === 'inch' ? 'inches; distances along the work are from the free end' : 'millimeters; distances along the work are from the free end']] },
+    {
+      label: 'Units',
+      says: [
+        [
+          units === 'inch'
+            ? 'inches; distances along the work are from the free end'
+            : 'millimeters; distances along the work are from the free end',
+        ],
+      ],
+    },
   ])
 }
+
+/** Between centers nothing stands out of anything. */
+const held = ({ part, units }: Plan): Phrase =>
+  part.held === 'between centers' ? [part.held] : [`${part.held}, `, length('stock', part.overhang, units), ' out']
 
 const identified = (place: string, blocks: readonly Labeled[]): Labeled[] =>
   blocks.map(({ label, says }) => ({
@@ -53,7 +76,10 @@ const tool = (plan: Plan, feature: Planned): Phrase[] => {
     ...(edge.nose === null ? [] : [', nose ', of(edge.nose)]),
   ]
   const how = edge.measured ? ' as measured' : ' TO BE GROUND'
-  const under: Phrase = undersize === null || undersize === 0 ? [] : [': ', length('undersize', Math.abs(undersize), plan.units), undersize > 0 ? ' under' : ' over']
+  const under: Phrase =
+    undersize === null || undersize === 0
+      ? []
+      : [': ', length('undersize', Math.abs(undersize), plan.units), undersize > 0 ? ' under' : ' over']
   const blank: Phrase = edge.blank === null ? [] : [', blank ', of(edge.blank)]
   return [
     [`"${feature.tool}", ${edge.shape}`, ...sizes, how, ...under],
@@ -65,18 +91,34 @@ const speed = (feature: Planned): Phrase[] => {
   const { spindle } = feature
   const rpm = figure('speed', spindle.rpm, 'rpm')
   const wanted = figure('speed', Math.round(spindle.wanted), 'rpm')
-  const factor: Phrase = spindle.factor === 1 ? [] : [' x ', figure('speed', spindle.factor, 'count', 2), ' for a form tool']
-  const why: Phrase = [figure('speed', spindle.cuttingSpeed, spindle.speedUnits), ...factor, ` (${spindle.source}): `, wanted, ' rpm wanted']
+  const factor: Phrase =
+    spindle.factor === 1 ? [] : [' x ', figure('speed', spindle.factor, 'count', 2), ' for a form tool']
+  const why: Phrase = [
+    figure('speed', spindle.cuttingSpeed, spindle.speedUnits),
+    ...factor,
+    ` (${spindle.source}): `,
+    wanted,
+    ' rpm wanted',
+  ]
   if (spindle.tooFast) return [[rpm, ' rpm: LOWEST AVAILABLE, TOO FAST: do not form at this speed'], why]
   return [[rpm, ' rpm, the nearest of this lathe that is not faster'], why]
 }
 
 const scale = (of: Scale): Phrase => {
-  if (of.kind === 'readout') return ['readout, steps of ', { ...readingFigure(of, of.resolution), role: 'dial' }, ', reads ', sense(of)]
+  if (of.kind === 'readout')
+    return ['readout, steps of ', { ...readingFigure(of, of.resolution), role: 'dial' }, ', reads ', sense(of)]
   const half: Phrase = of.readTo === 1 ? [] : [', read to ', { ...readingFigure(of, readable(of)), role: 'dial' }]
   return [
-    'marks of ', { ...readingFigure(of, of.graduation), role: 'dial' }, ', ', figure('dial', marksPerTurn(of), 'count'), ' a turn', ...half,
-    ', reads ', sense(of), ', backlash ', { ...readingFigure(of, of.backlash), role: 'backlash' },
+    'marks of ',
+    { ...readingFigure(of, of.graduation), role: 'dial' },
+    ', ',
+    figure('dial', marksPerTurn(of), 'count'),
+    ' a turn',
+    ...half,
+    ', reads ',
+    sense(of),
+    ', backlash ',
+    { ...readingFigure(of, of.backlash), role: 'backlash' },
   ]
 }
 
@@ -86,5 +128,10 @@ const angle = (plan: Plan, feature: Planned): Phrase => {
   const degrees = feature.operation.angle
   if (degrees === 0) return ['parallel with the ways']
   const square = plan.lathe.compound.scaleZero === 'square'
-  return ['at ', angleFigure('angle', degrees), ' from parallel', ...(square ? [' (', angleFigure('angle', 90 - degrees), ' on its scale)'] : [])]
+  return [
+    'at ',
+    angleFigure('angle', degrees),
+    ' from parallel',
+    ...(square ? [' (', angleFigure('angle', 90 - degrees), ' on its scale)'] : []),
+  ]
 }

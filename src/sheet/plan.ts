@@ -26,7 +26,13 @@ export type PlannedPart = {
   readonly material: string
   readonly held: string
   readonly overhang: Length
-  readonly steps: readonly { readonly name: string; readonly diameter: Length; readonly measured: Length; readonly from: Length; readonly to: Length }[]
+  readonly steps: readonly {
+    readonly name: string
+    readonly diameter: Length
+    readonly measured: Length
+    readonly from: Length
+    readonly to: Length
+  }[]
 }
 
 /** `feature` is the index in `Plan.features`, null = the whole job. */

@@ -5,8 +5,8 @@ import { readingFigure } from './dial.ts'
 import { dimensionFigure, labelOf } from './dimensions.ts'
 import { identify } from './figure.ts'
 import type { Plan } from './plan.ts'
-import type { Figure, Phrase, ProofLine } from './sheet.ts'
 import type { Planned } from './scene.ts'
+import type { Figure, Phrase, ProofLine } from './sheet.ts'
 
 /** What was replayed, and what each finished dimension comes to. */
 export const proofOf = (plan: Plan, feature: Planned, position: number) => ({
@@ -15,12 +15,20 @@ export const proofOf = (plan: Plan, feature: Planned, position: number) => ({
 })
 
 const replayed = (plan: Plan): Phrase => {
-  const each: (readonly [string, Scale])[] = [['cross-feed', plan.lathe.crossFeed], ['compound', plan.lathe.compound.scale]]
+  const each: (readonly [string, Scale])[] = [
+    ['cross-feed', plan.lathe.crossFeed],
+    ['compound', plan.lathe.compound.scale],
+  ]
   const dials = each.flatMap(([name, scale]): Phrase[] =>
-    scale.kind === 'dial' ? [['0 to ', { ...readingFigure(scale, scale.backlash), role: 'backlash' }, ` (${name})`]] : [],
+    scale.kind === 'dial'
+      ? [['0 to ', { ...readingFigure(scale, scale.backlash), role: 'backlash' }, ` (${name})`]]
+      : [],
   )
   if (dials.length === 0) return ['PROVED by replay, move by move; the readouts have no lost motion']
-  return ['PROVED by replay, for every backlash from ', ...dials.flatMap((dial, i) => (i > 0 ? [' and ', ...dial] : dial))]
+  return [
+    'PROVED by replay, for every backlash from ',
+    ...dials.flatMap((dial, i) => (i > 0 ? [' and ', ...dial] : dial)),
+  ]
 }
 
 const line = (budgeted: Budgeted, units: Units, place: string): ProofLine => {

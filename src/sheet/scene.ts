@@ -25,7 +25,12 @@ export type Scene = {
   readonly backFromMeasuring: boolean
 }
 
-export type Said = { readonly thing: string; readonly does: Phrase; readonly effect: Phrase; readonly more: readonly Phrase[] }
+export type Said = {
+  readonly thing: string
+  readonly does: Phrase
+  readonly effect: Phrase
+  readonly more: readonly Phrase[]
+}
 
 /** Every move of a planned feature in its surroundings. */
 export const scenesOf = (plan: Plan, feature: Planned): Scene[] => {
@@ -37,7 +42,15 @@ export const scenesOf = (plan: Plan, feature: Planned): Scene[] => {
     const onCrossFeed = move.slide === 'cross-feed'
     const backFromMeasuring = away && onCrossFeed
     scenes.push({
-      plan, feature, units: plan.units, move, index, before, after, previous: moves[index - 1] ?? null, backFromMeasuring,
+      plan,
+      feature,
+      units: plan.units,
+      move,
+      index,
+      before,
+      after,
+      previous: moves[index - 1] ?? null,
+      backFromMeasuring,
     })
     if (onCrossFeed) away = move.purpose === 'clear-to-measure'
     before = after
@@ -46,7 +59,8 @@ export const scenesOf = (plan: Plan, feature: Planned): Scene[] => {
 }
 
 const countsAfter = (before: Counts, move: Move): Counts => {
-  if (move.slide === undefined || move.action === 'touch-off' || move.action === 'lock' || move.action === 'unlock') return before
+  if (move.slide === undefined || move.action === 'touch-off' || move.action === 'lock' || move.action === 'unlock')
+    return before
   if (move.action === 'zero') return { ...before, [move.slide]: 0 }
   return move.count === undefined || move.count === null ? before : { ...before, [move.slide]: move.count }
 }

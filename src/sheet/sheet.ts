@@ -8,11 +8,30 @@ export type FigureUnit = Units | 'deg' | 'rpm' | 'ft/min' | 'm/min' | 'mark' | '
 
 /** What a figure is about, so that a printer (or a teacher) can treat all of one sort alike, or leave them out. */
 export type Role =
-  | 'mark' | 'turns' | 'reading' | 'take-up' // what the dial shows
-  | 'depth' | 'diameter' | 'along' | 'clearance' | 'expected' // what it does to the work
-  | 'drawing' | 'stock' | 'place' | 'angle' // what the drawing and the set-up say
-  | 'tool' | 'undersize' | 'speed' | 'dial' | 'backlash'
-  | 'planned' | 'low' | 'high' | 'rss' | 'limit' | 'spare' // what was proved
+  | 'mark'
+  | 'turns'
+  | 'reading'
+  | 'take-up' // what the dial shows
+  | 'depth'
+  | 'diameter'
+  | 'along'
+  | 'clearance'
+  | 'expected' // what it does to the work
+  | 'drawing'
+  | 'stock'
+  | 'place'
+  | 'angle' // what the drawing and the set-up say
+  | 'tool'
+  | 'undersize'
+  | 'speed'
+  | 'dial'
+  | 'backlash'
+  | 'planned'
+  | 'low'
+  | 'high'
+  | 'rss'
+  | 'limit'
+  | 'spare' // what was proved
 
 /** A number that is still a number: `value` in `unit`, to be shown with `digits` decimals. */
 export type Figure = {

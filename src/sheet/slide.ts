@@ -1,8 +1,8 @@
 import type { Slide } from '../moves/operation.ts'
-import { markFigure, marks, readingFigure, readingOf, turnTo, turnsOf, waysOf, wholeTurns } from './dial.ts'
-import type { Phrase } from './sheet.ts'
+import { markFigure, marks, readingFigure, readingOf, turnsOf, turnTo, waysOf, wholeTurns } from './dial.ts'
 import type { Said, Scene } from './scene.ts'
 import { scaleOf } from './scene.ts'
+import type { Phrase } from './sheet.ts'
 
 /** What a hand does on a slide: the dial's words, led by the slide. */
 export const slideStep = (scene: Scene, slide: Slide): Said => ({
@@ -18,12 +18,15 @@ const does = (scene: Scene, slide: Slide): Phrase => {
   if (action === 'unlock') return ['unlock']
   if (action === 'zero') return zero(scene, slide)
   if (action === 'take-up' && (count === null || count === undefined)) return takeUp(scene, slide)
-  if (count === null || count === undefined) return [scene.move.purpose === 'to-place' ? 'move to the place' : 'move it']
+  if (count === null || count === undefined)
+    return [scene.move.purpose === 'to-place' ? 'move to the place' : 'move it']
   return onto(scene, slide, count)
 }
 
 const zero = (scene: Scene, slide: Slide): Phrase =>
-  scaleOf(scene.plan, slide)?.kind === 'readout' ? ['set the readout to 0'] : ['set the dial to 0, do not move the slide']
+  scaleOf(scene.plan, slide)?.kind === 'readout'
+    ? ['set the readout to 0']
+    : ['set the dial to 0, do not move the slide']
 
 const takeUp = (scene: Scene, slide: Slide): Phrase => {
   const scale = scaleOf(scene.plan, slide)
@@ -43,7 +46,15 @@ const onto = (scene: Scene, slide: Slide, count: number): Phrase => {
   }
   if (scene.backFromMeasuring && slide === 'cross-feed' && whole !== null && count > from && scale.kind === 'dial') {
     const mark = markFigure(scale, readingOf(scale, count).mark ?? 0)
-    return ['IN ', ...turnsOf(whole), ' to the same mark, ', mark, ' (', readingFigure(scale, Math.abs(readingOf(scale, count).value)), count < 0 ? ' out)' : ' in)']
+    return [
+      'IN ',
+      ...turnsOf(whole),
+      ' to the same mark, ',
+      mark,
+      ' (',
+      readingFigure(scale, Math.abs(readingOf(scale, count).value)),
+      count < 0 ? ' out)' : ' in)',
+    ]
   }
   return [...slowly(scene), ...turnTo(scale, ways, from, count, scene.units)]
 }

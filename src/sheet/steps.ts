@@ -37,7 +37,8 @@ const step = (scene: Scene, position: number, number: number, group: SheetStep['
 
 const stated = (scene: Scene): Pick<SheetStep, 'reading' | 'turns' | 'mark'> => {
   const { slide, action } = scene.move
-  const count = slide === undefined || action === 'touch-off' ? null : scene.move.action === 'zero' ? 0 : (scene.move.count ?? null)
+  const count =
+    slide === undefined || action === 'touch-off' ? null : scene.move.action === 'zero' ? 0 : (scene.move.count ?? null)
   if (slide === undefined || count === null) return { reading: null, turns: null, mark: null }
   const scale = scaleOf(scene.plan, slide)
   if (scale === null) return { reading: null, turns: null, mark: null }

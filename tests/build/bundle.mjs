@@ -11,7 +11,14 @@ import { build } from 'esbuild'
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const dist = join(root, 'dist')
 const common = {
-  absWorkingDir: root, bundle: true, platform: 'node', target: 'node20', charset: 'utf8', legalComments: 'none', metafile: true, logLevel: 'warning',
+  absWorkingDir: root,
+  bundle: true,
+  platform: 'node',
+  target: 'node20',
+  charset: 'utf8',
+  legalComments: 'none',
+  metafile: true,
+  logLevel: 'warning',
 }
 
 rmSync(dist, { recursive: true, force: true })
@@ -26,7 +33,10 @@ writeTypes()
 function licenses(metafiles) {
   const inputs = metafiles.flatMap((metafile) => Object.keys(metafile.inputs))
   const folders = new Set(inputs.map(packageFolder).filter(Boolean))
-  return [...folders].sort().map(license).join(`\n${'-'.repeat(78)}\n\n`)
+  return [...folders]
+    .sort()
+    .map(license)
+    .join(`\n${'-'.repeat(78)}\n\n`)
 }
 
 /** The folder of the package that a bundled file belongs to, or null for our own files. */
@@ -49,7 +59,12 @@ function writeTypes() {
   const tsc = join(root, 'node_modules', '.bin', process.platform === 'win32' ? 'tsc.cmd' : 'tsc')
   const options = ['--project', join(root, 'tests', 'build', 'tsconfig.json')]
   try {
-    execFileSync(tsc, options, { cwd: root, stdio: ['ignore', 'pipe', 'inherit'], encoding: 'utf8', shell: process.platform === 'win32' })
+    execFileSync(tsc, options, {
+      cwd: root,
+      stdio: ['ignore', 'pipe', 'inherit'],
+      encoding: 'utf8',
+      shell: process.platform === 'win32',
+    })
   } catch (error) {
     process.stderr.write(error.stdout ?? '')
     throw new Error('dist/types could not be written, see above')

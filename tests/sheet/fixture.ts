@@ -1,8 +1,8 @@
 import type { Scale } from '../../src/lathe/lathe.ts'
 import type { Form } from '../../src/moves/form.ts'
 import type { Move } from '../../src/moves/operation.ts'
-import { INCH, MM } from '../../src/units/length.ts'
 import type { FeaturePlan, Plan } from '../../src/sheet/plan.ts'
+import { INCH, MM } from '../../src/units/length.ts'
 
 /** Plans put together by hand: the screw of a village cider press with one relief groove. Lengths in inches here, pm in the plan. */
 export const inch = (value: number): number => Math.round(value * INCH)
@@ -11,17 +11,34 @@ export const mm = (value: number): number => Math.round(value * MM)
 export const origin = { file: 'press.yaml', path: ['features', 0] } as const
 
 export const inchDial = (over: Partial<Extract<Scale, { kind: 'dial' }>> = {}): Extract<Scale, { kind: 'dial' }> => ({
-  kind: 'dial', units: 'inch', graduation: inch(0.001), perTurn: inch(0.1), reads: 'depth', backlash: inch(0.008), readTo: 1, ...over,
+  kind: 'dial',
+  units: 'inch',
+  graduation: inch(0.001),
+  perTurn: inch(0.1),
+  reads: 'depth',
+  backlash: inch(0.008),
+  readTo: 1,
+  ...over,
 })
 
 export const metricDial: Scale = {
-  kind: 'dial', units: 'mm', graduation: mm(0.02), perTurn: mm(3), reads: 'depth', backlash: mm(0.2), readTo: 1,
+  kind: 'dial',
+  units: 'mm',
+  graduation: mm(0.02),
+  perTurn: mm(3),
+  reads: 'depth',
+  backlash: mm(0.2),
+  readTo: 1,
 }
 
 export const diameterDial = inchDial({ perTurn: inch(0.2), reads: 'diameter' })
 export const readout: Scale = { kind: 'readout', units: 'inch', resolution: inch(0.0005), reads: 'depth' }
 
-export const move = (action: Move['action'], rest: Omit<Move, 'action' | 'origin'> = {}): Move => ({ action, origin, ...rest })
+export const move = (action: Move['action'], rest: Omit<Move, 'action' | 'origin'> = {}): Move => ({
+  action,
+  origin,
+  ...rest,
+})
 
 export const grooveMoves: readonly Move[] = [
   move('layout'),
@@ -56,13 +73,19 @@ export const grooveMoves: readonly Move[] = [
 ]
 
 const flat = (from: number, to: number, diameter: number): Form => [
-  { from: inch(from), to: inch(to), step: -1, curve: { kind: 'line', z0: inch(from), d0: inch(-diameter / 2), z1: inch(to), d1: inch(-diameter / 2) } },
+  {
+    from: inch(from),
+    to: inch(to),
+    step: -1,
+    curve: { kind: 'line', z0: inch(from), d0: inch(-diameter / 2), z1: inch(to), d1: inch(-diameter / 2) },
+  },
 ]
 
-const sizes = (width: number, bottom: number) => [
-  { id: 'width', surely: inch(width), possibly: inch(width) },
-  { id: 'bottomDiameter', surely: inch(bottom), possibly: inch(bottom) },
-] as const
+const sizes = (width: number, bottom: number) =>
+  [
+    { id: 'width', surely: inch(width), possibly: inch(width) },
+    { id: 'bottomDiameter', surely: inch(bottom), possibly: inch(bottom) },
+  ] as const
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
@@ -74,11 +97,27 @@ export const groove: Planned = {
   drawn: ['5/32 ±0.005 wide', '0.070 +0.004 -0 deep'],
   tool: 'neck',
   edge: {
-    shape: 'square', width: inch(0.148), nose: null, angle: null, radius: null, reach: inch(0.125), blank: inch(0.3125),
-    edgeOffset: null, rakeInUse: 0, measured: true,
+    shape: 'square',
+    width: inch(0.148),
+    nose: null,
+    angle: null,
+    radius: null,
+    reach: inch(0.125),
+    blank: inch(0.3125),
+    edgeOffset: null,
+    rakeInUse: 0,
+    measured: true,
   },
   undersize: inch(0.00825),
-  spindle: { rpm: 95, wanted: 114.59, cuttingSpeed: 90, speedUnits: 'ft/min', source: 'shop table', factor: 0.5, tooFast: false },
+  spindle: {
+    rpm: 95,
+    wanted: 114.59,
+    cuttingSpeed: 90,
+    speedUnits: 'ft/min',
+    source: 'shop table',
+    factor: 0.5,
+    tooFast: false,
+  },
   layout: [
     { fromEnd: inch(1.125), from: 'the free end', distance: inch(1.125), say: 'tailstock-side edge' },
     { fromEnd: inch(1.28125), from: 'the free end', distance: inch(1.28125), say: 'headstock-side edge' },
@@ -86,33 +125,76 @@ export const groove: Planned = {
   align: { point: 'tailstock-side corner of the tool', to: 'the 1.125 line' },
   touch: 'the edge touches the turning surface',
   operation: {
-    feature: 0, name: 'Thread-relief groove', kind: 'groove', origin, toolName: 'neck',
+    feature: 0,
+    name: 'Thread-relief groove',
+    kind: 'groove',
+    origin,
+    toolName: 'neck',
     edge: { pieces: flat(0, 0.148, 0), reach: inch(0.125), shank: { from: inch(-0.08), to: inch(0.23) } },
-    angle: 0, surface: inch(1.5), zero: { fromEnd: inch(1.125), diameter: inch(1.5) }, wanted: flat(1.125, 1.28125, 1.356),
-    region: { from: inch(1.125), to: inch(1.28125) }, dimensions: [{ id: 'width', aim: inch(0.15625), limits: [inch(0.15125), inch(0.16125)] }],
-    rpm: 95, placedBy: 'line', moves: grooveMoves,
+    angle: 0,
+    surface: inch(1.5),
+    zero: { fromEnd: inch(1.125), diameter: inch(1.5) },
+    wanted: flat(1.125, 1.28125, 1.356),
+    region: { from: inch(1.125), to: inch(1.28125) },
+    dimensions: [{ id: 'width', aim: inch(0.15625), limits: [inch(0.15125), inch(0.16125)] }],
+    rpm: 95,
+    placedBy: 'line',
+    moves: grooveMoves,
   },
   trace: {
-    slides: [], surely: [], possibly: [], sizes: sizes(0.156, 1.356), at: { 20: sizes(0.148, 1.396), 27: sizes(0.156, 1.356) },
+    slides: [],
+    surely: [],
+    possibly: [],
+    sizes: sizes(0.156, 1.356),
+    at: { 20: sizes(0.148, 1.396), 27: sizes(0.156, 1.356) },
     clearance: { 9: inch(0.042), 12: inch(0.042), 15: inch(0.042), 19: inch(0.542), 25: inch(0.042) },
   },
   budget: [
     {
-      id: 'width', planned: inch(0.156), low: inch(0.1545), high: inch(0.1575), rss: inch(0.0011), limits: [inch(0.15125), inch(0.16125)],
-      verdict: 'holds', spare: inch(0.00325), worstCause: 'tool measurement',
+      id: 'width',
+      planned: inch(0.156),
+      low: inch(0.1545),
+      high: inch(0.1575),
+      rss: inch(0.0011),
+      limits: [inch(0.15125), inch(0.16125)],
+      verdict: 'holds',
+      spare: inch(0.00325),
+      worstCause: 'tool measurement',
     },
     {
-      id: 'bottomDiameter', planned: inch(1.356), low: inch(1.351), high: inch(1.361), rss: inch(0.003), limits: [inch(1.352), inch(1.36)],
-      verdict: 'may not hold', spare: inch(-0.001), worstCause: 'touching off',
+      id: 'bottomDiameter',
+      planned: inch(1.356),
+      low: inch(1.351),
+      high: inch(1.361),
+      rss: inch(0.003),
+      limits: [inch(1.352), inch(1.36)],
+      verdict: 'may not hold',
+      spare: inch(-0.001),
+      worstCause: 'touching off',
     },
-    { id: 'near', planned: inch(1.125), low: inch(1.1195), high: inch(1.1305), rss: inch(0.005), limits: null, verdict: 'no limits given', spare: null, worstCause: 'layout line' },
+    {
+      id: 'near',
+      planned: inch(1.125),
+      low: inch(1.1195),
+      high: inch(1.1305),
+      rss: inch(0.005),
+      limits: null,
+      verdict: 'no limits given',
+      spare: null,
+      worstCause: 'layout line',
+    },
   ],
   notes: ['The tool is .008 under the width: it is cut in two places'],
 }
 
 export const refused: FeaturePlan = {
-  status: 'refused', name: 'Oil groove', kind: 'radius', code: 'tool-too-wide', origin,
-  reason: 'the tool "oil" has a radius of .125, more than the .094 of the groove', remedy: 'grind the tool to a radius of .094 at most',
+  status: 'refused',
+  name: 'Oil groove',
+  kind: 'radius',
+  code: 'tool-too-wide',
+  origin,
+  reason: 'the tool "oil" has a radius of .125, more than the .094 of the groove',
+  remedy: 'grind the tool to a radius of .094 at most',
 }
 
 export const plan = (over: Partial<Plan> = {}): Plan => ({
@@ -120,13 +202,26 @@ export const plan = (over: Partial<Plan> = {}): Plan => ({
   drawingNumber: 'CP-14',
   units: 'inch',
   lathe: {
-    name: 'Bench lathe', units: 'inch', crossFeed: inchDial(),
+    name: 'Bench lathe',
+    units: 'inch',
+    crossFeed: inchDial(),
     compound: { scale: inchDial({ backlash: inch(0.006) }), angle: 0, travel: inch(2.5), scaleZero: 'parallel' },
-    carriage: null, spindleSpeeds: [60, 95, 150], jawClearance: inch(0.25),
-    accuracy: { reading: null, touchOff: inch(0.001), layout: inch(0.005), tool: inch(0.0005), stock: inch(0.0005), runout: 0 },
+    carriage: null,
+    spindleSpeeds: [60, 95, 150],
+    jawClearance: inch(0.25),
+    accuracy: {
+      reading: null,
+      touchOff: inch(0.001),
+      layout: inch(0.005),
+      tool: inch(0.0005),
+      stock: inch(0.0005),
+      runout: 0,
+    },
   },
   part: {
-    material: 'mild steel', held: 'chuck', overhang: inch(4),
+    material: 'mild steel',
+    held: 'chuck',
+    overhang: inch(4),
     steps: [{ name: 'body', diameter: inch(1.5), measured: inch(1.4985), from: 0, to: inch(3) }],
   },
   features: [groove],
@@ -138,5 +233,7 @@ export const plan = (over: Partial<Plan> = {}): Plan => ({
 
 /** The groove with other moves, for one dial at a time. */
 export const grooveWith = (moves: readonly Move[], angle = 0): Planned => ({
-  ...groove, operation: { ...groove.operation, moves, angle }, trace: { ...groove.trace, clearance: {}, at: {} },
+  ...groove,
+  operation: { ...groove.operation, moves, angle },
+  trace: { ...groove.trace, clearance: {}, at: {} },
 })

@@ -1,5 +1,5 @@
-import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
 import { compile } from '../../compile.ts'
+import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
 import type { FeaturePlan, Plan } from '../../sheet/plan.ts'
 import { chalkFor } from '../color.ts'
 import { findJobs } from '../find-jobs.ts'
@@ -31,9 +31,12 @@ const STATUS: Readonly<Record<Verdict, number>> = { good: 0, 'may not hold': 1, 
 export const checkCommand = async (paths: readonly string[], options: CheckOptions, io: Io): Promise<number> => {
   const stdin = paths.includes('-') ? await io.stdin.read() : null
   const found = findJobs(paths, io)
-  for (const { path, why } of found.missing) io.stderr.write(`groovewright: cannot read ${JSON.stringify(path)}: ${why}\n`)
+  for (const { path, why } of found.missing)
+    io.stderr.write(`groovewright: cannot read ${JSON.stringify(path)}: ${why}\n`)
   const checked = found.jobs.map((file) => checkOne(file, stdin, options, io))
-  io.stdout.write(options.format === 'json' ? asJson(checked, found.skipped) : asText(checked, found.skipped.length, options, io))
+  io.stdout.write(
+    options.format === 'json' ? asJson(checked, found.skipped) : asText(checked, found.skipped.length, options, io),
+  )
   if (options.format === 'text') for (const file of found.skipped) io.stderr.write(`skipped, not a job: ${file}\n`)
   if (checked.length === 0) io.stderr.write('groovewright: no job found: a job is a YAML file with "features:"\n')
   if (checked.length === 0 || found.missing.length > 0) return 2
@@ -67,7 +70,9 @@ const verdictOf = (plan: Plan | null, features: readonly CheckedFeature[]): Verd
 const asText = (checked: readonly Checked[], skipped: number, options: CheckOptions, io: Io): string => {
   const chalk = chalkFor(options.color, io.env, io.stdout)
   const paint = { good: chalk.green, 'may not hold': chalk.yellow, refused: chalk.red, unreadable: chalk.red }
-  const lines = checked.map(({ file, verdict, features }) => `${file}: ${paint[verdict](verdict)}${told(verdict, features)}`)
+  const lines = checked.map(
+    ({ file, verdict, features }) => `${file}: ${paint[verdict](verdict)}${told(verdict, features)}`,
+  )
   const counts = (['good', 'may not hold', 'refused', 'unreadable'] as const)
     .map((verdict) => [verdict, checked.filter((each) => each.verdict === verdict).length] as const)
     .filter(([verdict, n]) => n > 0 || verdict === 'good')
@@ -78,18 +83,42 @@ const asText = (checked: readonly Checked[], skipped: number, options: CheckOpti
 
 const told = (verdict: Verdict, features: readonly CheckedFeature[]): string => {
   switch (verdict) {
-    case 'good': return `, ${features.length} ${features.length === 1 ? 'feature' : 'features'}`
-    case 'unreadable': return ''
-    case 'refused': return `: ${features.flatMap(({ name, refusal }) => (refusal === null ? [] : [`${name}: ${refusal.reason}`])).join('; ')}`
-    case 'may not hold': return `: ${features.filter(({ mayNotHold }) => mayNotHold.length > 0).map(({ name, mayNotHold }) => `${name} (${mayNotHold.join(', ')})`).join('; ')}`
+    case 'good':
+      return `, ${features.length} ${features.length === 1 ? 'feature' : 'features'}`
+    case 'unreadable':
+      return ''
+    case 'refused':
+      return `: ${features.flatMap(({ name, refusal }) => (refusal === null ? [] : [`${name}: ${refusal.reason}`])).join('; ')}`
+    case 'may not hold':
+      return `: ${features
+        .filter(({ mayNotHold }) => mayNotHold.length > 0)
+        .map(({ name, mayNotHold }) => `${name} (${mayNotHold.join(', ')})`)
+        .join('; ')}`
   }
 }
 
 const asJson = (checked: readonly Checked[], skipped: readonly string[]): string => {
   const count = (wanted: Verdict) => checked.filter(({ verdict }) => verdict === wanted).length
   const jobs = checked.map(({ file, verdict, features, problems }) => ({
-    file, verdict, features, problems: problems.map(({ code, severity, message, hint, origin }) => ({ code, severity, file: origin.file, path: origin.path, message, hint: hint ?? null })),
+    file,
+    verdict,
+    features,
+    problems: problems.map(({ code, severity, message, hint, origin }) => ({
+      code,
+      severity,
+      file: origin.file,
+      path: origin.path,
+      message,
+      hint: hint ?? null,
+    })),
   }))
-  const summary = { jobs: checked.length, good: count('good'), mayNotHold: count('may not hold'), refused: count('refused'), unreadable: count('unreadable'), skipped: skipped.length }
+  const summary = {
+    jobs: checked.length,
+    good: count('good'),
+    mayNotHold: count('may not hold'),
+    refused: count('refused'),
+    unreadable: count('unreadable'),
+    skipped: skipped.length,
+  }
   return `${JSON.stringify({ format: 'groovewright.check/1', jobs, skipped, summary }, null, 2)}\n`
 }

@@ -122,7 +122,9 @@ const stepData = (step: SheetStep, units: Units) => ({
   feature: step.feature,
   action: step.action,
   ...(step.slide === null ? {} : { slide: step.slide }),
-  ...(step.slide === null || step.action === 'touch-off' ? {} : { reading: step.reading, turns: step.turns, mark: step.mark }),
+  ...(step.slide === null || step.action === 'touch-off'
+    ? {}
+    : { reading: step.reading, turns: step.turns, mark: step.mark }),
   ...(step.purpose === null ? {} : { purpose: step.purpose }),
   group: step.group,
   say: sayOf(step, units),
@@ -130,7 +132,11 @@ const stepData = (step: SheetStep, units: Units) => ({
 
 /** The whole line as one sentence, as the text sheet has it. */
 const sayOf = (step: SheetStep, units: Units): string =>
-  [`${step.thing} ${words(step.does, units)}`, ...(step.effect.length > 0 ? [words(step.effect, units)] : []), ...step.more.map((phrase) => words(phrase, units))].join('; ')
+  [
+    `${step.thing} ${words(step.does, units)}`,
+    ...(step.effect.length > 0 ? [words(step.effect, units)] : []),
+    ...step.more.map((phrase) => words(phrase, units)),
+  ].join('; ')
 
 /** Nine decimals: finer than a picometer in millimeters, and no binary dust. */
 const plain = (length: Length, units: Units): number => Number(inUnits(length, units).toFixed(9))

@@ -44,11 +44,14 @@ const lathe = (): Schema =>
   object({
     name: text('As the lathe file gives it.'),
     crossFeed: scale('Positive is in.'),
-    compound: object({
-      ...scaleFields(),
-      travel: nullable(number('Greatest less smallest reading that the slide allows.')),
-      scaleZero: { enum: ['parallel', 'square'], description: 'What 0 on the swivel scale means.' },
-    }, 'Positive is forward.'),
+    compound: object(
+      {
+        ...scaleFields(),
+        travel: nullable(number('Greatest less smallest reading that the slide allows.')),
+        scaleZero: { enum: ['parallel', 'square'], description: 'What 0 on the swivel scale means.' },
+      },
+      'Positive is forward.',
+    ),
     carriage: nullable(scale('Positive is toward the headstock.')),
     spindleSpeeds: list(number('rpm'), 'Ascending.'),
   })
@@ -115,7 +118,13 @@ const finished = (): Schema =>
     low: number('Worst case, all errors together.'),
     high: number('Worst case, all errors together.'),
     rss: number('Half-width by root sum square.'),
-    limits: nullable({ type: 'array', items: { type: 'number' }, minItems: 2, maxItems: 2, description: 'Of the drawing.' }),
+    limits: nullable({
+      type: 'array',
+      items: { type: 'number' },
+      minItems: 2,
+      maxItems: 2,
+      description: 'Of the drawing.',
+    }),
     verdict: { enum: ['holds', 'may not hold', 'no limits given'] },
     spare: nullable(number('Least distance to a limit; negative where it may not hold.')),
     largestCause: text('The largest single cause of error.'),
@@ -130,9 +139,30 @@ const refused = (): Schema =>
     refusal: object({ code: text('Stable name of the reason.'), reason: text('Why.'), remedy: text('What would do.') }),
   })
 
-const DIAL_ACTIONS = ['take-up', 'zero', 'feed-in', 'back-out', 'shift', 'go-past', 'return', 'feed-across', 'move-carriage']
+const DIAL_ACTIONS = [
+  'take-up',
+  'zero',
+  'feed-in',
+  'back-out',
+  'shift',
+  'go-past',
+  'return',
+  'feed-across',
+  'move-carriage',
+]
 const HAND_ACTIONS = [
-  'layout', 'fit-tool', 'swing', 'set-speed', 'start', 'stop', 'align', 'touch-off', 'lock', 'unlock', 'measure', 'deburr',
+  'layout',
+  'fit-tool',
+  'swing',
+  'set-speed',
+  'start',
+  'stop',
+  'align',
+  'touch-off',
+  'lock',
+  'unlock',
+  'measure',
+  'deburr',
 ]
 
 /** Hand moves have no slide and no reading; `purpose` is there where the words need it. */
@@ -165,7 +195,11 @@ const object = (properties: Schema, description?: string): Schema => ({
   properties,
   required: Object.keys(properties),
 })
-const list = (items: Schema, description?: string): Schema => ({ type: 'array', items, ...(description === undefined ? {} : { description }) })
+const list = (items: Schema, description?: string): Schema => ({
+  type: 'array',
+  items,
+  ...(description === undefined ? {} : { description }),
+})
 const text = (description: string): Schema => ({ type: 'string', description })
 const number = (description: string): Schema => ({ type: 'number', description })
 const nullable = (schema: Schema): Schema => ({ anyOf: [schema, { type: 'null' }] })

@@ -5,7 +5,10 @@ export const COLUMNS = 80
 export const wrap = (text: string, width: number): string[] => {
   const lines: string[] = []
   let line = ''
-  for (const word of plain(text).split(/\s+/).filter(Boolean).flatMap((word) => pieces(word, width))) {
+  for (const word of plain(text)
+    .split(/\s+/)
+    .filter(Boolean)
+    .flatMap((word) => pieces(word, width))) {
     if (line !== '' && line.length + 1 + word.length > width) {
       lines.push(line)
       line = word
@@ -37,7 +40,12 @@ export const plain = (text: string): string =>
     .replace(/[\u201c\u201d\u2033]/g, '"')
     .replace(/\u00d7/g, 'x')
     .replace(/\u2026/g, '...')
-    .replace(/[^\x20-\x7e°±]/g, (sign) => sign.normalize('NFKD').replace(/\u2044/g, '/').replace(/[\u0300-\u036f]/g, ''))
+    .replace(/[^\x20-\x7e°±]/g, (sign) =>
+      sign
+        .normalize('NFKD')
+        .replace(/\u2044/g, '/')
+        .replace(/[\u0300-\u036f]/g, ''),
+    )
     .replace(/\s/g, ' ')
     .replace(/[^\x20-\x7e°±]/gu, '?')
 

@@ -9,11 +9,7 @@ const LABEL = 12
 
 /** The sheet as it hangs by the lathe. */
 export const printText = (sheet: Sheet): string => {
-  const lines = [
-    ...head(sheet),
-    ...sheet.features.flatMap((feature) => featureLines(sheet, feature)),
-    ...proof(sheet),
-  ]
+  const lines = [...head(sheet), ...sheet.features.flatMap((feature) => featureLines(sheet, feature)), ...proof(sheet)]
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`
 }
 
@@ -25,22 +21,37 @@ const head = (sheet: Sheet): string[] => [
   '',
   ...sheet.cautions.flatMap((caution) => beside(' !', 3, caution)),
   ...block('Order', sheet.orderReasons),
-  ...block('WARNING', sheet.warnings.filter((warning) => warning.feature === null).map((warning) => warning.say)),
+  ...block(
+    'WARNING',
+    sheet.warnings.filter((warning) => warning.feature === null).map((warning) => warning.say),
+  ),
 ]
 
 const featureLines = (sheet: Sheet, feature: SheetFeature): string[] => [
   '',
   '='.repeat(COLUMNS),
-  ...apart(`${feature.kind.toUpperCase()}: ${feature.name}`, sheet.features.length > 1 ? `${feature.index + 1} of ${sheet.features.length}` : ''),
+  ...apart(
+    `${feature.kind.toUpperCase()}: ${feature.name}`,
+    sheet.features.length > 1 ? `${feature.index + 1} of ${sheet.features.length}` : '',
+  ),
   '='.repeat(COLUMNS),
   ...(feature.status === 'refused' ? refusal(feature) : planned(sheet, feature)),
 ]
 
 const planned = (sheet: Sheet, feature: Extract<SheetFeature, { status: 'planned' }>): string[] => [
   ...labeled(feature.heading, sheet.units),
-  ...block('WARNING', feature.warnings.map((phrase) => words(phrase, sheet.units))),
-  ...block('Note', feature.notes.map((phrase) => words(phrase, sheet.units))),
-  ...stepLines(sheet.steps.filter((step) => step.feature === feature.index), sheet.units),
+  ...block(
+    'WARNING',
+    feature.warnings.map((phrase) => words(phrase, sheet.units)),
+  ),
+  ...block(
+    'Note',
+    feature.notes.map((phrase) => words(phrase, sheet.units)),
+  ),
+  ...stepLines(
+    sheet.steps.filter((step) => step.feature === feature.index),
+    sheet.units,
+  ),
 ]
 
 const refusal = (feature: Extract<SheetFeature, { status: 'refused' }>): string[] => [
@@ -53,19 +64,25 @@ const proof = (sheet: Sheet): string[] => {
   const cut = sheet.features.filter((feature) => feature.status === 'planned')
   if (cut.length === 0) return []
   return [
-    '', '='.repeat(COLUMNS), 'PROOF', '='.repeat(COLUMNS),
+    '',
+    '='.repeat(COLUMNS),
+    'PROOF',
+    '='.repeat(COLUMNS),
     ...cut.flatMap((feature, i) => [...(i > 0 ? [''] : []), ...proofLines(feature, sheet.units)]),
   ]
 }
 
 const labeled = (blocks: readonly Labeled[], units: Units): string[] =>
-  blocks.flatMap(({ label, says }) => says.flatMap((phrase: Phrase, i) => beside(i === 0 ? label : '', LABEL, words(phrase, units))))
+  blocks.flatMap(({ label, says }) =>
+    says.flatMap((phrase: Phrase, i) => beside(i === 0 ? label : '', LABEL, words(phrase, units))),
+  )
 
 const block = (label: string, says: readonly string[]): string[] =>
-  says.length === 0 ? [] : ['', ...says.flatMap((say, i) => beside(i === 0 || label === 'WARNING' ? label : '', LABEL, sentence(say)))]
+  says.length === 0
+    ? []
+    : ['', ...says.flatMap((say, i) => beside(i === 0 || label === 'WARNING' ? label : '', LABEL, sentence(say)))]
 
 const sentence = (text: string): string => {
   const [line = ''] = [text.trim()]
   return /[.!?]$/.test(line) ? line : `${line}.`
 }
-

@@ -1,7 +1,7 @@
 import type { ProofLine, SheetFeature } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import { number, words } from '../phrase.ts'
-import { beside, wrap, COLUMNS } from './columns.ts'
+import { beside, COLUMNS, wrap } from './columns.ts'
 
 type Row = readonly [label: string, planned: string, worst: string, rss: string, limits: string]
 
@@ -29,15 +29,20 @@ const row = (line: ProofLine, units: Units): Row => [
 
 /** Labels to the left, numbers to the right, so that points stand near each other. */
 const columns = (cells: Row, widths: readonly number[]): string =>
-  ` ${cells.map((cell, i) => (i === 0 ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0))).join('  ')}`.slice(0, COLUMNS)
+  ` ${cells.map((cell, i) => (i === 0 ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0))).join('  ')}`.slice(
+    0,
+    COLUMNS,
+  )
 
 const under = (line: ProofLine, units: Units): string[] => {
   const remedy = line.remedy === null ? [] : beside('', 4, words(line.remedy, units))
-  return [...beside('', 4, `${verdict(line, units)}largest cause: ${line.worstCause}`), ...remedy]
+  const cause = line.worstCause === 'none' ? '' : `largest cause: ${line.worstCause}`
+  const told = [verdict(line, units), cause].filter(Boolean).join('; ')
+  return [...(told === '' ? [] : beside('', 4, told)), ...remedy]
 }
 
 const verdict = (line: ProofLine, units: Units): string => {
   if (line.spare === null) return ''
   const spare = number(line.spare, units)
-  return line.verdict === 'holds' ? `HOLDS, ${spare} to spare; ` : `MAY NOT HOLD, ${spare} beyond a limit; `
+  return line.verdict === 'holds' ? `HOLDS, ${spare} to spare` : `MAY NOT HOLD, ${spare} beyond a limit`
 }

@@ -25,7 +25,9 @@ const lines = (step: SheetStep, digits: number, units: Units): string[] => {
   const effect = plain(words(step.effect, units))
   const head = `${String(step.number).padStart(digits)}  ${step.thing.padEnd(THING)}`
   const told = does.map((line, i) => (i === 0 ? head : ' '.repeat(column)) + line)
-  const more = step.more.flatMap((phrase) => wrap(words(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line))
+  const more = step.more.flatMap((phrase) =>
+    wrap(words(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line),
+  )
   return [...withEffect(told, effect, column), ...more]
 }
 
@@ -34,5 +36,10 @@ const withEffect = (told: readonly string[], effect: string, column: number): st
   const last = told.at(-1) ?? ''
   const start = Math.max(EFFECT, last.length + 2)
   if (start + effect.length <= COLUMNS) return [...told.slice(0, -1), last.padEnd(start) + effect]
-  return [...told, ...wrap(effect, COLUMNS - column - 2).map((line) => ' '.repeat(Math.max(column + 2, Math.min(EFFECT, COLUMNS - line.length))) + line)]
+  return [
+    ...told,
+    ...wrap(effect, COLUMNS - column - 2).map(
+      (line) => ' '.repeat(Math.max(column + 2, Math.min(EFFECT, COLUMNS - line.length))) + line,
+    ),
+  ]
 }
