@@ -1,0 +1,172 @@
+import { readdirSync } from 'node:fs'
+import { join } from 'node:path'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { parse } from 'yaml'
+import { breaches } from './json-schema.ts'
+import { golden, program, projectText, ROOT, type Ran, yamlNames } from './program.ts'
+import { type Cut, cutsOf, type SheetData, type SheetFeature, scaleOf, stepsOf } from './sheet-data.ts'
+
+const names = yamlNames('examples/jobs')
+const schemaOf = async (name: string) => JSON.parse((await program('schema', name)).stdout)
+
+test('every golden belongs to a job', () => {
+  const kept = readdirSync(join(ROOT, 'tests/cases/golden')).sort()
+  expect(kept).toEqual(names.flatMap((name) => [`${name}.json`, `${name}.txt`]))
+})
+
+test('there are at least ten example jobs, and all of them can be cut and held', async () => {
+  expect(names.length).toBeGreaterThanOrEqual(10)
+  const { status, stdout } = await program('check', 'examples/jobs')
+  expect(status, stdout).toBe(0)
+  expect(stdout).toContain(`${names.length} jobs: ${names.length} good`)
+})
+
+test('the examples show every kind of form, every sort of dial, and both systems of units', async () => {
+  const sheets = await Promise.all(names.map(async (name) => JSON.parse((await program('sheet', '--format', 'json', `examples/jobs/${name}.yaml`)).stdout) as SheetData))
+  const all = <T>(of: (sheet: SheetData) => readonly T[]) => new Set(sheets.flatMap(of))
+  expect(all((sheet) => sheet.features.map((one) => one.edge.shape))).toEqual(new Set(['square', 'round', 'corner', 'vee']))
+  expect(all((sheet) => [sheet.units])).toEqual(new Set(['inch', 'mm']))
+  expect(all((sheet) => [`${sheet.lathe.crossFeed.readout ? 'readout' : 'dial'} ${sheet.lathe.crossFeed.reads} ${sheet.lathe.crossFeed.readTo}`]))
+    .toEqual(new Set(['dial depth 1', 'dial diameter 1', 'readout diameter 1', 'dial depth 0.5']))
+  expect(all((sheet) => [`${sheet.units} on ${sheet.lathe.crossFeed.units}`])).toEqual(new Set(['inch on inch', 'mm on mm', 'inch on mm', 'mm on inch']))
+  expect(all((sheet) => sheet.features.map((one) => one.compoundAngle))).toContain(30)
+})
+
+describe.each(['jobs', 'lathes', 'toolboxes'])('examples/%s', (folder) => {
+  const kind = { jobs: 'job', lathes: 'lathe', toolboxes: 'toolbox' }[folder]!
+  test.each(yamlNames(`examples/${folder}`))('%s names its schema in the first line and keeps to it', async (name) => {
+    const text = projectText(`examples/${folder}/${name}.yaml`)
+    expect(text.split('\n')[0]).toBe(`# yaml-language-server: $schema=../schema/${kind}.schema.json`)
+    expect(breaches(await schemaOf(kind), parse(text))).toEqual([])
+  })
+})
+
+describe.each(names)('%s', (name) => {
+  const path = `examples/jobs/${name}.yaml`
+  let text: Ran
+  let json: Ran
+  let sheet: SheetData
+  beforeAll(async () => {
+    text = await program('sheet', path)
+    json = await program('sheet', '--format', 'json', path)
+    sheet = JSON.parse(json.stdout)
+  })
+
+  test('prints the same sheet as text and as data as it did before', () => {
+    expect({ status: text.status, stderr: text.stderr }).toEqual({ status: 0, stderr: '' })
+    expect({ status: json.status, stderr: json.stderr }).toEqual({ status: 0, stderr: '' })
+    expect(text.stdout).toBe(golden(`tests/cases/golden/${name}.txt`, text.stdout))
+    expect(json.stdout).toBe(golden(`tests/cases/golden/${name}.json`, json.stdout))
+  })
+
+  test('fits 80 columns, ends its last line, and has no character that a plain terminal lacks', () => {
+    const lines = text.stdout.split('\n')
+    expect(lines.at(-1)).toBe('')
+    expect(lines.filter((line) => [...line].length > 80)).toEqual([])
+    expect(text.stdout).toMatch(/^[\n\x20-\x7e°±]*$/u)
+    expect(json.stdout.endsWith('}\n')).toBe(true)
+  })
+
+  test('keeps to the schema of the sheet', async () => {
+    expect(breaches(await schemaOf('sheet'), sheet)).toEqual([])
+  })
+
+  test('numbers its steps from 1 without a gap, the same in text as in data', () => {
+    const printed = [...text.stdout.matchAll(/^ {0,3}(\d+) {2}[A-Z]/gm)].map((match) => Number(match[1]))
+    const expected = sheet.steps.map((_, index) => index + 1)
+    expect(sheet.steps.map((step) => step.number)).toEqual(expected)
+    expect(printed).toEqual(expected)
+  })
+
+  test('asks only for readings that the dial shows', () => {
+    for (const step of sheet.steps) {
+      if (typeof step.reading !== 'number') continue
+      const scale = scaleOf(sheet, step.slide)
+      const steps = step.reading / (scale.graduation * scale.readTo)
+      expect(Math.abs(steps - Math.round(steps)), step.say).toBeLessThan(1e-6)
+      if (scale.readout) expect([step.turns, step.mark]).toEqual([null, null])
+      else expect(step.turns! * scale.perTurn! + step.mark! * scale.graduation, step.say).toBeCloseTo(step.reading, 9)
+    }
+  })
+
+  test('cuts only with both slides approached forward, the spindle running and the carriage locked', () => {
+    sheet.features.forEach((_, feature) => expect(approachFaults(sheet, feature)).toEqual([]))
+  })
+
+  test('comes to the stated sizes by adding up its own readings', () => {
+    sheet.features.forEach((feature, index) => {
+      const found = sizesFrom(feature, cutsOf(sheet, index))
+      for (const [id, size] of Object.entries(found)) expect(Math.abs(feature.finished[id]!.planned - size), `${feature.name}: ${id}`).toBeLessThan(2e-4)
+    })
+  })
+
+  test('gives a verdict that its own figures bear out', () => {
+    for (const { finished } of sheet.features)
+      for (const { planned, low, high, rss, limits, verdict } of Object.values(finished)) {
+        expect(low).toBeLessThanOrEqual(planned)
+        expect(high).toBeGreaterThanOrEqual(planned)
+        expect(rss).toBeLessThanOrEqual(Math.max(high - planned, planned - low) + 1e-6)
+        if (limits === null) expect(verdict).toBe('no limits given')
+        else expect({ verdict, inside: low >= limits[0] && high <= limits[1] }).toEqual({ verdict: 'holds', inside: true })
+      }
+  })
+})
+
+test('the rule of approach sees a dropped go-past, a dropped start, a dropped lock and a backward feed', async () => {
+  const sheet = JSON.parse((await program('sheet', '--format', 'json', 'examples/jobs/01-press-screw.yaml')).stdout) as SheetData
+  expect(approachFaults(sheet, 0)).toEqual([])
+  for (const action of ['go-past', 'start', 'lock', 'take-up'])
+    expect(approachFaults({ ...sheet, steps: sheet.steps.filter((step) => step.action !== action) }, 0), action).not.toEqual([])
+  const finish = sheet.steps.findLast((step) => step.action === 'feed-in')!
+  const repeated = sheet.steps.flatMap((step) => (step === finish ? [step, { ...step, reading: 0.01 }] : [step]))
+  expect(approachFaults({ ...sheet, steps: repeated }, 0)).not.toEqual([])
+})
+
+/** Steps of a feature at which a slide cuts after it came backward, the spindle stands, the carriage is loose, or hands are near a running spindle. */
+function approachFaults(sheet: SheetData, feature: number): string[] {
+  const faults: string[] = []
+  const last = { 'cross-feed': 0, compound: 0, carriage: 0 }
+  const forward = { 'cross-feed': true, compound: false, carriage: true }
+  let [running, locked] = [false, false]
+  for (const step of stepsOf(sheet, feature)) {
+    if (step.action === 'start') running = true
+    if (step.action === 'stop') running = false
+    if (step.action === 'lock') locked = true
+    if (step.action === 'unlock') locked = false
+    if (step.action === 'measure' && running) faults.push(`${step.number}: measures with the spindle running`)
+    if (step.slide === undefined) continue
+    const scale = scaleOf(sheet, step.slide)
+    if (step.action === 'take-up' || scale.readout) forward[step.slide] = true
+    if (typeof step.reading !== 'number') continue
+    const before = last[step.slide]
+    if (step.action !== 'zero' && step.reading !== before) forward[step.slide] = scale.readout || step.reading > before
+    if (step.action === 'go-past' && before - step.reading <= scale.backlash) faults.push(`${step.number}: does not go past by more than the backlash`)
+    last[step.slide] = step.reading
+    if (step.action !== 'feed-in' && step.action !== 'feed-across') continue
+    if (step.reading <= before) faults.push(`${step.number}: ${step.slide} feeds from ${before} back to ${step.reading}`)
+    if (!forward.compound || !forward['cross-feed']) faults.push(`${step.number}: cuts at a place approached backward`)
+    if (!running || !locked) faults.push(`${step.number}: cuts with the spindle standing or the carriage loose`)
+  }
+  return faults
+}
+
+/** Sizes from the places of the tool alone: sums of readings, and plane geometry of the edge. In the units of the sheet. */
+function sizesFrom(feature: SheetFeature, cuts: readonly Cut[]): Record<string, number> {
+  const depth = Math.max(...cuts.map((cut) => cut.depth))
+  const { width, nose, angle, radius } = feature.edge
+  const places = cuts.filter((cut) => depth - cut.depth < depth / 50).map((cut) => cut.along)
+  const over = Math.max(...places) - Math.min(...places)
+  const bottomDiameter = feature.surface - 2 * depth
+  switch (feature.edge.shape) {
+    case 'square': return { width: over + width!, depth, bottomDiameter, near: feature.zero.fromEnd + Math.min(...places) }
+    case 'vee': return { root: over + nose!, depth, bottomDiameter, angle: angle!, ...flankWidth(feature, over + nose!, depth) }
+    case 'round': return { width: 2 * Math.sqrt(2 * radius! * depth - depth * depth), depth, bottomDiameter, radius: radius! }
+    default: return { radius: radius!, legAlong: radius! + Math.max(...cuts.map((cut) => cut.along)), legDown: radius! + depth }
+  }
+}
+
+/** Width of a V at the surface; where the drawing gives it at another diameter the sheet states it there, and the sum does not apply. */
+function flankWidth(feature: SheetFeature, root: number, depth: number): Record<string, number> {
+  const width = root + 2 * depth * Math.tan((feature.edge.angle! * Math.PI) / 360)
+  return Math.abs(width - feature.finished['width']!.planned) > depth / 50 ? {} : { width }
+}
