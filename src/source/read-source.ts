@@ -2,12 +2,9 @@ import { LineCounter, type YAMLError } from 'yaml'
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts'
 import { type Composed, compose, DEEPEST } from './compose.ts'
 import { locator } from './locate.ts'
-import type { Place, SourceFile } from './source.ts'
+import type { Place, Report, SourceFile } from './source.ts'
 import { decode } from './text.ts'
 import { toData } from './to-data.ts'
-
-/** Makes a diagnostic of this file about the offsets `from` to `to`. */
-export type Report = (code: string, from: number, to: number, message: string, hint: string) => Diagnostic
 
 /** Reads YAML that may be hostile. Never throws for what is in the file: every problem is a diagnostic, all of one run. */
 export function readSource(bytes: Uint8Array | string, file: string): SourceFile {

@@ -29,3 +29,6 @@ export type Place = {
   readonly scalar: string | undefined
   readonly children: ReadonlyMap<string, Place>
 }
+
+/** Makes a diagnostic of this file about the offsets `from` to `to`. */
+export type Report = (code: string, from: number, to: number, message: string, hint: string) => Diagnostic

@@ -1,11 +1,12 @@
-import { isAlias, isMap, isScalar, isSeq, type Pair, type ParsedNode, Scalar, type YAMLMap, type YAMLSeq } from 'yaml'
+import { isAlias, isMap, isScalar, isSeq, type ParsedNode, type Scalar, type YAMLMap, type YAMLSeq } from 'yaml'
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
-import type { Report } from './read-source.ts'
-import type { Place } from './source.ts'
+import { readKey } from './keys.ts'
+import { hasTag, isEscaped, rangeOf, shorten, tagBefore } from './nodes.ts'
+import type { Place, Report } from './source.ts'
 import { forbiddenCharacter } from './text.ts'
 
 type Read = { readonly data: unknown; readonly place: Place }
-type Context = { readonly text: string; readonly report: Report; readonly diagnostics: Diagnostic[] }
+export type Context = { readonly text: string; readonly report: Report; readonly diagnostics: Diagnostic[] }
 
 /** Turns parsed nodes into plain data and a tree of places, and refuses what no job needs: aliases, tags, keys twice, hidden characters. */
 export function toData(
@@ -41,7 +42,7 @@ function readMap(map: YAMLMap, key: Place['key'], range: readonly [number, numbe
   const data: Record<string, unknown> = {}
   const children = new Map<string, Place>()
   for (const pair of map.items) {
-    const name = readKey(pair, children, range, context)
+    const name = readKey(pair, children, map.flow === true, range, context)
     if (name === null) continue
     const value = read(pair.value, rangeOf(pair.key), context)
     children.set(name, value.place)
@@ -50,43 +51,6 @@ function readMap(map: YAMLMap, key: Place['key'], range: readonly [number, numbe
   }
   const firstKey = map.flow ? null : rangeOf(map.items[0]?.key)
   return { data, place: { key, value: firstKey ?? range, written: true, scalar: undefined, children } }
-}
-
-/** The name of a key as written; null (and a diagnostic) where it cannot be used. */
-function readKey(
-  pair: Pair,
-  seen: ReadonlyMap<string, Place>,
-  within: readonly [number, number],
-  context: Context,
-): string | null {
-  const range = rangeOf(pair.key) ?? within
-  const refuse = (code: string, message: string, hint: string): null => {
-    context.diagnostics.push(context.report(code, range[0], range[1], message, hint))
-    return null
-  }
-  if (isAlias(pair.key)) return refuse('source-alias', `an alias: *${pair.key.source}`, 'write the key itself')
-  if (hasTag(pair.key))
-    return refuse(
-      'source-tag',
-      `a tag: ${tagBefore(range[0], pair.key.tag, context.text).text}`,
-      'write the key without a tag',
-    )
-  if (!isScalar(pair.key))
-    return refuse('source-key', 'a key that is not a single word or name', 'write a name before the colon')
-  if (pair.key.value === null)
-    return refuse('source-key', 'a key is missing before the colon', 'write a name before the colon')
-  const name = pair.key.source ?? String(pair.key.value)
-  const hidden = isEscaped(pair.key, context.text) ? forbiddenCharacter(name) : null
-  if (hidden) return refuse('source-character', `a character that cannot be seen: ${hidden}`, 'take it out')
-  if (name === '__proto__') return refuse('source-key', '"__proto__" cannot be a key', 'choose another name')
-  const first = seen.get(name)?.key
-  if (!first) return name
-  const line = context.report('', first[0], first[1], '', '').span?.line
-  return refuse(
-    'source-duplicate',
-    `"${shorten(name)}" is here twice: the first is on line ${line}`,
-    'keep one of the two',
-  )
 }
 
 function readList(list: YAMLSeq, key: Place['key'], range: readonly [number, number], context: Context): Read {
@@ -128,26 +92,3 @@ const leaf = (data: unknown, key: Place['key'], range: readonly [number, number]
     children: new Map(),
   },
 })
-
-/** Raw characters are checked in the text; only double quotes can bring others in. */
-const isEscaped = (node: Scalar, text: string): boolean =>
-  node.type === Scalar.QUOTE_DOUBLE && !!node.range && text.slice(node.range[0], node.range[1]).includes('\\')
-
-const hasTag = (node: unknown): node is { tag: string } =>
-  typeof node === 'object' && node !== null && typeof (node as { tag?: unknown }).tag === 'string'
-
-/** The tag as written: the library keeps what it means and where the value begins. */
-function tagBefore(value: number, tag: string, text: string): { at: [number, number]; text: string } {
-  const from = Math.max(0, value - 200)
-  const match = /(![^\s]*)(?:\s+&\S+)?\s*$/.exec(text.slice(from, value))
-  if (!match) return { at: [value, value + 1], text: shorten(tag) }
-  const written = match[1] as string
-  return { at: [from + match.index, from + match.index + written.length], text: shorten(written) }
-}
-
-function rangeOf(node: unknown): readonly [number, number] | null {
-  const range = (node as { range?: readonly number[] | null } | null | undefined)?.range
-  return range ? [range[0] as number, range[1] as number] : null
-}
-
-const shorten = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}…` : text)

@@ -150,7 +150,7 @@ describe('refused', () => {
       ],
     ],
     ['a tag behind an anchor', 'a: !!str &x 1\n', ['1:4+5 source-tag: a tag: !!str']],
-    ['a tag on a key', '!!str a: 1\n', ['1:7+1 source-tag: a tag: !!str']],
+    ['a tag on a key', '!!str a: 1\n', ['1:1+5 source-tag: a tag: !!str']],
     ['a version', '# job\n%YAML 1.1\n---\na: yes\n', ['2:1+9 source-directive: a directive: %YAML 1.1']],
     [
       'a tag directive',
