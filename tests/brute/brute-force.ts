@@ -1,5 +1,6 @@
 import type { Ran, RanFeature } from './replay-once.ts'
 import { replayOnce } from './replay-once.ts'
+import { sayingProblems } from './sayings.ts'
 import { lostMotion, readingProblem, slides } from './screws.ts'
 import type { Sheet, SheetStep } from './sheet-shape.ts'
 
@@ -37,8 +38,9 @@ export function bruteForce(sheet: Sheet): { features: BruteFeature[]; problems: 
   const features = sheet.features.flatMap((feature, index) =>
     feature.status === 'planned' ? [summary(sheet, index, runs)] : [],
   )
+  const said = sayingProblems(sheet, runs[0]!, runs.at(-1)!)
   const travel = features.flatMap(({ index }) => travelProblem(sheet, index))
-  return { features, problems: [...general, ...travel, ...features.flatMap((feature) => feature.problems)] }
+  return { features, problems: [...general, ...said, ...travel, ...features.flatMap((feature) => feature.problems)] }
 }
 
 type Lost = BruteRun['lost']

@@ -8,13 +8,21 @@ import { cutAt, depthInStock, gridOf, highest, joinTouch, sweepLevel } from './w
 
 export type Lost = { crossFeed: number; compound: number; carriage: number }
 export type RanFeature = { first: number; last: number; problems: string[] }
-export type Ran = { lost: Lost; grid: WorkGrid; features: RanFeature[] }
+export type Ran = {
+  lost: Lost
+  grid: WorkGrid
+  features: RanFeature[]
+  /** Where the tool stood after a step, how deep its edge was in the stock there, and what there was to measure. */
+  places: Map<number, { z: number; tip: number; surface: number; inside: number | null }>
+  measured: Map<number, { width: number; depth: number; bottom: number }>
+}
 
 type State = {
   sheet: Sheet
   grid: WorkGrid
   feature: SheetFeature
   result: RanFeature
+  ran: Ran
   edge: EdgeCurve
   screws: Record<SlideName, Screw>
   turning: boolean
@@ -52,6 +60,7 @@ export function replayOnce(sheet: Sheet, lost: Lost): Ran {
       features[index]!.problems.push('refused, and yet it has steps')
     }
   })
+  const ran: Ran = { lost, grid, features, places: new Map(), measured: new Map() }
   let state: State | null = null
   let current = -1
   let turning = false
@@ -60,23 +69,17 @@ export function replayOnce(sheet: Sheet, lost: Lost): Ran {
     if (!feature?.edge || !feature.zero) return
     if (step.feature !== current || state === null) {
       turning = state?.turning ?? turning
-      state = begin(sheet, grid, feature, features[step.feature]!, lost, turning)
+      state = begin(sheet, ran, feature, features[step.feature]!, turning)
       current = step.feature
     }
     execute(state, step)
     if (!state.live && !zeroStillToCome(sheet, at)) goLive(state)
   })
-  return { lost, grid, features }
+  return ran
 }
 
-function begin(
-  sheet: Sheet,
-  grid: WorkGrid,
-  feature: SheetFeature,
-  result: RanFeature,
-  lost: Lost,
-  turning: boolean,
-): State {
+function begin(sheet: Sheet, ran: Ran, feature: SheetFeature, result: RanFeature, turning: boolean): State {
+  const { lost, grid } = ran
   const angle = ((feature.compoundAngle ?? 0) * Math.PI) / 180
   const screw = (motion: number): Screw => ({ dial: 0, slide: 0, lost: motion, zeroed: false, tight: false })
   return {
@@ -84,6 +87,7 @@ function begin(
     grid,
     feature,
     result,
+    ran,
     edge: edgeCurve(feature.edge!),
     screws: { 'cross-feed': screw(lost.crossFeed), compound: screw(lost.compound), carriage: screw(lost.carriage) },
     turning,
@@ -130,7 +134,20 @@ function withoutSlide(state: State, step: SheetStep): void {
   if (step.action === 'lock') state.locked = true
   if (step.action === 'unlock') state.locked = false
   if (step.action === 'touch-off') state.touched = true
+  if (step.action === 'measure') takeSizes(state, step)
   if (step.action === 'measure' && state.turning) complain(state, step, 'measured with the spindle turning')
+}
+
+function takeSizes(state: State, step: SheetStep): void {
+  const { grid, result, ran } = state
+  if (result.last < 0) return
+  let [depth, smallest] = [0, Number.POSITIVE_INFINITY]
+  for (let i = result.first; i <= result.last; i++) {
+    depth = Math.max(depth, grid.raw[i]! - grid.now[i]!)
+    smallest = Math.min(smallest, grid.now[i]!)
+  }
+  const width = (result.last - result.first + 1) * grid.step
+  ran.measured.set(step.number, { width, depth, bottom: smallest * 2 })
 }
 
 function zero(state: State, step: SheetStep, slide: SlideName): void {
@@ -166,7 +183,9 @@ function moveSeen(state: State, step: SheetStep, slide: SlideName, to: number): 
   turnTo(state.screws[slide], to)
   const after = place(state)
   judge(state, step, slide, pass(state, before, after))
-  if (step.action === 'back-out' && slide === 'cross-feed') checkClear(state, step, after)
+  const inside = step.action === 'back-out' ? depthInStock(state.grid, state.edge, after.z, after.tip) : null
+  state.ran.places.set(step.number, { ...after, surface: state.feature.zero!.diameter, inside })
+  if (inside !== null && slide === 'cross-feed') checkClear(state, step, inside)
 }
 
 type Place = { z: number; tip: number }
@@ -214,9 +233,8 @@ function note(result: RanFeature, touch: Touch): void {
 }
 
 /** After backing out the whole edge must stand clear of the stock as it was, not only of what is left under it. */
-function checkClear(state: State, step: SheetStep, at: Place): void {
+function checkClear(state: State, step: SheetStep, inside: number): void {
   if (state.feature.edge!.shape === 'corner') return
-  const inside = depthInStock(state.grid, state.edge, at.z, at.tip)
   if (inside > NOTHING[state.sheet.units]) complain(state, step, 'backed out, and not clear of the work')
 }
 

@@ -74,7 +74,7 @@ export function depthInStock(grid: WorkGrid, edge: EdgeCurve, z: number, tip: nu
   const { step, offset, raw } = grid
   const first = Math.max(0, Math.ceil((z + edge.from - offset) / step))
   const last = Math.min(grid.count - 1, Math.floor((z + edge.to - offset) / step))
-  let most = 0
+  let most = first > last ? 0 : Number.NEGATIVE_INFINITY
   for (let i = first; i <= last; i++) most = Math.max(most, raw[i]! - tip + edge.depth(offset + i * step - z))
   return most
 }

@@ -8,7 +8,9 @@ export type Units = 'inch' | 'mm'
 /** Rounds to what a drawing in these units would carry, and writes it in one of the ways a machinist might. */
 export function written(tape: Tape, units: Units, about: number, tolerance: 'never' | 'sometimes' = 'never'): Written {
   const bare = units === 'inch' ? inInches(tape, about) : inMillimeters(about)
-  if (tolerance === 'never' || !tape.chance(30)) return { ...bare, low: bare.value, high: bare.value }
+  // A tolerance behind a unit would be in that unit: only bare numbers get one here.
+  if (tolerance === 'never' || !tape.chance(30) || /[a-z/ ]/.test(bare.text))
+    return { ...bare, low: bare.value, high: bare.value }
   const [over, under] = units === 'inch' ? tape.pick(inchLimits) : tape.pick(metricLimits)
   const symmetric = over === under
   const text = symmetric ? `${bare.text} ±${over}` : `${bare.text} +${over} -${under}`

@@ -22,7 +22,7 @@ function groove(tape: Tape, slot: Slot): DrawnFeature {
   const neck = shoulder !== null && tape.chance(70)
   const bar = neck ? shoulder.bar : barIn(slot)
   const width = written(tape, slot.units, (tape.int(60, 320) / 1000) * unit, 'sometimes')
-  const depth = written(tape, slot.units, (tape.int(20, 140) / 1000) * unit, 'sometimes')
+  const depth = written(tape, slot.units, Math.min((tape.int(20, 140) / 1000) * unit, bar.measured * 0.4), 'sometimes')
   const low = tape.chance(35)
   const bottom = written(tape, slot.units, bar.measured - 2 * depth.value, 'sometimes')
   const place = neck
@@ -48,9 +48,22 @@ function groove(tape: Tape, slot: Slot): DrawnFeature {
       `    width: ${width.text}`,
       low ? `    bottom-diameter: ${bottom.text}` : `    depth: ${depth.text}`,
       ...made.use,
+      ...own(tape, slot),
     ],
     tool: made.lines,
   }
+}
+
+/** Now and then a feature has settings of its own. */
+function own(tape: Tape, slot: Slot): string[] {
+  const unit = unitOf(slot)
+  const settings = [
+    ...(tape.chance(12) ? [`      compound: { angle: ${tape.pick([0, 5.7333, 20, -10, 84])} }`] : []),
+    ...(tape.chance(10) ? [`      overlap: ${num(tape.int(5, 40) * 0.001 * unit)}`] : []),
+    ...(tape.chance(10) ? [`      infeed: ${num(tape.int(10, 40) * 0.001 * unit)}`] : []),
+    ...(tape.chance(3) ? ['      side-feed: carriage'] : []),
+  ]
+  return settings.length > 0 ? ['    cutting:', ...settings] : []
 }
 
 function concave(tape: Tape, slot: Slot): DrawnFeature {
@@ -77,6 +90,7 @@ function concave(tape: Tape, slot: Slot): DrawnFeature {
       byWidth ? `    width: ${width.text}` : `    depth: ${given.text}`,
       `    center: ${center.text}`,
       ...made.use,
+      ...own(tape, slot),
     ],
     tool: made.lines,
   }
@@ -116,7 +130,7 @@ function vee(tape: Tape, slot: Slot): DrawnFeature {
   const angle = tape.pick([29, 34, 38, 40, 60, 75, 82.5, 90, 110])
   const slope = Math.tan((angle * Math.PI) / 360)
   const root = written(tape, slot.units, (tape.int(15, 120) / 1000) * unit)
-  const deep = written(tape, slot.units, (tape.int(40, 260) / 1000) * unit)
+  const deep = written(tape, slot.units, Math.min((tape.int(40, 260) / 1000) * unit, bar.measured * 0.4))
   const wide = written(tape, slot.units, root.value + 2 * deep.value * slope)
   const given = tape.pick(['width depth', 'width root', 'depth root', 'width alone', 'bottom root'] as const)
   const bottom = written(tape, slot.units, bar.measured - 2 * deep.value)
@@ -131,7 +145,7 @@ function vee(tape: Tape, slot: Slot): DrawnFeature {
   const lines = [`    angle: ${angle}`, ...form.lines]
   return {
     drawn: { ...common(slot, bar), kind: 'vee', near: place.near, slope, ...form },
-    lines: [...opening(slot, 'v-groove'), ...lines, ...place.lines, ...made.use],
+    lines: [...opening(slot, 'v-groove'), ...lines, ...place.lines, ...made.use, ...own(tape, slot)],
     tool: made.lines,
   }
 }
@@ -185,9 +199,12 @@ function tool(tape: Tape, shape: string, slot: Slot, wish: Wish): { use: string[
   const share = choice < 10 ? 1 : choice < 18 ? tape.int(40, 95) / 100 : choice === 18 ? 1.2 : 1
   const reach = wish.deep * (choice === 19 ? 0.8 : 1.15) + 0.03 * unitOf(slot)
   const name = `bit-${slot.at + 1}`
+  const edge = shape === 'square' ? wish.full * 1.2 : shape === 'round' ? wish.full * 2.4 : 1
+  const across = (tape.pick([0.25, 0.3125, 0.375]) as number) * unitOf(slot)
+  const blank = tape.chance(40) && edge < across ? `, blank: ${num(across)}` : ''
   return {
     use: [`    tool: ${name}`],
-    lines: [`  ${name}: { shape: ${shape}, ${wish.smaller(share)}, reach: ${num(reach)} }`],
+    lines: [`  ${name}: { shape: ${shape}, ${wish.smaller(share)}, reach: ${num(reach)}${blank} }`],
   }
 }
 

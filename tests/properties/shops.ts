@@ -19,7 +19,9 @@ export function stock(tape: Tape, units: Units): Stock {
   for (let i = 0; i < count; i++) {
     const across = written(tape, units, diameter * unit)
     const long = written(tape, units, (tape.int(110, 190) / 100) * unit)
-    const measured = tape.chance(20) ? Number((across.value - (units === 'inch' ? 0.0015 : 0.04)).toFixed(6)) : across.value
+    const measured = tape.chance(20)
+      ? Number((across.value - (units === 'inch' ? 0.0015 : 0.04)).toFixed(6))
+      : across.value
     const extra = measured === across.value ? '' : `, measured-diameter: ${measured.toFixed(6)}`
     lines.push(`    - { name: ${barNames[i]}, diameter: ${across.text}, length: ${long.text}${extra} }`)
     bars.push({ name: barNames[i]!, nominal: across.value, measured, from, to: from + long.value })
