@@ -6,7 +6,7 @@ import { type Bench, standing } from './bench.ts'
 import { excess, TOLERANCE } from './form/compare.ts'
 import { cutInto } from './form/insert.ts'
 import { swept } from './form/sweep.ts'
-import { checkClear, checkContact, checkCut, checkShank } from './rules.ts'
+import { checkClear, checkContact, checkCut, checkShank, checkTouch } from './rules.ts'
 import { isOpen, placeOf, type SlideState } from './slide.ts'
 import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
 
@@ -69,6 +69,7 @@ export const touchDown = (bench: Bench, index: number): void => {
   const { operation, slides } = bench
   const ways = waysOf(operation, standingReach(bench, 1))
   bench.touched = swept(operation.edge.pieces, ways, index)
+  checkTouch(bench, index)
   const open = (['carriage', 'compound'] as const).some((one) => slides[one].zeroed && isOpen(slides[one]))
   removeMetal(bench, bench.touched, ways, open ? null : waysOf(operation, standingReach(bench, 0)), index)
 }

@@ -2,7 +2,7 @@ import type { Form } from '../moves/form.ts'
 import type { Move, Slide } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Bench, marksBox, see } from './bench.ts'
-import { differ, excess, TOLERANCE, touches } from './form/compare.ts'
+import { differ, excess, overlap, TOLERANCE, touches } from './form/compare.ts'
 import { shrunk } from './form/dilate.ts'
 import { cutInto } from './form/insert.ts'
 import { swept } from './form/sweep.ts'
@@ -36,6 +36,22 @@ export const checkZero = (bench: Bench, slide: Slide, index: number): void => {
   if (!bench.locked) see(bench, 'open-zero', index, null, 'The compound is set to zero with the carriage not locked.')
   if (!bench.found)
     see(bench, 'open-zero', index, null, 'The compound is set to zero before the tool was brought to its place.')
+}
+
+/** A tip that touches overlaps the work by a little of the edge; where more of it is inside, it cannot have stood there to be set to zero. */
+const TIP = 1 / 4
+
+export const checkTouch = (bench: Bench, index: number): void => {
+  const { pieces } = bench.operation.edge
+  const inside = overlap(bench.touched, bench.surely)
+  if (inside <= TIP * (pieces.at(-1)!.to - pieces[0]!.from)) return
+  see(
+    bench,
+    'open-zero',
+    index,
+    inside,
+    'Where the dials are set to zero the tool would stand in the work, not touch it.',
+  )
 }
 
 export const checkMeasure = (bench: Bench, index: number): void => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Move, Operation } from '../../src/moves/operation.ts'
 import type { FaultKind } from '../../src/moves/trace.ts'
 import { replay } from '../../src/replay/replay.ts'
+import { rounded } from './operations.ts'
 import {
   across,
   back,
@@ -113,6 +114,12 @@ describe('open-zero', () => {
   it('set again after metal was cut', () => {
     const moves = [...neckMoves.slice(0, 9), move('zero', 'cross-feed'), ...neckMoves.slice(9)]
     expect(faultsOf(with_(moves))).toContain('open-zero')
+  })
+  it('a zero set where the tool would stand in the work', () => {
+    expect(faultsOf({ ...neck, zero: { ...neck.zero, diameter: inch(1.45) } })).toContain('open-zero')
+    const corners = (outBy: number) => rounded.moves.map((one) => (one.count === -115 ? out(outBy) : one))
+    expect(faultsOf({ ...rounded, moves: corners(-20) })).toContain('open-zero')
+    expect(faultsOf({ ...rounded, moves: corners(-105) })).toEqual([])
   })
   it('a reading before there is a zero', () => {
     expect(faultsOf(with_([move('align'), feed(10)]))).toContain('open-zero')

@@ -25,13 +25,15 @@ const dropped: Mistake = ({ moves }) =>
       : [],
   )
 
-/** Out by no more than the backlash, so that with all of it the edge has not left the surface. */
+/** Out by no more than the backlash from a deeper reading, so that with all of it the edge has not left the surface. */
 const shortened: Mistake = (operation, lathe) =>
   operation.moves.flatMap((move, index) => {
     if (move.action !== 'back-out' || typeof move.count !== 'number' || move.slide === 'compound') return []
     const lost = lathe.crossFeed.kind === 'dial' ? Math.floor(lathe.crossFeed.backlash / step(lathe.crossFeed)) : 0
     const count = -lost - swing(operation, lathe, index)
-    return count > move.count ? [recount(operation.moves, index, count, `back-out at ${index} shortened`)] : []
+    const before = operation.moves.slice(0, index).findLast((one) => one.slide === move.slide && one.count != null)
+    const wasIn = before === undefined || countAt([before], 0) > count
+    return count > move.count && wasIn ? [recount(operation.moves, index, count, `back-out at ${index} shortened`)] : []
   })
 
 const offByOne: Mistake = ({ moves }) =>
@@ -80,8 +82,9 @@ const swingForgotten: Mistake = (operation, lathe) => {
   return same ? [] : [['cross-feed not corrected for the swung compound', changed]]
 }
 
+/** A turn lost or won at any reading, in the clear too. */
 const turnSlipped: Mistake = ({ moves }, lathe) =>
-  cutting(moves).flatMap((index) => {
+  read(moves).flatMap((index) => {
     const scale = scaleOf(lathe, moves[index]!.slide)
     if (scale?.kind !== 'dial') return []
     const turn = Math.round(scale.perTurn / step(scale))
@@ -89,6 +92,10 @@ const turnSlipped: Mistake = ({ moves }, lathe) =>
       recount(moves, index, countAt(moves, index) + by * turn, `a turn ${by > 0 ? 'more' : 'less'} at ${index}`),
     )
   })
+
+/** Stopped between two marks. */
+const halfMark: Mistake = ({ moves }) =>
+  cutting(moves).map((index) => recount(moves, index, countAt(moves, index) - 0.5, `half a mark less at ${index}`))
 
 const MISTAKES: readonly Mistake[] = [
   dropped,
@@ -99,12 +106,16 @@ const MISTAKES: readonly Mistake[] = [
   otherSense,
   swingForgotten,
   turnSlipped,
+  halfMark,
 ]
 
 const cutting = (moves: Moves): readonly number[] =>
   moves.flatMap(({ action, count }, index) =>
     (action === 'feed-in' || action === 'feed-across') && typeof count === 'number' ? [index] : [],
   )
+
+const read = (moves: Moves): readonly number[] =>
+  moves.flatMap(({ action, count }, index) => (typeof count === 'number' && action !== 'zero' ? [index] : []))
 
 const countAt = (moves: Moves, index: number): number => moves[index]?.count ?? 0
 

@@ -40,6 +40,20 @@ export const touches = (a: Form, b: Form): boolean => {
   return longest > STRETCH
 }
 
+/** How much of the way along the work a is deeper than b, pm. */
+export const overlap = (a: Form, b: Form): Length => {
+  let along = 0
+  eachOverlap(a, b, (p, q, from, to) => {
+    let left = from
+    for (const right of splits(p.curve, q.curve, from, to)) {
+      const middle = (left + right) / 2
+      if (depthAt(p.curve, middle) - depthAt(q.curve, middle) > TOLERANCE) along += right - left
+      left = right
+    }
+  })
+  return along
+}
+
 /** Do two forms differ anywhere by more than the tolerance? */
 export const differ = (a: Form, b: Form): { readonly by: Length; readonly z: Length } | null => {
   const found = [excess(a, b), excess(b, a)].filter((one) => one !== null && one.by > TOLERANCE)

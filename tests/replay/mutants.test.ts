@@ -1,0 +1,111 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import fc from 'fast-check'
+import { afterAll, describe, expect, it } from 'vitest'
+import { compile } from '../../src/compile.ts'
+import type { Lathe } from '../../src/lathe/lathe.ts'
+import type { Operation, Setup } from '../../src/moves/operation.ts'
+import type { FaultKind } from '../../src/moves/trace.ts'
+import { marksBox } from '../../src/replay/bench.ts'
+import { differ, excess, TOLERANCE } from '../../src/replay/form/compare.ts'
+import { grown, shrunk } from '../../src/replay/form/dilate.ts'
+import { replay } from '../../src/replay/replay.ts'
+import { jobs } from '../properties/jobs.ts'
+import { edgeJobs } from './edge-jobs.ts'
+import { mutants } from './mutate.ts'
+
+/** A program that was proved, on its part: the operations before it are done as planned. */
+type Proven = { lathe: Lathe; setup: Setup; before: readonly Operation[]; operation: Operation }
+type Counts = { mutants: number; harmless: number; anotherForm: number; caught: Map<string, number>; sole: Map<string, number> }
+
+const SEVEN: readonly FaultKind[] = [
+  'outside-form', 'moved-in-contact', 'shank-or-obstacle', 'beyond-travel', 'not-clear', 'between-marks', 'open-zero',
+]
+const load = (path: string, from: string | null) => {
+  const file = from === null ? path : join(dirname(from), path)
+  return { ok: true as const, file, bytes: readFileSync(file) }
+}
+const provenOf = (text: string): Proven[] => programs(compile('-', () => ({ ok: true, file: '-', bytes: text })))
+
+const programs = ({ plan }: ReturnType<typeof compile>): Proven[] => {
+  if (plan === null) return []
+  const operations = plan.features.flatMap((feature) => (feature.status === 'planned' ? [feature.operation] : []))
+  return operations.map((operation, at) => ({ lathe: plan.lathe, setup: plan.setup, before: operations.slice(0, at), operation }))
+}
+
+const examples = readdirSync('examples/jobs').filter((name) => name.endsWith('.yaml'))
+const proven: Proven[] = [
+  ...examples.flatMap((name) => programs(compile(join('examples/jobs', name), load))),
+  ...edgeJobs.flatMap(provenOf),
+  ...fc.sample(jobs, { numRuns: 30, seed: 77 }).flatMap((job) => provenOf(job.text)),
+]
+const byKind = new Map<string, Counts>()
+const bySort = new Map<string, Counts>()
+const missed: string[] = []
+
+const fresh = (): Counts => ({ mutants: 0, harmless: 0, anotherForm: 0, caught: new Map(), sole: new Map() })
+const countsOf = (table: Map<string, Counts>, key: string): Counts => {
+  const counts = table.get(key) ?? fresh()
+  table.set(key, counts)
+  return counts
+}
+const add = (map: Map<string, number>, key: string): void => void map.set(key, (map.get(key) ?? 0) + 1)
+
+/** The sort of a mistake, without the place at which it was made. */
+const sortOf = (label: string): string => label.replace(/ (at )?\d+( and \d+)?/g, '').replace(/\b(compound|cross-feed|carriage) /, '')
+
+function judge({ lathe, setup, before, operation }: Proven): void {
+  const sound = replay(lathe, setup, [...before, operation])
+  expect(sound.faults).toEqual([])
+  const own = sound.operations[before.length]!
+  const box = marksBox(lathe, operation)
+  const twice = { along: 2 * box.along, deep: 2 * box.deep }
+  for (const mutant of mutants(operation, lathe)) {
+    const trace = replay(lathe, setup, [...before, mutant.operation])
+    const kinds = [...new Set(trace.faults.map((fault) => fault.kind))]
+    const form = trace.operations[before.length]!
+    const same = differ(form.surely, own.surely) === null && differ(form.possibly, own.possibly) === null
+    for (const counts of [countsOf(byKind, operation.kind), countsOf(bySort, sortOf(mutant.label))]) {
+      counts.mutants++
+      for (const kind of kinds) add(counts.caught, kind)
+      if (kinds.length === 1) add(counts.sole, kinds[0]!)
+      if (kinds.length === 0 && same) counts.harmless++
+      if (kinds.length === 0 && !same) counts.anotherForm++
+    }
+    if (kinds.length > 0 || same) continue
+    // Neither a fault nor the same form: it must be as near to the drawing as the plan itself, within half a mark along each axis.
+    const over = excess(form.possibly, grown(own.surely, twice))?.by ?? 0
+    const under = excess(shrunk(own.surely, twice), form.surely)?.by ?? 0
+    if (over > TOLERANCE || under > TOLERANCE) missed.push(`${operation.kind} ${operation.name}: ${mutant.label}`)
+  }
+}
+
+describe('mutants of proven programs', () => {
+  it('are made of every kind of feature, and none gets past the replay with another part', { timeout: 120_000 }, () => {
+    for (const one of proven) judge(one)
+    expect(missed).toEqual([])
+    expect([...byKind.keys()].sort()).toEqual(['concave radius', 'corner radius', 'groove', 'v-groove'])
+    for (const [kind, counts] of byKind) expect(counts.mutants, kind).toBeGreaterThanOrEqual(200)
+  })
+
+  it('show that each of the seven faults is needed: it alone catches some mutant', () => {
+    const sole = new Map<string, number>()
+    for (const counts of byKind.values()) for (const [kind, n] of counts.sole) sole.set(kind, (sole.get(kind) ?? 0) + n)
+    for (const kind of SEVEN) expect(sole.get(kind) ?? 0, kind).toBeGreaterThan(0)
+  })
+
+  it('are made of every sort of mistake, at least 200 each where the programs have that many places for it', () => {
+    const sorts = [...bySort].map(([sort, counts]) => `${sort}: ${counts.mutants}`)
+    expect(sorts.length).toBeGreaterThan(12)
+    for (const [sort, counts] of bySort) expect(counts.mutants, sort).toBeGreaterThan(0)
+  })
+
+  afterAll(() => {
+    console.log(`${proven.length} proven programs`)
+    for (const table of [byKind, bySort]) for (const [key, counts] of table) console.log(line(key, counts))
+  })
+})
+
+const line = (key: string, { mutants, harmless, anotherForm, caught, sole }: Counts): string =>
+  `${key}: ${mutants} mutants, ${harmless} harmless, ${anotherForm} within half a mark; caught by ` +
+  [...caught].sort((a, b) => b[1] - a[1]).map(([kind, n]) => `${kind} ${n} (alone ${sole.get(kind) ?? 0})`).join(', ')
