@@ -1,12 +1,16 @@
 import { budget } from './budget/budget.ts'
 import type { Diagnostic } from './diagnostics/diagnostic.ts'
-import { setupOf, benchOf } from './job/lower.ts'
+import { benchOf, setupOf } from './job/lower.ts'
 import { type Load, readJob } from './job/read-job.ts'
 import { planFeatures } from './plan-features.ts'
 import type { Plan } from './sheet/plan.ts'
 import type { SourceFile } from './source/source.ts'
 
-export type Compiled = { readonly plan: Plan | null; readonly diagnostics: readonly Diagnostic[]; readonly sources: ReadonlyMap<string, SourceFile> }
+export type Compiled = {
+  readonly plan: Plan | null
+  readonly diagnostics: readonly Diagnostic[]
+  readonly sources: ReadonlyMap<string, SourceFile>
+}
 
 /** The whole pipeline: read, check, lower, sequence, replay, budget. What is planned has been proved; what cannot be proved is refused. */
 export function compile(entry: string, load: Load): Compiled {

@@ -4,7 +4,7 @@ import { draftFeature } from './features/registry.ts'
 import { defaultClear, tipOverlap } from './features/shop.ts'
 import { spindleSpeed } from './handbook/spindle.ts'
 import { refusalOf } from './job/checks/refusals.ts'
-import { slender, warningsOf, type Said } from './job/checks/warnings.ts'
+import { type Said, slender, warningsOf } from './job/checks/warnings.ts'
 import type { Feature, Job } from './job/job.ts'
 import { orderFeatures } from './job/order.ts'
 import type { Edge } from './moves/form.ts'
@@ -18,11 +18,23 @@ import { edgeOf } from './tools/edge.ts'
 import { statedEdge } from './tools/stated.ts'
 import { unproven } from './unproven.ts'
 
-type Planned = { readonly draft: Draft; readonly operation: Operation; readonly trace: OperationTrace; readonly spindle: Spindle; readonly warnings: readonly Said[] }
-type Outcome = { readonly feature: Feature; readonly planned: Planned } | { readonly feature: Feature; readonly refusal: Refusal }
+type Planned = {
+  readonly draft: Draft
+  readonly operation: Operation
+  readonly trace: OperationTrace
+  readonly spindle: Spindle
+  readonly warnings: readonly Said[]
+}
+type Outcome =
+  | { readonly feature: Feature; readonly planned: Planned }
+  | { readonly feature: Feature; readonly refusal: Refusal }
 
 /** Every feature planned and proved, or refused with its reason; a refused one does not take the others with it. */
-export function planFeatures(job: Job, bench: Bench, setup: Setup): { operations: readonly Operation[]; toPlan(budgets: readonly (readonly Budgeted[])[]): Plan } {
+export function planFeatures(
+  job: Job,
+  bench: Bench,
+  setup: Setup,
+): { operations: readonly Operation[]; toPlan(budgets: readonly (readonly Budgeted[])[]): Plan } {
   const outcomes: Outcome[] = []
   const operations: Operation[] = []
   const { drafts, refused, reasons } = draftAll(job, bench)
@@ -47,14 +59,23 @@ function draftAll(job: Job, bench: Bench) {
   const drafts: { draft: Draft; angle: number }[] = []
   for (const feature of job.features) {
     const drafted = draftFeature(bench, feature)
-    if (drafted.ok) drafts.push({ draft: drafted.draft, angle: feature.cutting.compoundAngle ?? job.lathe.compound.angle })
+    if (drafted.ok)
+      drafts.push({ draft: drafted.draft, angle: feature.cutting.compoundAngle ?? job.lathe.compound.angle })
     else refused.push({ feature, refusal: drafted.refusal })
   }
   const ordered = orderFeatures(drafts)
   return { drafts: ordered.entries, refused, reasons: ordered.reasons }
 }
 
-function planOne(job: Job, bench: Bench, setup: Setup, draft: Draft, angle: number, before: readonly Draft[], done: readonly Operation[]): Outcome {
+function planOne(
+  job: Job,
+  bench: Bench,
+  setup: Setup,
+  draft: Draft,
+  angle: number,
+  before: readonly Draft[],
+  done: readonly Operation[],
+): Outcome {
   const feature = draft.feature
   const edge = edgeOf(draft.tool)
   const checked = { bench, lathe: job.lathe, setup, draft, edge, before }
@@ -66,7 +87,12 @@ function planOne(job: Job, bench: Bench, setup: Setup, draft: Draft, angle: numb
   const operation = operationFor(draft, edge, angle, spindle, sequenced.moves)
   const trace = replay(job.lathe, setup, [...done, operation])
   const own = trace.operations[done.length]!
-  const failed = unproven(job.units, operation, own, trace.faults.filter((fault) => fault.operation === done.length))
+  const failed = unproven(
+    job.units,
+    operation,
+    own,
+    trace.faults.filter((fault) => fault.operation === done.length),
+  )
   if (failed !== null) return { feature, refusal: failed }
   return { feature, planned: { draft, operation, trace: own, spindle, warnings: warningsOf(checked, spindle) } }
 }
@@ -79,11 +105,17 @@ function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: num
     cuts,
     origin: feature.origin,
     clear: feature.cutting.clear ?? defaultClear(job.units),
-    edge: { from: edge.pieces[0]!.from, to: edge.pieces[edge.pieces.length - 1]!.to, deepest: cuts.style === 'corner' ? cuts.radius : 0 },
+    edge: {
+      from: edge.pieces[0]!.from,
+      to: edge.pieces[edge.pieces.length - 1]!.to,
+      deepest: cuts.style === 'corner' ? cuts.radius : 0,
+    },
     heightOver: (from: number, to: number) =>
       Math.max(
         0,
-        ...bench.steps.filter((step) => step.end > zero.fromEnd + from && step.start < zero.fromEnd + to).map((step) => (step.measured - surface) / 2),
+        ...bench.steps
+          .filter((step) => step.end > zero.fromEnd + from && step.start < zero.fromEnd + to)
+          .map((step) => (step.measured - surface) / 2),
       ),
     tipOverlap: tipOverlap(job.units),
   }
@@ -92,7 +124,13 @@ function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: num
 function spindleFor(job: Job, draft: Draft): Spindle {
   const { cuttingSpeed, speedUnits, source } = job.part.material
   const factor = draft.feature.cutting.speedFactor ?? 0.5
-  const chosen = spindleSpeed({ cuttingSpeed, speedUnits, diameter: draft.surface, factor, speeds: job.lathe.spindleSpeeds })
+  const chosen = spindleSpeed({
+    cuttingSpeed,
+    speedUnits,
+    diameter: draft.surface,
+    factor,
+    speeds: job.lathe.spindleSpeeds,
+  })
   return { rpm: chosen.rpm, wanted: chosen.wanted, tooFast: chosen.tooFast, cuttingSpeed, speedUnits, source, factor }
 }
 
@@ -100,15 +138,40 @@ function operationFor(draft: Draft, edge: Edge, angle: number, spindle: Spindle,
   const { feature, surface, zero, wanted, region, dimensions, placedBy } = draft
   const kind = feature.kind === 'radius' ? `${feature.shape} radius` : feature.kind
   return {
-    feature: feature.index, name: feature.name, kind, origin: feature.origin, toolName: draft.tool.name,
-    edge, angle, surface, zero, wanted, region, dimensions, rpm: spindle.rpm, placedBy, moves,
+    feature: feature.index,
+    name: feature.name,
+    kind,
+    origin: feature.origin,
+    toolName: draft.tool.name,
+    edge,
+    angle,
+    surface,
+    zero,
+    wanted,
+    region,
+    dimensions,
+    rpm: spindle.rpm,
+    placedBy,
+    moves,
   }
 }
 
-function toPlan(job: Job, bench: Bench, setup: Setup, outcomes: readonly Outcome[], budgets: readonly (readonly Budgeted[])[], reasons: readonly string[]): Plan {
+function toPlan(
+  job: Job,
+  bench: Bench,
+  setup: Setup,
+  outcomes: readonly Outcome[],
+  budgets: readonly (readonly Budgeted[])[],
+  reasons: readonly string[],
+): Plan {
   let done = 0
-  const features = outcomes.map((one): FeaturePlan => ('planned' in one ? plannedFeature(one.planned, budgets[done++]!) : refusedFeature(one.feature, one.refusal)))
-  const warnings = outcomes.flatMap((one, feature) => ('planned' in one ? one.planned.warnings.map((said) => ({ feature, ...said })) : []))
+  const features = outcomes.map(
+    (one): FeaturePlan =>
+      'planned' in one ? plannedFeature(one.planned, budgets[done++]!) : refusedFeature(one.feature, one.refusal),
+  )
+  const warnings = outcomes.flatMap((one, feature) =>
+    'planned' in one ? one.planned.warnings.map((said) => ({ feature, ...said })) : [],
+  )
   return {
     title: job.title,
     drawingNumber: job.drawingNumber,
@@ -118,7 +181,13 @@ function toPlan(job: Job, bench: Bench, setup: Setup, outcomes: readonly Outcome
       material: job.part.material.name,
       held: job.part.held,
       overhang: job.part.overhang,
-      steps: bench.steps.map((step) => ({ name: step.name, diameter: step.diameter.aim, measured: step.measured, from: step.start, to: step.end })),
+      steps: bench.steps.map((step) => ({
+        name: step.name,
+        diameter: step.diameter.aim,
+        measured: step.measured,
+        from: step.start,
+        to: step.end,
+      })),
     },
     features,
     orderReasons: reasons,
@@ -130,8 +199,22 @@ function toPlan(job: Job, bench: Bench, setup: Setup, outcomes: readonly Outcome
 function plannedFeature({ draft, operation, trace, spindle }: Planned, budgeted: readonly Budgeted[]): FeaturePlan {
   const { feature, tool, undersize, drawn, layout, align, touch, notes } = draft
   return {
-    status: 'planned', name: feature.name, kind: operation.kind, why: feature.why, drawn, tool: tool.name, edge: statedEdge(tool),
-    undersize, spindle, layout, align, touch, operation, trace, budget: budgeted, notes,
+    status: 'planned',
+    name: feature.name,
+    kind: operation.kind,
+    why: feature.why,
+    drawn,
+    tool: tool.name,
+    edge: statedEdge(tool),
+    undersize,
+    spindle,
+    layout,
+    align,
+    touch,
+    operation,
+    trace,
+    budget: budgeted,
+    notes,
   }
 }
 

@@ -5,9 +5,15 @@ import { formatLength } from './units/format.ts'
 import type { Units } from './units/length.ts'
 
 /** What the replay holds against a plan: a fault, or a finished size outside its limits. Null when it is proved. */
-export function unproven(units: Units, operation: Operation, trace: OperationTrace, faults: readonly Fault[]): Refusal | null {
+export function unproven(
+  units: Units,
+  operation: Operation,
+  trace: OperationTrace,
+  faults: readonly Fault[],
+): Refusal | null {
   const outside = outsideLimits(units, operation, trace)
-  if (outside !== null && faults.every((fault) => fault.kind === 'metal-left' || fault.kind === 'outside-form')) return outside
+  if (outside !== null && faults.every((fault) => fault.kind === 'metal-left' || fault.kind === 'outside-form'))
+    return outside
   const fault = faults[0]
   if (fault === undefined) return outside
   const by = fault.by === null ? '' : ` (${formatLength(Math.abs(fault.by), units)})`
@@ -22,7 +28,8 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
     const [low, high] = wanted.limits
     const slack = wanted.id === 'angle' ? 1e-9 : 1000
     if (size >= low - slack && size <= high + slack) continue
-    const show = (value: number) => (wanted.id === 'angle' ? `${value.toFixed(2)}°` : formatLength(value, units, { digits: units === 'inch' ? 4 : 3 }))
+    const show = (value: number) =>
+      wanted.id === 'angle' ? `${value.toFixed(2)}°` : formatLength(value, units, { digits: units === 'inch' ? 4 : 3 })
     return {
       code: 'no-reading',
       reason: `no reading of these dials gives a ${NAMES[wanted.id] ?? wanted.id} within ${show(low)} to ${show(high)}; the nearest gives ${show(size)}`,
@@ -32,7 +39,11 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
   return null
 }
 
-const NAMES: Partial<Record<Operation['dimensions'][number]['id'], string>> = { bottomDiameter: 'bottom diameter', near: 'near edge', far: 'far edge' }
+const NAMES: Partial<Record<Operation['dimensions'][number]['id'], string>> = {
+  bottomDiameter: 'bottom diameter',
+  near: 'near edge',
+  far: 'far edge',
+}
 
 const REMEDIES: Record<Fault['kind'], string> = {
   'outside-form': 'check the tool against the form; a finer dial, or the compound parallel, leaves less to rounding',

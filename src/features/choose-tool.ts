@@ -1,11 +1,15 @@
+import { toolBitSquares } from '../handbook/tool-bits.ts'
 import type { Tool } from '../tools/tool.ts'
 import { INCH, type Length, MM } from '../units/length.ts'
-import { toolBitSquares } from '../handbook/tool-bits.ts'
 import type { Bench, Refusal } from './draft.ts'
 import type { Feature } from './feature.ts'
 
 /** The tool the feature names, checked for its shape; null when the job leaves the tool out; a refusal when the shape cannot cut the form. */
-export function namedTool<S extends Tool['shape']>(bench: Bench, feature: Feature, shape: S): Extract<Tool, { shape: S }> | null | Refusal {
+export function namedTool<S extends Tool['shape']>(
+  bench: Bench,
+  feature: Feature,
+  shape: S,
+): Extract<Tool, { shape: S }> | null | Refusal {
   if (feature.tool === null) return null
   const tool = bench.tools[feature.tool]
   if (tool === undefined) throw new Error(`no tool is named ${feature.tool}: the reader should have refused it`)
@@ -46,4 +50,5 @@ function smallestBlank(bench: Bench, width: Length): Length | null {
   return squares.find((size) => size >= width) ?? null
 }
 
-export const isRefusal = (value: unknown): value is Refusal => typeof value === 'object' && value !== null && 'remedy' in value
+export const isRefusal = (value: unknown): value is Refusal =>
+  typeof value === 'object' && value !== null && 'remedy' in value

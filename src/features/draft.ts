@@ -43,4 +43,7 @@ export type Refusal = { readonly code: string; readonly reason: string; readonly
 
 export type Drafted = { readonly ok: true; readonly draft: Draft } | { readonly ok: false; readonly refusal: Refusal }
 
-export const refuse = (code: string, reason: string, remedy: string): Drafted => ({ ok: false, refusal: { code, reason, remedy } })
+export const refuse = (code: string, reason: string, remedy: string): Drafted => ({
+  ok: false,
+  refusal: { code, reason, remedy },
+})

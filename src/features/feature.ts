@@ -29,26 +29,39 @@ export type FeatureBase = {
   readonly origin: Origin
 }
 export type GrooveFeature = FeatureBase & {
-  readonly kind: 'groove'; readonly place: Place; readonly width: Dimension
+  readonly kind: 'groove'
+  readonly place: Place
+  readonly width: Dimension
   /** Exactly one of the two is given. */
-  readonly depth: Dimension | null; readonly bottomDiameter: Dimension | null
+  readonly depth: Dimension | null
+  readonly bottomDiameter: Dimension | null
   readonly cornerRadiusMax: Length | null
 }
 export type ConcaveFeature = FeatureBase & {
-  readonly kind: 'radius'; readonly shape: 'concave'; readonly place: Place; readonly radius: Dimension
+  readonly kind: 'radius'
+  readonly shape: 'concave'
+  readonly place: Place
+  readonly radius: Dimension
   /** At least one of the two is given. */
-  readonly width: Dimension | null; readonly depth: Dimension | null
+  readonly width: Dimension | null
+  readonly depth: Dimension | null
 }
 export type CornerFeature = FeatureBase & {
-  readonly kind: 'radius'; readonly shape: 'corner'
+  readonly kind: 'radius'
+  readonly shape: 'corner'
   /** "end" or the name of a step: its tailstock-side corner. */
-  readonly cornerOf: string; readonly radius: Dimension
+  readonly cornerOf: string
+  readonly radius: Dimension
 }
 export type VGrooveFeature = FeatureBase & {
-  readonly kind: 'v-groove'; readonly place: Place; readonly angle: AngleDimension
+  readonly kind: 'v-groove'
+  readonly place: Place
+  readonly angle: AngleDimension
   readonly width: Dimension | null
   /** Diameter at which `width` is given; null = at the nominal surface. */
   readonly widthAt: Length | null
-  readonly depth: Dimension | null; readonly bottomDiameter: Dimension | null; readonly root: Dimension | null
+  readonly depth: Dimension | null
+  readonly bottomDiameter: Dimension | null
+  readonly root: Dimension | null
 }
 export type Feature = GrooveFeature | ConcaveFeature | CornerFeature | VGrooveFeature

@@ -64,7 +64,12 @@ export function placeDimensions(bench: Bench, place: Place, near: Length, width:
 /** The two lines to scribe for a form between two edges, from the datum that the drawing uses. */
 export function edgeLines(bench: Bench, place: Place, near: Length, far: Length): LayoutLine[] {
   const from = place.from === 'end' ? 'the free end' : `the tailstock-side end of "${place.from}"`
-  const line = (at: Length, say: string): LayoutLine => ({ fromEnd: at, from, distance: at - datum(bench, place.from), say })
+  const line = (at: Length, say: string): LayoutLine => ({
+    fromEnd: at,
+    from,
+    distance: at - datum(bench, place.from),
+    say,
+  })
   return [line(near, 'tailstock-side edge'), line(far, 'headstock-side edge')]
 }
 

@@ -2,7 +2,10 @@ import { INCH, type Length, MM, type Units } from '../units/length.ts'
 
 /** Shop defaults of the `cutting:` keys; common practice, no source. Lengths of slide travel in pm. */
 const thou = INCH / 1000
-const both = (inch: Length, mm: Length) => (units: Units): Length => (units === 'inch' ? inch : mm)
+const both =
+  (inch: Length, mm: Length) =>
+  (units: Units): Length =>
+    units === 'inch' ? inch : mm
 
 /** Floor left for the finish pass: 0.020 in or a quarter of the depth, whichever is smaller. */
 export const defaultLeave = (units: Units, depth: Length): Length => Math.min(both(20 * thou, MM / 2)(units), depth / 4)

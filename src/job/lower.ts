@@ -1,11 +1,17 @@
 import type { Bench } from '../features/draft.ts'
 import { placeSteps } from '../features/place.ts'
-import { linePiece } from '../moves/pieces.ts'
 import type { Setup } from '../moves/operation.ts'
+import { linePiece } from '../moves/pieces.ts'
 import type { Job } from './job.ts'
 
 /** The part on the bench: its steps with their places, and the tools. */
-export const benchOf = (job: Job): Bench => ({ units: job.units, work: job.work, part: job.part, steps: placeSteps(job.part.steps), tools: job.tools })
+export const benchOf = (job: Job): Bench => ({
+  units: job.units,
+  work: job.work,
+  part: job.part,
+  steps: placeSteps(job.part.steps),
+  tools: job.tools,
+})
 
 /** The part in the machine: what the replay may cut and what stands in the way. d = −radius of the measured stock. */
 export function setupOf(bench: Bench): Setup {

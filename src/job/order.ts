@@ -28,18 +28,22 @@ function groupBy<E>(entries: readonly E[], key: (entry: E) => string): E[][] {
 const nearest = (group: readonly Entry[]): number => Math.min(...group.map((one) => one.draft.region.from))
 
 /** 1 for a group that leaves less than half of the diameter somewhere, else 0. */
-const weakest = (group: readonly Entry[]): number => (group.some((one) => bottom(one.draft) < one.draft.surface / 2) ? 1 : 0)
+const weakest = (group: readonly Entry[]): number =>
+  group.some((one) => bottom(one.draft) < one.draft.surface / 2) ? 1 : 0
 
-const bottom = (draft: Draft): number => draft.dimensions.find((one) => one.id === 'bottomDiameter')?.aim ?? draft.surface
+const bottom = (draft: Draft): number =>
+  draft.dimensions.find((one) => one.id === 'bottomDiameter')?.aim ?? draft.surface
 
 function reasons(entries: readonly Entry[], groups: number, forced: boolean): string[] {
   const names = entries.map((one) => one.draft.feature.name)
   const said = [`Order of work: ${names.join(', then ')}.`]
   if (forced) said.push('The job gives the order.')
   else {
-    if (groups < entries.length) said.push('Features cut with the same tool and compound setting follow each other, so each is set up once.')
+    if (groups < entries.length)
+      said.push('Features cut with the same tool and compound setting follow each other, so each is set up once.')
     said.push('From the free end on.')
-    if (weakest(entries.slice(-1)) === 1 && weakest(entries.slice(0, 1)) === 0) said.push('The form that weakens the work most comes last.')
+    if (weakest(entries.slice(-1)) === 1 && weakest(entries.slice(0, 1)) === 0)
+      said.push('The form that weakens the work most comes last.')
   }
   return said
 }

@@ -5,9 +5,21 @@ import type { Length } from '../units/length.ts'
  * `z`: pm from the free end, positive toward the headstock. `d`: pm, positive toward the axis.
  * In a part form d is counted from the axis: d = −radius. In an edge z is the axial offset u from the reference point and d is e(u).
  */
-export type Line = { readonly kind: 'line'; readonly z0: Length; readonly d0: Length; readonly z1: Length; readonly d1: Length }
+export type Line = {
+  readonly kind: 'line'
+  readonly z0: Length
+  readonly d0: Length
+  readonly z1: Length
+  readonly d1: Length
+}
 /** d = dc + side × √(r² − (z − zc)²): side 1 is the deep half of the circle (a convex tool end, a concave groove), −1 the shallow half. */
-export type Arc = { readonly kind: 'arc'; readonly zc: Length; readonly dc: Length; readonly r: Length; readonly side: 1 | -1 }
+export type Arc = {
+  readonly kind: 'arc'
+  readonly zc: Length
+  readonly dc: Length
+  readonly r: Length
+  readonly side: 1 | -1
+}
 export type Curve = Line | Arc
 
 /** A stretch of a form: sorted, abutting or with gaps; where two stretches meet at different depths there is a wall. `step`: index of the move that cut it, −1 = stock. */

@@ -6,15 +6,46 @@ import type { Edge, Form } from './form.ts'
 export type Slide = 'cross-feed' | 'compound' | 'carriage'
 
 export type DialAction =
-  | 'take-up' | 'zero' | 'feed-in' | 'back-out' | 'shift' | 'go-past' | 'return' | 'feed-across' | 'move-carriage'
+  | 'take-up'
+  | 'zero'
+  | 'feed-in'
+  | 'back-out'
+  | 'shift'
+  | 'go-past'
+  | 'return'
+  | 'feed-across'
+  | 'move-carriage'
 export type HandAction =
-  | 'layout' | 'fit-tool' | 'swing' | 'set-speed' | 'start' | 'stop' | 'align' | 'touch-off' | 'lock' | 'unlock' | 'measure' | 'deburr'
+  | 'layout'
+  | 'fit-tool'
+  | 'swing'
+  | 'set-speed'
+  | 'start'
+  | 'stop'
+  | 'align'
+  | 'touch-off'
+  | 'lock'
+  | 'unlock'
+  | 'measure'
+  | 'deburr'
 export type Action = DialAction | HandAction
 
 /** Why a move is made, for the words of the sheet only; the replay never reads it. */
 export type Purpose =
-  | 'approach' | 'rough' | 'finish' | 'clear' | 'clear-to-measure' | 'come-back' | 'square-shoulder' | 'to-place' | 'take-out-floor'
-  | 'alternate' | 'only-tip' | 'expect-rough' | 'expect-finish' | 'set-up'
+  | 'approach'
+  | 'rough'
+  | 'finish'
+  | 'clear'
+  | 'clear-to-measure'
+  | 'come-back'
+  | 'square-shoulder'
+  | 'to-place'
+  | 'take-out-floor'
+  | 'alternate'
+  | 'only-tip'
+  | 'expect-rough'
+  | 'expect-finish'
+  | 'set-up'
 
 /**
  * What the hand does. On a dial, `count` is the absolute reading in readable steps (see `readable`) from that dial's zero;
@@ -32,15 +63,18 @@ export type Move = {
 
 /** What an inspector measures of a finished form. Lengths in pm, angles in degrees. */
 export type Instrument =
-  | 'width'          // along the work, between the two walls where the form meets the surface `surface`, or at `atDiameter`
-  | 'depth'          // radial, from `surface` to the deepest point of the form
+  | 'width' // along the work, between the two walls where the form meets the surface `surface`, or at `atDiameter`
+  | 'depth' // radial, from `surface` to the deepest point of the form
   | 'bottomDiameter' // smallest diameter in the form
-  | 'near' | 'far' | 'center' // distance from the free end to the tailstock-side edge at the surface, headstock-side edge, their middle
-  | 'root'           // width of the flat bottom
-  | 'angle'          // included angle between the two flanks, degrees
-  | 'flatness'       // highest less lowest of the floor
-  | 'radius'         // circle through the edges at the surface and the deepest point (concave), or the arc of a corner
-  | 'legAlong' | 'legDown' // corner radius: from the virtual corner along the cylinder, and down the face, to where the form leaves them
+  | 'near'
+  | 'far'
+  | 'center' // distance from the free end to the tailstock-side edge at the surface, headstock-side edge, their middle
+  | 'root' // width of the flat bottom
+  | 'angle' // included angle between the two flanks, degrees
+  | 'flatness' // highest less lowest of the floor
+  | 'radius' // circle through the edges at the surface and the deepest point (concave), or the arc of a corner
+  | 'legAlong'
+  | 'legDown' // corner radius: from the virtual corner along the cylinder, and down the face, to where the form leaves them
 
 export type WantedDimension = {
   readonly id: Instrument

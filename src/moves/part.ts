@@ -24,4 +24,9 @@ export type Step = {
 }
 
 /** Cutting speed in ft/min when the job is in inches, m/min when in mm; `source` is the table's name or "given in the job". */
-export type Material = { readonly name: string; readonly cuttingSpeed: number; readonly speedUnits: 'ft/min' | 'm/min'; readonly source: string }
+export type Material = {
+  readonly name: string
+  readonly cuttingSpeed: number
+  readonly speedUnits: 'ft/min' | 'm/min'
+  readonly source: string
+}

@@ -1,5 +1,5 @@
-import type { Piece } from './form.ts'
 import type { Length } from '../units/length.ts'
+import type { Piece } from './form.ts'
 
 /** A straight stretch of an edge or of a wanted form, not yet cut by any step. pm. */
 export const linePiece = (z0: Length, d0: Length, z1: Length, d1: Length): Piece => ({

@@ -29,4 +29,9 @@ export type StatedEdge = {
 }
 
 /** Lines to scribe, from the free end, pm. `from` names the datum and `distance` is from that datum. */
-export type LayoutLine = { readonly fromEnd: Length; readonly from: string; readonly distance: Length; readonly say: string }
+export type LayoutLine = {
+  readonly fromEnd: Length
+  readonly from: string
+  readonly distance: Length
+  readonly say: string
+}

@@ -3,16 +3,16 @@ import type { Instrument, Slide } from './operation.ts'
 
 /** The faults of the machine model that a replay may never see, each with a rule of its own; 8 and 9 are ours: a standing spindle, and metal left. */
 export type FaultKind =
-  | 'outside-form'     // 1
+  | 'outside-form' // 1
   | 'moved-in-contact' // 2
   | 'shank-or-obstacle' // 3
-  | 'beyond-travel'    // 4
-  | 'not-clear'        // 5
-  | 'between-marks'    // 6
-  | 'open-zero'        // 7
+  | 'beyond-travel' // 4
+  | 'not-clear' // 5
+  | 'between-marks' // 6
+  | 'open-zero' // 7
   | 'spindle-standing' // cut with the spindle stopped, or measured with it running
-  | 'open-form'        // surely cut and possibly cut differ
-  | 'metal-left'       // the finished form lies inside the wanted form by more than half a graduation along each axis
+  | 'open-form' // surely cut and possibly cut differ
+  | 'metal-left' // the finished form lies inside the wanted form by more than half a graduation along each axis
 
 export type Fault = {
   readonly kind: FaultKind

@@ -19,7 +19,13 @@ export function sequenceCorner(request: Request, cuts: CornerCuts): Sequenced {
     }
   const program = newProgram(request.origin)
   const { lathe } = request
-  const backOut = findableBehindZero(lathe.crossFeed, request.edge.deepest + request.clear + lostTravel(lathe.crossFeed) + request.heightOver(-cuts.radius, request.edge.to))
+  const backOut = findableBehindZero(
+    lathe.crossFeed,
+    request.edge.deepest +
+      request.clear +
+      lostTravel(lathe.crossFeed) +
+      request.heightOver(-cuts.radius, request.edge.to),
+  )
   touchBothTips(program, request, cuts, backOut)
   const start = startCount(cuts.start)
   toPlace(program, lathe.compound.scale, start(lathe.compound.scale))

@@ -18,7 +18,8 @@ export function countFor(scale: Scale, travel: Length, tie: 'lower' | 'higher'):
 }
 
 /** Lost motion in readable steps, rounded up. */
-export const lostCounts = (scale: Scale): number => (scale.kind === 'readout' ? 0 : Math.ceil(scale.backlash / readable(scale) - 1e-9))
+export const lostCounts = (scale: Scale): number =>
+  scale.kind === 'readout' ? 0 : Math.ceil(scale.backlash / readable(scale) - 1e-9)
 
 /** Lost motion as slide travel, pm. */
 export function lostTravel(scale: Scale): Length {
@@ -27,7 +28,8 @@ export function lostTravel(scale: Scale): Length {
 }
 
 /** Counts in one turn of a dial. */
-export const countsPerTurn = (scale: Scale): number | null => (scale.kind === 'readout' ? null : Math.round(scale.perTurn / readable(scale)))
+export const countsPerTurn = (scale: Scale): number | null =>
+  scale.kind === 'readout' ? null : Math.round(scale.perTurn / readable(scale))
 
 /** Counts between the marks that are easy to find: every tenth mark of a dial that has them, every fiftieth step of a readout. */
 export function roundCounts(scale: Scale): number {
@@ -52,8 +54,12 @@ export function findableBehindZero(scale: Scale, travel: Length): number {
 /** A round mark before `target` by more than the lost motion. */
 export function pastCount(scale: Scale, target: number): number {
   const round = roundCounts(scale)
-  return Math.floor((target - lostCounts(scale) - Math.round(1 / (scale.kind === 'dial' ? scale.readTo : 1))) / round) * round
+  return (
+    Math.floor((target - lostCounts(scale) - Math.round(1 / (scale.kind === 'dial' ? scale.readTo : 1))) / round) *
+    round
+  )
 }
 
 /** Readable steps of a take-up: the lost motion and five marks more. */
-export const takeUpCounts = (scale: Scale): number => lostCounts(scale) + (scale.kind === 'dial' ? Math.round(5 / scale.readTo) : 0)
+export const takeUpCounts = (scale: Scale): number =>
+  lostCounts(scale) + (scale.kind === 'dial' ? Math.round(5 / scale.readTo) : 0)

@@ -1,11 +1,11 @@
 import type { PlungeCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
+import { awayToMeasure } from './away.ts'
 import { alongFor, depthShift } from './compound.ts'
 import { countFor, findableBehindZero, lostTravel, pastCount, stepTravel, travelAt } from './dial.ts'
 import { dial, hand, measureStop, newProgram, type Program, toPlace } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
-import { awayToMeasure } from './away.ts'
 
 /** Plunges at one or more places, then a finish: across by the compound where it lies parallel, by overlapping plunges where it is swung. */
 export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
@@ -19,13 +19,25 @@ export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
   hand(program, 'start')
   rough(program, plan)
   if (cuts.roughDepths.length > 0)
-    measureStop(program, request.lathe.crossFeed, plan.backOut, awayToMeasure(request.lathe.crossFeed), 'expect-rough', false)
+    measureStop(
+      program,
+      request.lathe.crossFeed,
+      plan.backOut,
+      awayToMeasure(request.lathe.crossFeed),
+      'expect-rough',
+      false,
+    )
   finish(program, plan)
   finishOperation(program, request, plan.backOut)
   return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
 
-type Places = { readonly rough: readonly number[]; readonly first: number; readonly last: number; readonly finish: readonly number[] }
+type Places = {
+  readonly rough: readonly number[]
+  readonly first: number
+  readonly last: number
+  readonly finish: readonly number[]
+}
 type Plan = { readonly request: Request; readonly cuts: PlungeCuts; readonly places: Places; readonly backOut: number }
 
 /** Places on the compound's dial. Near walls leave metal with more travel, far walls with less. Null where the compound lies square to the work and would have to move. */
@@ -39,7 +51,7 @@ function quantisePlaces(request: Request, cuts: PlungeCuts): Places | null {
   const last = Math.max(first, onDial(cuts.last, 'lower'))
   const clamp = (count: number) => Math.min(last, Math.max(first, count))
   const rough = unique(cuts.roughPlaces.map((place) => clamp(onDial(place, 'higher'))))
-  return { rough, first, last, finish: overlapping(first, last, (cuts.spacing / along) / stepTravel(scale)) }
+  return { rough, first, last, finish: overlapping(first, last, cuts.spacing / along / stepTravel(scale)) }
 }
 
 const unique = (counts: number[]): number[] => [...new Set(counts)].sort((a, b) => a - b)
@@ -99,6 +111,7 @@ function finish(program: Program, plan: Plan): void {
 const compoundAcross = (): Sequenced => ({
   ok: false,
   code: 'compound-across',
-  reason: 'the compound is set square to the work and cannot move the tool along it, and this form needs more than one place',
+  reason:
+    'the compound is set square to the work and cannot move the tool along it, and this form needs more than one place',
   remedy: 'set the compound parallel (compound: { angle: 0 }), or grind the tool to the whole width',
 })

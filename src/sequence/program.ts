@@ -18,14 +18,27 @@ export function hand(program: Program, action: Action, extra: { slide?: Slide; p
 }
 
 /** A dial to an absolute reading. */
-export function dial(program: Program, action: Action, slide: 'cross-feed' | 'compound', count: number, purpose: Purpose): void {
+export function dial(
+  program: Program,
+  action: Action,
+  slide: 'cross-feed' | 'compound',
+  count: number,
+  purpose: Purpose,
+): void {
   program.moves.push({ action, slide, count, purpose, origin: program.origin })
   program.at[slide] = count
 }
 
 export function takeUp(program: Program, slide: 'cross-feed' | 'compound', scale: Scale): void {
   if (scale.kind === 'readout') return
-  program.moves.push({ action: 'take-up', slide, count: null, takeUp: takeUpCounts(scale), purpose: 'set-up', origin: program.origin })
+  program.moves.push({
+    action: 'take-up',
+    slide,
+    count: null,
+    takeUp: takeUpCounts(scale),
+    purpose: 'set-up',
+    origin: program.origin,
+  })
 }
 
 export function zero(program: Program, slide: 'cross-feed' | 'compound'): void {
@@ -42,7 +55,14 @@ export function toPlace(program: Program, scale: Scale, count: number): void {
 }
 
 /** Out of the way by whole turns, spindle off, measure, back to the same mark. Nobody measures beside a tool that is a hair off the work. */
-export function measureStop(program: Program, scale: Scale, backOut: number, away: number, expect: Purpose, last: boolean): void {
+export function measureStop(
+  program: Program,
+  scale: Scale,
+  backOut: number,
+  away: number,
+  expect: Purpose,
+  last: boolean,
+): void {
   const turn = countsPerTurn(scale)
   const far = turn === null ? backOut - away : backOut - Math.ceil(away / turn) * turn
   hand(program, 'stop')

@@ -4,5 +4,7 @@ import type { Request, Sequenced } from './request.ts'
 
 /** Turns what a feature wants into ordered dial moves, every reading rounded once and every cut approached forward. */
 export function sequence(request: Request): Sequenced {
-  return request.cuts.style === 'corner' ? sequenceCorner(request, request.cuts) : sequencePlunges(request, request.cuts)
+  return request.cuts.style === 'corner'
+    ? sequenceCorner(request, request.cuts)
+    : sequencePlunges(request, request.cuts)
 }

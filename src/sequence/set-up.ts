@@ -1,6 +1,6 @@
 import { formatLength } from '../units/format.ts'
-import { travelAt } from './dial.ts'
 import { awayToMeasure } from './away.ts'
+import { travelAt } from './dial.ts'
 import { hand, measureStop, type Program, takeUp, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 
@@ -33,7 +33,9 @@ export function finishOperation(program: Program, request: Request, backOut: num
 export function travelRefusal(request: Request, program: Program): Sequenced | null {
   const { scale, travel } = request.lathe.compound
   if (travel === null) return null
-  const counts = program.moves.filter((move) => move.slide === 'compound' && typeof move.count === 'number').map((move) => move.count!)
+  const counts = program.moves
+    .filter((move) => move.slide === 'compound' && typeof move.count === 'number')
+    .map((move) => move.count!)
   const used = travelAt(scale, Math.max(0, ...counts) - Math.min(0, ...counts))
   if (used <= travel) return null
   const show = (length: number) => formatLength(length, request.lathe.units)

@@ -1,8 +1,8 @@
-import type { Tool } from './tool.ts'
 import type { Edge, Form } from '../moves/form.ts'
 import { cornerEdge } from './corner/edge.ts'
 import { roundEdge } from './round/edge.ts'
 import { squareEdge } from './square/edge.ts'
+import type { Tool } from './tool.ts'
 import { veeEdge } from './vee/edge.ts'
 
 /** The cutting edge of a tool as it measures, with the shank behind it. pm, relative to the tool's reference point. */

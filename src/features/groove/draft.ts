@@ -1,7 +1,7 @@
-import { linePiece, arcPiece } from '../../moves/pieces.ts'
+import type { PlungeCuts } from '../../moves/cuts.ts'
 import type { Form } from '../../moves/form.ts'
 import type { WantedDimension } from '../../moves/operation.ts'
-import type { PlungeCuts } from '../../moves/cuts.ts'
+import { arcPiece, linePiece } from '../../moves/pieces.ts'
 import type { SquareTool } from '../../tools/tool.ts'
 import { formatLength } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
@@ -23,7 +23,12 @@ export function draftGroove(bench: Bench, feature: GrooveFeature): Drafted {
   const step = surfaceUnder(bench, near, far)
   if (isRefusal(step)) return { ok: false, refusal: step }
   const depth = depthOf(feature, step)
-  if (depth <= 0) return refuse('no-depth', `the bottom diameter is not smaller than the stock, ${formatLength(step.measured, bench.units)}`, 'correct the bottom diameter or the step')
+  if (depth <= 0)
+    return refuse(
+      'no-depth',
+      `the bottom diameter is not smaller than the stock, ${formatLength(step.measured, bench.units)}`,
+      'correct the bottom diameter or the step',
+    )
   const tool = named ?? squareToGrind(bench, feature, width.aim, depth, near, far)
   const corner = cornerRefusal(bench, feature, tool)
   if (corner !== null) return { ok: false, refusal: corner }
@@ -41,7 +46,9 @@ function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: 
   const base = shoulder === 'headstock' ? -undersize : 0
   const notes = [...shape.notes]
   if (tool.cornerRadius > 0 && feature.cornerRadiusMax === null)
-    notes.push(`The corners of the floor carry the tool's radius, ${formatLength(tool.cornerRadius, bench.units)}; the drawing gives none.`)
+    notes.push(
+      `The corners of the floor carry the tool's radius, ${formatLength(tool.cornerRadius, bench.units)}; the drawing gives none.`,
+    )
   return {
     feature,
     tool,
@@ -68,13 +75,22 @@ function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: 
 }
 
 /** The width the plan aims at: the middle of the limits, or the tool's own where it is wider and the limits allow it. */
-function aimedWidth(bench: Bench, feature: GrooveFeature, tool: SquareTool | null): { aim: Length; notes: string[] } | Refusal {
+function aimedWidth(
+  bench: Bench,
+  feature: GrooveFeature,
+  tool: SquareTool | null,
+): { aim: Length; notes: string[] } | Refusal {
   const aim = feature.width.aim
   if (tool === null || tool.width.aim <= aim) return { aim, notes: [] }
   const high = feature.width.limits?.[1] ?? aim
   const show = (length: Length) => formatLength(length, bench.units)
   if (tool.width.aim <= high)
-    return { aim: tool.width.aim, notes: [`The tool measures ${show(tool.width.aim)}: the groove comes out as wide as the tool, inside its limits.`] }
+    return {
+      aim: tool.width.aim,
+      notes: [
+        `The tool measures ${show(tool.width.aim)}: the groove comes out as wide as the tool, inside its limits.`,
+      ],
+    }
   return {
     code: 'tool-too-wide',
     reason: `tool "${tool.name}" measures ${show(tool.width.aim)}, the groove may be ${show(high)} wide at most`,
@@ -85,11 +101,23 @@ function aimedWidth(bench: Bench, feature: GrooveFeature, tool: SquareTool | nul
 const depthOf = (feature: GrooveFeature, step: PlacedStep): Length =>
   feature.depth !== null ? feature.depth.aim : (step.measured - feature.bottomDiameter!.aim) / 2
 
-function squareToGrind(bench: Bench, feature: GrooveFeature, width: Length, depth: Length, near: Length, far: Length): SquareTool {
+function squareToGrind(
+  bench: Bench,
+  feature: GrooveFeature,
+  width: Length,
+  depth: Length,
+  near: Length,
+  far: Length,
+): SquareTool {
   const under = bench.work === 'one-off' ? Math.min(oneOffUndersize(bench.units), width / 10) : 0
   const ground = Math.round(width - under)
   const common = toGrind(bench, feature, ground, reachFor(bench, near, far, depth))
-  return { ...common, shape: 'square', width: { nominal: ground, limits: null, aim: ground, text: formatLength(ground, bench.units) }, cornerRadius: 0 }
+  return {
+    ...common,
+    shape: 'square',
+    width: { nominal: ground, limits: null, aim: ground, text: formatLength(ground, bench.units) },
+    cornerRadius: 0,
+  }
 }
 
 function cornerRefusal(bench: Bench, feature: GrooveFeature, tool: SquareTool): Refusal | null {
@@ -126,7 +154,12 @@ function dimensions(bench: Bench, feature: GrooveFeature, step: PlacedStep, shap
 }
 
 /** Positions evenly spaced over what the tool is undersize, each overlapping the last. */
-function cuts(bench: Bench, feature: GrooveFeature, tool: SquareTool, at: { undersize: Length; base: Length; depth: Length }): PlungeCuts {
+function cuts(
+  bench: Bench,
+  feature: GrooveFeature,
+  tool: SquareTool,
+  at: { undersize: Length; base: Length; depth: Length },
+): PlungeCuts {
   const { cutting } = feature
   const flat = tool.width.aim - 2 * tool.cornerRadius
   const spacing = flat - Math.min(cutting.overlap ?? tool.width.aim / 10, flat / 2)

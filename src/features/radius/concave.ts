@@ -1,6 +1,6 @@
 import { arcPiece } from '../../moves/pieces.ts'
-import type { RoundTool } from '../../tools/tool.ts'
 import { roundHalfWidth } from '../../tools/round/edge.ts'
+import type { RoundTool } from '../../tools/tool.ts'
 import { formatLength } from '../../units/format.ts'
 import { INCH, type Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
@@ -29,7 +29,10 @@ export function draftConcave(bench: Bench, feature: ConcaveFeature): Drafted {
       `the edge of tool "${tool.name}" is ${formatLength(tool.edgeWidth!, bench.units)} wide, the groove ${formatLength(size.width, bench.units)}`,
       'grind the edge wider than the groove',
     )
-  return { ok: true, draft: assemble(bench, feature, tool, step, { near, radius: radius.aim, ...size, notes: radius.notes }) }
+  return {
+    ok: true,
+    draft: assemble(bench, feature, tool, step, { near, radius: radius.aim, ...size, notes: radius.notes }),
+  }
 }
 
 type Shape = { near: Length; radius: Length; width: Length; depth: Length; notes: readonly string[] }
@@ -70,7 +73,10 @@ function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: 
       drawnPlace(feature.place),
     ],
     layout: edgeLines(bench, feature.place, near, near + width),
-    align: { point: 'tip of the tool, rocking the carriage lightly,', to: `midway between the lines, at ${show(middle)}` },
+    align: {
+      point: 'tip of the tool, rocking the carriage lightly,',
+      to: `midway between the lines, at ${show(middle)}`,
+    },
     touch: 'the tip touches midway between the lines',
     placedBy: 'line' as const,
     notes: shape.notes,
@@ -78,13 +84,20 @@ function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: 
 }
 
 /** The radius the plan aims at: the drawing's, or the tool's own where it lies within the limits (or, without limits, as close as a radius is measured). */
-function aimedRadius(bench: Bench, feature: ConcaveFeature, tool: RoundTool | null): { aim: Length; notes: string[] } | Refusal {
+function aimedRadius(
+  bench: Bench,
+  feature: ConcaveFeature,
+  tool: RoundTool | null,
+): { aim: Length; notes: string[] } | Refusal {
   const aim = feature.radius.aim
   if (tool === null || tool.radius === aim) return { aim, notes: [] }
   const show = (length: Length) => formatLength(length, bench.units)
   const limits = feature.radius.limits
   if (limits !== null && tool.radius >= limits[0] && tool.radius <= limits[1])
-    return { aim: tool.radius, notes: [`The form carries the tool's own radius, ${show(tool.radius)}, inside its limits.`] }
+    return {
+      aim: tool.radius,
+      notes: [`The form carries the tool's own radius, ${show(tool.radius)}, inside its limits.`],
+    }
   if (tool.radius > aim)
     return {
       code: 'radius-too-large',
@@ -99,14 +112,26 @@ function aimedRadius(bench: Bench, feature: ConcaveFeature, tool: RoundTool | nu
 }
 
 /** Width and depth from the radius and one of them; both are checked, and then every pair is told. */
-function solveConcave(bench: Bench, feature: ConcaveFeature, radius: Length): { width: Length; depth: Length } | Refusal {
+function solveConcave(
+  bench: Bench,
+  feature: ConcaveFeature,
+  radius: Length,
+): { width: Length; depth: Length } | Refusal {
   const show = (length: Length) => formatLength(length, bench.units)
   const width = feature.width?.aim
   const depth = feature.depth?.aim
   if (width !== undefined && width > 2 * radius)
-    return { code: 'no-solution', reason: `a radius of ${show(radius)} cannot be ${show(width)} wide: ${show(2 * radius)} is its whole diameter`, remedy: 'correct the width or the radius' }
+    return {
+      code: 'no-solution',
+      reason: `a radius of ${show(radius)} cannot be ${show(width)} wide: ${show(2 * radius)} is its whole diameter`,
+      remedy: 'correct the width or the radius',
+    }
   if ((depth ?? 0) > radius)
-    return { code: 'no-solution', reason: `the groove is ${show(depth!)} deep, deeper than its radius ${show(radius)}`, remedy: 'a straight-sided full-radius groove is another form; correct the depth or the radius' }
+    return {
+      code: 'no-solution',
+      reason: `the groove is ${show(depth!)} deep, deeper than its radius ${show(radius)}`,
+      remedy: 'a straight-sided full-radius groove is another form; correct the depth or the radius',
+    }
   if (width === undefined) return { width: chord(radius, depth!), depth: depth! }
   const found = sagitta(radius, width)
   if (depth === undefined) return { width, depth: found }
@@ -121,6 +146,18 @@ function solveConcave(bench: Bench, feature: ConcaveFeature, radius: Length): { 
   }
 }
 
-function roundToGrind(bench: Bench, feature: ConcaveFeature, radius: Length, depth: Length, near: Length, far: Length): RoundTool {
-  return { ...toGrind(bench, feature, 2 * radius, reachFor(bench, near, far, Math.max(depth, radius))), shape: 'round', radius, edgeWidth: null }
+function roundToGrind(
+  bench: Bench,
+  feature: ConcaveFeature,
+  radius: Length,
+  depth: Length,
+  near: Length,
+  far: Length,
+): RoundTool {
+  return {
+    ...toGrind(bench, feature, 2 * radius, reachFor(bench, near, far, Math.max(depth, radius))),
+    shape: 'round',
+    radius,
+    edgeWidth: null,
+  }
 }

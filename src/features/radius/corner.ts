@@ -1,5 +1,5 @@
-import { arcPiece } from '../../moves/pieces.ts'
 import type { CornerCuts } from '../../moves/cuts.ts'
+import { arcPiece } from '../../moves/pieces.ts'
 import type { CornerTool } from '../../tools/tool.ts'
 import { formatLength } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
@@ -26,7 +26,11 @@ export function draftCorner(bench: Bench, feature: CornerFeature): Drafted {
       `grind the hollow to ${show(feature.radius.aim)}, or leave tool: out and the sheet says which one to grind`,
     )
   if (radius >= step.length || radius >= step.measured / 2)
-    return refuse('no-solution', `a radius of ${show(radius)} does not fit a step ${show(step.length)} long and ${show(step.measured)} in diameter`, 'correct the radius or the step')
+    return refuse(
+      'no-solution',
+      `a radius of ${show(radius)} does not fit a step ${show(step.length)} long and ${show(step.measured)} in diameter`,
+      'correct the radius or the step',
+    )
   const room = shoulderRoom(bench, feature, index, radius)
   if (room !== null) return refuse(room.code, room.reason, room.remedy)
   const tool = named ?? cornerToGrind(bench, feature, radius)
@@ -39,11 +43,20 @@ function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radiu
   const lower = bench.steps[index - 1]
   if (lower === undefined) {
     if (bench.part.held === 'chuck' || bench.part.held === 'collet') return null
-    return { code: 'center-in-the-way', reason: 'the corner is at the free end and a center stands there', remedy: 'hold the work in a chuck without the center for this corner' }
+    return {
+      code: 'center-in-the-way',
+      reason: 'the corner is at the free end and a center stands there',
+      remedy: 'hold the work in a chuck without the center for this corner',
+    }
   }
   const height = (bench.steps[index]!.measured - lower.measured) / 2
   const clear = feature.cutting.clear ?? defaultClear(bench.units)
-  if (height <= 0) return { code: 'no-corner', reason: `step "${feature.cornerOf}" is no larger than the step before it, so it has no corner that faces the tailstock`, remedy: 'name the step whose tailstock-side corner is meant' }
+  if (height <= 0)
+    return {
+      code: 'no-corner',
+      reason: `step "${feature.cornerOf}" is no larger than the step before it, so it has no corner that faces the tailstock`,
+      remedy: 'name the step whose tailstock-side corner is meant',
+    }
   if (height >= radius + clear) return null
   return {
     code: 'shoulder-too-low',
@@ -71,8 +84,20 @@ function assemble(bench: Bench, feature: CornerFeature, tool: CornerTool, step: 
       { id: 'legDown' as const, aim: radius, limits: feature.radius.limits },
     ],
     cuts: cornerCuts(bench, feature, radius),
-    drawn: [`convex radius ${feature.radius.text}`, feature.cornerOf === 'end' ? 'on the corner of the free end' : `on the tailstock-side corner of "${feature.cornerOf}"`],
-    layout: [{ fromEnd: at + radius, from, distance: radius, say: `along the cylinder; and a line ${show(radius)} below the surface, down the face` }],
+    drawn: [
+      `convex radius ${feature.radius.text}`,
+      feature.cornerOf === 'end'
+        ? 'on the corner of the free end'
+        : `on the tailstock-side corner of "${feature.cornerOf}"`,
+    ],
+    layout: [
+      {
+        fromEnd: at + radius,
+        from,
+        distance: radius,
+        say: `along the cylinder; and a line ${show(radius)} below the surface, down the face`,
+      },
+    ],
     align: { point: 'deep tip of the tool', to: `close to the face at ${show(at)}, not touching` },
     touch: 'only the outer tip touches the cylinder',
     placedBy: 'touch' as const,
@@ -89,9 +114,20 @@ function cornerCuts(bench: Bench, feature: CornerFeature, radius: Length): Corne
   const infeed = feature.cutting.infeed ?? defaultCornerInfeed(bench.units)
   const pairs = Math.max(2, Math.ceil(start / infeed))
   const offsets = Array.from({ length: pairs }, (_, i) => start * (1 - Math.sqrt((i + 1) / pairs)))
-  return { style: 'corner', radius, start, offsets, measureAt: Math.min(feature.cutting.leave ?? defaultLeave(bench.units, radius), start / 2) }
+  return {
+    style: 'corner',
+    radius,
+    start,
+    offsets,
+    measureAt: Math.min(feature.cutting.leave ?? defaultLeave(bench.units, radius), start / 2),
+  }
 }
 
 function cornerToGrind(bench: Bench, feature: CornerFeature, radius: Length): CornerTool {
-  return { ...toGrind(bench, feature, radius, radius + pastTheDepth(bench.units)), blank: null, shape: 'corner', radius }
+  return {
+    ...toGrind(bench, feature, radius, radius + pastTheDepth(bench.units)),
+    blank: null,
+    shape: 'corner',
+    radius,
+  }
 }

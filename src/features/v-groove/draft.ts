@@ -1,10 +1,10 @@
 import type { PlungeCuts } from '../../moves/cuts.ts'
 import type { Form } from '../../moves/form.ts'
-import { linePiece } from '../../moves/pieces.ts'
 import type { WantedDimension } from '../../moves/operation.ts'
+import { linePiece } from '../../moves/pieces.ts'
 import type { VeeTool } from '../../tools/tool.ts'
-import { formatAngle, formatLength } from '../../units/format.ts'
 import type { Degrees } from '../../units/dimension.ts'
+import { formatAngle, formatLength } from '../../units/format.ts'
 import { INCH, type Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
@@ -34,7 +34,12 @@ export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
   const drop = (step.diameter.nominal - step.measured) / 2
   const cut = { depth: nosed.depth - drop, width: nosed.width - 2 * drop * t, root: nosed.root }
   const near = nearOf(bench, feature.place, drawn) + (drawn - nosed.width) / 2 + drop * t
-  if (cut.depth <= 0) return refuse('no-depth', 'the measured stock is already smaller than the bottom of the V', 'measure the stock again')
+  if (cut.depth <= 0)
+    return refuse(
+      'no-depth',
+      'the measured stock is already smaller than the bottom of the V',
+      'measure the stock again',
+    )
   const tool = named ?? veeToGrind(bench, feature, angle, cut, near)
   return { ok: true, draft: assemble(bench, feature, tool, step, { ...cut, near, t, angle, notes: nosed.notes }) }
 }
@@ -76,7 +81,10 @@ function aimedAngle(feature: VGrooveFeature, tool: VeeTool | null): Degrees | Re
 
 /** The step under the V, found by where the drawing places its edges; `drawn` is the width at the nominal surface. */
 function stepOf(bench: Bench, feature: VGrooveFeature, t: number): { step: PlacedStep; drawn: Length } | Refusal {
-  const tries = bench.steps.map((step) => ({ step, drawn: solveV({ halfAngle: Math.atan(t) * (180 / Math.PI), ...given(feature, step, t) }).width }))
+  const tries = bench.steps.map((step) => ({
+    step,
+    drawn: solveV({ halfAngle: Math.atan(t) * (180 / Math.PI), ...given(feature, step, t) }).width,
+  }))
   for (const { step, drawn } of tries) {
     const near = nearOf(bench, feature.place, drawn)
     const under = surfaceUnder(bench, near, near + drawn)
@@ -85,15 +93,29 @@ function stepOf(bench: Bench, feature: VGrooveFeature, t: number): { step: Place
   const first = tries[0]!
   const near = nearOf(bench, feature.place, first.drawn)
   const why = surfaceUnder(bench, near, near + first.drawn)
-  return isRefusal(why) ? why : { code: 'crosses-a-step', reason: 'the V fits on no single step', remedy: 'correct its place or the steps' }
+  return isRefusal(why)
+    ? why
+    : { code: 'crosses-a-step', reason: 'the V fits on no single step', remedy: 'correct its place or the steps' }
 }
 
 /** The drawing's dimensions brought to the nominal surface. */
-function given(feature: VGrooveFeature, step: PlacedStep, t: number): { width?: Length; depth?: Length; root?: Length } {
+function given(
+  feature: VGrooveFeature,
+  step: PlacedStep,
+  t: number,
+): { width?: Length; depth?: Length; root?: Length } {
   const surface = step.diameter.nominal
-  const width = feature.width === null ? undefined : feature.width.aim + (feature.widthAt === null ? 0 : (surface - feature.widthAt) * t)
-  const depth = feature.depth?.aim ?? (feature.bottomDiameter === null ? undefined : (surface - feature.bottomDiameter.aim) / 2)
-  return { ...(width !== undefined && { width }), ...(depth !== undefined && { depth }), ...(feature.root !== null && { root: feature.root.aim }) }
+  const width =
+    feature.width === null
+      ? undefined
+      : feature.width.aim + (feature.widthAt === null ? 0 : (surface - feature.widthAt) * t)
+  const depth =
+    feature.depth?.aim ?? (feature.bottomDiameter === null ? undefined : (surface - feature.bottomDiameter.aim) / 2)
+  return {
+    ...(width !== undefined && { width }),
+    ...(depth !== undefined && { depth }),
+    ...(feature.root !== null && { root: feature.root.aim }),
+  }
 }
 
 function solved(bench: Bench, feature: VGrooveFeature, half: Degrees, step: PlacedStep): VForm | Refusal {
@@ -102,7 +124,12 @@ function solved(bench: Bench, feature: VGrooveFeature, half: Degrees, step: Plac
   const { width, depth, root } = given(feature, step, t)
   if (width !== undefined && depth !== undefined && root !== undefined) {
     const found = width - 2 * depth * t
-    const slack = Math.max(INCH / 1000, ...[feature.width, feature.depth, feature.root].map((one) => (one?.limits ? (one.limits[1] - one.limits[0]) / 2 : 0)))
+    const slack = Math.max(
+      INCH / 1000,
+      ...[feature.width, feature.depth, feature.root].map((one) =>
+        one?.limits ? (one.limits[1] - one.limits[0]) / 2 : 0,
+      ),
+    )
     if (Math.abs(found - root) > slack)
       return {
         code: 'contradiction',
@@ -112,7 +139,12 @@ function solved(bench: Bench, feature: VGrooveFeature, half: Degrees, step: Plac
         remedy: 'give two of the three, or correct the wrong one',
       }
   }
-  const form = solveV({ halfAngle: half, ...(width !== undefined && { width }), ...(depth !== undefined && { depth }), ...(root !== undefined && { root }) })
+  const form = solveV({
+    halfAngle: half,
+    ...(width !== undefined && { width }),
+    ...(depth !== undefined && { depth }),
+    ...(root !== undefined && { root }),
+  })
   if (form.root < -1 || form.depth <= 0)
     return {
       code: 'no-solution',
@@ -123,7 +155,13 @@ function solved(bench: Bench, feature: VGrooveFeature, half: Degrees, step: Plac
 }
 
 /** A real nose has a flat: it must fit the root, or on a V drawn sharp the given dimension is held and the flat that remains is stated. */
-function withNose(bench: Bench, feature: VGrooveFeature, form: VForm, tool: VeeTool | null, t: number): (VForm & { notes: string[] }) | Refusal {
+function withNose(
+  bench: Bench,
+  feature: VGrooveFeature,
+  form: VForm,
+  tool: VeeTool | null,
+  t: number,
+): (VForm & { notes: string[] }) | Refusal {
   if (tool === null || tool.nose <= form.root) return { ...form, notes: [] }
   const show = (length: Length) => formatLength(length, bench.units)
   if (form.root > INCH / 1000)
@@ -133,9 +171,14 @@ function withNose(bench: Bench, feature: VGrooveFeature, form: VForm, tool: VeeT
       remedy: `grind the nose to ${show(form.root)} or less`,
     }
   const notes = [`Drawn sharp; the nose leaves a flat of ${show(tool.nose)}.`]
-  if (feature.width === null) return { width: form.depth * 2 * t + tool.nose, depth: form.depth, root: tool.nose, notes }
+  if (feature.width === null)
+    return { width: form.depth * 2 * t + tool.nose, depth: form.depth, root: tool.nose, notes }
   if (form.width <= tool.nose)
-    return { code: 'nose-too-wide', reason: `the nose of tool "${tool.name}" measures ${show(tool.nose)}, the whole V ${show(form.width)}`, remedy: 'grind a sharper nose' }
+    return {
+      code: 'nose-too-wide',
+      reason: `the nose of tool "${tool.name}" measures ${show(tool.nose)}, the whole V ${show(form.width)}`,
+      remedy: 'grind a sharper nose',
+    }
   return { width: form.width, depth: (form.width - tool.nose) / (2 * t), root: tool.nose, notes }
 }
 
@@ -152,7 +195,12 @@ function dimensions(bench: Bench, feature: VGrooveFeature, step: PlacedStep, sha
   const at = feature.widthAt ?? (step.measured < step.diameter.nominal ? null : step.diameter.nominal)
   const width = at === null ? shape.width : shape.width - (step.measured - at) * shape.t
   return [
-    { id: 'width', aim: width, limits: feature.width?.limits ?? null, ...(at !== null && at !== step.measured && { atDiameter: at }) },
+    {
+      id: 'width',
+      aim: width,
+      limits: feature.width?.limits ?? null,
+      ...(at !== null && at !== step.measured && { atDiameter: at }),
+    },
     { id: 'depth', aim: shape.depth, limits: feature.depth?.limits ?? null },
     { id: 'bottomDiameter', aim: step.measured - 2 * shape.depth, limits: feature.bottomDiameter?.limits ?? null },
     { id: 'root', aim: shape.root, limits: feature.root?.limits ?? null },
@@ -170,7 +218,10 @@ function cuts(bench: Bench, feature: VGrooveFeature, tool: VeeTool, shape: Shape
   const infeed = cutting.infeed ?? defaultVeeInfeed(bench.units)
   const spacing = tool.nose > 0 ? tool.nose * 0.9 : over || 1
   const gaps = Math.max(0, Math.ceil((over - 2 * margin) / spacing - 1e-9))
-  const places = Array.from({ length: gaps + 1 }, (_, i) => first + margin + (gaps === 0 ? 0 : ((over - 2 * margin) * i) / gaps))
+  const places = Array.from(
+    { length: gaps + 1 },
+    (_, i) => first + margin + (gaps === 0 ? 0 : ((over - 2 * margin) * i) / gaps),
+  )
   return {
     style: 'plunge',
     roughPlaces: places,

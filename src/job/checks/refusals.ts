@@ -63,7 +63,11 @@ function reach(one: Case): Refusal | null {
   const { draft, edge, bench } = one
   const depth = deepestBelowSurface(draft)
   const ends = edgeEnds(draft)
-  const under = bench.steps.filter((step) => step.end > ends.first + edge.shank.from + draft.zero.fromEnd && step.start < ends.last + edge.shank.to + draft.zero.fromEnd)
+  const under = bench.steps.filter(
+    (step) =>
+      step.end > ends.first + edge.shank.from + draft.zero.fromEnd &&
+      step.start < ends.last + edge.shank.to + draft.zero.fromEnd,
+  )
   const shoulder = under.reduce<{ height: number; name: string } | null>((found, step) => {
     const height = (step.measured - draft.surface) / 2
     return height > (found?.height ?? 0) ? { height, name: step.name } : found
@@ -71,19 +75,28 @@ function reach(one: Case): Refusal | null {
   const needed = depth + (shoulder?.height ?? 0)
   if (edge.reach >= needed) return null
   const show = shown(one)
-  const why = shoulder === null ? `the form is ${show(depth)} deep` : `the form is ${show(depth)} deep and its shank passes over "${shoulder.name}", ${show(shoulder.height)} higher`
+  const why =
+    shoulder === null
+      ? `the form is ${show(depth)} deep`
+      : `the form is ${show(depth)} deep and its shank passes over "${shoulder.name}", ${show(shoulder.height)} higher`
   return {
     code: 'reach-too-short',
     reason: `tool "${draft.tool.name}" is ground back ${show(edge.reach)}; ${why}, so ${show(needed)} is needed`,
-    remedy: shoulder === null ? `grind the sides back ${show(needed)} or a little more` : `grind the sides back ${show(needed)} or more, or set the edge at the side of a narrower blank (blank:, edge-offset:)`,
+    remedy:
+      shoulder === null
+        ? `grind the sides back ${show(needed)} or a little more`
+        : `grind the sides back ${show(needed)} or more, or set the edge at the side of a narrower blank (blank:, edge-offset:)`,
   }
 }
 
 /** Depth of the wanted form below the surface it stands on. */
-const deepestBelowSurface = (draft: Draft): Length => (draft.cuts.style === 'corner' ? draft.cuts.radius : draft.cuts.depth)
+const deepestBelowSurface = (draft: Draft): Length =>
+  draft.cuts.style === 'corner' ? draft.cuts.radius : draft.cuts.depth
 
 const edgeEnds = (draft: Draft): { first: Length; last: Length } =>
-  draft.cuts.style === 'corner' ? { first: 0, last: 0 } : { first: Math.min(0, draft.cuts.first), last: draft.cuts.last }
+  draft.cuts.style === 'corner'
+    ? { first: 0, last: 0 }
+    : { first: Math.min(0, draft.cuts.first), last: draft.cuts.last }
 
 function jaws(one: Case): Refusal | null {
   if (one.setup.jaws === null) return null

@@ -1,32 +1,58 @@
+import { readable } from '../../lathe/lathe.ts'
 import type { Spindle } from '../../moves/stated.ts'
 import { formatLength } from '../../units/format.ts'
-import { readable } from '../../lathe/lathe.ts'
 import type { Case } from './refusals.ts'
 
 export type Said = { readonly code: string; readonly say: string }
 
 /** What does not forbid a feature but belongs in front of whoever cuts it. */
 export function warningsOf(one: Case, spindle: Spindle): Said[] {
-  return [...tooFast(spindle), ...smallCore(one), ...wideContact(one), ...fineLimits(one), ...pullsIn(one), ...unusedCusp(one), ...toBeGround(one)]
+  return [
+    ...tooFast(spindle),
+    ...smallCore(one),
+    ...wideContact(one),
+    ...fineLimits(one),
+    ...pullsIn(one),
+    ...unusedCusp(one),
+    ...toBeGround(one),
+  ]
 }
 
 /** Overhang over three diameters without a center. */
 export function slender(bench: Case['bench']): Said[] {
-  if (bench.part.held === 'between centers' || bench.part.held === 'chuck and center' || !bench.part.overhangGiven) return []
+  if (bench.part.held === 'between centers' || bench.part.held === 'chuck and center' || !bench.part.overhangGiven)
+    return []
   const out = bench.part.overhang
   const thinnest = Math.min(...bench.steps.filter((step) => step.start < out).map((step) => step.measured))
   const times = out / thinnest
   if (times <= 3) return []
-  return [{ code: 'slender', say: `The work stands out ${times.toFixed(1)} diameters without a center: expect spring and chatter, use a center or less overhang.` }]
+  return [
+    {
+      code: 'slender',
+      say: `The work stands out ${times.toFixed(1)} diameters without a center: expect spring and chatter, use a center or less overhang.`,
+    },
+  ]
 }
 
 const tooFast = (spindle: Spindle): Said[] =>
-  spindle.tooFast ? [{ code: 'too-fast', say: `LOWEST AVAILABLE, TOO FAST: do not form at this speed. ${Math.round(spindle.wanted)} rpm is wanted.` }] : []
+  spindle.tooFast
+    ? [
+        {
+          code: 'too-fast',
+          say: `LOWEST AVAILABLE, TOO FAST: do not form at this speed. ${Math.round(spindle.wanted)} rpm is wanted.`,
+        },
+      ]
+    : []
 
 function smallCore(one: Case): Said[] {
   const bottom = one.draft.dimensions.find((dimension) => dimension.id === 'bottomDiameter')
   if (bottom === undefined || bottom.aim >= one.draft.surface / 3) return []
-  return [{ code: 'small-core', say: `Only ${formatLength(bottom.aim, one.bench.units)} of the diameter is left at the bottom: the work is weak there, take light cuts.` }]
+  return [
+    {
+      code: 'small-core',
+      say: `Only ${formatLength(bottom.aim, one.bench.units)} of the diameter is left at the bottom: the work is weak there, take light cuts.`,
+    },
+  ]
 }
 
 /** Contact wider than an eighth of the diameter tends to chatter. Common practice, no source. */
@@ -34,7 +60,12 @@ function wideContact(one: Case): Said[] {
   const cutting = one.edge.pieces.filter((piece) => piece.curve.kind === 'arc' || piece.curve.d0 === piece.curve.d1)
   const width = cutting.reduce((sum, piece) => sum + piece.to - piece.from, 0)
   if (width <= one.draft.surface / 4) return []
-  return [{ code: 'wide-contact', say: `The edge bears on ${formatLength(width, one.bench.units)}, wide for this diameter: if it chatters, less speed and more feed.` }]
+  return [
+    {
+      code: 'wide-contact',
+      say: `The edge bears on ${formatLength(width, one.bench.units)}, wide for this diameter: if it chatters, less speed and more feed.`,
+    },
+  ]
 }
 
 function fineLimits(one: Case): Said[] {
@@ -49,7 +80,10 @@ function fineLimits(one: Case): Said[] {
   return [
     {
       code: 'finer-than-dial',
-      say: 'The limits are finer than this dial reads surely. The compound swung to 5° 44′ from parallel (84° 16′ from square) makes a mark a tenth in depth: set it in the clear, then plunge.'.replaceAll('′', "'"),
+      say: 'The limits are finer than this dial reads surely. The compound swung to 5° 44′ from parallel (84° 16′ from square) makes a mark a tenth in depth: set it in the clear, then plunge.'.replaceAll(
+        '′',
+        "'",
+      ),
     },
   ]
 }
@@ -57,11 +91,25 @@ function fineLimits(one: Case): Said[] {
 /** Common practice, no source. */
 function pullsIn(one: Case): Said[] {
   if (one.draft.tool.rakeInUse <= 0 || !/brass|alumin|bronze|copper/i.test(one.bench.part.material.name)) return []
-  return [{ code: 'pulls-in', say: 'Positive rake in this material can pull the slide forward through its lost motion: snug the gibs, grind the rake to zero.' }]
+  return [
+    {
+      code: 'pulls-in',
+      say: 'Positive rake in this material can pull the slide forward through its lost motion: snug the gibs, grind the rake to zero.',
+    },
+  ]
 }
 
 const unusedCusp = (one: Case): Said[] =>
-  one.draft.feature.cutting.cusp === null ? [] : [{ code: 'cusp-unused', say: 'cusp: is given, but nothing in this plan steps along an arc; it has no effect.' }]
+  one.draft.feature.cutting.cusp === null
+    ? []
+    : [{ code: 'cusp-unused', say: 'cusp: is given, but nothing in this plan steps along an arc; it has no effect.' }]
 
 const toBeGround = (one: Case): Said[] =>
-  one.draft.tool.measured ? [] : [{ code: 'tool-to-grind', say: 'The tool is still to be ground. Measure it and enter what it measures before this sheet is used.' }]
+  one.draft.tool.measured
+    ? []
+    : [
+        {
+          code: 'tool-to-grind',
+          say: 'The tool is still to be ground. Measure it and enter what it measures before this sheet is used.',
+        },
+      ]
