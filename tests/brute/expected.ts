@@ -52,13 +52,17 @@ export function wantedForm(feature: SheetFeature, drawn: Drawn, units: 'inch' | 
   return wantedVee(drawn, edge.nose ?? 0)
 }
 
-/** A V drawn sharp keeps the size that was given; the tool's flat remains at the bottom. */
+/**
+ * A V drawn sharp keeps the size that was given; the tool's flat remains at the bottom. The V is drawn on the nominal
+ * diameter: on smaller stock less of it is left.
+ */
 function wantedVee(drawn: DrawnVee, nose: number): Wanted {
-  const { slope, near } = drawn
-  if (drawn.root >= nose) return pit(near, drawn.width, slope, drawn.depth)
-  return drawn.holds === 'depth'
-    ? pit(near, nose + 2 * drawn.depth * slope, slope, drawn.depth)
-    : pit(near, drawn.width, slope, (drawn.width - nose) / 2 / slope)
+  const { slope } = drawn
+  const lower = (drawn.nominal - drawn.measured) / 2
+  const sharp = drawn.root < nose
+  const width = sharp && drawn.holds === 'depth' ? nose + 2 * drawn.depth * slope : drawn.width
+  const depth = sharp && drawn.holds !== 'depth' ? (drawn.width - nose) / 2 / slope : drawn.depth
+  return pit(drawn.near + lower * slope, width - 2 * lower * slope, slope, depth - lower)
 }
 
 function pit(near: number, width: number, slope: number, depth: number): Wanted {
@@ -78,8 +82,7 @@ function boxOf(sheet: Sheet, brute: BruteFeature, feature: SheetFeature, drawn: 
   const carriage = sheet.steps.some((step) => step.feature === brute.index && step.action === 'move-carriage')
   return {
     along: half('compound') * Math.cos(angle) + (carriage ? half('carriage') : 0) + brute.step,
-    deep:
-      half('cross-feed') + half('compound') * Math.abs(Math.sin(angle)) + (drawn.nominal - drawn.measured) / 2 + 2e-5,
+    deep: half('cross-feed') + half('compound') * Math.abs(Math.sin(angle)) + 2e-5,
   }
 }
 

@@ -161,7 +161,7 @@ function veeForm(given: string, slope: number, sizes: VeeSizes, bar: Bar): VeeFo
     root: `    root: ${root.text}`,
     bottom: `    bottom-diameter: ${bottom.text}`,
   }
-  const low = (bar.measured - bottom.value) / 2
+  const low = (bar.nominal - bottom.value) / 2
   const w = wide.value
   const byDepth = (depth: number): number => root.value + 2 * depth * slope
   if (given === 'width alone') return { width: w, depth: w / 2 / slope, root: 0, holds: 'width', lines: [lines.width] }
