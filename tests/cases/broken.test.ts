@@ -7,7 +7,9 @@ const names = yamlNames('examples/broken')
 
 test('there are at least a dozen mistakes, and their goldens are no more and no fewer', () => {
   expect(names.length).toBeGreaterThanOrEqual(12)
-  const kept = readdirSync(join(ROOT, 'examples/broken')).filter((name) => !name.endsWith('.yaml')).sort()
+  const kept = readdirSync(join(ROOT, 'examples/broken'))
+    .filter((name) => !name.endsWith('.yaml'))
+    .sort()
   expect(kept).toEqual(names.map((name) => `${name}.expected.txt`))
 })
 
@@ -16,7 +18,13 @@ describe.each(names)('%s', (name) => {
 
   test('is told as it was before: standard output, standard error and exit status', async () => {
     const { status, stdout, stderr } = await program('sheet', path)
-    const told = [`$ groovewright sheet ${path}`, ...section('standard output', stdout), ...section('standard error', stderr), `exit status ${status}`, ''].join('\n')
+    const told = [
+      `$ groovewright sheet ${path}`,
+      ...section('standard output', stdout),
+      ...section('standard error', stderr),
+      `exit status ${status}`,
+      '',
+    ].join('\n')
     expect(told).toBe(golden(`examples/broken/${name}.expected.txt`, told))
   })
 
@@ -50,4 +58,7 @@ describe.each(names)('%s', (name) => {
   })
 })
 
-const section = (name: string, text: string): string[] => [`-- ${name} --`, ...(text === '' ? [] : [text.replace(/\n$/, '')])]
+const section = (name: string, text: string): string[] => [
+  `-- ${name} --`,
+  ...(text === '' ? [] : [text.replace(/\n$/, '')]),
+]

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { breaches } from './json-schema.ts'
-import { golden, program, projectText, ROOT, type Ran, yamlNames } from './program.ts'
+import { golden, program, projectText, type Ran, ROOT, yamlNames } from './program.ts'
 import { type Cut, cutsOf, type SheetData, type SheetFeature, scaleOf, stepsOf } from './sheet-data.ts'
 
 const names = yamlNames('examples/jobs')
@@ -22,13 +22,25 @@ test('there are at least ten example jobs, and all of them can be cut and held',
 })
 
 test('the examples show every kind of form, every sort of dial, and both systems of units', async () => {
-  const sheets = await Promise.all(names.map(async (name) => JSON.parse((await program('sheet', '--format', 'json', `examples/jobs/${name}.yaml`)).stdout) as SheetData))
+  const sheets = await Promise.all(
+    names.map(
+      async (name) =>
+        JSON.parse((await program('sheet', '--format', 'json', `examples/jobs/${name}.yaml`)).stdout) as SheetData,
+    ),
+  )
   const all = <T>(of: (sheet: SheetData) => readonly T[]) => new Set(sheets.flatMap(of))
-  expect(all((sheet) => sheet.features.map((one) => one.edge.shape))).toEqual(new Set(['square', 'round', 'corner', 'vee']))
+  expect(all((sheet) => sheet.features.map((one) => one.edge.shape))).toEqual(
+    new Set(['square', 'round', 'corner', 'vee']),
+  )
   expect(all((sheet) => [sheet.units])).toEqual(new Set(['inch', 'mm']))
-  expect(all((sheet) => [`${sheet.lathe.crossFeed.readout ? 'readout' : 'dial'} ${sheet.lathe.crossFeed.reads} ${sheet.lathe.crossFeed.readTo}`]))
-    .toEqual(new Set(['dial depth 1', 'dial diameter 1', 'readout diameter 1', 'dial depth 0.5']))
-  expect(all((sheet) => [`${sheet.units} on ${sheet.lathe.crossFeed.units}`])).toEqual(new Set(['inch on inch', 'mm on mm', 'inch on mm', 'mm on inch']))
+  expect(
+    all((sheet) => [
+      `${sheet.lathe.crossFeed.readout ? 'readout' : 'dial'} ${sheet.lathe.crossFeed.reads} ${sheet.lathe.crossFeed.readTo}`,
+    ]),
+  ).toEqual(new Set(['dial depth 1', 'dial diameter 1', 'readout diameter 1', 'dial depth 0.5']))
+  expect(all((sheet) => [`${sheet.units} on ${sheet.lathe.crossFeed.units}`])).toEqual(
+    new Set(['inch on inch', 'mm on mm', 'inch on mm', 'mm on inch']),
+  )
   expect(all((sheet) => sheet.features.map((one) => one.compoundAngle))).toContain(30)
 })
 
@@ -90,13 +102,14 @@ describe.each(names)('%s', (name) => {
   })
 
   test('cuts only with both slides approached forward, the spindle running and the carriage locked', () => {
-    sheet.features.forEach((_, feature) => expect(approachFaults(sheet, feature)).toEqual([]))
+    expect(sheet.features.flatMap((_, feature) => approachFaults(sheet, feature))).toEqual([])
   })
 
   test('comes to the stated sizes by adding up its own readings', () => {
     sheet.features.forEach((feature, index) => {
       const found = sizesFrom(feature, cutsOf(sheet, index))
-      for (const [id, size] of Object.entries(found)) expect(Math.abs(feature.finished[id]!.planned - size), `${feature.name}: ${id}`).toBeLessThan(2e-4)
+      for (const [id, size] of Object.entries(found))
+        expect(Math.abs(feature.finished[id]!.planned - size), `${feature.name}: ${id}`).toBeLessThan(2e-4)
     })
   })
 
@@ -107,16 +120,22 @@ describe.each(names)('%s', (name) => {
         expect(high).toBeGreaterThanOrEqual(planned)
         expect(rss).toBeLessThanOrEqual(Math.max(high - planned, planned - low) + 1e-6)
         if (limits === null) expect(verdict).toBe('no limits given')
-        else expect({ verdict, inside: low >= limits[0] && high <= limits[1] }).toEqual({ verdict: 'holds', inside: true })
+        else
+          expect({ verdict, inside: low >= limits[0] && high <= limits[1] }).toEqual({ verdict: 'holds', inside: true })
       }
   })
 })
 
 test('the rule of approach sees a dropped go-past, a dropped start, a dropped lock and a backward feed', async () => {
-  const sheet = JSON.parse((await program('sheet', '--format', 'json', 'examples/jobs/01-press-screw.yaml')).stdout) as SheetData
+  const sheet = JSON.parse(
+    (await program('sheet', '--format', 'json', 'examples/jobs/01-press-screw.yaml')).stdout,
+  ) as SheetData
   expect(approachFaults(sheet, 0)).toEqual([])
   for (const action of ['go-past', 'start', 'lock', 'take-up'])
-    expect(approachFaults({ ...sheet, steps: sheet.steps.filter((step) => step.action !== action) }, 0), action).not.toEqual([])
+    expect(
+      approachFaults({ ...sheet, steps: sheet.steps.filter((step) => step.action !== action) }, 0),
+      action,
+    ).not.toEqual([])
   const finish = sheet.steps.findLast((step) => step.action === 'feed-in')!
   const repeated = sheet.steps.flatMap((step) => (step === finish ? [step, { ...step, reading: 0.01 }] : [step]))
   expect(approachFaults({ ...sheet, steps: repeated }, 0)).not.toEqual([])
@@ -140,10 +159,12 @@ function approachFaults(sheet: SheetData, feature: number): string[] {
     if (typeof step.reading !== 'number') continue
     const before = last[step.slide]
     if (step.action !== 'zero' && step.reading !== before) forward[step.slide] = scale.readout || step.reading > before
-    if (step.action === 'go-past' && before - step.reading <= scale.backlash) faults.push(`${step.number}: does not go past by more than the backlash`)
+    if (step.action === 'go-past' && before - step.reading <= scale.backlash)
+      faults.push(`${step.number}: does not go past by more than the backlash`)
     last[step.slide] = step.reading
     if (step.action !== 'feed-in' && step.action !== 'feed-across') continue
-    if (step.reading <= before) faults.push(`${step.number}: ${step.slide} feeds from ${before} back to ${step.reading}`)
+    if (step.reading <= before)
+      faults.push(`${step.number}: ${step.slide} feeds from ${before} back to ${step.reading}`)
     if (!forward.compound || !forward['cross-feed']) faults.push(`${step.number}: cuts at a place approached backward`)
     if (!running || !locked) faults.push(`${step.number}: cuts with the spindle standing or the carriage loose`)
   }
@@ -158,10 +179,18 @@ function sizesFrom(feature: SheetFeature, cuts: readonly Cut[]): Record<string, 
   const over = Math.max(...places) - Math.min(...places)
   const bottomDiameter = feature.surface - 2 * depth
   switch (feature.edge.shape) {
-    case 'square': return { width: over + width!, depth, bottomDiameter, near: feature.zero.fromEnd + Math.min(...places) }
-    case 'vee': return { root: over + nose!, depth, bottomDiameter, angle: angle!, ...flankWidth(feature, over + nose!, depth) }
-    case 'round': return { width: 2 * Math.sqrt(2 * radius! * depth - depth * depth), depth, bottomDiameter, radius: radius! }
-    default: return { radius: radius!, legAlong: radius! + Math.max(...cuts.map((cut) => cut.along)), legDown: radius! + depth }
+    case 'square':
+      return { width: over + width!, depth, bottomDiameter, near: feature.zero.fromEnd + Math.min(...places) }
+    case 'vee':
+      return { root: over + nose!, depth, bottomDiameter, angle: angle!, ...flankWidth(feature, over + nose!, depth) }
+    case 'round':
+      return { width: 2 * Math.sqrt(2 * radius! * depth - depth * depth), depth, bottomDiameter, radius: radius! }
+    default:
+      return {
+        radius: radius!,
+        legAlong: radius! + Math.max(...cuts.map((cut) => cut.along)),
+        legDown: radius! + depth,
+      }
   }
 }
 

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
-import { fileURLToPath } from 'node:url'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import type { Io } from '../../src/cli/io.ts'
 import { run } from '../../src/cli/run.ts'
 
@@ -13,14 +13,34 @@ export async function program(...args: string[]): Promise<Ran> {
   let [stdout, stderr] = ['', '']
   const io: Io = {
     stdin: { isTTY: true, read: async () => new Uint8Array() },
-    stdout: { isTTY: false, write: (text) => { stdout += text } },
-    stderr: { isTTY: false, write: (text) => { stderr += text } },
+    stdout: {
+      isTTY: false,
+      write: (text) => {
+        stdout += text
+      },
+    },
+    stderr: {
+      isTTY: false,
+      write: (text) => {
+        stderr += text
+      },
+    },
     env: {},
     readFile: (path) => readFileSync(join(ROOT, path)),
     readDir: (path) => folder(join(ROOT, path)),
-    writeFile: (path) => { throw new Error(`nothing may be written here: ${path}`) },
+    writeFile: (path) => {
+      throw new Error(`nothing may be written here: ${path}`)
+    },
   }
-  return { status: await run(args, io), get stdout() { return stdout }, get stderr() { return stderr } }
+  return {
+    status: await run(args, io),
+    get stdout() {
+      return stdout
+    },
+    get stderr() {
+      return stderr
+    },
+  }
 }
 
 const folder = (path: string) =>
@@ -30,7 +50,10 @@ const folder = (path: string) =>
 
 /** The YAML files of a folder of the project, without their ending, in order. */
 export const yamlNames = (path: string): string[] =>
-  readdirSync(join(ROOT, path)).filter((name) => name.endsWith('.yaml')).map((name) => name.slice(0, -5)).sort()
+  readdirSync(join(ROOT, path))
+    .filter((name) => name.endsWith('.yaml'))
+    .map((name) => name.slice(0, -5))
+    .sort()
 
 export const projectText = (path: string): string => readFileSync(join(ROOT, path), 'utf8')
 

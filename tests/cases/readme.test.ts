@@ -11,7 +11,10 @@ test('the sheet in the README is the one that the program prints', async () => {
   const { stdout, status } = await program('sheet', job!)
   expect(status).toBe(0)
   if (process.env['GROOVEWRIGHT_ACCEPT'] === '1')
-    writeFileSync(join(ROOT, 'README.md'), projectText('README.md').replace(SHEET, (_, before, __, ___, after) => before + stdout + after))
+    writeFileSync(
+      join(ROOT, 'README.md'),
+      projectText('README.md').replace(SHEET, (_, before, __, ___, after) => before + stdout + after),
+    )
   expect(SHEET.exec(projectText('README.md'))?.[3]).toBe(stdout)
 })
 
@@ -24,7 +27,8 @@ test.each(['job', 'lathe', 'toolbox'])('the README explains every key of a %s', 
 
 test('the links of README and DEVELOPERS lead to files of the project', () => {
   for (const page of ['README.md', 'DEVELOPERS.md'])
-    for (const [, to] of projectText(page).matchAll(/\]\(([^)#]+)\)/g)) expect(() => statOf(to!), `${page}: ${to}`).not.toThrow()
+    for (const [, to] of projectText(page).matchAll(/\]\(([^)#]+)\)/g))
+      expect(() => statOf(to!), `${page}: ${to}`).not.toThrow()
 })
 
 const statOf = (path: string) => statSync(join(ROOT, path))
@@ -33,5 +37,10 @@ const statOf = (path: string) => statSync(join(ROOT, path))
 function keysOf(schema: unknown): Set<string> {
   if (Array.isArray(schema)) return new Set(schema.flatMap((one) => [...keysOf(one)]))
   if (typeof schema !== 'object' || schema === null) return new Set()
-  return new Set(Object.entries(schema).flatMap(([key, value]) => [...(key === 'properties' ? Object.keys(value) : []), ...keysOf(value)]))
+  return new Set(
+    Object.entries(schema).flatMap(([key, value]) => [
+      ...(key === 'properties' ? Object.keys(value) : []),
+      ...keysOf(value),
+    ]),
+  )
 }

@@ -32,23 +32,40 @@ function planned(text: string): Planned {
 /** Dial moves from the first start of the spindle on, without the ones that only make room to measure: "cross-feed feed-in 100". */
 function dialMoves({ operation: { moves } }: Planned): string[] {
   const cutting = moves.slice(moves.findIndex((move) => move.action === 'start') + 1)
-  const withoutStops = cutting.filter((move, i) => move.purpose !== 'clear-to-measure' && cutting[i - 1]?.action !== 'measure')
-  return withoutStops.flatMap((move) => (typeof move.count === 'number' ? [`${move.slide} ${move.action} ${move.count}`] : []))
+  const withoutStops = cutting.filter(
+    (move, i) => move.purpose !== 'clear-to-measure' && cutting[i - 1]?.action !== 'measure',
+  )
+  return withoutStops.flatMap((move) =>
+    typeof move.count === 'number' ? [`${move.slide} ${move.action} ${move.count}`] : [],
+  )
 }
 
 const size = (feature: Planned, id: string): number => feature.operation.dimensions.find((one) => one.id === id)!.aim
 const made = (feature: Planned, id: string): number => feature.budget.find((one) => one.id === id)!.planned
 
 describe('groove 3/16 wide, 1/8 deep, tool 0.012 undersize, 0.025 left for the finish, nothing left on the sides, dial 0.001', () => {
-  const groove = planned(job('shape: square, width: 0.1755, reach: 0.200', 'kind: groove, near: 1, width: 3/16, depth: 1/8, leave: 0.025, leave-sides: 0'))
+  const groove = planned(
+    job(
+      'shape: square, width: 0.1755, reach: 0.200',
+      'kind: groove, near: 1, width: 3/16, depth: 1/8, leave: 0.025, leave-sides: 0',
+    ),
+  )
 
   test('plunge to 100; out; over 12; 100; back past zero and forward to 0; 125; across to 12; out', () => {
     const moves = dialMoves(groove)
     const out = moves.find((move) => move.startsWith('cross-feed back-out'))!
     const past = moves.find((move) => move.startsWith('compound go-past'))!
     expect(moves).toEqual([
-      'cross-feed feed-in 100', out, 'compound shift 12', 'cross-feed feed-in 100', out,
-      past, 'compound return 0', 'cross-feed feed-in 125', 'compound feed-across 12', out,
+      'cross-feed feed-in 100',
+      out,
+      'compound shift 12',
+      'cross-feed feed-in 100',
+      out,
+      past,
+      'compound return 0',
+      'cross-feed feed-in 125',
+      'compound feed-across 12',
+      out,
     ])
     expect(Number(out.split(' ')[2])).toBeLessThan(-8)
     expect(Number(past.split(' ')[2])).toBeLessThan(-6)
@@ -78,7 +95,11 @@ describe('concave radius 5/32', () => {
 
 describe('V of 34° included, 3/8 wide, 3/16 deep', () => {
   const v = planned(
-    job('shape: vee, angle: 34, nose: 0.250, reach: 0.250', 'kind: v-groove, center: 1, angle: 34, width: 3/8, depth: 3/16, leave: 0.027, infeed: 0.060', 'diameter: 3, length: 4, overhang: 3'),
+    job(
+      'shape: vee, angle: 34, nose: 0.250, reach: 0.250',
+      'kind: v-groove, center: 1, angle: 34, width: 3/8, depth: 3/16, leave: 0.027, infeed: 0.060',
+      'diameter: 3, length: 4, overhang: 3',
+    ),
   )
 
   test('half-angle 17°, flat root 0.2604', () => {
@@ -88,7 +109,12 @@ describe('V of 34° included, 3/8 wide, 3/16 deep', () => {
   })
 
   test('roughing by 0.060 goes to 60, 120, 160; the finish to 187, since a tie leaves metal', () => {
-    const readings = v.operation.moves.filter((move) => move.slide === 'cross-feed' && move.action === 'feed-in' && (move.purpose === 'rough' || move.purpose === 'finish'))
+    const readings = v.operation.moves.filter(
+      (move) =>
+        move.slide === 'cross-feed' &&
+        move.action === 'feed-in' &&
+        (move.purpose === 'rough' || move.purpose === 'finish'),
+    )
     const rough = readings.filter((move) => move.purpose === 'rough').map((move) => move.count)
     expect(rough.slice(0, 3)).toEqual([60, 120, 160])
     expect(new Set(rough)).toEqual(new Set([60, 120, 160]))
@@ -125,11 +151,13 @@ describe('corner radius 1/8', () => {
 
   test('from there both readings only rise, by moves that do not grow', () => {
     for (const slide of ['compound', 'cross-feed'] as const) {
-      const counts = feeds.filter((move) => move.slide === slide && move.purpose === 'alternate').map((move) => move.count!)
+      const counts = feeds
+        .filter((move) => move.slide === slide && move.purpose === 'alternate')
+        .map((move) => move.count!)
       const gaps = counts.slice(1).map((count, i) => count - counts[i]!)
       expect(Math.min(...gaps)).toBeGreaterThan(0)
       // Rounding to a mark may make one move a mark longer than the one before.
-      gaps.slice(1).forEach((gap, i) => expect(gap).toBeLessThanOrEqual(gaps[i]! + 1))
+      expect(gaps.slice(1).filter((gap, i) => gap > gaps[i]! + 1)).toEqual([])
       expect(counts.at(-1)).toBe(0)
     }
   })

@@ -1,24 +1,55 @@
 /** The sheet as data, as far as these tests read it. Written from the documented format, not from the program's types. */
 export type SheetScale = {
-  readonly units: 'inch' | 'mm'; readonly graduation: number; readonly perTurn: number | null; readonly reads: 'depth' | 'diameter'
-  readonly backlash: number; readonly readTo: number; readonly readout: boolean
+  readonly units: 'inch' | 'mm'
+  readonly graduation: number
+  readonly perTurn: number | null
+  readonly reads: 'depth' | 'diameter'
+  readonly backlash: number
+  readonly readTo: number
+  readonly readout: boolean
 }
 export type SheetStep = {
-  readonly number: number; readonly feature: number; readonly action: string; readonly slide?: 'cross-feed' | 'compound' | 'carriage'
-  readonly reading?: number | null; readonly turns?: number | null; readonly mark?: number | null; readonly say: string
+  readonly number: number
+  readonly feature: number
+  readonly action: string
+  readonly slide?: 'cross-feed' | 'compound' | 'carriage'
+  readonly reading?: number | null
+  readonly turns?: number | null
+  readonly mark?: number | null
+  readonly say: string
 }
-export type Finished = { readonly planned: number; readonly low: number; readonly high: number; readonly rss: number; readonly limits: readonly [number, number] | null; readonly verdict: string }
+export type Finished = {
+  readonly planned: number
+  readonly low: number
+  readonly high: number
+  readonly rss: number
+  readonly limits: readonly [number, number] | null
+  readonly verdict: string
+}
 export type SheetFeature = {
-  readonly name: string; readonly kind: string; readonly tool: string; readonly status: 'planned'
-  readonly edge: { readonly shape: string; readonly width: number | null; readonly nose: number | null; readonly angle: number | null; readonly radius: number | null; readonly reach: number }
-  readonly compoundAngle: number; readonly surface: number
+  readonly name: string
+  readonly kind: string
+  readonly tool: string
+  readonly status: 'planned'
+  readonly edge: {
+    readonly shape: string
+    readonly width: number | null
+    readonly nose: number | null
+    readonly angle: number | null
+    readonly radius: number | null
+    readonly reach: number
+  }
+  readonly compoundAngle: number
+  readonly surface: number
   readonly zero: { readonly fromEnd: number; readonly diameter: number }
   readonly finished: Readonly<Record<string, Finished>>
 }
 export type SheetData = {
-  readonly format: string; readonly units: 'inch' | 'mm'
+  readonly format: string
+  readonly units: 'inch' | 'mm'
   readonly lathe: { readonly crossFeed: SheetScale; readonly compound: SheetScale }
-  readonly features: readonly SheetFeature[]; readonly steps: readonly SheetStep[]
+  readonly features: readonly SheetFeature[]
+  readonly steps: readonly SheetStep[]
 }
 
 export const scaleOf = (sheet: SheetData, slide: SheetStep['slide']): SheetScale =>
@@ -31,7 +62,8 @@ export const travelAt = (sheet: SheetData, slide: SheetStep['slide'], reading: n
   return (reading / (scale.reads === 'diameter' ? 2 : 1)) * toSheet
 }
 
-export const stepsOf = (sheet: SheetData, feature: number): readonly SheetStep[] => sheet.steps.filter((step) => step.feature === feature)
+export const stepsOf = (sheet: SheetData, feature: number): readonly SheetStep[] =>
+  sheet.steps.filter((step) => step.feature === feature)
 
 /** A place where the cross-feed feeds in or across: both slides' travel from their zero, in the units of the sheet. */
 export type Cut = { readonly along: number; readonly depth: number; readonly compound: number }
@@ -45,7 +77,11 @@ export function cutsOf(sheet: SheetData, feature: number): readonly Cut[] {
     if (step.slide === undefined || typeof step.reading !== 'number') continue
     at[step.slide] = travelAt(sheet, step.slide, step.reading)
     if (step.action !== 'feed-in' && step.action !== 'feed-across') continue
-    cuts.push({ along: at.compound * Math.cos(angle), depth: at['cross-feed'] + at.compound * Math.sin(angle), compound: at.compound })
+    cuts.push({
+      along: at.compound * Math.cos(angle),
+      depth: at['cross-feed'] + at.compound * Math.sin(angle),
+      compound: at.compound,
+    })
   }
   return cuts
 }
