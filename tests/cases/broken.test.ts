@@ -1,8 +1,9 @@
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
-import { describe, expect, test } from 'vitest'
+import { describe, expect, test, vi } from 'vitest'
 import { golden, program, projectText, ROOT, yamlNames } from './program.ts'
 
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 })
 const names = yamlNames('examples/broken')
 
 test('there are at least a dozen mistakes, and their goldens are no more and no fewer', () => {

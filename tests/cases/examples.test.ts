@@ -1,11 +1,12 @@
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
-import { beforeAll, describe, expect, test } from 'vitest'
+import { beforeAll, describe, expect, test, vi } from 'vitest'
 import { parse } from 'yaml'
 import { breaches } from './json-schema.ts'
 import { golden, program, projectText, type Ran, ROOT, yamlNames } from './program.ts'
 import { type Cut, cutsOf, type SheetData, type SheetFeature, scaleOf, stepsOf } from './sheet-data.ts'
 
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 })
 const names = yamlNames('examples/jobs')
 const schemaOf = async (name: string) => JSON.parse((await program('schema', name)).stdout)
 

@@ -1,7 +1,9 @@
 import { statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { program, projectText, ROOT } from './program.ts'
+
+vi.setConfig({ testTimeout: 60_000 })
 
 const SHEET = /(<!-- sheet of (\S+) -->\n```text\n)([\s\S]*?)(```\n<!-- end of sheet -->)/
 
