@@ -108,6 +108,8 @@ export type Operation = {
   readonly region: Region
   readonly dimensions: readonly WantedDimension[]
   readonly rpm: number
+  /** The tallest ridge the plan leaves between neighboring places of a form that is stepped along, pm. */
+  readonly cusp?: Length
   /** How the place along the work is found: a scribed line (layout error) or a touched face (touch-off error). */
   readonly placedBy: 'line' | 'touch'
   readonly moves: readonly Move[]

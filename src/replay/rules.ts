@@ -11,8 +11,11 @@ import { standingReach, type Ways, waysOf } from './ways.ts'
 
 /** What a replay may never see, one rule a function. Each looks at the bench and says what it saw. */
 
+/** Part of a readable step that arithmetic may be off by. */
+const BETWEEN = 1e-9
+
 export const checkReading = (bench: Bench, slide: Slide, index: number, count: number): void => {
-  if (Math.abs(count - Math.round(count)) > 1e-9) {
+  if (!(Math.abs(count - Math.round(count)) <= BETWEEN)) {
     see(bench, 'between-marks', index, null, `The reading of the ${slide} lies between two marks.`)
   }
   if (slide !== 'compound') return
@@ -157,7 +160,7 @@ export const checkEnd = (bench: Bench): void => {
   const target = [...before.surely]
   cutInto(target, operation.wanted)
   const box = marksBox(bench.lathe, operation)
-  const left = excess(shrunk(target, box), surely)
+  const left = excess(shrunk(target, { ...box, deep: box.deep + (operation.cusp ?? 0) }), surely)
   if (left !== null && left.by > TOLERANCE) {
     see(bench, 'metal-left', -1, left.by, 'Metal is left inside the finished form.')
   }

@@ -103,7 +103,7 @@ const targetOf = (bench: Bench, move: Move, slide: Slide, index: number): Length
     see(bench, 'open-zero', index, null, `The ${slide} is turned to a reading before its dial has been set to zero.`)
     return null
   }
-  if (typeof move.count !== 'number' || step === 0) {
+  if (typeof move.count !== 'number' || !Number.isFinite(move.count) || step === 0) {
     see(bench, 'between-marks', index, null, `No reading of the ${slide} is given that its dial can show.`)
     return null
   }

@@ -127,7 +127,19 @@ describe('open-zero', () => {
 })
 
 describe('the other rules', () => {
-  it('between-marks', () => expect(faultsOf(swapped(feed(52), [feed(51.5)]))).toContain('between-marks'))
+  it('between-marks', () => {
+    expect(faultsOf(swapped(feed(52), [feed(51.5)]))).toContain('between-marks')
+    expect(faultsOf(swapped(feed(52), [feed(Number.NaN)]))).toContain('between-marks')
+    expect(faultsOf(swapped(feed(52), [move('feed-in', 'cross-feed')]))).toContain('between-marks')
+    expect(faultsOf(with_([...begin, move('move-carriage', 'carriage', 1)]))).toContain('open-zero')
+  })
+  it('half a mark can be read where the lathe says so', () => {
+    const eye = { ...bench, crossFeed: { ...bench.crossFeed, readTo: 0.5 } } as typeof bench
+    const moves = neckMoves.map((one) =>
+      one.slide === 'cross-feed' && typeof one.count === 'number' ? { ...one, count: one.count * 2 } : one,
+    )
+    expect(faultsOf(with_(moves), setup, eye)).toEqual([])
+  })
   it('spindle-standing: cut', () => {
     const moves = neckMoves.filter(({ action }) => action !== 'start')
     expect(faultsOf(with_(moves))).toEqual(['spindle-standing'])

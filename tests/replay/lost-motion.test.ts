@@ -7,9 +7,27 @@ import { cutInto } from '../../src/replay/form/insert.ts'
 import { swept } from '../../src/replay/form/sweep.ts'
 import { replay } from '../../src/replay/replay.ts'
 import { fresh, turned } from '../../src/replay/slide.ts'
-import { back, bar, begin, bench, feed, groove, inch, move, out, past, round, shift, toInch } from './shop.ts'
+import {
+  back,
+  bar,
+  begin,
+  bench,
+  corner,
+  feed,
+  groove,
+  inch,
+  move,
+  out,
+  past,
+  round,
+  shift,
+  square,
+  toInch,
+  vee,
+} from './shop.ts'
 
 const setup = bar([1.5, 4])
+const edges = fc.constantFrom(square(0.02), round(0.0625), corner(0.05), vee(0.01, 38, 0.1))
 const lost = (b: number) =>
   ({ ...bench, compound: { ...bench.compound, scale: { ...bench.compound.scale, backlash: inch(b) } } }) as typeof bench
 
@@ -79,47 +97,53 @@ describe('a round tool plunged, moved on, and brought back the wrong way', () =>
 })
 
 describe('surely cut and possibly cut', () => {
-  it('bound what any one lost motion cuts, moves good or bad', () => {
+  it('bound what any one lost motion cuts, moves good or bad, the compound at any angle', () => {
     const turn = fc.tuple(
       fc.constantFrom('cross-feed' as const, 'compound' as const),
       fc.integer({ min: -20, max: 40 }),
     )
+    const turns = fc.array(turn, { maxLength: 14 })
+    const marks = (most: number) => fc.integer({ min: 0, max: most })
     fc.assert(
       fc.property(
-        fc.array(turn, { maxLength: 14 }),
-        fc.integer({ min: 0, max: 8 }),
-        fc.integer({ min: 0, max: 6 }),
-        (turns, x, c) => {
-          const free = turns.map(([slide, count]) => move(slide === 'cross-feed' ? 'feed-in' : 'shift', slide, count))
-          const any = { ...groove(1.1, 0.1, 0.03, [...begin, ...free]), edge: round(0.0625) }
+        turns,
+        marks(8),
+        marks(6),
+        fc.constantFrom(0, 30, -20, 90, 5.73),
+        edges,
+        (made, x, c, angle, edge) => {
+          const free = made.map(([slide, count]) => move(slide === 'cross-feed' ? 'feed-in' : 'shift', slide, count))
+          const any = { ...groove(1.1, 0.1, 0.03, [...begin, ...free]), edge, angle }
           const { surely, possibly } = replay(bench, setup, [any]).operations[0]!
-          const real = walked(x / 1000, c / 1000, turns)
+          const real = walked(x / 1000, c / 1000, made, any)
           expect(excess(real, possibly)?.by).toBeLessThan(1000)
           expect(excess(surely, real)?.by).toBeLessThan(1000)
         },
       ),
-      { numRuns: 150 },
+      { numRuns: 300 },
     )
   })
 })
 
-/** One lathe with one lost motion in each screw. */
-const walked = (x: number, c: number, turns: readonly (readonly ['cross-feed' | 'compound', number])[]): Form => {
-  let slides = { 'cross-feed': inch(-0.05) + inch(x), compound: 0 }
-  const one = { 'cross-feed': inch(x), compound: inch(c) }
-  const places = [{ ...slides }]
-  for (const [slide, count] of turns) {
-    const dial = inch(count / 1000)
-    slides = { ...slides, [slide]: Math.min(Math.max(slides[slide], dial), dial + one[slide]) }
-    places.push({ ...slides })
-  }
-  return cutAlong(places.map((at) => ({ z: inch(1.1) + at.compound, d: inch(-0.75) + at['cross-feed'] })))
-}
+type Turn = readonly ['cross-feed' | 'compound', number]
 
-const cutAlong = (places: readonly { readonly z: number; readonly d: number }[]): Form => {
+/** One lathe with one lost motion in each screw: every turn of a dial is a straight way of the tool. */
+const walked = (x: number, c: number, turns: readonly Turn[], { edge, angle }: Operation): Form => {
+  const lostMotion = { 'cross-feed': inch(x), compound: inch(c) }
+  const [sin, cos] = [Math.sin((angle * Math.PI) / 180), Math.cos((angle * Math.PI) / 180)]
   const part = [...setup.stock]
-  for (const [index, place] of places.slice(1).entries()) {
-    cutInto(part, swept(round(0.0625).pieces, [[places[index]!, place]], 0))
+  let slides = { 'cross-feed': inch(-0.05) + inch(x), compound: 0 }
+  const placeNow = () => ({
+    z: inch(1.1) + slides.compound * cos,
+    d: inch(-0.75) + slides['cross-feed'] + slides.compound * sin,
+  })
+  const touched = { z: inch(1.1), d: inch(-0.75) }
+  cutInto(part, swept(edge.pieces, [[touched, touched]], 0))
+  for (const [slide, count] of turns) {
+    const from = placeNow()
+    const dial = inch(count / 1000)
+    slides = { ...slides, [slide]: Math.min(Math.max(slides[slide], dial), dial + lostMotion[slide]) }
+    cutInto(part, swept(edge.pieces, [[from, placeNow()]], 0))
   }
   return part
 }

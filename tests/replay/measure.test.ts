@@ -30,6 +30,15 @@ describe('a concave groove', () => {
     expect(sizes[0]).toBeCloseTo(0.125, 3)
     expect(sizes[1]).toBeCloseTo(0.06, 9)
   })
+  it('stepped coarsely leaves ridges, and may where the plan says so', () => {
+    const kept = (place: number): boolean => place % 26 === 0
+    const coarse = {
+      ...stepped,
+      moves: stepped.moves.filter((_, index) => index < 9 || kept(Math.floor((index - 9) / 3))),
+    }
+    expect(run(coarse).faults.map(({ kind }) => kind)).toEqual(['metal-left'])
+    expect(run({ ...coarse, cusp: inch(0.005) }).faults).toEqual([])
+  })
 })
 
 describe('a corner radius', () => {
