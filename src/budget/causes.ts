@@ -33,7 +33,7 @@ export const causesOf = (
       ? (['touching off', accuracy.touchOff] as const)
       : (['layout line', accuracy.layout] as const)
   return [
-    ...readings(lathe, operation, planned).map(({ slide, count, error }) =>
+    ...readings(lathe, operation, before, planned).map(({ slide, count, error }) =>
       both(`reading the ${slide}`, error, (by) => ({ shift: { slide, count, by } })),
     ),
     both('touching off', accuracy.touchOff, (by) => set({ diameter: diameter - 2 * by })),
@@ -50,10 +50,14 @@ export const causesOf = (
 const readings = (
   lathe: Lathe,
   operation: Operation,
+  before: Before,
   planned: OperationTrace,
 ): readonly { readonly slide: Slide; readonly count: number; readonly error: Length }[] => {
   const found = new Map<string, { slide: Slide; count: number; error: Length }>()
-  for (const step of new Set([...planned.surely, ...planned.possibly].map((piece) => piece.step))) {
+  // Steps are counted in each operation anew: what an earlier one has cut names none of this one's moves.
+  const old = new Set<Piece>([...before.surely, ...before.possibly])
+  const made = [...planned.surely, ...planned.possibly].filter((piece) => !old.has(piece))
+  for (const step of new Set(made.map((piece) => piece.step))) {
     for (const slide of ['cross-feed', 'compound', 'carriage'] as const) {
       for (const count of inForce(operation, step, slide)) {
         found.set(`${slide} ${count}`, { slide, count, error: readingError(lathe, slide) })

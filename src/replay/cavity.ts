@@ -3,9 +3,9 @@ import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { TOLERANCE } from './form/compare.ts'
 import { crossings, depthAt, peak } from './form/curve.ts'
-import { SLIVER } from './form/insert.ts'
+import { firstBeyond, SLIVER } from './form/insert.ts'
 
-/** What an inspector finds below the surface around the region: sorted pieces, none of them above the surface. */
+/** What an inspector finds cut below the surface around the region: sorted pieces, none of them above the surface. */
 export type Cavity = {
   readonly pieces: readonly Piece[]
   readonly near: Length
@@ -20,7 +20,7 @@ export type Cavity = {
 /** The stretch below the surface that holds the deepest point inside the region; null where nothing is cut. */
 export const cavityOf = (form: Form, start: Form, operation: Operation): Cavity | null => {
   const surface = -operation.surface / 2
-  const below = cutOff(form, surface)
+  const below = cutOff(form, surface).filter((piece) => isCut(piece, start))
   const { from, to } = operation.region
   const bounds = cornerBound(start, operation)
   const inside = below.filter((piece) => piece.to > Math.max(from, bounds) && piece.from < to)
@@ -62,6 +62,13 @@ const cutOff = (form: Form, level: Length): readonly Piece[] =>
       .map((to, index) => ({ ...piece, from: ends[index]!, to }))
       .filter(({ from, to }) => depthAt(piece.curve, (from + to) / 2) > level + TOLERANCE / 4)
   })
+
+/** Was this stretch cut out of the part as it was? A lower step beside a groove was not. */
+const isCut = ({ from, to, curve }: Piece, start: Form): boolean => {
+  const middle = (from + to) / 2
+  const before = start[firstBeyond(start, middle)]
+  return before !== undefined && depthAt(curve, middle) > depthAt(before.curve, middle) + TOLERANCE / 4
+}
 
 /** The run of abutting pieces around one of them. */
 const connected = (below: readonly Piece[], start: Piece): readonly Piece[] => {

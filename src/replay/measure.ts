@@ -11,9 +11,7 @@ import { SLIVER } from './form/insert.ts'
  */
 export const measure = (form: Form, start: Form, operation: Operation, dimension: WantedDimension): number | null => {
   const cavity = cavityOf(form, start, operation)
-  const uncut = cavityOf(start, start, operation)
-  if (cavity === null || (uncut !== null && uncut.deepest >= cavity.deepest)) return null
-  return INSTRUMENTS[dimension.id](cavity, operation, dimension)
+  return cavity === null ? null : INSTRUMENTS[dimension.id](cavity, operation, dimension)
 }
 
 type Take = (cavity: Cavity, operation: Operation, dimension: WantedDimension) => number | null

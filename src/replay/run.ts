@@ -5,8 +5,9 @@ import type { Interval, OperationTrace, Size } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
 import { type Before, type Bench, placeKnown, type RunOptions, type Seen, see, setUp } from './bench.ts'
 import { measure } from './measure.ts'
+import { checkObstacles } from './obstacles.ts'
 import { pass, touchDown } from './pass.ts'
-import { checkEnd, checkMeasure, checkObstacles, checkReading, checkZero } from './rules.ts'
+import { checkEnd, checkMeasure, checkReading, checkZero } from './rules.ts'
 import { placeOf, touching, turned, zeroed } from './slide.ts'
 
 /** One operation, from a part as it is: what the slides did, what was cut, and what may never be seen. */

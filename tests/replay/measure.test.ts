@@ -127,6 +127,15 @@ describe('grooves beside a step', () => {
     expect(sizes[0]).toBeCloseTo(2, 9)
     expect(sizes[1]).toBeCloseTo(0.148, 9)
   })
+  it('a lower step on the tailstock side is not part of the groove', () => {
+    const { faults, sizes } = run(
+      { ...neck, dimensions: [...neck.dimensions, { id: 'near', aim: 0, limits: null }] },
+      bar([1.45, 1.125], [1.5, 2.875]),
+    )
+    expect(faults).toEqual([])
+    expect(sizes[0]).toBeCloseTo(0.156, 9)
+    expect(sizes[2]).toBeCloseTo(1.125, 9)
+  })
   it('nothing cut, nothing to measure', () => {
     expect(measure(setup.stock, setup.stock, neck, neck.dimensions[0]!)).toBeNull()
   })
