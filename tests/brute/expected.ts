@@ -19,7 +19,7 @@ type Box = { along: number; deep: number }
 export function formProblems(sheet: Sheet, brute: BruteFeature, drawn: Drawn): string[] {
   const feature = sheet.features[brute.index]!
   const wanted = wantedForm(feature, drawn, sheet.units)
-  const box = boxOf(sheet, brute, feature, drawn)
+  const box = boxOf(sheet, brute, feature)
   const runs = brute.runs.filter((run, at) => at === 0 || run.differs)
   const found = runs.flatMap((run) => compare(brute, run, wanted, box, drawn))
   return [...new Set(found)].slice(0, 3).map((problem) => `${drawn.name}: ${problem}`)
@@ -72,8 +72,8 @@ function pit(near: number, width: number, slope: number, depth: number): Wanted 
   return { depth: curve, from: near, to: far, peakFrom: near + depth * slope, peakTo: far - depth * slope, leaves: 0 }
 }
 
-/** Half of what can be read on each dial, as travel, and a cell of the grid. A measured size differing from the drawn one shifts the depth. */
-function boxOf(sheet: Sheet, brute: BruteFeature, feature: SheetFeature, drawn: Drawn): Box {
+/** Half of what can be read on each dial, as travel, and a cell of the grid. */
+function boxOf(sheet: Sheet, brute: BruteFeature, feature: SheetFeature): Box {
   const half = (slide: 'cross-feed' | 'compound' | 'carriage'): number => {
     const dial = dialOf(sheet, slide)
     return dial === null ? 0 : (dial.graduation * (dial.readTo ?? 1) * travelPerUnit(sheet, dial)) / 2

@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { afterAll, describe, expect, it } from 'vitest'
-import { examine, summaryOf, tallies } from './examine.ts'
+import { examine, sheetOf, summaryOf, tallies } from './examine.ts'
 import { jobs } from './jobs.ts'
+import { foundOut, tooDeep, withoutTakeUps } from './spoil.ts'
 
 const campaign = process.env.GROOVEWRIGHT_CAMPAIGN
 const runs = campaign === undefined ? 2_000 : Math.max(Number(campaign) || 0, 20_000)
@@ -22,6 +23,30 @@ describe('random jobs', () => {
   it('are mostly jobs that can be cut, and not only those', () => {
     expect(counts.planned).toBeGreaterThan(counts.features / 2)
     expect(counts.refused.size).toBeGreaterThan(3)
+  })
+
+  it('are found out when the last infeed of a good sheet is three marks more', () => {
+    fc.assert(
+      fc.property(jobs, (job) => {
+        const made = sheetOf(job.text)
+        const spoiled = made.ok ? tooDeep(made.sheet) : null
+        fc.pre(spoiled !== null)
+        expect(foundOut(job, spoiled!)).not.toEqual([])
+      }),
+      { numRuns: 60, seed: 19_420_818 },
+    )
+  })
+
+  it('are found out when a good sheet no longer takes up the lost motion before a zero', () => {
+    fc.assert(
+      fc.property(jobs, (job) => {
+        const made = sheetOf(job.text)
+        const spoiled = made.ok ? withoutTakeUps(made.sheet) : null
+        fc.pre(spoiled !== null)
+        expect(foundOut(job, spoiled!)).not.toEqual([])
+      }),
+      { numRuns: 40, seed: 19_420_819 },
+    )
   })
 
   afterAll(() => console.log(summaryOf(counts)))

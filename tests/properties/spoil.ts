@@ -1,0 +1,44 @@
+import { bruteForce } from '../brute/brute-force.ts'
+import { formProblems } from '../brute/expected.ts'
+import type { Sheet, SheetStep } from '../brute/sheet-shape.ts'
+import type { RandomJob } from './drawn.ts'
+
+/** What the brute force and the drawing have against a sheet that was made worse on purpose. */
+export function foundOut(job: RandomJob, sheet: Sheet): string[] {
+  const brute = bruteForce(sheet)
+  const forms = brute.features.flatMap((feature) => {
+    const drawn = job.features.find((one) => one.name === feature.name)
+    return drawn === undefined ? [] : formProblems(sheet, feature, drawn)
+  })
+  return [...brute.problems, ...forms]
+}
+
+/** The same sheet with the last infeed of the cross-feed three marks deeper; the words go, so that only the cut can tell. */
+export function tooDeep(sheet: Sheet): Sheet | null {
+  const last = sheet.steps.findLast((step) => step.action === 'feed-in' && step.slide === 'cross-feed')
+  if (last === undefined) return null
+  const { graduation, perTurn } = sheet.lathe.crossFeed
+  const reading = last.reading! + 3 * graduation
+  const turns = perTurn === null ? null : Math.floor(reading / perTurn + 1e-9)
+  const mark = perTurn === null ? null : (reading - turns! * perTurn) / graduation
+  return silent({
+    ...sheet,
+    steps: sheet.steps.map((step) => (step === last ? { ...step, reading, turns, mark } : step)),
+  })
+}
+
+/** The same sheet without the steps that take up a compound's lost motion, where there is any to take up. */
+export function withoutTakeUps(sheet: Sheet): Sheet | null {
+  const drop = (step: SheetStep): boolean => step.action === 'take-up' && step.slide === 'compound'
+  if (!sheet.steps.some(drop) || !(sheet.lathe.compound.backlash > 0)) return null
+  const touched = sheet.features.some((feature) => feature.edge?.shape === 'corner')
+  return touched ? null : silent({ ...sheet, steps: sheet.steps.filter((step) => !drop(step)) })
+}
+
+function silent(sheet: Sheet): Sheet {
+  const steps = sheet.steps.map((step) => {
+    const { say: _, ...rest } = step
+    return rest
+  })
+  return { ...sheet, steps }
+}
