@@ -16,7 +16,7 @@ export const length = (role: Role, value: Length, units: Units): Figure => {
 }
 
 /** What a drawing, a tool or a piece of stock is stated to; everything else is no truer than one place more than the fewest. */
-const EXACT: ReadonlySet<Role> = new Set<Role>(['limit', 'drawing', 'tool', 'stock', 'undersize'])
+const EXACT: ReadonlySet<Role> = new Set<Role>(['limit', 'drawing', 'tool', 'stock', 'undersize', 'spare'])
 
 /** A plain number; its id is given when the phrase it stands in is placed (see `identify`). */
 export const figure = (role: Role, value: number, unit: FigureUnit, digits = 0): Figure => ({

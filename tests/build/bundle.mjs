@@ -21,7 +21,7 @@ const common = {
   logLevel: 'warning',
 }
 
-rmSync(dist, { recursive: true, force: true })
+rmSync(join(dist, 'types'), { recursive: true, force: true })
 mkdirSync(dist, { recursive: true })
 const [program, library] = await Promise.all([
   build({ ...common, entryPoints: ['src/cli/main.ts'], format: 'cjs', outfile: 'dist/groovewright.cjs' }),

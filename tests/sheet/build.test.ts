@@ -1,13 +1,19 @@
 import { describe, expect, it } from 'vitest'
-import type { Plan } from '../../src/sheet/plan.ts'
 import { words } from '../../src/print/phrase.ts'
 import { buildSheet } from '../../src/sheet/build.ts'
+import type { Plan } from '../../src/sheet/plan.ts'
 import type { Figure, Phrase, Sheet, SheetStep } from '../../src/sheet/sheet.ts'
 import { groove, grooveMoves, grooveWith, inch, metricDial, move, plan, refused } from './fixture.ts'
 
 const line = (step: SheetStep | undefined): string => {
   if (step === undefined) throw new Error('no such step')
-  return [`${step.thing} ${words(step.does, 'inch')}`, words(step.effect, 'inch'), ...step.more.map((m) => words(m, 'inch'))].filter(Boolean).join(' | ')
+  return [
+    `${step.thing} ${words(step.does, 'inch')}`,
+    words(step.effect, 'inch'),
+    ...step.more.map((m) => words(m, 'inch')),
+  ]
+    .filter(Boolean)
+    .join(' | ')
 }
 const lineOf = (sheet: Sheet, number: number): string => line(sheet.steps[number - 1])
 const linesOf = (over: Partial<Plan>): string[] => buildSheet(plan(over)).steps.map(line)
@@ -15,7 +21,9 @@ const linesOf = (over: Partial<Plan>): string[] => buildSheet(plan(over)).steps.
 describe('steps', () => {
   it('are one a move, numbered through the whole sheet', () => {
     const sheet = buildSheet(plan({ features: [groove, refused, groove] }))
-    expect(sheet.steps.map((step) => step.number)).toEqual(Array.from({ length: grooveMoves.length * 2 }, (_, i) => i + 1))
+    expect(sheet.steps.map((step) => step.number)).toEqual(
+      Array.from({ length: grooveMoves.length * 2 }, (_, i) => i + 1),
+    )
     expect(sheet.steps.map((step) => step.action)).toEqual([...grooveMoves, ...grooveMoves].map(({ action }) => action))
     expect(new Set(sheet.steps.map((step) => step.feature))).toEqual(new Set([0, 2]))
   })
@@ -32,7 +40,9 @@ describe('steps', () => {
     expect(lineOf(sheet, 14)).toBe('COMPOUND toward the headstock to 8 | tool .008 over')
     expect(lineOf(sheet, 17)).toBe('COMPOUND back past 0, stop at 80 (20 before 0) | more than the backlash')
     expect(lineOf(sheet, 25)).toBe('COMPOUND feed SLOWLY toward the headstock to 8 | takes out the floor')
-    expect(lineOf(sheet, 26)).toBe('CROSS-FEED SLOWLY OUT past 0, stop at 50 (.050 out, half a turn) | squares the shoulder')
+    expect(lineOf(sheet, 26)).toBe(
+      'CROSS-FEED SLOWLY OUT past 0, stop at 50 (.050 out, half a turn) | squares the shoulder',
+    )
   })
 
   it('keep hands away from the tool: stop, whole turns out, measure, the same turns in', () => {
@@ -48,7 +58,13 @@ describe('steps', () => {
 
   it('are grouped so that the eye finds its place again', () => {
     const groups = buildSheet(plan()).steps.map((step) => step.group)
-    expect(groups.filter((group, i) => group !== groups[i - 1])).toEqual(['set up', 'rough', 'measure', 'finish', 'end'])
+    expect(groups.filter((group, i) => group !== groups[i - 1])).toEqual([
+      'set up',
+      'rough',
+      'measure',
+      'finish',
+      'end',
+    ])
   })
 
   it('never promise more clearance than was replayed', () => {
@@ -69,7 +85,12 @@ describe('steps', () => {
 
 describe('depth and place', () => {
   const swung = grooveWith(
-    [move('zero', { slide: 'compound' }), move('zero', { slide: 'cross-feed' }), move('shift', { slide: 'compound', count: 82 }), move('feed-in', { slide: 'cross-feed', count: 19 })],
+    [
+      move('zero', { slide: 'compound' }),
+      move('zero', { slide: 'cross-feed' }),
+      move('shift', { slide: 'compound', count: 82 }),
+      move('feed-in', { slide: 'cross-feed', count: 19 }),
+    ],
     30,
   )
   it('count what a swung compound adds', () => {
@@ -82,13 +103,18 @@ describe('depth and place', () => {
 
   it('count half of a diameter dial', () => {
     const crossFeed = { ...plan().lathe.crossFeed, reads: 'diameter', perTurn: inch(0.2) } as Plan['lathe']['crossFeed']
-    expect(linesOf({ lathe: { ...plan().lathe, crossFeed } })[11]).toBe('CROSS-FEED in to 52 (.052 on the dial) | .026 deep, 1.448 dia')
+    expect(linesOf({ lathe: { ...plan().lathe, crossFeed } })[11]).toBe(
+      'CROSS-FEED in to 52 (.052 on the dial) | .026 deep, 1.448 dia',
+    )
   })
 
   it('count how far a corner tool still has to go', () => {
     const corner = grooveWith([
-      move('zero', { slide: 'compound' }), move('zero', { slide: 'cross-feed' }), move('feed-in', { slide: 'cross-feed', count: -38 }),
-      move('feed-in', { slide: 'compound', count: -24 }), move('feed-in', { slide: 'cross-feed', count: 0 }),
+      move('zero', { slide: 'compound' }),
+      move('zero', { slide: 'cross-feed' }),
+      move('feed-in', { slide: 'cross-feed', count: -38 }),
+      move('feed-in', { slide: 'compound', count: -24 }),
+      move('feed-in', { slide: 'cross-feed', count: 0 }),
     ])
     const lines = linesOf({ features: [{ ...corner, edge: { ...corner.edge, shape: 'corner' } }] })
     expect(lines.slice(2)).toEqual([
@@ -101,10 +127,15 @@ describe('depth and place', () => {
 
 describe('swinging the compound', () => {
   const swing = (angle: number, scaleZero: 'parallel' | 'square'): string | undefined =>
-    linesOf({ features: [grooveWith([move('swing')], angle)], lathe: { ...plan().lathe, compound: { ...plan().lathe.compound, scaleZero } } })[0]
+    linesOf({
+      features: [grooveWith([move('swing')], angle)],
+      lathe: { ...plan().lathe, compound: { ...plan().lathe.compound, scaleZero } },
+    })[0]
 
   it('is said as the scale of this lathe shows it', () => {
-    expect(swing(0, 'parallel')).toBe('COMPOUND set to 0° on its swivel scale (0 there is parallel), tighten | parallel with the ways')
+    expect(swing(0, 'parallel')).toBe(
+      'COMPOUND set to 0° on its swivel scale (0 there is parallel), tighten | parallel with the ways',
+    )
     expect(swing(5 + 44 / 60, 'square')).toBe(
       "COMPOUND set to 84° 16' on its swivel scale (0 there is square), tighten | that is 5° 44' from parallel | so that feeding forward goes INTO the work",
     )
@@ -115,7 +146,9 @@ describe('swinging the compound', () => {
 describe('the spindle', () => {
   it('is warned of where the lathe is too fast', () => {
     const fast = { ...groove, spindle: { ...groove.spindle, tooFast: true } }
-    expect(linesOf({ features: [fast] })[2]).toBe('SPEED 95 rpm: LOWEST AVAILABLE, TOO FAST | do not form at this speed')
+    expect(linesOf({ features: [fast] })[2]).toBe(
+      'SPEED 95 rpm: LOWEST AVAILABLE, TOO FAST | do not form at this speed',
+    )
   })
 })
 
@@ -128,7 +161,8 @@ describe('the sheet', () => {
 
   it('bakes no reading into prose', () => {
     for (const { does, effect } of buildSheet(plan()).steps.slice(11, 26)) {
-      for (const part of [...does, ...effect]) if (typeof part === 'string') expect(part.replace(/past 0|onto|before 0/g, '')).not.toMatch(/\d/)
+      for (const part of [...does, ...effect])
+        if (typeof part === 'string') expect(part.replace(/past 0|onto|before 0/g, '')).not.toMatch(/\d/)
     }
   })
 
@@ -151,7 +185,9 @@ describe('the sheet', () => {
     const [feature] = buildSheet(plan()).features
     if (feature?.status !== 'planned') throw new Error('planned')
     const [width, bottom, near] = feature.proof.lines
-    expect(words(feature.proof.replayed, 'inch')).toBe('PROVED by replay, for every backlash from 0 to .008 (cross-feed) and 0 to .006 (compound)')
+    expect(words(feature.proof.replayed, 'inch')).toBe(
+      'PROVED by replay, for every backlash from 0 to .008 (cross-feed) and 0 to .006 (compound)',
+    )
     expect(width).toMatchObject({ verdict: 'holds', remedy: null, spare: { value: 0.00325 } })
     expect(words(bottom?.remedy ?? [], 'inch')).toBe('would hold with .001 less of "touching off", the largest cause')
     expect(near).toMatchObject({ limits: null, spare: null, remedy: null })

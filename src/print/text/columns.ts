@@ -40,7 +40,7 @@ export const plain = (text: string): string =>
     .replace(/[\u201c\u201d\u2033]/g, '"')
     .replace(/\u00d7/g, 'x')
     .replace(/\u2026/g, '...')
-    .replace(/[^\x20-\x7e°±]/g, (sign) =>
+    .replace(/[^\x20-\x7e°±]/gu, (sign) =>
       sign
         .normalize('NFKD')
         .replace(/\u2044/g, '/')

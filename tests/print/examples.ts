@@ -1,0 +1,28 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { compile } from '../../src/compile.ts'
+import type { Load } from '../../src/job/read-job.ts'
+import { buildSheet } from '../../src/sheet/build.ts'
+import type { Plan } from '../../src/sheet/plan.ts'
+import type { Sheet } from '../../src/sheet/sheet.ts'
+
+/** The jobs that are shipped, compiled for real. */
+const FOLDERS = ['examples/jobs', 'examples/broken']
+
+export const fromDisk: Load = (path, from) => {
+  const file = from === null ? path : join(dirname(from), path)
+  return { ok: true, file, bytes: readFileSync(file) }
+}
+
+export const examplePlans = (): (readonly [name: string, plan: Plan])[] =>
+  FOLDERS.flatMap((folder) =>
+    readdirSync(folder)
+      .filter((name) => name.endsWith('.yaml') && name !== 'no-such-file.yaml')
+      .flatMap((name) => {
+        const { plan } = compile(join(folder, name), fromDisk)
+        return plan === null ? [] : [[name, plan] as const]
+      }),
+  )
+
+export const exampleSheets = (): (readonly [name: string, sheet: Sheet])[] =>
+  examplePlans().map(([name, plan]) => [name, buildSheet(plan)])

@@ -1,0 +1,90 @@
+import { describe, expect, it } from 'vitest'
+import { PRINTERS } from '../../src/print/registry.ts'
+import { plain, wrap } from '../../src/print/text/columns.ts'
+import { buildSheet } from '../../src/sheet/build.ts'
+import { groove, plan, refused } from '../sheet/fixture.ts'
+import { exampleSheets } from './examples.ts'
+
+const text = (over: Parameters<typeof plan>[0] = {}): string => PRINTERS.text(buildSheet(plan(over)))
+
+describe('every sheet as text', () => {
+  it.each(exampleSheets())('%s stays within 80 columns of plain signs, with nothing undefined', (_, sheet) => {
+    const printed = PRINTERS.text(sheet)
+    expect(printed.endsWith('\n')).toBe(true)
+    for (const line of printed.slice(0, -1).split('\n')) {
+      expect(line.length, line).toBeLessThanOrEqual(80)
+      expect(line).toMatch(/^[\x20-\x7e°±]*$/)
+      expect(line).toBe(line.trimEnd())
+    }
+    expect(printed).not.toMatch(/undefined|NaN|null|Infinity|\[object/)
+    expect(PRINTERS.text(sheet)).toBe(printed)
+  })
+
+  it.each(exampleSheets())('%s has every step once, in order', (_, sheet) => {
+    const printed = PRINTERS.text(sheet)
+      .split('\n')
+      .flatMap((line) => /^ {0,4}(\d+) {2}[A-Z]/.exec(line)?.[1] ?? [])
+    expect(printed.map(Number)).toEqual(sheet.steps.map((step) => step.number))
+  })
+})
+
+describe('the text sheet', () => {
+  it('leads each line with the slide or the thing', () => {
+    expect(text()).toContain(' 12  CROSS-FEED in to 52                            .052 deep, 1.396 dia\n')
+    expect(text()).toContain(' 13  CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn)  clears by .042\n')
+    expect(text()).toContain(' 19  SPINDLE    STOP, wait until it stands\n')
+  })
+
+  it('prints a refused feature in its place, with reason and remedy and no steps', () => {
+    const printed = text({ features: [refused, groove] })
+    expect(printed).toContain('RADIUS: Oil groove                                                        1 of 2')
+    expect(printed).toMatch(
+      /REFUSED {5}the tool "oil" has a radius of .125, more than the .094 of the\n {12}groove\.\nRemedy {6}grind the tool/,
+    )
+    expect(printed.indexOf('REFUSED')).toBeLessThan(printed.indexOf('  1  LAYOUT'))
+  })
+
+  it('prints the proof with verdicts, what is to spare, and causes', () => {
+    expect(text()).toContain(
+      'PROVED by replay, for every backlash from 0 to .008 (cross-feed) and 0 to .006\n(compound).',
+    )
+    expect(text()).toContain('    HOLDS, .00325 to spare; largest cause: tool measurement\n')
+    expect(text()).toContain('    MAY NOT HOLD, .001 beyond a limit; largest cause: touching off\n')
+  })
+
+  it('prints warnings of the job at its head and of a feature at the feature', () => {
+    const warnings = [
+      { feature: null, code: 'slender', say: 'The work is slender' },
+      { feature: 0, code: 'wide', say: 'The edge is wide' },
+    ]
+    const lines = text({ warnings, orderReasons: ['From the free end on', 'Same tool together'] }).split('\n')
+    const at = (line: string) => lines.indexOf(line)
+    expect(at('WARNING     The work is slender.')).toBeGreaterThan(0)
+    expect(at('WARNING     The edge is wide.')).toBeGreaterThan(at('WARNING     The work is slender.'))
+    expect(lines.slice(at('Order       From the free end on.'))[1]).toBe('            Same tool together.')
+  })
+
+  it('keeps millimeters as shops write them', () => {
+    const printed = text({ units: 'mm' })
+    expect(printed).toContain('Units       millimeters')
+    expect(printed).toContain('1.321 deep')
+    expect(printed).toContain('marks of .001", 100 a turn')
+  })
+
+  it('types titles from anywhere in signs any printer has', () => {
+    const printed = text({ title: `Préß – “cidre” ½ ☃ ${'x'.repeat(100)}` })
+    for (const line of printed.split('\n')) expect(line).toMatch(/^[\x20-\x7e°±]{0,80}$/)
+    expect(plain('Pré – “cidre” ½ ☃ 𝒳')).toBe('Pre - "cidre" 1/2 ? X')
+  })
+})
+
+describe('wrapping', () => {
+  it('never exceeds the width and loses no word', () => {
+    const words = 'one twotwotwo three four fivefivefivefive six'
+    for (let width = 1; width < 30; width++) {
+      const lines = wrap(words, width)
+      expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(width)
+      expect(lines.join('').replaceAll(' ', '')).toBe(words.replaceAll(' ', ''))
+    }
+  })
+})
