@@ -4,19 +4,19 @@ import type { Group } from './sheet.ts'
 /** Which part of the work each move belongs to: gives the eye places to come back to on the sheet. */
 export const groupsOf = (moves: readonly Move[]): Group[] => {
   const last = lastCut(moves)
-  let group: Group = 'set up'
-  let started = false
-  return moves.map((move, i) => {
-    if (i > last) return (group = 'end')
-    if (!started && move.action !== 'start' && !cutting(move)) return group
-    started = true
-    if (move.action === 'stop' || move.purpose === 'clear-to-measure') return (group = 'measure')
-    if (group === 'measure' && cutting(move)) return (group = move.purpose === 'rough' ? 'rough' : 'finish')
-    if (group === 'measure' && !finishing(move)) return group
-    if (finishing(move)) return (group = 'finish')
-    if (group === 'finish' && move.purpose !== 'rough') return group
-    return (group = 'rough')
-  })
+  const groups: Group[] = []
+  for (const [i, move] of moves.entries()) groups.push(i > last ? 'end' : next(groups.at(-1) ?? 'set up', move))
+  return groups
+}
+
+/** The group of a move, from the group of the move before it: whatever is neither cut nor measured stays where it is. */
+const next = (group: Group, move: Move): Group => {
+  if (move.action === 'stop' || move.purpose === 'clear-to-measure') return group === 'set up' ? group : 'measure'
+  if (finishing(move)) return 'finish'
+  if (group === 'set up') return move.action === 'start' || cutting(move) ? 'rough' : group
+  if (!cutting(move)) return group
+  if (move.purpose === 'rough') return 'rough'
+  return group === 'measure' ? 'finish' : group
 }
 
 const finishing = (move: Move): boolean =>

@@ -30,6 +30,8 @@ export type PlannedPart = {
     readonly name: string
     readonly diameter: Length
     readonly measured: Length
+    /** false: the diameter is the drawing's, nobody has measured it yet. */
+    readonly measuredGiven?: boolean
     readonly from: Length
     readonly to: Length
   }[]

@@ -28,8 +28,18 @@ export const runIn = async (world: World, ...args: string[]): Promise<Outcome> =
   const terminal = world.terminal === true
   const io: Io = {
     stdin: { isTTY: terminal && world.stdin === undefined, read: async () => Buffer.from(world.stdin ?? '') },
-    stdout: { isTTY: terminal, write: (text) => void (out += text) },
-    stderr: { isTTY: terminal, write: (text) => void (err += text) },
+    stdout: {
+      isTTY: terminal,
+      write: (text) => {
+        out += text
+      },
+    },
+    stderr: {
+      isTTY: terminal,
+      write: (text) => {
+        err += text
+      },
+    },
     env: world.env ?? {},
     readFile: (path) => {
       const text = files[path]

@@ -25,10 +25,11 @@ const objectProblems = (schema: Schema, value: Record<string, unknown>, path: st
   const properties = (schema.properties ?? {}) as Readonly<Record<string, Schema>>
   const missing = required.filter((key) => !(key in value)).map((key) => `${path}.${key}: missing`)
   const rest = schema.additionalProperties as Schema | undefined
-  return Object.entries(value).reduce((found, [key, each]) => {
+  const inside = Object.entries(value).flatMap(([key, each]) => {
     const of = properties[key] ?? rest
-    return of === undefined ? found : [...found, ...problems(of, each, `${path}.${key}`)]
-  }, missing)
+    return of === undefined ? [] : problems(of, each, `${path}.${key}`)
+  })
+  return [...missing, ...inside]
 }
 
 const isType = (type: string, value: unknown): boolean => {
@@ -42,7 +43,6 @@ const isType = (type: string, value: unknown): boolean => {
     case 'integer':
       return Number.isInteger(value)
     default:
-      // biome-ignore lint/suspicious/useValidTypeof: the schema's names of the other types are those of typeof
       return typeof value === type
   }
 }

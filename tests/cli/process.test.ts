@@ -1,0 +1,123 @@
+import { execFileSync, spawnSync } from 'node:child_process'
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import manifest from '../../package.json' with { type: 'json' }
+import { good, LATHE } from './world.ts'
+
+/** The real program, as it is installed, on the real disk. */
+const BIN = resolve('bin/groovewright.js')
+let folder = ''
+
+beforeAll(() => {
+  expect(execFileSync('node', ['tests/build/bundle.mjs'], { encoding: 'utf8' })).toBe('')
+  folder = mkdtempSync(join(tmpdir(), 'groovewright-'))
+  writeFileSync(join(folder, 'bench.yaml'), LATHE)
+  writeFileSync(join(folder, 'good.yaml'), good())
+  writeFileSync(join(folder, 'long.yaml'), long(40))
+})
+afterAll(() => rmSync(folder, { recursive: true }))
+
+const start = (args: readonly string[], input = '') =>
+  spawnSync('node', [BIN, ...args], { cwd: folder, input, encoding: 'utf8', maxBuffer: 1e9, timeout: 20_000 })
+const shell = (command: string) =>
+  spawnSync('bash', ['-c', `set -o pipefail; ${command}`], {
+    cwd: folder,
+    encoding: 'utf8',
+    maxBuffer: 1e9,
+    timeout: 20_000,
+  })
+
+/** More sheet than a pipe holds. */
+const long = (n: number): string => {
+  const [head = '', row = ''] = good()
+    .replace('length: 5', 'length: 50')
+    .replace('overhang: 4', 'overhang: 49')
+    .split('features:\n')
+  const rows = Array.from({ length: n }, (_, i) =>
+    row.replace('near: 1.125', `near: ${1 + i}`).replace('name: Relief', `name: Relief ${i}`),
+  )
+  return `${head}features:\n${rows.join('')}`
+}
+
+describe('the real program', () => {
+  it('runs', () => {
+    expect(start(['--version'])).toMatchObject({ status: 0, stdout: `groovewright ${manifest.version}\n`, stderr: '' })
+    expect(start(['sheet', 'good.yaml'])).toMatchObject({ status: 0, stderr: '' })
+    expect(start(['sheet'], good()).stdout).toBe(start(['sheet', 'good.yaml']).stdout)
+    expect(start(['bicycle']).status).toBe(2)
+  })
+
+  it('gets a long sheet through a pipe whole', () => {
+    const { stdout, status } = shell(`node ${BIN} sheet long.yaml --format json | cat`)
+    expect(status).toBe(0)
+    expect(stdout.length).toBeGreaterThan(300_000)
+    expect(JSON.parse(stdout).features).toHaveLength(40)
+  })
+
+  it('is quiet when its reader goes away', () => {
+    const { stdout, stderr } = shell(`node ${BIN} sheet long.yaml | head -n 1`)
+    expect({ stdout, stderr }).toEqual({ stdout: `${'='.repeat(80)}\n`, stderr: '' })
+  })
+
+  it.runIf(existsSync('/dev/full'))('says in one line that the output cannot be written', () => {
+    const { status, stderr } = shell(`node ${BIN} sheet good.yaml > /dev/full`)
+    expect({ status, stderr }).toEqual({
+      status: 2,
+      stderr: 'groovewright: cannot write the output: no space is left on the disk\n',
+    })
+  })
+
+  it('writes whole files, leaves others alone, and nothing else behind', () => {
+    const sheet = start(['sheet', 'good.yaml']).stdout
+    expect(start(['sheet', 'good.yaml', '-o', 'out.txt'])).toMatchObject({ status: 0, stdout: '', stderr: '' })
+    expect(readFileSync(join(folder, 'out.txt'), 'utf8')).toBe(sheet)
+    writeFileSync(join(folder, 'out.txt'), 'mine')
+    expect(start(['sheet', 'good.yaml', '-o', 'out.txt'])).toMatchObject({ status: 2 })
+    expect(readFileSync(join(folder, 'out.txt'), 'utf8')).toBe('mine')
+    expect(start(['sheet', 'good.yaml', '-o', 'out.txt', '--force']).status).toBe(0)
+    expect(readFileSync(join(folder, 'out.txt'), 'utf8')).toBe(sheet)
+    expect(start(['sheet', 'good.yaml', '-o', 'nowhere/out.txt']).stderr).toContain('there is no such file or folder')
+    expect(readdirSync(folder).filter((name) => name.startsWith('.'))).toEqual([])
+  })
+
+  it('checks a folder that links back up', () => {
+    mkdirSync(join(folder, 'shop'))
+    writeFileSync(join(folder, 'shop', 'bench.yaml'), LATHE)
+    writeFileSync(join(folder, 'shop', 'good.yaml'), good())
+    symlinkSync('..', join(folder, 'shop', 'up'))
+    expect(start(['check', 'shop'])).toMatchObject({
+      status: 0,
+      stdout: 'shop/good.yaml: good, 1 feature\n1 job: 1 good, 1 skipped\n',
+    })
+  })
+})
+
+describe('the package', () => {
+  it('is a library with types', async () => {
+    const library = await import(resolve('dist/index.js'))
+    const { plan } = library.compile('good.yaml', (path: string) => ({
+      ok: true,
+      file: path,
+      bytes: path === 'good.yaml' ? good() : LATHE,
+    }))
+    expect(library.PRINTERS.text(library.buildSheet(plan))).toBe(start(['sheet', 'good.yaml']).stdout)
+    expect(readFileSync('dist/types/index.d.ts', 'utf8')).toContain('compile')
+  })
+
+  it('ships the licenses of what it bundles', () => {
+    const licenses = readFileSync('dist/THIRD-PARTY-LICENSES.txt', 'utf8')
+    for (const name of Object.keys(manifest.dependencies)) expect(licenses).toContain(`${name} `)
+    expect(licenses).toContain('Permission')
+  })
+})
