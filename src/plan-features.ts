@@ -2,6 +2,7 @@ import type { Budgeted } from './budget/budgeted.ts'
 import type { Bench, Draft, Refusal } from './features/draft.ts'
 import { draftFeature } from './features/registry.ts'
 import { defaultClear, tipOverlap } from './features/shop.ts'
+import { findMaterial } from './handbook/materials.ts'
 import { spindleSpeed } from './handbook/spindle.ts'
 import { refusalOf } from './job/checks/refusals.ts'
 import { type Said, slender, warningsOf } from './job/checks/warnings.ts'
@@ -122,7 +123,9 @@ function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: num
 }
 
 function spindleFor(job: Job, draft: Draft): Spindle {
-  const { cuttingSpeed, speedUnits, source } = job.part.material
+  const { speedUnits, source } = job.part.material
+  const carbide = draft.tool.bit === 'carbide' ? (findMaterial(job.part.material.name)?.carbideFactor ?? 1) : 1
+  const cuttingSpeed = job.part.material.cuttingSpeed * carbide
   const factor = draft.feature.cutting.speedFactor ?? 0.5
   const chosen = spindleSpeed({
     cuttingSpeed,
@@ -185,6 +188,7 @@ function toPlan(
         name: step.name,
         diameter: step.diameter.aim,
         measured: step.measured,
+        measuredGiven: step.measuredGiven,
         from: step.start,
         to: step.end,
       })),

@@ -1,6 +1,6 @@
 import type { WantedDimension } from '../moves/operation.ts'
 import type { LayoutLine } from '../moves/stated.ts'
-import { formatLength } from '../units/format.ts'
+import { formatExact } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Bench, PlacedStep, Refusal } from './draft.ts'
 import type { Place } from './feature.ts'
@@ -32,7 +32,7 @@ export function nearOf(bench: Bench, place: Place, width: Length): Length {
 
 /** The step whose surface carries the whole stretch, or why there is none. */
 export function surfaceUnder(bench: Bench, near: Length, far: Length): PlacedStep | Refusal {
-  const show = (length: Length) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
   const last = bench.steps[bench.steps.length - 1]!
   if (near < 0 || far > last.end)
     return {
@@ -61,16 +61,17 @@ export function placeDimensions(bench: Bench, place: Place, near: Length, width:
   return [{ id: 'near', aim: near, limits: null }, ...named]
 }
 
-/** The two lines to scribe for a form between two edges, from the datum that the drawing uses. */
+/** The lines to scribe for a form between two edges, from the datum that the drawing uses. An edge on the face of a step needs none. */
 export function edgeLines(bench: Bench, place: Place, near: Length, far: Length): LayoutLine[] {
-  const from = place.from === 'end' ? 'the free end' : `the tailstock-side end of "${place.from}"`
-  const line = (at: Length, say: string): LayoutLine => ({
-    fromEnd: at,
-    from,
-    distance: at - datum(bench, place.from),
-    say,
-  })
-  return [line(near, 'tailstock-side edge'), line(far, 'headstock-side edge')]
+  const end = place.from === 'end' ? 'the free end' : `the tailstock-side end of "${place.from}"`
+  const line = (at: Length, edge: string): LayoutLine => {
+    const distance = at - datum(bench, place.from)
+    return distance < 0
+      ? { fromEnd: at, from: end, distance: -distance, say: `${edge}, on the tailstock side of that end` }
+      : { fromEnd: at, from: end, distance, say: edge }
+  }
+  const onFace = (at: Length) => bench.steps.some((step) => step.start === at || step.end === at)
+  return [line(near, 'tailstock-side edge'), line(far, 'headstock-side edge')].filter((one) => !onFace(one.fromEnd))
 }
 
 /** How a place is given on the drawing, in words. */

@@ -19,3 +19,7 @@ export const pastTheDepth = both(INCH / 16, 1.5 * MM)
 export const oneOffUndersize = both(4 * thou, 0.1 * MM)
 /** How far a tip overlaps the work while it is touched alone: 0.010 in, 0.25 mm. */
 export const tipOverlap = both(10 * thou, 0.25 * MM)
+/** Sizes that differ by less cannot be told apart by measuring a tool: 0.0001 in. */
+export const belowMeasuring: Length = thou / 10
+/** Widest edge that is asked for when a tool is still to be ground: 3/16 in, 5 mm; a wider groove is cut in several places. */
+export const widestToGrind = both((3 * INCH) / 16, 5 * MM)

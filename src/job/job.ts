@@ -5,7 +5,15 @@ import type { Part } from '../moves/part.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
 
-export type { ConcaveFeature, CornerFeature, Cutting, Feature, GrooveFeature, Place, VGrooveFeature } from '../features/feature.ts'
+export type {
+  ConcaveFeature,
+  CornerFeature,
+  Cutting,
+  Feature,
+  GrooveFeature,
+  Place,
+  VGrooveFeature,
+} from '../features/feature.ts'
 export type { Material, Part, Step } from '../moves/part.ts'
 export type { CornerTool, RoundTool, SquareTool, Tool, VeeTool } from '../tools/tool.ts'
 

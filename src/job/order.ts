@@ -36,7 +36,7 @@ const bottom = (draft: Draft): number =>
 
 function reasons(entries: readonly Entry[], groups: number, forced: boolean): string[] {
   const names = entries.map((one) => one.draft.feature.name)
-  const said = [`Order of work: ${names.join(', then ')}.`]
+  const said = [`${names.join(', then ')}.`]
   if (forced) said.push('The job gives the order.')
   else {
     if (groups < entries.length)

@@ -47,6 +47,7 @@ function touchBothTips(program: Program, request: Request, cuts: CornerCuts, bac
   hand(program, 'swing')
   hand(program, 'set-speed')
   takeUp(program, 'compound', request.lathe.compound.scale)
+  hand(program, 'align', { purpose: 'only-tip' })
   touchSurface(program, request)
   dial(program, 'back-out', 'cross-feed', backOut, 'clear')
   hand(program, 'align')
@@ -60,12 +61,10 @@ function touchBothTips(program: Program, request: Request, cuts: CornerCuts, bac
 
 function alternate(program: Program, request: Request, cuts: CornerCuts, backOut: number): void {
   const { compound, crossFeed } = request.lathe
-  let measured = false
-  for (const offset of cuts.offsets) {
-    if (!measured && offset < cuts.measureAt) {
-      measured = true
-      pauseToMeasure(program, request, backOut)
-    }
+  // Measured once on the way, as soon as enough is cut to measure and before what is left becomes less than `measureAt`.
+  const pause = cuts.offsets.findIndex((offset) => offset < cuts.measureAt)
+  for (const [i, offset] of cuts.offsets.entries()) {
+    if (i === pause && i > 0) pauseToMeasure(program, request, backOut)
     const along = countFor(compound.scale, -offset, 'lower')
     const inward = countFor(crossFeed, -offset, 'lower')
     if (along > program.at.compound) dial(program, 'feed-in', 'compound', along, 'alternate')

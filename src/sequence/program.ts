@@ -49,7 +49,10 @@ export function zero(program: Program, slide: 'cross-feed' | 'compound'): void {
 export function toPlace(program: Program, scale: Scale, count: number): void {
   const now = program.at.compound
   if (count === now) return
-  if (count > now || scale.kind === 'readout') return dial(program, 'shift', 'compound', count, 'to-place')
+  if (count > now || scale.kind === 'readout') {
+    dial(program, 'shift', 'compound', count, 'to-place')
+    return
+  }
   dial(program, 'go-past', 'compound', pastCount(scale, count), 'to-place')
   dial(program, 'return', 'compound', count, 'to-place')
 }

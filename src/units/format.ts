@@ -11,6 +11,11 @@ export function formatLength(length: Length, units: Units, options: { readonly d
   return units === 'inch' && digits > 0 ? text.replace(/^(-?)0\./, '$1.') : text
 }
 
+/** A length as exactly as sheets ever show one: at least the usual digits, up to the tenth of a thousandth (inch) or a micrometer (mm) and further where that is not yet exact. */
+export function formatExact(length: Length, units: Units): string {
+  return formatLength(length, units, { digits: formatDigitsFor([length], units) })
+}
+
 /** Fewest digits that show every one of the lengths exactly, within what sheets show. */
 export function formatDigitsFor(lengths: readonly Length[], units: Units): number {
   const { fewest, most } = DIGITS[units]

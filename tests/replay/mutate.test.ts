@@ -9,21 +9,16 @@ import { formed, pulley, rounded, stepped, swung } from './operations.ts'
 import { bar, bench, neck } from './shop.ts'
 
 const setup = bar([1.5, 4])
-/** Grave mistakes that do no harm in this very operation: roughing a turn deeper still stops above the floor; a tip that touches takes up. */
-const cases: readonly (readonly [string, Operation, readonly string[]])[] = [
-  ['square groove', neck, []],
-  ['form tool', formed, []],
-  ['stepped radius', stepped, []],
-  [
-    'corner',
-    rounded,
-    ['take-up compound left out at 0', 'go-past compound left out at 8', 'depth dial taken for diameter'],
-  ],
-  ['V-groove', pulley, ['a turn more at 8', 'a turn more at 11']],
-  ['swung compound', swung, []],
+const cases: readonly (readonly [string, Operation])[] = [
+  ['square groove', neck],
+  ['form tool', formed],
+  ['stepped radius', stepped],
+  ['corner', rounded],
+  ['V-groove', pulley],
+  ['swung compound', swung],
 ]
 
-describe.each(cases)('mistakes in a %s', (_, operation, harmless) => {
+describe.each(cases)('mistakes in a %s', (_, operation) => {
   const judged = mutants(operation, bench).map((mutant) => ({
     ...mutant,
     trace: replay(bench, setup, [mutant.operation]),
@@ -33,11 +28,6 @@ describe.each(cases)('mistakes in a %s', (_, operation, harmless) => {
   it('are made in some number, and most are found', () => {
     expect(judged.length).toBeGreaterThan(10)
     expect(passed.length).toBeLessThan(judged.length * 0.7)
-  })
-  it('of these sorts are always found', () => {
-    const grave = /left out at|shortened|a turn more|taken for|not corrected|undersize/
-    const missed = passed.filter(({ label }) => grave.test(label)).map(({ label }) => label)
-    expect(missed).toEqual(harmless)
   })
   it('that pass still give the same part within half a mark either way, for every backlash', () => {
     const sound = replay(bench, setup, [operation]).operations[0]!.surely

@@ -3,14 +3,14 @@ import type { Form } from '../../moves/form.ts'
 import type { WantedDimension } from '../../moves/operation.ts'
 import { arcPiece, linePiece } from '../../moves/pieces.ts'
 import type { SquareTool } from '../../tools/tool.ts'
-import { formatLength } from '../../units/format.ts'
+import { formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
 import type { GrooveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
 import { reachFor, roughDepthsTo, touchedShoulder } from '../plunge.ts'
-import { defaultLeave, oneOffUndersize } from '../shop.ts'
+import { defaultLeave, oneOffUndersize, widestToGrind } from '../shop.ts'
 
 /** A square groove or neck: its drawing as lengths, its tool, and the plunges that rough and finish it. */
 export function draftGroove(bench: Bench, feature: GrooveFeature): Drafted {
@@ -26,7 +26,7 @@ export function draftGroove(bench: Bench, feature: GrooveFeature): Drafted {
   if (depth <= 0)
     return refuse(
       'no-depth',
-      `the bottom diameter is not smaller than the stock, ${formatLength(step.measured, bench.units)}`,
+      `the bottom diameter is not smaller than the stock, ${formatExact(step.measured, bench.units)}`,
       'correct the bottom diameter or the step',
     )
   const tool = named ?? squareToGrind(bench, feature, width.aim, depth, near, far)
@@ -47,7 +47,7 @@ function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: 
   const notes = [...shape.notes]
   if (tool.cornerRadius > 0 && feature.cornerRadiusMax === null)
     notes.push(
-      `The corners of the floor carry the tool's radius, ${formatLength(tool.cornerRadius, bench.units)}; the drawing gives none.`,
+      `The corners of the floor carry the tool's radius, ${formatExact(tool.cornerRadius, bench.units)}; the drawing gives none.`,
     )
   return {
     feature,
@@ -65,7 +65,7 @@ function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: 
       point: shoulder === 'headstock' ? 'headstock-side corner of the tool' : 'tailstock-side corner of the tool',
       to:
         shoulder === null
-          ? `the ${formatLength(near, bench.units)} line`
+          ? `the ${formatExact(near, bench.units)} line`
           : `touch the face of the shoulder on the ${shoulder} side`,
     },
     touch: 'the edge touches the turning surface',
@@ -83,7 +83,7 @@ function aimedWidth(
   const aim = feature.width.aim
   if (tool === null || tool.width.aim <= aim) return { aim, notes: [] }
   const high = feature.width.limits?.[1] ?? aim
-  const show = (length: Length) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
   if (tool.width.aim <= high)
     return {
       aim: tool.width.aim,
@@ -110,12 +110,12 @@ function squareToGrind(
   far: Length,
 ): SquareTool {
   const under = bench.work === 'one-off' ? Math.min(oneOffUndersize(bench.units), width / 10) : 0
-  const ground = Math.round(width - under)
+  const ground = Math.round(Math.min(width - under, widestToGrind(bench.units)))
   const common = toGrind(bench, feature, ground, reachFor(bench, near, far, depth))
   return {
     ...common,
     shape: 'square',
-    width: { nominal: ground, limits: null, aim: ground, text: formatLength(ground, bench.units) },
+    width: { nominal: ground, limits: null, aim: ground, text: formatExact(ground, bench.units) },
     cornerRadius: 0,
   }
 }
@@ -123,7 +123,7 @@ function squareToGrind(
 function cornerRefusal(bench: Bench, feature: GrooveFeature, tool: SquareTool): Refusal | null {
   const most = feature.cornerRadiusMax
   if (most === null || tool.cornerRadius <= most) return null
-  const show = (length: Length) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
   return {
     code: 'corner-too-round',
     reason: `the corners of tool "${tool.name}" are rounded to ${show(tool.cornerRadius)}, the drawing allows ${show(most)}`,

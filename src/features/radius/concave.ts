@@ -1,14 +1,14 @@
 import { arcPiece } from '../../moves/pieces.ts'
 import { roundHalfWidth } from '../../tools/round/edge.ts'
 import type { RoundTool } from '../../tools/tool.ts'
-import { formatLength } from '../../units/format.ts'
+import { formatExact } from '../../units/format.ts'
 import { INCH, type Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
 import type { ConcaveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
 import { reachFor, roughDepthsTo } from '../plunge.ts'
-import { defaultLeave } from '../shop.ts'
+import { belowMeasuring, defaultLeave } from '../shop.ts'
 import { chord, radiusFromChord, sagitta } from './segment.ts'
 
 /** A concave groove cut by one plunge of a form tool of its own radius. */
@@ -26,7 +26,7 @@ export function draftConcave(bench: Bench, feature: ConcaveFeature): Drafted {
   if (2 * roundHalfWidth(tool.radius, tool.edgeWidth) < size.width)
     return refuse(
       'edge-too-narrow',
-      `the edge of tool "${tool.name}" is ${formatLength(tool.edgeWidth!, bench.units)} wide, the groove ${formatLength(size.width, bench.units)}`,
+      `the edge of tool "${tool.name}" is ${formatExact(tool.edgeWidth!, bench.units)} wide, the groove ${formatExact(size.width, bench.units)}`,
       'grind the edge wider than the groove',
     )
   return {
@@ -41,7 +41,7 @@ function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: 
   const { near, width, depth, radius } = shape
   const middle = near + width / 2
   const leave = Math.min(feature.cutting.leave ?? defaultLeave(bench.units, depth), depth)
-  const show = (length: Length) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
   return {
     feature,
     tool,
@@ -91,13 +91,14 @@ function aimedRadius(
 ): { aim: Length; notes: string[] } | Refusal {
   const aim = feature.radius.aim
   if (tool === null || tool.radius === aim) return { aim, notes: [] }
-  const show = (length: Length) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
   const limits = feature.radius.limits
   if (limits !== null && tool.radius >= limits[0] && tool.radius <= limits[1])
     return {
       aim: tool.radius,
       notes: [`The form carries the tool's own radius, ${show(tool.radius)}, inside its limits.`],
     }
+  if (Math.abs(tool.radius - aim) <= belowMeasuring) return { aim: tool.radius, notes: [] }
   if (tool.radius > aim)
     return {
       code: 'radius-too-large',
@@ -117,7 +118,7 @@ function solveConcave(
   feature: ConcaveFeature,
   radius: Length,
 ): { width: Length; depth: Length } | Refusal {
-  const show = (length: Length) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
   const width = feature.width?.aim
   const depth = feature.depth?.aim
   if (width !== undefined && width > 2 * radius)

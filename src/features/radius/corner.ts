@@ -1,25 +1,28 @@
 import type { CornerCuts } from '../../moves/cuts.ts'
 import { arcPiece } from '../../moves/pieces.ts'
 import type { CornerTool } from '../../tools/tool.ts'
-import { formatLength } from '../../units/format.ts'
+import { formatExact, formatLength } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, refuse } from '../draft.ts'
 import type { CornerFeature } from '../feature.ts'
 import { datum } from '../place.ts'
-import { defaultClear, defaultCornerInfeed, defaultLeave, pastTheDepth } from '../shop.ts'
+import { belowMeasuring, defaultClear, defaultCornerInfeed, defaultLeave, pastTheDepth } from '../shop.ts'
 
 /** A convex radius on a corner that faces the tailstock, cut by a corner tool of the same radius. */
 export function draftCorner(bench: Bench, feature: CornerFeature): Drafted {
   const named = namedTool(bench, feature, 'corner')
   if (isRefusal(named)) return { ok: false, refusal: named }
-  const show = (length: Length) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
   const at = datum(bench, feature.cornerOf)
   const index = bench.steps.findIndex((step) => step.start === at)
   const step = bench.steps[index]!
   const limits = feature.radius.limits
   const radius = named?.radius ?? feature.radius.aim
-  if (radius !== feature.radius.aim && (limits === null || radius < limits[0] || radius > limits[1]))
+  if (
+    Math.abs(radius - feature.radius.aim) > belowMeasuring &&
+    (limits === null || radius < limits[0] || radius > limits[1])
+  )
     return refuse(
       'wrong-radius',
       `the radius of tool "${named!.name}" is ${show(radius)}, the drawing asks for ${show(feature.radius.aim)}`,
@@ -39,7 +42,7 @@ export function draftCorner(bench: Bench, feature: CornerFeature): Drafted {
 
 /** At a shoulder the lower step must lie deeper than the tip reaches, with the clearance to spare. */
 function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radius: Length) {
-  const show = (length: Length) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
   const lower = bench.steps[index - 1]
   if (lower === undefined) {
     if (bench.part.held === 'chuck' || bench.part.held === 'collet') return null
@@ -67,7 +70,7 @@ function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radiu
 
 function assemble(bench: Bench, feature: CornerFeature, tool: CornerTool, step: PlacedStep, at: Length) {
   const radius = tool.radius
-  const show = (length: Length) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
   const surface = -step.measured / 2
   const from = feature.cornerOf === 'end' ? 'the free end' : `the tailstock-side end of "${feature.cornerOf}"`
   return {
@@ -78,10 +81,11 @@ function assemble(bench: Bench, feature: CornerFeature, tool: CornerTool, step: 
     zero: { fromEnd: at, diameter: step.measured },
     wanted: [arcPiece(at, at + radius, at + radius, surface + radius, radius, -1)],
     region: { from: at, to: at + radius },
+    // The arc leaves the surfaces tangentially, so a leg shows a hair of depth as many hairs of length: it is looked at, never held to limits.
     dimensions: [
       { id: 'radius' as const, aim: radius, limits: feature.radius.limits },
-      { id: 'legAlong' as const, aim: radius, limits: feature.radius.limits },
-      { id: 'legDown' as const, aim: radius, limits: feature.radius.limits },
+      { id: 'legAlong' as const, aim: radius, limits: null },
+      { id: 'legDown' as const, aim: radius, limits: null },
     ],
     cuts: cornerCuts(bench, feature, radius),
     drawn: [
@@ -101,7 +105,9 @@ function assemble(bench: Bench, feature: CornerFeature, tool: CornerTool, step: 
     align: { point: 'deep tip of the tool', to: `close to the face at ${show(at)}, not touching` },
     touch: 'only the outer tip touches the cylinder',
     placedBy: 'touch' as const,
-    notes: ['A 45° chamfer with a leg under ' + show(radius * (2 - Math.SQRT2)) + ' roughed first spares the tool.'],
+    notes: [
+      `A 45° chamfer with a leg under ${formatLength(radius * (2 - Math.SQRT2), bench.units)} roughed first spares the tool.`,
+    ],
   }
 }
 

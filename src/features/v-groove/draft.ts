@@ -4,14 +4,14 @@ import type { WantedDimension } from '../../moves/operation.ts'
 import { linePiece } from '../../moves/pieces.ts'
 import type { VeeTool } from '../../tools/tool.ts'
 import type { Degrees } from '../../units/dimension.ts'
-import { formatAngle, formatLength } from '../../units/format.ts'
+import { formatAngle, formatExact } from '../../units/format.ts'
 import { INCH, type Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
 import type { VGrooveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
-import { reachFor, roughDepthsTo } from '../plunge.ts'
-import { defaultLeave, defaultVeeInfeed, defaultVeeMargin } from '../shop.ts'
+import { roughDepthsTo } from '../plunge.ts'
+import { belowMeasuring, defaultLeave, defaultVeeInfeed, defaultVeeMargin, pastTheDepth } from '../shop.ts'
 import { solveV, type VForm } from './form.ts'
 import { shrinkingInfeeds } from './infeeds.ts'
 
@@ -40,15 +40,15 @@ export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
       'the measured stock is already smaller than the bottom of the V',
       'measure the stock again',
     )
-  const tool = named ?? veeToGrind(bench, feature, angle, cut, near)
-  return { ok: true, draft: assemble(bench, feature, tool, step, { ...cut, near, t, angle, notes: nosed.notes }) }
+  const tool = named ?? veeToGrind(bench, feature, angle, cut)
+  return { ok: true, draft: assemble(bench, feature, tool, step, { ...cut, near, t, angle, drop, notes: nosed.notes }) }
 }
 
-type Shape = VForm & { near: Length; t: number; angle: Degrees; notes: readonly string[] }
+type Shape = VForm & { near: Length; t: number; drop: Length; angle: Degrees; notes: readonly string[] }
 
 function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: PlacedStep, shape: Shape) {
   const { near, width, depth, t } = shape
-  const show = (length: Length) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
   return {
     feature,
     tool,
@@ -119,7 +119,7 @@ function given(
 }
 
 function solved(bench: Bench, feature: VGrooveFeature, half: Degrees, step: PlacedStep): VForm | Refusal {
-  const show = (length: Length) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
   const t = Math.tan(half * (Math.PI / 180))
   const { width, depth, root } = given(feature, step, t)
   if (width !== undefined && depth !== undefined && root !== undefined) {
@@ -163,7 +163,9 @@ function withNose(
   t: number,
 ): (VForm & { notes: string[] }) | Refusal {
   if (tool === null || tool.nose <= form.root) return { ...form, notes: [] }
-  const show = (length: Length) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
+  if (tool.nose - form.root <= belowMeasuring && form.root > 0)
+    return { width: form.width, depth: (form.width - tool.nose) / (2 * t), root: tool.nose, notes: [] }
   if (form.root > INCH / 1000)
     return {
       code: 'nose-too-wide',
@@ -191,23 +193,28 @@ function vForm(near: Length, form: VForm & { t: number }, surface: Length): Form
   return form.root > 0 ? [flanks[0], linePiece(near + run, floor, far - run, floor), flanks[1]] : [...flanks]
 }
 
+/** As an inspector meets them on the real surface: limits given from the nominal surface move with it. */
 function dimensions(bench: Bench, feature: VGrooveFeature, step: PlacedStep, shape: Shape): WantedDimension[] {
-  const at = feature.widthAt ?? (step.measured < step.diameter.nominal ? null : step.diameter.nominal)
+  const at = feature.widthAt
   const width = at === null ? shape.width : shape.width - (step.measured - at) * shape.t
+  const widthShift = at === null ? 2 * shape.drop * shape.t : 0
   return [
     {
       id: 'width',
       aim: width,
-      limits: feature.width?.limits ?? null,
-      ...(at !== null && at !== step.measured && { atDiameter: at }),
+      limits: lowered(feature.width?.limits, widthShift),
+      ...(at !== null && { atDiameter: at }),
     },
-    { id: 'depth', aim: shape.depth, limits: feature.depth?.limits ?? null },
+    { id: 'depth', aim: shape.depth, limits: lowered(feature.depth?.limits, shape.drop) },
     { id: 'bottomDiameter', aim: step.measured - 2 * shape.depth, limits: feature.bottomDiameter?.limits ?? null },
     { id: 'root', aim: shape.root, limits: feature.root?.limits ?? null },
     { id: 'angle', aim: shape.angle, limits: feature.angle.limits },
     ...placeDimensions(bench, feature.place, shape.near, shape.width),
   ]
 }
+
+const lowered = (limits: readonly [Length, Length] | null | undefined, by: Length): readonly [Length, Length] | null =>
+  limits == null ? null : [limits[0] - by, limits[1] - by]
 
 function cuts(bench: Bench, feature: VGrooveFeature, tool: VeeTool, shape: Shape): PlungeCuts {
   const { cutting } = feature
@@ -242,7 +249,8 @@ const drawnSizes = (feature: VGrooveFeature): string[] => [
   drawnPlace(feature.place),
 ]
 
-function veeToGrind(bench: Bench, feature: VGrooveFeature, angle: Degrees, form: VForm, near: Length): VeeTool {
-  const common = toGrind(bench, feature, form.width, reachFor(bench, near, near + form.width, form.depth))
-  return { ...common, shape: 'vee', angle, nose: Math.floor(form.root) }
+/** Ground no further back than the depth asks for: a longer flank would meet a shoulder close by. The blank is as wide as the ground edge. */
+function veeToGrind(bench: Bench, feature: VGrooveFeature, angle: Degrees, form: VForm): VeeTool {
+  const common = toGrind(bench, feature, form.width, form.depth + pastTheDepth(bench.units))
+  return { ...common, blank: null, shape: 'vee', angle, nose: Math.floor(form.root) }
 }

@@ -2,7 +2,7 @@ import type { Bench, Draft, Refusal } from '../../features/draft.ts'
 import type { Lathe } from '../../lathe/lathe.ts'
 import type { Edge } from '../../moves/form.ts'
 import type { Setup } from '../../moves/operation.ts'
-import { formatLength } from '../../units/format.ts'
+import { formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 
 /** What a check may look at: a drafted feature, its edge, the part in the machine, and the features already planned. */
@@ -24,7 +24,7 @@ export function refusalOf(one: Case): Refusal | null {
   return null
 }
 
-const shown = (one: Case) => (length: Length) => formatLength(length, one.bench.units)
+const shown = (one: Case) => (length: Length) => formatExact(length, one.bench.units)
 
 /** Forms that overlap: the earlier one stands, the later one is refused. */
 function overlap(one: Case): Refusal | null {

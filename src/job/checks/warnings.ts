@@ -55,7 +55,7 @@ function smallCore(one: Case): Said[] {
   ]
 }
 
-/** Contact wider than an eighth of the diameter tends to chatter. Common practice, no source. */
+/** Contact wider than a quarter of the diameter tends to chatter. Common practice, no source. */
 function wideContact(one: Case): Said[] {
   const cutting = one.edge.pieces.filter((piece) => piece.curve.kind === 'arc' || piece.curve.d0 === piece.curve.d1)
   const width = cutting.reduce((sum, piece) => sum + piece.to - piece.from, 0)
