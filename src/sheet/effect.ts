@@ -62,7 +62,7 @@ const floored = (scene: Scene, clear: number): number => {
 
 const along = (scene: Scene): Phrase => {
   const moved = placeOf(scene, scene.after).along
-  if (Math.abs(moved) < 1) return ['the first place']
+  if (Math.abs(moved) < 1) return ['tool at its zero']
   return ['tool ', size(scene, 'along', Math.abs(moved)), moved > 0 ? ' over' : ' short of 0']
 }
 
