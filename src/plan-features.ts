@@ -12,7 +12,7 @@ import type { Edge } from './moves/form.ts'
 import type { Operation, Setup } from './moves/operation.ts'
 import type { Spindle } from './moves/stated.ts'
 import type { OperationTrace } from './moves/trace.ts'
-import { replay } from './replay/replay.ts'
+import { type Progress, replayNext, startOf } from './replay/replay.ts'
 import { sequence } from './sequence/sequence.ts'
 import type { FeaturePlan, Plan } from './sheet/plan.ts'
 import { edgeOf } from './tools/edge.ts'
@@ -23,6 +23,7 @@ type Planned = {
   readonly draft: Draft
   readonly operation: Operation
   readonly trace: OperationTrace
+  readonly after: Progress
   readonly spindle: Spindle
   readonly warnings: readonly Said[]
 }
@@ -39,10 +40,14 @@ export function planFeatures(
   const outcomes: Outcome[] = []
   const operations: Operation[] = []
   const { drafts, refused, reasons } = draftAll(job, bench)
+  let progress = startOf(setup)
   for (const { draft, angle } of drafts) {
     const before = outcomes.flatMap((one) => ('planned' in one ? [one.planned.draft] : []))
-    const outcome = planOne(job, bench, setup, draft, angle, before, operations)
-    if ('planned' in outcome) operations.push(outcome.planned.operation)
+    const outcome = planOne(job, bench, setup, draft, angle, before, progress)
+    if ('planned' in outcome) {
+      operations.push(outcome.planned.operation)
+      progress = outcome.planned.after
+    }
     outcomes.push(outcome)
   }
   const all = refused.reduce<readonly Outcome[]>(inItsPlace, outcomes)
@@ -75,7 +80,7 @@ function planOne(
   draft: Draft,
   angle: number,
   before: readonly Draft[],
-  done: readonly Operation[],
+  progress: Progress,
 ): Outcome {
   const feature = draft.feature
   const edge = edgeOf(draft.tool)
@@ -86,16 +91,10 @@ function planOne(
   if (!sequenced.ok) return { feature, refusal: sequenced }
   const spindle = spindleFor(job, draft)
   const operation = operationFor(draft, edge, angle, spindle, sequenced.moves)
-  const trace = replay(job.lathe, setup, [...done, operation])
-  const own = trace.operations[done.length]!
-  const failed = unproven(
-    job.units,
-    operation,
-    own,
-    trace.faults.filter((fault) => fault.operation === done.length),
-  )
+  const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
+  const failed = unproven(job.units, operation, trace, faults)
   if (failed !== null) return { feature, refusal: failed }
-  return { feature, planned: { draft, operation, trace: own, spindle, warnings: warningsOf(checked, spindle) } }
+  return { feature, planned: { draft, operation, trace, after, spindle, warnings: warningsOf(checked, spindle) } }
 }
 
 function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: number) {

@@ -17,7 +17,12 @@ export type Dial = {
 }
 
 /** A digital readout: a resolution, no turns, no lost motion. */
-export type Readout = { readonly kind: 'readout'; readonly units: Units; readonly resolution: Length; readonly reads: Sense }
+export type Readout = {
+  readonly kind: 'readout'
+  readonly units: Units
+  readonly resolution: Length
+  readonly reads: Sense
+}
 
 export type Scale = Dial | Readout
 

@@ -5,6 +5,10 @@ import type { Fault, OperationTrace, Trace } from '../moves/trace.ts'
 import { cutInto } from './form/insert.ts'
 import { runOperation } from './run.ts'
 
+/** The part so far: its forms, and what of it may be cut. Nothing is done yet on `startOf`. */
+export type Progress = { readonly surely: Form; readonly possibly: Form; readonly allowed: Form }
+export const startOf = ({ stock }: Setup): Progress => ({ surely: stock, possibly: stock, allowed: stock })
+
 /**
  * Carries out every move on a model lathe that does not know why it is made, for every lost motion from none to the stated one at once.
  * The operations are done in order on one part: each starts from the forms the one before has left. Lengths in pm.
@@ -12,15 +16,28 @@ import { runOperation } from './run.ts'
 export const replay = (lathe: Lathe, setup: Setup, operations: readonly Operation[]): Trace => {
   const done: OperationTrace[] = []
   const faults: Fault[] = []
-  let allowed = setup.stock
+  let progress = startOf(setup)
   operations.forEach((operation, index) => {
-    const before = done.at(-1) ?? { surely: setup.stock, possibly: setup.stock }
-    allowed = finished(allowed, operation)
-    const run = runOperation(lathe, setup, operation, { ...before, allowed }, { rules: true, shift: null })
+    const run = replayNext(lathe, setup, progress, operation, index)
+    progress = run.after
     done.push(run.trace)
-    faults.push(...run.faults.map((fault) => ({ ...fault, operation: index })))
+    faults.push(...run.faults)
   })
   return { operations: done, faults }
+}
+
+/** One more operation on a part as it is; `index` is its number in the faults. */
+export const replayNext = (lathe: Lathe, setup: Setup, progress: Progress, operation: Operation, index: number) => {
+  const allowed = finished(progress.allowed, operation)
+  const { trace, faults } = runOperation(
+    lathe,
+    setup,
+    operation,
+    { ...progress, allowed },
+    { rules: true, shift: null },
+  )
+  const after: Progress = { surely: trace.surely, possibly: trace.possibly, allowed }
+  return { trace, faults: faults.map((fault): Fault => ({ ...fault, operation: index })), after }
 }
 
 /** The part as it may be cut once this operation is done: what was allowed before, and its wanted form. */

@@ -1,4 +1,5 @@
 import type { Size } from '../moves/trace.ts'
+import { INCH, MM } from '../units/length.ts'
 import { waysOf } from './dial.ts'
 import { angleFigure, dimensionFigure, labelOf } from './dimensions.ts'
 import { figure, length } from './figure.ts'
@@ -26,13 +27,13 @@ export const handStep = (scene: Scene): Said => {
     case 'touch-off':
       return touchOff(scene)
     case 'lock':
-      return say('CARRIAGE', ['LOCK, then look at the line again'])
+      return say('CARRIAGE', [lockWords(scene)])
     case 'unlock':
       return say('CARRIAGE', ['unlock'])
     case 'measure':
       return measure(scene)
     case 'deburr':
-      return say('DEBURR', ['break the sharp edges with a file, spindle slow'], ['no rag near the work'])
+      return say('DEBURR', ['break the sharp edges by hand, spindle STOPPED, fine file or stone'])
     default:
       throw new Error(`no words for a move without a slide: ${scene.move.action}`)
   }
@@ -109,7 +110,22 @@ const speed = (scene: Scene): Said => {
   return say('SPEED', [rpm, ' rpm'], [], [['chatter: less speed, MORE feed']])
 }
 
+/** Locking shifts the carriage: what it was set by is looked at again. */
+export const lockWords = ({ feature }: Scene): string => {
+  if (feature.edge.shape === 'corner') return 'LOCK'
+  return feature.operation.placedBy === 'touch'
+    ? 'LOCK, then see that it still touches'
+    : 'LOCK, then look at the line again'
+}
+
 const align = (scene: Scene): Said => {
+  if (scene.move.purpose === 'only-tip')
+    return say(
+      'ALIGN',
+      ['outer tip over the work by about ', length('tool', scene.units === 'inch' ? INCH / 100 : MM / 4, scene.units)],
+      [],
+      [['by carriage; the rest of the edge hangs off the corner']],
+    )
   const { point, to } = scene.feature.align
   const bare = point.replace(/,$/, '')
   return say(
@@ -134,8 +150,9 @@ const touchOff = (scene: Scene): Said => {
 
 /** Only what the finished stretch of work can be measured for; the expected sizes come from the replay at this very move. */
 const measure = (scene: Scene): Said => {
+  const unfinishedCorner = scene.feature.edge.shape === 'corner' && scene.move.purpose === 'expect-rough'
   const expected = (scene.feature.trace.at[scene.index] ?? []).filter(
-    (size) => middle(size) !== null && size.id !== 'flatness',
+    (size) => middle(size) !== null && size.id !== 'flatness' && !(unfinishedCorner && size.id === 'radius'),
   )
   const lines = expected.map((size) => expectation(scene, size))
   if (lines.length === 0) return say('MEASURE', ['with the spindle STOPPED'])

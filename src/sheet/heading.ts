@@ -12,13 +12,22 @@ export const headingOf = (plan: Plan, feature: Planned, position: number): Label
   const blocks: Labeled[] = [
     ...(feature.why === null ? [] : [{ label: 'Why', says: [[feature.why]] }]),
     { label: 'Drawn', says: feature.drawn.map((each) => [each]) },
-    { label: 'Stands on', says: [[length('stock', feature.operation.surface, plan.units), ' diameter, as measured']] },
+    {
+      label: 'Stands on',
+      says: [[length('stock', feature.operation.surface, plan.units), ` diameter, ${stockWords(plan, feature)}`]],
+    },
     { label: 'Tool', says: tool(plan, feature) },
     { label: 'Speed', says: speed(feature) },
     { label: 'Cross-feed', says: [scale(plan.lathe.crossFeed)] },
     { label: 'Compound', says: [[...angle(plan, feature), '; ', ...scale(plan.lathe.compound.scale)]] },
   ]
   return identified(`feature.${position + 1}`, blocks)
+}
+
+/** Whether anybody has measured the surface that the dial is zeroed on. */
+const stockWords = ({ part }: Plan, { operation }: Planned): string => {
+  const step = part.steps.find(({ from, to }) => operation.region.from >= from && operation.region.to <= to)
+  return step?.measuredGiven === false ? 'as drawn: measure it first' : 'as measured'
 }
 
 /** The block at the head of the sheet: the part and the lathe. */

@@ -1,5 +1,6 @@
 import type { Slide } from '../moves/operation.ts'
 import { markFigure, marks, readingFigure, readingOf, turnsOf, turnTo, waysOf, wholeTurns } from './dial.ts'
+import { lockWords } from './hand.ts'
 import type { Said, Scene } from './scene.ts'
 import { scaleOf } from './scene.ts'
 import type { Phrase } from './sheet.ts'
@@ -14,7 +15,7 @@ export const slideStep = (scene: Scene, slide: Slide): Said => ({
 
 const does = (scene: Scene, slide: Slide): Phrase => {
   const { action, count } = scene.move
-  if (action === 'lock') return ['LOCK, then look at the line again']
+  if (action === 'lock') return [lockWords(scene)]
   if (action === 'unlock') return ['unlock']
   if (action === 'zero') return zero(scene, slide)
   if (action === 'take-up' && (count === null || count === undefined)) return takeUp(scene, slide)

@@ -16,8 +16,16 @@ export type ToolBase = {
   readonly measured: boolean
   readonly origin: Origin
 }
-export type SquareTool = ToolBase & { readonly shape: 'square'; readonly width: Dimension; readonly cornerRadius: Length }
+export type SquareTool = ToolBase & {
+  readonly shape: 'square'
+  readonly width: Dimension
+  readonly cornerRadius: Length
+}
 export type VeeTool = ToolBase & { readonly shape: 'vee'; readonly angle: Degrees; readonly nose: Length }
-export type RoundTool = ToolBase & { readonly shape: 'round'; readonly radius: Length; readonly edgeWidth: Length | null }
+export type RoundTool = ToolBase & {
+  readonly shape: 'round'
+  readonly radius: Length
+  readonly edgeWidth: Length | null
+}
 export type CornerTool = ToolBase & { readonly shape: 'corner'; readonly radius: Length }
 export type Tool = SquareTool | VeeTool | RoundTool | CornerTool

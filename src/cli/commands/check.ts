@@ -20,7 +20,7 @@ type CheckedFeature = {
   readonly name: string
   readonly kind: string
   readonly status: 'planned' | 'refused'
-  /** Dimensions that may not hold; empty for a refused feature. */
+  /** Dimensions that may not hold, and a spindle too fast to form at; empty for a refused feature. */
   readonly mayNotHold: readonly string[]
   readonly refusal: { readonly code: string; readonly reason: string; readonly remedy: string } | null
 }
@@ -57,7 +57,10 @@ const checkedFeature = (feature: FeaturePlan): CheckedFeature => {
     const { code, reason, remedy } = feature
     return { name, kind, status, mayNotHold: [], refusal: { code, reason, remedy } }
   }
-  const mayNotHold = feature.budget.filter(({ verdict }) => verdict === 'may not hold').map(({ id }) => id)
+  // A spindle that cannot turn slowly enough is no way to form, however well the sizes come out.
+  const tooFast = feature.spindle.tooFast ? ['no spindle speed is low enough'] : []
+  const dimensions = feature.budget.filter(({ verdict }) => verdict === 'may not hold').map(({ id }): string => id)
+  const mayNotHold = [...tooFast, ...dimensions]
   return { name, kind, status, mayNotHold, refusal: null }
 }
 

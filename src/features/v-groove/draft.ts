@@ -241,7 +241,7 @@ function cuts(bench: Bench, feature: VGrooveFeature, tool: VeeTool, shape: Shape
 }
 
 const drawnSizes = (feature: VGrooveFeature): string[] => [
-  `${feature.angle.text} included`,
+  `${/^[\d.]+$/.test(feature.angle.text) ? `${feature.angle.text}°` : feature.angle.text} included`,
   ...(feature.width !== null ? [`${feature.width.text} wide`] : []),
   ...(feature.depth !== null ? [`${feature.depth.text} deep`] : []),
   ...(feature.bottomDiameter !== null ? [`bottom diameter ${feature.bottomDiameter.text}`] : []),

@@ -121,14 +121,26 @@ const stepData = (step: SheetStep, units: Units) => ({
   number: step.number,
   feature: step.feature,
   action: step.action,
-  ...(step.slide === null ? {} : { slide: step.slide }),
-  ...(step.slide === null || step.action === 'touch-off'
+  ...(step.slide === null || !ON_A_DIAL.has(step.action)
     ? {}
-    : { reading: step.reading, turns: step.turns, mark: step.mark }),
+    : { slide: step.slide, reading: step.reading, turns: step.turns, mark: step.mark }),
   ...(step.purpose === null ? {} : { purpose: step.purpose }),
   group: step.group,
   say: sayOf(step, units),
 })
+
+/** Moves that end at a reading. A touch-off is made on the slide that is set to zero next; a lock is always the carriage's. */
+const ON_A_DIAL: ReadonlySet<string> = new Set([
+  'take-up',
+  'zero',
+  'feed-in',
+  'back-out',
+  'shift',
+  'go-past',
+  'return',
+  'feed-across',
+  'move-carriage',
+])
 
 /** The whole line as one sentence, as the text sheet has it. */
 const sayOf = (step: SheetStep, units: Units): string =>

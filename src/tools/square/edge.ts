@@ -1,6 +1,6 @@
 import type { Form } from '../../moves/form.ts'
-import type { Length } from '../../units/length.ts'
 import { arcPiece, linePiece } from '../../moves/pieces.ts'
+import type { Length } from '../../units/length.ts'
 
 /** Edge of a square tool: flat over its width, corners rounded where it has a corner radius. Reference: the tailstock-side corner. pm. */
 export function squareEdge(width: Length, cornerRadius: Length): Form {
