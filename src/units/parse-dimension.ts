@@ -72,6 +72,16 @@ function readWithDeviations(
   if (nominal === '' || /^[+-]$/.test(nominal))
     return refused('the tolerance stands alone', 'write the nominal size before it, like 0.125 ±0.005')
   const ofDeviations = unitAmong(deviations)
+  // `120 thou ±0.003` is as likely three thousandths of an inch as of a thousandth: nobody should have to guess.
+  if (
+    ofDeviations === null &&
+    unitAmong([nominal]) === 'thou' &&
+    deviations.some((each) => /^[+-]? ?0?\.0\d*[1-9]/.test(each))
+  )
+    return refused(
+      `the tolerance beside "${nominal}" has no unit: it could be thousandths or inches`,
+      `write its unit too, like 120 thou ±3 thou or 120 thou ±0.003 in`,
+    )
   const ofNominal = unitAmong([nominal]) ?? (ofDeviations === 'thou' ? null : ofDeviations)
   const fallback = ofDeviations ?? ofNominal
   return readEach(
