@@ -56,10 +56,13 @@ const verdictOf = (limits: Budgeted['limits'], spare: number | null): Budgeted['
   return spare !== null && spare >= -EXACT ? 'holds' : 'may not hold'
 }
 
+/** Pushes below this are arithmetic's: pm, or degrees. */
+const NOISE = 1e-6
+
 /** Errors of one name count together. */
 const worstOf = (pushes: readonly Push[]): string => {
   const totals = new Map<string, number>()
   for (const { name, up, down } of pushes) totals.set(name, (totals.get(name) ?? 0) + Math.max(up, -down))
   const ranked = [...totals].sort((a, b) => b[1] - a[1])
-  return ranked[0] === undefined || ranked[0][1] === 0 ? 'none' : ranked[0][0]
+  return ranked[0] === undefined || ranked[0][1] < NOISE ? 'none' : ranked[0][0]
 }

@@ -8,6 +8,8 @@ export type Io = {
   readonly readFile: (path: string) => Uint8Array
   /** Entries of a folder, or null where the path is not one. */
   readonly readDir: (path: string) => readonly Entry[] | null
+  /** Do two paths lead to one file? */
+  readonly samePath: (one: string, other: string) => boolean
   /** Whole or not at all. Without `force` an existing file is left alone, and the error's code is EEXIST. */
   readonly writeFile: (path: string, text: string, force: boolean) => void
 }

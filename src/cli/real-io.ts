@@ -5,12 +5,13 @@ import {
   openSync,
   readdirSync,
   readFileSync,
+  realpathSync,
   renameSync,
   statSync,
   unlinkSync,
   writeSync,
 } from 'node:fs'
-import { basename, dirname, join } from 'node:path'
+import { basename, dirname, join, resolve } from 'node:path'
 import type { Entry, Io, Sink } from './io.ts'
 import { codeOf, reasonOf } from './io.ts'
 
@@ -21,6 +22,7 @@ export const realIo = (host: NodeJS.Process): Io => ({
   stderr: sink(host, host.stderr),
   env: host.env,
   readFile: (path) => readFileSync(path),
+  samePath: (one, other) => realPath(one) === realPath(other),
   readDir: (path) => readDir(path),
   writeFile: (path, text, force) => writeWhole(host, path, text, force),
 })
@@ -82,5 +84,14 @@ const remove = (path: string): void => {
     unlinkSync(path)
   } catch (error) {
     if (codeOf(error) !== 'ENOENT') throw error
+  }
+}
+
+/** Links followed where the file exists. */
+const realPath = (path: string): string => {
+  try {
+    return realpathSync(path)
+  } catch {
+    return resolve(path)
   }
 }

@@ -1,8 +1,24 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import { printDiagnostics } from '../diagnostics/frame.ts'
+import type { FeaturePlan } from '../sheet/plan.ts'
 import type { SourceFile } from '../source/source.ts'
 import { chalkFor } from './color.ts'
 import type { Io } from './io.ts'
+
+/** A feature that cannot be cut as asked, as a problem with a place in the job. */
+export const refusalProblem = ({
+  name,
+  code,
+  reason,
+  remedy,
+  origin,
+}: FeaturePlan & { status: 'refused' }): Diagnostic => ({
+  code,
+  severity: 'error',
+  origin,
+  message: `cannot be cut as asked: ${name}: ${reason}`,
+  hint: remedy,
+})
 
 /** All problems on standard error, with their lines; colored only there where it is a terminal. */
 export const reportDiagnostics = (

@@ -7,6 +7,9 @@ export function roughDepthsTo(depth: Length, infeed: Length | null): Length[] {
   if (depth <= 0) return []
   if (infeed === null || infeed >= depth) return [depth]
   const full = Math.ceil(depth / infeed - 1e-9) - 1
+  // A last pass of next to nothing would only rub: then all passes share alike.
+  if (depth - full * infeed < infeed / 4)
+    return Array.from({ length: full + 1 }, (_, i) => Math.round((depth * (i + 1)) / (full + 1)))
   return [...Array.from({ length: full }, (_, i) => infeed * (i + 1)), depth]
 }
 

@@ -44,6 +44,11 @@ type Reading = {
 }
 
 const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): Job | null => {
+  const other = otherKind(source.data)
+  if (other !== null) {
+    diagnostics.push({ code: 'not-a-job', severity: 'error', origin: { file: source.file, path: [] }, ...other })
+    return null
+  }
   const places: Places = new Map()
   // Without units nothing is compiled; millimeters then report the fewest mistakes that are none (ISO 286 classes need them).
   const values = shapeOf({ files, places, diagnostics, units: 'mm' }, jobSchema, source)
@@ -70,6 +75,16 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
     features: features.filter((feature) => feature != null),
     origin: { file: source.file, path: [] },
   }
+}
+
+/** A lathe or a toolbox taken for a job: one plain sentence instead of a list of missing keys. */
+const otherKind = (data: unknown): { message: string; hint: string } | null => {
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) return null
+  if ('features' in data || 'part' in data || 'title' in data) return null
+  const hint = (key: string) => `name it in a job, like ${key}: FILE, and give the job's file here`
+  if ('cross-feed' in data) return { message: 'this is a lathe file, not a job', hint: hint('lathe') }
+  const tools = Object.values(data).filter((one) => typeof one === 'object' && one !== null && 'shape' in one)
+  return tools.length > 0 ? { message: 'this is a toolbox, not a job', hint: hint('tools') } : null
 }
 
 /** One file against its schema; its problems and places join those of the job. */

@@ -38,15 +38,14 @@ export const turnTo = (scale: Scale, ways: Ways, from: number, to: number, units
   if (scale.kind === 'readout') return onReadout(scale, ways, from, to)
   if (to === from) return ['leave it at ', ...target(scale, to), ...aside(scale, to, units)]
   if (to > from)
-    return [
-      ways.forward,
-      ...falseZeros(scale, from, to),
-      to === 0 ? ' onto ' : ' to ',
-      ...landing(scale, ways, to, units),
-    ]
+    return [ways.forward, ...zerosForward(scale, from, to), ...landing(scale, ways, to, units), ...on(scale, from, to)]
   if (to >= 0) return [ways.back, to === 0 ? ' onto ' : ' to ', ...landing(scale, ways, to, units)]
   return [ways.back, ...past(scale, from, to), ...landing(scale, ways, to, units)]
 }
+
+/** A reading alone, as the scale shows it; forms are finished at or after zero. */
+export const shownOn = (scale: Scale, to: number): Phrase =>
+  scale.kind === 'readout' ? [readingFigure(scale, to * readable(scale))] : target(scale, to)
 
 /** Where the dial stops, and where that is: "52", "1 turn and 25 (.125)", "50 (.050 out, half a turn)". */
 const landing = (dial: Dial, ways: Ways, to: number, units: Units): Phrase =>
@@ -101,12 +100,22 @@ const past = (dial: Dial, from: number, to: number): Phrase => {
   return passed === 1 ? [` past 0, ${stop}`] : [' past 0 (', figure('turns', passed, 'count'), ` times), ${stop}`]
 }
 
-/** Forward from more than a turn before zero, the dial shows a 0 that is not the zero: who stops there stops a turn early. */
-const falseZeros = (dial: Dial, from: number, to: number): Phrase => {
-  const passed = zerosBetween(marksPerTurn(dial) / dial.readTo, from, Math.min(to, 0))
-  if (passed === 0) return []
-  return passed === 1 ? [' past a first 0,'] : [' past 0 (', figure('turns', passed, 'count'), ' times),']
+/**
+ * Forward from before zero the dial shows its 0 at least once before a reading after it, and from more than a turn before zero it shows a 0
+ * that is not the zero: each is said, since who stops at the first fitting mark stops too early.
+ */
+const zerosForward = (dial: Dial, from: number, to: number): Phrase => {
+  const perTurn = marksPerTurn(dial) / dial.readTo
+  const early = from < 0 ? zerosBetween(perTurn, from, Math.min(to, 0)) : 0
+  const times = (n: number): Phrase => (n === 1 ? [' past 0'] : [' past 0 (', figure('turns', n, 'count'), ' times)'])
+  if (to === 0) return early === 0 ? [' onto '] : [...times(early), ', onto the next ']
+  if (from < 0 && to > 0) return [...times(early + 1), ', to ']
+  return early === 0 ? [' to '] : [...times(early), ', to ']
 }
+
+/** Between two readings after zero, more than a turn round: how far on that is from where the dial stands. */
+const on = (dial: Dial, from: number, to: number): Phrase =>
+  from > 0 && readingOf(dial, to).turns ? [', ', ...marks(dial, to - from), ' on'] : []
 
 /** Whole turns strictly between two readings, low and high. */
 const zerosBetween = (perTurn: number, low: number, high: number): number =>

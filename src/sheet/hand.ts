@@ -132,21 +132,31 @@ const align = (scene: Scene): Said => {
     'ALIGN',
     [to.startsWith('the ') ? `${bare} on ${to}` : `${bare}: ${to}`],
     [],
-    [['by carriage, the compound stays where it is']],
+    [['by carriage, the compound stays where it is'], [bringUp(scene)]],
   )
+}
+
+/** Where the cross-feed is meanwhile: nowhere else on the sheet is it brought to the work. */
+const bringUp = ({ feature }: Scene): string => {
+  if (feature.edge.shape === 'corner') return 'cross-feed out, clear of the work, until it is in place'
+  return feature.operation.placedBy === 'touch'
+    ? 'wind the edge in below the top of the shoulder, clear of the work; touch lightly, the compound must not move'
+    : 'cross-feed out until then; bring the edge close to the work, not touching'
 }
 
 /** The slide that is named is fed forward, so that the touch itself takes up its lost motion. */
 const touchOff = (scene: Scene): Said => {
   const { move, feature } = scene
-  if (move.slide !== 'compound') return say('CROSS-FEED', [`in gently until ${feature.touch}`])
+  if (move.slide !== 'compound') return say('CROSS-FEED', [`in gently until ${feature.touch}`], [], [BY_HAND])
   const { forward } = waysOf('compound', feature.operation.angle)
   const met =
     feature.edge.shape === 'corner'
       ? 'only the deep tip touches the end face'
       : `the ${feature.align.point} touches ${feature.align.to}`
-  return say('COMPOUND', [`${forward} gently until ${met}`])
+  return say('COMPOUND', [`${forward} gently until ${met}`], [], [BY_HAND])
 }
+
+const BY_HAND: Phrase = ['spindle stopped; turn the work by hand to feel the touch']
 
 /** Only what the finished stretch of work can be measured for; the expected sizes come from the replay at this very move. */
 const measure = (scene: Scene): Said => {

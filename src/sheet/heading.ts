@@ -62,7 +62,17 @@ export const partHeading = (plan: Plan): Labeled[] => {
         ],
       ],
     },
+    ...(lathe.crossFeed.kind === 'dial' || lathe.compound.scale.kind === 'dial' ? [DIALS] : []),
   ])
+}
+
+const DIALS: Labeled = {
+  label: 'Dials',
+  says: [
+    [
+      'turns and marks count from the set 0, wherever the dial stands: "to 1 turn and 25" is the mark 25 after one whole turn from 0',
+    ],
+  ],
 }
 
 /** Between centers nothing stands out of anything. */

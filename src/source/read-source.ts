@@ -42,7 +42,7 @@ export function readSource(bytes: Uint8Array | string, file: string): SourceFile
     0,
     1,
     'the file is empty',
-    'write in it what is to be read: a job, a lathe, tools or moves',
+    'write a job, a lathe or a toolbox in it: groovewright new job prints one to start from',
   )
   return {
     file,
@@ -100,7 +100,10 @@ const byPlace = ({ span: one }: Diagnostic, { span: other }: Diagnostic): number
 function problemsOf({ document, deep, second }: Composed, text: string, report: Report): Diagnostic[] {
   // What is missing at the end of the file is shown at the last thing written.
   const last = Math.max(0, text.trimEnd().length - 1)
-  const found = (document?.errors ?? []).map((error) => {
+  // After a tab in the indentation the parser has lost its place: what it says next is about the tab, not about the file.
+  const errors = document?.errors ?? []
+  const tab = errors.findIndex(({ code }) => code === 'TAB_AS_INDENT')
+  const found = (tab < 0 ? errors : errors.slice(0, tab + 1)).map((error) => {
     const from = Math.min(error.pos[0], last)
     return report('source-yaml', from, Math.max(from + 1, error.pos[1]), ...explain(error))
   })

@@ -27,6 +27,7 @@ export async function program(...args: string[]): Promise<Ran> {
     },
     env: {},
     readFile: (path) => readFileSync(join(ROOT, path)),
+    samePath: (one, other) => join(ROOT, one) === join(ROOT, other),
     readDir: (path) => folder(join(ROOT, path)),
     writeFile: (path) => {
       throw new Error(`nothing may be written here: ${path}`)

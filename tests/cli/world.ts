@@ -1,3 +1,4 @@
+import { normalize } from 'node:path'
 import type { Entry, Io } from '../../src/cli/io.ts'
 import { run } from '../../src/cli/run.ts'
 
@@ -41,6 +42,7 @@ export const runIn = async (world: World, ...args: string[]): Promise<Outcome> =
       },
     },
     env: world.env ?? {},
+    samePath: (one, other) => normalize(one) === normalize(other),
     readFile: (path) => {
       const text = files[path]
       if (text !== undefined) return Buffer.from(text)

@@ -34,7 +34,9 @@ describe('steps', () => {
       'LAYOUT dye the work, scribe with the spindle stopped: | 1.125 from the free end: tailstock-side edge | 1.281 from the free end: headstock-side edge',
     )
     expect(lineOf(sheet, 4)).toBe('COMPOUND turn toward the headstock, 11 marks or more | takes up the backlash')
-    expect(lineOf(sheet, 8)).toBe('CROSS-FEED in gently until the edge touches the turning surface')
+    expect(lineOf(sheet, 8)).toBe(
+      'CROSS-FEED in gently until the edge touches the turning surface | spindle stopped; turn the work by hand to feel the touch',
+    )
     expect(lineOf(sheet, 12)).toBe('CROSS-FEED in to 52 | .052 deep, 1.396 dia')
     expect(lineOf(sheet, 13)).toBe('CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn) | clears by .042')
     expect(lineOf(sheet, 14)).toBe('COMPOUND toward the headstock to 8 | tool .008 over')
@@ -104,7 +106,7 @@ describe('depth and place', () => {
   it('count half of a diameter dial', () => {
     const crossFeed = { ...plan().lathe.crossFeed, reads: 'diameter', perTurn: inch(0.2) } as Plan['lathe']['crossFeed']
     expect(linesOf({ lathe: { ...plan().lathe, crossFeed } })[11]).toBe(
-      'CROSS-FEED in to 52 (.052 on the dial) | .026 deep, 1.448 dia',
+      'CROSS-FEED in past 0, to 52 (.052 on the dial) | .026 deep, 1.448 dia',
     )
   })
 

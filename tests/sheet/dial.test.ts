@@ -11,7 +11,7 @@ const said = (scale: Scale, from: number, to: number, slide: Slide = 'cross-feed
 describe('a hand reads a dial', () => {
   const dial = inchDial()
   it.each([
-    [-50, 52, 'in to 52'],
+    [-50, 52, 'in past 0, to 52'],
     [52, -50, 'OUT past 0, stop at 50 (.050 out, half a turn)'],
     [0, -50, 'OUT past 0, stop at 50 (.050 out, half a turn)'],
     [0, 125, 'in to 1 turn and 25 (.125)'],
@@ -23,9 +23,10 @@ describe('a hand reads a dial', () => {
     [0, -100, 'OUT 1 whole turn from 0, onto 0 (.100 out, 1 turn)'],
     [65, -100, 'OUT past 0, stop on the next 0 (.100 out, 1 turn)'],
     [-115, -170, 'OUT, stop at 30 (.170 out)'],
-    [-170, -38, 'in past a first 0, to 62 (.038 out)'],
-    [-170, 52, 'in past a first 0, to 52'],
-    [-270, 0, 'in past 0 (2 times), onto 0'],
+    [-170, -38, 'in past 0, to 62 (.038 out)'],
+    [-170, 52, 'in past 0 (2 times), to 52'],
+    [9, 107, 'in to 1 turn and 7 (.107), 98 marks on'],
+    [-270, 0, 'in past 0 (2 times), onto the next 0'],
     [-38, -24, 'in to 76 (.024 out)'],
     [50, 50, 'leave it at 50'],
     [80, 8, 'OUT to 8'],
@@ -39,13 +40,13 @@ describe('a hand reads a dial', () => {
   })
 
   it("says a metric dial's own units, and that its marks are counted", () => {
-    expect(said(metricDial, -50, 66)).toBe('in to mark 66 (1.32 mm)')
+    expect(said(metricDial, -50, 66)).toBe('in past 0, to mark 66 (1.32 mm)')
     expect(said(metricDial, 66, -50)).toBe('OUT past 0, stop at mark 100 (1.00 mm out)')
     expect(said(metricDial, 0, 160)).toBe('in to 1 turn and mark 10 (3.20 mm)')
   })
 
   it('warns that a diameter dial does not say how far the slide went', () => {
-    expect(said(diameterDial, -100, 134)).toBe('in to 134 (.134 on the dial)')
+    expect(said(diameterDial, -100, 134)).toBe('in past 0, to 134 (.134 on the dial)')
     expect(said(diameterDial, 134, -100)).toBe('OUT past 0, stop at 100 (.100 out by the dial, half a turn)')
   })
 

@@ -5,7 +5,7 @@ import { chalkFor } from '../color.ts'
 import { findJobs } from '../find-jobs.ts'
 import type { Io } from '../io.ts'
 import { loaderFor, STDIN } from '../load.ts'
-import { reportDiagnostics } from '../report.ts'
+import { refusalProblem, reportDiagnostics } from '../report.ts'
 
 export type CheckOptions = { readonly format: 'text' | 'json'; readonly color?: boolean }
 
@@ -47,6 +47,8 @@ const checkOne = (path: string, stdin: Uint8Array | null, options: CheckOptions,
   const file = path === '-' ? STDIN : path
   const { plan, diagnostics, sources } = compile(file, loaderFor(io, stdin))
   reportDiagnostics(diagnostics, sources, options.color, io)
+  const refused = plan === null ? [] : plan.features.filter((feature) => feature.status === 'refused')
+  reportDiagnostics(refused.map(refusalProblem), sources, options.color, io)
   const features = plan === null ? [] : plan.features.map(checkedFeature)
   return { file, verdict: verdictOf(plan, features), features, problems: diagnostics }
 }

@@ -1,4 +1,4 @@
-import { compile } from '../../compile.ts'
+import { type Compiled, compile } from '../../compile.ts'
 import type { Format } from '../../print/registry.ts'
 import { PRINTERS } from '../../print/registry.ts'
 import { buildSheet } from '../../sheet/build.ts'
@@ -6,10 +6,14 @@ import type { Plan } from '../../sheet/plan.ts'
 import type { Io } from '../io.ts'
 import { loaderFor, STDIN } from '../load.ts'
 import type { OutputOptions } from '../output.ts'
-import { deliver } from '../output.ts'
-import { reportDiagnostics } from '../report.ts'
+import { deliver, guardInputs } from '../output.ts'
+import { refusalProblem, reportDiagnostics } from '../report.ts'
 
-export type SheetOptions = OutputOptions & { readonly format: Format; readonly color?: boolean }
+export type SheetOptions = OutputOptions & {
+  readonly format: Format
+  readonly color?: boolean
+  readonly inspection?: boolean
+}
 
 /** Prints the sheet of one job. A refused feature leaves the others printed, and the status at 1. */
 export const sheetCommand = async (job: string, options: SheetOptions, io: Io): Promise<number> => {
@@ -17,12 +21,14 @@ export const sheetCommand = async (job: string, options: SheetOptions, io: Io): 
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, loaderFor(io, stdin))
   reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2
-  deliver(PRINTERS[options.format](buildSheet(plan)), options, io)
-  return refusals(plan, io)
+  guardInputs(sources.keys(), options, io)
+  deliver(PRINTERS[options.format](buildSheet(plan), options), options, io)
+  return refusals(plan, sources, options, io)
 }
 
-const refusals = (plan: Plan, io: Io): number => {
-  const refused = plan.features.filter((feature) => feature.status === 'refused')
-  for (const { name, reason } of refused) io.stderr.write(`groovewright: cannot be cut as asked: ${name}: ${reason}\n`)
+/** Each refused feature with its place in the file, beside what the sheet says of it. */
+const refusals = (plan: Plan, sources: Compiled['sources'], options: SheetOptions, io: Io): number => {
+  const refused = plan.features.flatMap((feature) => (feature.status === 'refused' ? [refusalProblem(feature)] : []))
+  reportDiagnostics(refused, sources, options.color, io)
   return refused.length > 0 ? 1 : 0
 }

@@ -107,6 +107,7 @@ function assemble(bench: Bench, feature: CornerFeature, tool: CornerTool, step: 
     placedBy: 'touch' as const,
     notes: [
       `A 45° chamfer with a leg under ${formatLength(radius * (2 - Math.SQRT2), bench.units)} roughed first spares the tool.`,
+      'The legs are looked at, not held to: the arc leaves both surfaces so flatly that a thousandth in depth moves their ends by hundredths.',
     ],
   }
 }

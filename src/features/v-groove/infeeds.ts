@@ -16,7 +16,9 @@ export function shrinkingInfeeds(
   if (allowed(depth) === infeed) return even(depth, infeed)
   const depths: Length[] = []
   for (let at = 0; at < depth - 1; ) {
-    at = Math.min(depth, at + allowed(at))
+    const next = at + allowed(at)
+    // What is left is shared with the last pass when it alone would only rub.
+    at = next >= depth ? depth : depth - next < allowed(next) / 4 ? at + (depth - at) / 2 : next
     depths.push(Math.round(at))
   }
   return depths

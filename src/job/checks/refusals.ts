@@ -79,6 +79,14 @@ function reach(one: Case): Refusal | null {
     shoulder === null
       ? `the form is ${show(depth)} deep`
       : `the form is ${show(depth)} deep and its shank passes over "${shoulder.name}", ${show(shoulder.height)} higher`
+  const { feature } = draft
+  const bottom = 'bottomDiameter' in feature ? feature.bottomDiameter : null
+  if (bottom !== null && bottom.aim < draft.surface / 6)
+    return {
+      code: 'reach-too-short',
+      reason: `a bottom diameter of ${show(bottom.aim)} on ${show(draft.surface)} is ${show(depth)} deep, and tool "${draft.tool.name}" is ground back ${show(edge.reach)}`,
+      remedy: `if ${bottom.text} was meant as a depth, write depth: ${bottom.text}`,
+    }
   return {
     code: 'reach-too-short',
     reason: `tool "${draft.tool.name}" is ground back ${show(edge.reach)}; ${why}, so ${show(needed)} is needed`,
