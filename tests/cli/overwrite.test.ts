@@ -10,10 +10,10 @@ describe('a sheet written over the job it came from', () => {
   it('is refused even with --force, and the job is left as it was', async () => {
     const job = join(mkdtempSync(join(tmpdir(), 'groovewright-')), 'job.yaml')
     writeFileSync(job, starter('job'))
-    let said = ''
-    const io = { ...realIo(process), stderr: { isTTY: false, write: (text: string) => void (said += text) } }
+    const said: string[] = []
+    const io = { ...realIo(process), stderr: { isTTY: false, write: (text: string) => void said.push(text) } }
     expect(await run(['sheet', job, '-o', job, '--force'], io)).toBe(2)
-    expect(said).toContain('is a file that the job is read from')
+    expect(said.join('')).toContain('is a file that the job is read from')
     expect(readFileSync(job, 'utf8')).toBe(starter('job'))
   })
 })

@@ -37,7 +37,7 @@ describe('steps', () => {
     expect(lineOf(sheet, 8)).toBe(
       'CROSS-FEED in gently until the edge touches the turning surface | spindle stopped; turn the work by hand to feel the touch',
     )
-    expect(lineOf(sheet, 12)).toBe('CROSS-FEED in to 52 | .052 deep, 1.396 dia')
+    expect(lineOf(sheet, 12)).toBe('CROSS-FEED in past 0, to 52 | .052 deep, 1.396 dia')
     expect(lineOf(sheet, 13)).toBe('CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn) | clears by .042')
     expect(lineOf(sheet, 14)).toBe('COMPOUND toward the headstock to 8 | tool .008 over')
     expect(lineOf(sheet, 17)).toBe('COMPOUND back past 0, stop at 80 (20 before 0) | more than the backlash')
