@@ -1,5 +1,6 @@
 import type { Budgeted } from './budget/budgeted.ts'
 import type { Bench, Draft, Refusal } from './features/draft.ts'
+import { inspectFeature } from './features/inspect.ts'
 import { draftFeature } from './features/registry.ts'
 import { defaultClear, tipOverlap } from './features/shop.ts'
 import { findMaterial } from './handbook/materials.ts'
@@ -169,7 +170,7 @@ function toPlan(
   let done = 0
   const features = outcomes.map(
     (one): FeaturePlan =>
-      'planned' in one ? plannedFeature(one.planned, budgets[done++]!) : refusedFeature(one.feature, one.refusal),
+      'planned' in one ? plannedFeature(bench, one.planned, budgets[done++]!) : refusedFeature(one.feature, one.refusal),
   )
   const warnings = outcomes.flatMap((one, feature) =>
     'planned' in one ? one.planned.warnings.map((said) => ({ feature, ...said })) : [],
@@ -199,7 +200,11 @@ function toPlan(
   }
 }
 
-function plannedFeature({ draft, operation, trace, spindle }: Planned, budgeted: readonly Budgeted[]): FeaturePlan {
+function plannedFeature(
+  bench: Bench,
+  { draft, operation, trace, spindle }: Planned,
+  budgeted: readonly Budgeted[],
+): FeaturePlan {
   const { feature, tool, undersize, drawn, layout, align, touch, notes } = draft
   return {
     status: 'planned',
@@ -217,7 +222,8 @@ function plannedFeature({ draft, operation, trace, spindle }: Planned, budgeted:
     operation,
     trace,
     budget: budgeted,
-    notes,
+    notes: draft.cuts.style === 'steps' ? [...notes, ...steppedNotes(draft, trace, units)] : notes,
+    inspection: inspectFeature(bench, draft, budgeted),
   }
 }
 

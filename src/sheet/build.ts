@@ -1,6 +1,7 @@
 import { CAUTIONS, PULLS_IN } from './cautions.ts'
 import { headingOf, partHeading } from './heading.ts'
 import type { FeaturePlan, Plan } from './plan.ts'
+import { inspectionOf } from './inspection.ts'
 import { proofOf } from './proof.ts'
 import type { Phrase, Sheet, SheetFeature, SheetStep } from './sheet.ts'
 import { stepsOf } from './steps.ts'
@@ -56,5 +57,6 @@ const featureOf = (plan: Plan, feature: FeaturePlan, index: number): SheetFeatur
 }
 
 const pullsIn = (plan: Plan): boolean =>
+    inspection: inspectionOf(plan, feature, index),
   /brass|alumin|bronze/i.test(plan.part.material) &&
   plan.features.some((feature) => feature.status === 'planned' && feature.edge.rakeInUse > 0)

@@ -104,6 +104,17 @@ export type SheetFeature = {
       readonly spindle: Spindle
       readonly zero: Operation['zero']
       readonly proof: { readonly replayed: Phrase; readonly lines: readonly ProofLine[] }
+/** One size to take at the bench, with blanks beside it. Lengths and angles as figures. */
+export type InspectionLine = {
+  readonly id: string
+  readonly label: string
+  readonly using: Phrase
+  readonly planned: Figure
+  readonly limits: readonly [Figure, Figure] | null
+  readonly pin: Figure | null
+  readonly pair: readonly [Figure, Figure] | null
+}
+
     }
   | {
       readonly status: 'refused'
@@ -125,6 +136,7 @@ export type Sheet = {
   readonly cautions: readonly string[]
   readonly orderReasons: readonly string[]
   readonly warnings: readonly { readonly feature: number | null; readonly code: string; readonly say: string }[]
+      readonly inspection: readonly InspectionLine[]
   readonly features: readonly SheetFeature[]
   readonly steps: readonly SheetStep[]
 }

@@ -1,5 +1,5 @@
 import type { Dial, Scale } from '../../lathe/lathe.ts'
-import type { ProofLine, Sheet, SheetFeature, SheetStep } from '../../sheet/sheet.ts'
+import type { InspectionLine, ProofLine, Sheet, SheetFeature, SheetStep } from '../../sheet/sheet.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { inUnits } from '../../units/length.ts'
 import { words } from '../phrase.ts'
@@ -102,6 +102,7 @@ const featureData = (sheet: Sheet, feature: SheetFeature) => {
     notes: feature.notes.map((phrase) => words(phrase, units)),
     proof: words(feature.proof.replayed, units),
     finished: Object.fromEntries(feature.proof.lines.map((line) => [line.id, finished(line, units)])),
+    inspection: feature.inspection.map((line) => inspected(line, units)),
   }
 }
 
@@ -115,6 +116,19 @@ const finished = (line: ProofLine, units: Units) => ({
   spare: line.spare === null ? null : line.verdict === 'may not hold' ? -line.spare.value : line.spare.value,
   largestCause: line.worstCause,
   remedy: line.remedy === null ? null : words(line.remedy, units),
+})
+
+/** The blanks of the table are there as nulls, so that a filled table has the same shape. */
+const inspected = (line: InspectionLine, units: Units) => ({
+  id: line.id,
+  label: line.label,
+  using: words(line.using, units),
+  planned: line.planned.value,
+  limits: line.limits === null ? null : [line.limits[0].value, line.limits[1].value],
+  pin: line.pin === null ? null : line.pin.value,
+  pair: line.pair === null ? null : { go: line.pair[0].value, noGo: line.pair[1].value },
+  measured: null,
+  verdict: null,
 })
 
 const stepData = (step: SheetStep, units: Units) => ({

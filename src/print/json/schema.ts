@@ -95,6 +95,7 @@ const planned = (): Schema =>
     notes: list(text('What to know of this feature.')),
     proof: text('What was replayed.'),
     finished: { type: 'object', additionalProperties: finished(), description: 'By dimension; angles are in degrees.' },
+    inspection: list(inspected(), 'What to measure on the finished feature, and with what; a table to fill in.'),
   })
 
 const edge = (): Schema =>
@@ -129,6 +130,25 @@ const finished = (): Schema =>
     spare: nullable(number('Least distance to a limit; negative where it may not hold.')),
     largestCause: text('The largest single cause of error.'),
     remedy: nullable(text('What would make it hold.')),
+  })
+
+const inspected = (): Schema =>
+  object({
+    id: text('Stable name, unique in its feature.'),
+    label: text('As the text sheet has it.'),
+    using: text('With what it is measured, and why with that.'),
+    planned: number('What the replayed form measures this way; an angle is in degrees.'),
+    limits: nullable({
+      type: 'array',
+      items: { type: 'number' },
+      minItems: 2,
+      maxItems: 2,
+      description: 'Of the drawing, or worked out from them.',
+    }),
+    pin: nullable(number('Diameter of each of the two opposed pins or balls.')),
+    pair: nullable(object({ go: number('Enters.'), noGo: number('Does not enter.') }, 'Flat gauges.')),
+    measured: nullable(number('Blank, to be filled in.')),
+    verdict: nullable(text('Blank, to be filled in.')),
   })
 
 const refused = (): Schema =>

@@ -1,15 +1,18 @@
 import type { Labeled, Phrase, Sheet, SheetFeature } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import { words } from '../phrase.ts'
+import type { Parts } from '../registry.ts'
 import { apart, beside, COLUMNS } from './columns.ts'
+import { inspectionLines } from './inspection.ts'
 import { proofLines } from './proof.ts'
 import { stepLines } from './steps.ts'
 
 const LABEL = 12
 
 /** The sheet as it hangs by the lathe. */
-export const printText = (sheet: Sheet): string => {
+export const printText = (sheet: Sheet, parts: Parts = {}): string => {
   const lines = [...head(sheet), ...sheet.features.flatMap((feature) => featureLines(sheet, feature)), ...proof(sheet)]
+  if (parts.inspection === true) lines.push(...inspectionLines(sheet))
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`
 }
 

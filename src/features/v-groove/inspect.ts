@@ -1,0 +1,85 @@
+import type { Check } from '../../moves/inspection.ts'
+import type { VGrooveFeature } from '../feature.ts'
+import {
+  besideOf,
+  bladeEnters,
+  bottomLimits,
+  check,
+  forBottom,
+  forDepth,
+  type Inspected,
+  placeCheck,
+  present,
+} from '../inspection.ts'
+import { overPinsInVee, pinForVee } from '../over-pins.ts'
+
+/** A V at the bench: angle, width at the surface, bottom, flat, over pins, place. */
+export function inspectVGroove(inspected: Inspected, feature: VGrooveFeature): Check[] {
+  const { bench, sizes } = inspected
+  const root = sizes.planned('root')
+  const depth = sizes.planned('depth')
+  if (root === null || depth === null) return []
+  const at = feature.widthAt
+  return present([
+    check(
+      'angle',
+      'included angle',
+      sizes.planned('angle'),
+      sizes.limits('angle'),
+      ['protractor, or the template the tool was ground to'],
+      'angle',
+    ),
+    check(
+      'width',
+      at === null ? 'width at surface' : 'width as drawn',
+      sizes.planned('width'),
+      sizes.limits('width'),
+      at === null
+        ? ['caliper across the edges; once they are broken, only over pins']
+        : ['at the diameter of ', { length: at }, ': over pins only'],
+    ),
+    overPins(inspected, feature),
+    check(
+      'bottomDiameter',
+      'bottom diameter',
+      sizes.planned('bottomDiameter'),
+      bottomLimits(inspected),
+      bladeEnters(bench.units, root)
+        ? forBottom(bench.units, root, depth)
+        : ['twice the depth off the turned diameter: no blade enters'],
+    ),
+    check('depth', 'depth', depth, sizes.limits('depth'), forDepth(bench.units, root)),
+    check('root', 'flat at the root', root, sizes.limits('root'), [
+      'width of a feeler or flat pin that just lies on the floor',
+    ]),
+    placeCheck(inspected, feature.place),
+  ])
+}
+
+/** Limits follow from those of the width, at the angle as planned; where the width has none, there are none. */
+function overPins(inspected: Inspected, feature: VGrooveFeature): Check | null {
+  const { bench, draft, sizes } = inspected
+  const [width, angle, root] = [sizes.planned('width'), sizes.planned('angle'), sizes.planned('root')]
+  if (width === null || angle === null || root === null) return null
+  const halfAngle = angle / 2
+  const diameter = feature.widthAt ?? draft.surface
+  const atSurface = width + (draft.surface - diameter) * Math.tan((halfAngle * Math.PI) / 180)
+  const beside = besideOf(inspected, draft.region.from, draft.region.to)
+  const pin = pinForVee(bench.units, { diameter: draft.surface, width: atSurface, halfAngle, root }, beside)
+  if (pin === null) return null
+  const over = (wide: number): number => overPinsInVee({ diameter, width: wide, halfAngle }, pin.diameter)
+  const limits = sizes.limits('width')
+  return {
+    id: 'overPins',
+    label: 'over two pins',
+    unit: 'length',
+    using: [
+      `micrometer over two opposed ${pin.label} balls or pins that rest on the flanks`,
+      ...(limits === null ? [] : ['; limits from the width, at ', { angle }]),
+    ],
+    planned: over(width),
+    limits: limits === null ? null : [over(limits[1]), over(limits[0])],
+    pin: pin.diameter,
+    pair: null,
+  }
+}

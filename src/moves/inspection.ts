@@ -1,0 +1,22 @@
+import type { Degrees } from '../units/dimension.ts'
+import type { Length } from '../units/length.ts'
+
+/** A piece of a sentence; numbers stay numbers. Lengths in pm, angles in degrees. */
+export type Told = string | { readonly length: Length } | { readonly angle: Degrees }
+
+/** One size of the finished work as it is taken at the bench. pm, or degrees for an angle. */
+export type Check = {
+  /** Stable name, unique in its feature. */
+  readonly id: string
+  readonly label: string
+  readonly unit: 'length' | 'angle'
+  /** Instrument, and why that one. */
+  readonly using: readonly Told[]
+  /** What the replayed form measures this way. */
+  readonly planned: number
+  readonly limits: readonly [number, number] | null
+  /** Diameter of each of the two opposed pins or balls it is measured over; null = without pins. */
+  readonly pin: Length | null
+  /** A pair of flat gauges: the first enters, the second does not. */
+  readonly pair: readonly [go: Length, noGo: Length] | null
+}

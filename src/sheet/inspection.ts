@@ -1,0 +1,37 @@
+import type { Check, Told } from '../moves/inspection.ts'
+import type { Units } from '../units/length.ts'
+import { angleFigure } from './dimensions.ts'
+import { identify, length } from './figure.ts'
+import type { Plan } from './plan.ts'
+import type { Planned } from './scene.ts'
+import type { Figure, InspectionLine, Phrase, Role } from './sheet.ts'
+
+/** The table to fill in at the bench: one line a size. The sizes planned are those of the replayed form. */
+export const inspectionOf = (plan: Plan, feature: Planned, position: number): InspectionLine[] =>
+  (feature.inspection ?? []).map((check) => line(check, plan.units, `feature.${position + 1}.inspection.${check.id}`))
+
+const line = (check: Check, units: Units, place: string): InspectionLine => {
+  const one = (role: Role, value: number, name: string): Figure => ({
+    ...(check.unit === 'angle' ? angleFigure(role, value) : length(role, value, units)),
+    id: `${place}.${name}`,
+  })
+  const both = (pair: readonly [number, number] | null, low: string, high: string) =>
+    pair === null ? null : ([one('limit', pair[0], low), one('limit', pair[1], high)] as const)
+  return {
+    id: check.id,
+    label: check.label,
+    using: identify(
+      `${place}.using`,
+      check.using.map((part) => told(part, units)),
+    ),
+    planned: one('planned', check.planned, 'planned'),
+    limits: both(check.limits, 'limit.low', 'limit.high'),
+    pin: check.pin === null ? null : one('tool', check.pin, 'pin'),
+    pair: both(check.pair, 'go', 'no-go'),
+  }
+}
+
+const told = (part: Told, units: Units): Phrase[number] => {
+  if (typeof part === 'string') return part
+  return 'length' in part ? length('tool', part.length, units) : angleFigure('angle', part.angle)
+}
