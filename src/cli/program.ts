@@ -27,6 +27,7 @@ export const programFor = (io: Io, report: Report): Command => {
     .addHelpText('after', EXAMPLES)
   addSheet(program, io, report)
   addCheck(program, io, report)
+  addReplay(program, io, report)
   addNew(program, io, report)
   addSchema(program, io, report)
   return program
@@ -77,6 +78,24 @@ const addCheck = (program: Command, io: Io, report: Report): void => {
     })
 }
 
+const addReplay = (program: Command, io: Io, report: Report): void => {
+  program
+    .command('replay')
+    .summary('replay a list of moves on the lathe of a job')
+    .description(
+      'Replays a list of dial moves (CSV, as sheet --format csv prints it, or YAML) on the lathe of a job: the finished form against the drawing, the first faulty move by its line, and what the part would be. Status 0 only if it is proven within the limits.',
+    )
+    .argument('<job>', 'job file (YAML), or - for standard input')
+    .argument('<moves>', 'list of moves (CSV or YAML), or - for standard input')
+    .addOption(formatOption())
+    .option('-o, --output <file>', 'write to a file; - is standard output')
+    .option('--force', 'replace the output file if it exists')
+    .action(async (job: string, moves: string, options) => {
+      const { replayCommand } = await import('./commands/replay.ts')
+      report(await replayCommand(job, moves, { ...program.opts(), ...options }, io))
+    })
+}
+
 const addNew = (program: Command, io: Io, report: Report): void => {
   program
     .command('new')
@@ -95,16 +114,20 @@ const addSchema = (program: Command, io: Io, report: Report): void => {
   program
     .command('schema')
     .summary('print a JSON Schema')
-    .description('Prints the JSON Schema (draft-7) of a job, a lathe, a toolbox, or of the sheet as data.')
-    .addArgument(new Argument('<kind>', 'of what').choices(['job', 'lathe', 'toolbox', 'sheet']))
-    .action(async (kind: 'job' | 'lathe' | 'toolbox' | 'sheet') => {
+    .description(
+      'Prints the JSON Schema (draft-7) of a job, a lathe, a toolbox, a list of moves, or of the sheet as data.',
+    )
+    .addArgument(new Argument('<kind>', 'of what').choices(['job', 'lathe', 'toolbox', 'sheet', 'moves']))
+    .action(async (kind: 'job' | 'lathe' | 'toolbox' | 'sheet' | 'moves') => {
       const { schemaCommand } = await import('./commands/schema.ts')
       report(await schemaCommand(kind, io))
     })
 }
 
-const formatOption = (): Option =>
-  new Option('--format <format>', 'how to print it').choices(['text', 'json']).default('text')
+const formatOption = (...formats: string[]): Option =>
+  new Option('--format <format>', 'how to print it')
+    .choices(formats.length > 0 ? formats : ['text', 'json'])
+    .default('text')
 
 /** Nothing was named and nobody pipes: say what is wanted instead of waiting for the keyboard. */
 const shortHelp = async (command: Command, io: Io, report: Report): Promise<void> => {

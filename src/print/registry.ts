@@ -1,4 +1,5 @@
 import type { Sheet } from '../sheet/sheet.ts'
+import { printCsv } from './csv/print.ts'
 import { printJson } from './json/print.ts'
 import { printText } from './text/print.ts'
 
@@ -11,4 +12,4 @@ export type Parts = { readonly inspection?: boolean }
 export const FORMATS = ['text', 'json', 'csv'] as const
 export type Format = (typeof FORMATS)[number]
 
-export const PRINTERS: Readonly<Record<Format, Printer>> = { text: printText, json: printJson }
+export const PRINTERS: Readonly<Record<Format, Printer>> = { text: printText, json: printJson, csv: printCsv }

@@ -1,0 +1,128 @@
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Instrument, Operation, WantedDimension } from '../moves/operation.ts'
+import type { Fault, OperationTrace } from '../moves/trace.ts'
+import { marksBox } from '../replay/bench.ts'
+import { excess, TOLERANCE } from '../replay/form/compare.ts'
+import { type Box, grown, shrunk } from '../replay/form/dilate.ts'
+import { cutInto } from '../replay/form/insert.ts'
+import { measure } from '../replay/measure.ts'
+import type { Progress } from '../replay/replay.ts'
+import type { Length } from '../units/length.ts'
+import { type Verdict, verdictOf } from './dimension.ts'
+
+/** One wanted dimension of the finished form: what is surely and what is possibly cut, in pm or degrees. */
+export type Judged = {
+  readonly id: Instrument
+  readonly aim: number
+  readonly limits: readonly [number, number] | null
+  readonly surely: number | null
+  readonly possibly: number | null
+  readonly verdict: Verdict
+  /** Beyond the limit (or from the aim, where there is none), pm or degrees; 0 where it holds. */
+  readonly by: number
+  /** Only with some backlash, not with all. */
+  readonly maybe: boolean
+  /** On which side of the form it is, where one side is to blame. */
+  readonly side: Side | null
+}
+export type Side = 'headstock' | 'tailstock'
+
+export type Judgment = {
+  readonly proven: boolean
+  /** Nothing is gone that the drawing wants: whatever is left can still be cut. */
+  readonly saved: boolean
+  readonly sizes: readonly Judged[]
+  /** What counts against the moves: a form that depends on the backlash, or that misses the aim, is no fault within the limits. */
+  readonly faults: readonly Fault[]
+  /** Metal gone beyond the limits of the drawing, radially, pm; 0 = none. */
+  readonly gone: Length
+}
+
+/** A replayed list of moves against the drawing: by its limits where it has any, otherwise by half a mark of each dial. */
+export function judge(
+  lathe: Lathe,
+  operation: Operation,
+  before: Progress,
+  trace: OperationTrace,
+  faults: readonly Fault[],
+): Judgment {
+  const wanted = [...before.surely]
+  cutInto(wanted, operation.wanted)
+  const mark = marksBox(lathe, operation)
+  const sizes = operation.dimensions.map((dimension, i) => {
+    const { surely = null, possibly = null } = trace.sizes[i] ?? {}
+    const verdict = verdictOf(dimension, [surely, possibly], mark, operation.angle)
+    return {
+      ...dimension,
+      limits: dimension.limits,
+      surely,
+      possibly,
+      ...verdict,
+      side: sideOf(dimension, verdict, operation, before, wanted, trace),
+    }
+  })
+  const allowed = [...before.possibly]
+  cutInto(allowed, operation.wanted)
+  const gone = Math.max(0, excess(trace.possibly, grown(allowed, room(operation, mark, 'over')))?.by ?? 0)
+  const less = room(operation, mark, 'left')
+  const target = shrunk(wanted, { ...less, deep: less.deep + (operation.cusp ?? 0) })
+  const left = Math.max(0, excess(target, trace.surely)?.by ?? 0)
+  const inside = sizes.every(({ verdict }) => verdict === 'holds') && gone <= TOLERANCE && left <= TOLERANCE
+  const counted = inside ? faults.filter((fault) => !aboutForm(fault)) : faults
+  return {
+    proven: inside && counted.length === 0,
+    saved: gone <= TOLERANCE && sizes.every(({ verdict }) => verdict !== 'gone'),
+    sizes,
+    faults: counted,
+    gone: gone <= TOLERANCE ? 0 : gone,
+  }
+}
+
+/** Seen on the form alone: within the limits of the drawing it is nothing to object to in moves that are not ours. */
+const aboutForm = ({ kind, move }: Fault): boolean =>
+  kind === 'outside-form' || kind === 'metal-left' || (kind === 'open-form' && move < 0)
+
+const ALONG: ReadonlySet<Instrument> = new Set<Instrument>([
+  'width',
+  'near',
+  'far',
+  'center',
+  'root',
+  'legAlong',
+  'radius',
+])
+const DEEP: ReadonlySet<Instrument> = new Set<Instrument>(['depth', 'bottomDiameter', 'legDown', 'radius'])
+
+/** How far the finished form may lie outside (over) or inside (left) of the wanted one: half a mark, or what the limits give. */
+function room(operation: Operation, mark: Box, way: 'over' | 'left'): Box {
+  const given = (set: ReadonlySet<Instrument>, least: Length): Length =>
+    operation.dimensions.reduce((most, { id, aim, limits }) => {
+      if (limits === null || !set.has(id)) return most
+      const upper = (id === 'bottomDiameter') === (way === 'left')
+      const slack = upper ? limits[1] - aim : aim - limits[0]
+      return Math.max(most, id === 'bottomDiameter' ? slack / 2 : slack)
+    }, least)
+  return { along: given(ALONG, mark.along), deep: given(DEEP, mark.deep) }
+}
+
+/** The wall that is further from its place is the one to blame for a width. */
+function sideOf(
+  { id }: WantedDimension,
+  { verdict }: { readonly verdict: Verdict },
+  operation: Operation,
+  before: Progress,
+  wanted: Progress['surely'],
+  trace: OperationTrace,
+): Side | null {
+  if (id !== 'width' || verdict === 'holds') return null
+  const form = verdict === 'gone' ? trace.possibly : trace.surely
+  const off = (edge: 'near' | 'far'): number | null => {
+    const dimension = { id: edge, aim: 0, limits: null } as const
+    const is = measure(form, before.surely, operation, dimension)
+    const should = measure(wanted, before.surely, operation, dimension)
+    return is === null || should === null ? null : Math.abs(is - should)
+  }
+  const [near, far] = [off('near'), off('far')]
+  if (near === null || far === null || Math.abs(near - far) <= TOLERANCE) return null
+  return far > near ? 'headstock' : 'tailstock'
+}

@@ -1,0 +1,63 @@
+import type { Instrument } from '../moves/operation.ts'
+import { formatLength } from '../units/format.ts'
+import type { Units } from '../units/length.ts'
+import type { Judged, Judgment } from './judge.ts'
+
+/** A size for a person: a tenth of a thousandth, a micrometer, a hundredth of a degree. */
+export const sizeText = (id: Instrument, value: number, units: Units): string => {
+  if (id === 'angle') return `${value.toFixed(2)}°`
+  const text = formatLength(value, units, { digits: units === 'inch' ? 4 : 3 })
+  return text.endsWith('0') ? text.slice(0, -1) : text
+}
+
+/** What the part would be, a line for each dimension that does not hold; empty where all do. */
+export function outcome(judgment: Judgment, units: Units): string[] {
+  const lines = judgment.sizes.filter(({ verdict }) => verdict !== 'holds').map((one) => said(one, units))
+  if (judgment.gone > 0 && judgment.sizes.every(({ verdict }) => verdict !== 'gone'))
+    lines.push(
+      `metal is gone outside the finished form, ${sizeText('depth', judgment.gone, units)} deep, cannot be saved`,
+    )
+  return [...new Set(lines)]
+}
+
+function said(one: Judged, units: Units): string {
+  if (one.surely === null && one.possibly === null) return 'nothing is cut there yet, can be saved'
+  const by = one.by === 0 ? '' : sizeText(one.id, one.by, units)
+  const may = one.maybe ? 'with some backlash ' : ''
+  if (one.verdict === 'gone') return `${may}${by} ${GONE[one.id]}${side(one)}, cannot be saved`
+  if (one.verdict === 'off') return `${may}${by} ${OFF[one.id] ?? 'off'}`
+  return `${may}${LEFT[one.id]?.(by) ?? `${by} left`}${side(one)}, can be saved`
+}
+
+const side = ({ side }: Judged): string => (side === null ? '' : ` on the ${side} side`)
+
+const GONE: Readonly<Record<Instrument, string>> = {
+  width: 'too wide',
+  depth: 'too deep',
+  bottomDiameter: 'too small at the bottom',
+  near: 'too far toward the free end',
+  far: 'too far toward the headstock',
+  center: 'out of place',
+  root: 'too wide at the bottom',
+  angle: 'too open',
+  flatness: 'out of flat',
+  radius: 'off the radius',
+  legAlong: 'too long along the work',
+  legDown: 'too deep down the face',
+}
+const OFF: Partial<Record<Instrument, string>> = {
+  center: 'out of place along the work',
+  angle: 'off the angle',
+  radius: 'off the radius',
+}
+const LEFT: Partial<Record<Instrument, (by: string) => string>> = {
+  width: (by) => `${by} left in the width`,
+  depth: (by) => `${by} left in the depth`,
+  bottomDiameter: (by) => `${by} left on the bottom diameter`,
+  near: (by) => `${by} left before the near edge`,
+  far: (by) => `${by} left before the far edge`,
+  root: (by) => `${by} left in the width of the bottom`,
+  flatness: (by) => `a step of ${by} more than allowed is left on the floor`,
+  legAlong: (by) => `${by} left along the work`,
+  legDown: (by) => `${by} left down the face`,
+}

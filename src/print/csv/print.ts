@@ -1,0 +1,42 @@
+import type { Sheet, SheetStep } from '../../sheet/sheet.ts'
+
+const COLUMNS = ['feature', 'action', 'slide', 'reading', 'at-least', 'why'] as const
+
+/** The steps as a table, one row a move: what a spreadsheet can change and a replay can read again. */
+export const printCsv = (sheet: Sheet): string => {
+  const names = sheet.features.map(({ name, index }) => (plainName(name, sheet) ? name : String(index + 1)))
+  const rows = sheet.steps.map((step) => cells(step, names[step.feature]!).map(quoted).join(','))
+  return `${[COLUMNS.join(','), ...rows].join('\n')}\n`
+}
+
+const cells = (step: SheetStep, feature: string): string[] => [
+  feature,
+  step.action,
+  step.slide ?? '',
+  step.reading === null ? '' : decimal(step.reading),
+  decimal(takeUp(step)),
+  step.purpose ?? '',
+]
+
+/** Marks of a take-up before its dial has a zero: the only move that is no reading. */
+const takeUp = (step: SheetStep): number | null => {
+  if (step.action !== 'take-up' || step.reading !== null) return null
+  for (const part of step.does) if (typeof part !== 'string' && part.role === 'take-up') return part.value
+  throw new Error(`step ${step.number} does not say how far the backlash is taken up`)
+}
+
+const decimal = (value: number | null): string =>
+  value === null
+    ? ''
+    : value
+        .toFixed(9)
+        .replace(/\.?0+$/, '')
+        .replace(/^-0$/, '0')
+
+/** A name is printed where it alone is meant by it, and where no spreadsheet takes it for a formula. */
+const plainName = (name: string, { features }: Sheet): boolean =>
+  /^[A-Za-z]/.test(name) &&
+  name.trim() === name &&
+  features.filter((other) => other.name.toLowerCase() === name.toLowerCase()).length === 1
+
+const quoted = (cell: string): string => (/[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell)

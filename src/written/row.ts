@@ -1,0 +1,169 @@
+import type { Diagnostic, Path } from '../diagnostics/diagnostic.ts'
+import { suggest } from '../diagnostics/suggest.ts'
+import type { Lathe, Scale } from '../lathe/lathe.ts'
+import type { Action, Move, Slide } from '../moves/operation.ts'
+import type { SourceFile } from '../source/source.ts'
+import { countOf, takeUpOf } from './count.ts'
+import { ACTION_NAMES, KEY_NAMES, type Key, PURPOSE_NAMES, SLIDES, sortOf, usualSlide } from './keys.ts'
+
+/** One row while it is read: its words, and where to say what is wrong with them. */
+export type Row = {
+  readonly path: Path
+  readonly lathe: Lathe
+  readonly said: (key: Key) => string | undefined
+  readonly wrong: (key: Key | null, code: string, message: string, hint: string) => null
+}
+
+export function rowOf(source: SourceFile, index: number, lathe: Lathe, diagnostics: Diagnostic[]): Row | null {
+  const path: Path = ['moves', index]
+  const add = (at: Path, code: string, message: string, hint: string, where: 'key' | 'value' = 'value'): null => {
+    diagnostics.push({ code, severity: 'error', origin: { file: source.file, path: at }, at: where, message, hint })
+    return null
+  }
+  const data = (source.data as { moves: readonly unknown[] }).moves[index]
+  if (typeof data !== 'object' || data === null || Array.isArray(data))
+    return add(
+      path,
+      'moves-row',
+      'a move is missing here',
+      'write it like { action: feed-in, slide: cross-feed, reading: 0.052 }',
+    )
+  for (const name of Object.keys(data)) {
+    if ((KEY_NAMES as readonly string[]).includes(name)) {
+      const value = (data as Record<string, unknown>)[name]
+      if (typeof value === 'object' && value !== null)
+        add([...path, name], 'moves-value', `${name} is not a single value`, 'write one word or number')
+      continue
+    }
+    const near = suggest(name, KEY_NAMES)
+    add(
+      [...path, name],
+      'moves-key',
+      `"${name}" is nothing that a move has`,
+      near === null ? `a move has ${KEY_NAMES.join(', ')}` : `did you mean ${near}?`,
+      'key',
+    )
+  }
+  return {
+    path,
+    lathe,
+    said: (key) => {
+      const text = source.scalarSource([...path, key])?.trim()
+      return text === undefined || text === '' || (data as Record<string, unknown>)[key] === null ? undefined : text
+    },
+    wrong: (key, code, message, hint) => add(key === null ? path : [...path, key], code, message, hint),
+  }
+}
+
+/** The move that a row says; null where it says none, which has then been reported. */
+export function moveOf(row: Row, file: string): Move | null {
+  const action = oneOf(row, 'action', ACTION_NAMES)
+  if (action === undefined)
+    return row.wrong(
+      null,
+      'moves-action',
+      'the row does not say what is done',
+      'give an action, like feed-in or back-out',
+    )
+  if (action === null) return null
+  const purpose = oneOf(row, 'why', PURPOSE_NAMES)
+  const slide = slideOf(row, action)
+  if (purpose === null || slide === null) return null
+  const reading = readingOf(row, action, slide)
+  if (reading === null) return null
+  return {
+    action,
+    ...(slide === undefined ? {} : { slide }),
+    ...reading,
+    ...(purpose === undefined ? {} : { purpose }),
+    origin: { file, path: row.path },
+  }
+}
+
+/** A word out of a list; undefined where none is written, null where it is none of them. */
+function oneOf<T extends string>(row: Row, key: Key, names: readonly T[]): T | undefined | null {
+  const said = row.said(key)
+  if (said === undefined) return undefined
+  const found = names.find((name) => name === said.toLowerCase())
+  if (found !== undefined) return found
+  const near = suggest(said, names)
+  return row.wrong(
+    key,
+    `moves-${key}`,
+    `"${said}" is no ${WORDS[key] ?? key}`,
+    near === null ? `one of ${names.join(', ')}` : `did you mean ${near}?`,
+  )
+}
+
+const WORDS: Partial<Record<Key, string>> = {
+  action: 'action that is known',
+  slide: 'slide of a lathe',
+  why: 'purpose that is known',
+}
+
+function slideOf(row: Row, action: Action): Slide | undefined | null {
+  const said = oneOf(row, 'slide', SLIDES)
+  if (said === null) return null
+  if (sortOf(action) === 'hand')
+    return said === undefined
+      ? undefined
+      : row.wrong('slide', 'moves-slide', `${action} turns no slide`, 'leave the slide out')
+  const usual = usualSlide(action)
+  if (said === undefined && usual === null)
+    return row.wrong('action', 'moves-slide', `${action} does not say which slide`, `give slide: ${SLIDES.join(', ')}`)
+  if (usual !== null && said !== undefined && said !== usual)
+    return row.wrong(
+      'slide',
+      'moves-slide',
+      `${action} is for the ${usual}, not for the ${said}`,
+      `write ${usual}, or leave the slide out`,
+    )
+  return said ?? usual
+}
+
+type Reading = Pick<Move, 'count' | 'takeUp'>
+
+const READINGS = ['reading', 'turns', 'mark', 'at-least'] as const
+
+function readingOf(row: Row, action: Action, slide: Slide | undefined): Reading | null {
+  const given = READINGS.filter((key) => row.said(key) !== undefined)
+  if (action === 'zero' && slide !== undefined) return zeroOf(row, given)
+  if (sortOf(action) !== 'dial' || slide === undefined)
+    return given.length === 0 ? {} : row.wrong(given[0]!, 'moves-reading', `${action} has no reading`, 'leave it out')
+  const scale = scaleOf(row.lathe, slide)
+  if (scale === null)
+    return row.wrong(
+      'slide',
+      'moves-no-dial',
+      `this lathe has no dial on its ${slide}`,
+      'give one in the lathe file, or use the compound',
+    )
+  if (action === 'take-up' && row.said('reading') === undefined && row.said('turns') === undefined)
+    return takeUpOf(row, scale, slide)
+  if (row.said('at-least') !== undefined)
+    return row.wrong(
+      'at-least',
+      'moves-reading',
+      'only a take-up goes forward by marks',
+      'give a reading, from the zero of the dial',
+    )
+  const count = countOf(row, scale, slide)
+  return count === null ? null : { count }
+}
+
+/** A zero names the place where the dial stands; it can only be 0. */
+function zeroOf(row: Row, given: readonly Key[]): Reading | null {
+  const other = given.find((key) => key === 'at-least' || !/^[+-]?0*\.?0*$/.test(row.said(key)!))
+  if (other === undefined) return { count: 0 }
+  return row.wrong(
+    other,
+    'moves-reading',
+    `a zero is 0, not ${row.said(other)}`,
+    'turn to the reading first, in a row of its own',
+  )
+}
+
+export const scaleOf = (lathe: Lathe, slide: Slide): Scale | null => {
+  if (slide === 'cross-feed') return lathe.crossFeed
+  return slide === 'compound' ? lathe.compound.scale : lathe.carriage
+}

@@ -1,0 +1,124 @@
+import type { Diagnostic } from '../diagnostics/diagnostic.ts'
+import { suggest } from '../diagnostics/suggest.ts'
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Move } from '../moves/operation.ts'
+import { readSource } from '../source/read-source.ts'
+import type { SourceFile } from '../source/source.ts'
+import { readCsv } from './csv.ts'
+import { moveOf, type Row, rowOf } from './row.ts'
+
+/** What the words of a list refer to: the dials, and the features in the order of the sheet. */
+export type Shop = { readonly lathe: Lathe; readonly features: readonly string[] }
+
+/** The moves of one feature, `feature` its place in `Shop.features`. */
+export type WrittenOperation = { readonly feature: number; readonly moves: readonly Move[] }
+
+export type Written = {
+  /** In the order of the list; null where something in it cannot be read. */
+  readonly operations: readonly WrittenOperation[] | null
+  readonly diagnostics: readonly Diagnostic[]
+  readonly source: SourceFile
+}
+
+/** A list of dial moves written by hand, YAML or CSV. Every problem is reported in one run, each with its place and a remedy. */
+export function readMoves(bytes: Uint8Array | string, file: string, shop: Shop): Written {
+  const source = isCsv(bytes, file) ? readCsv(bytes, file) : readSource(bytes, file)
+  const diagnostics: Diagnostic[] = [...source.diagnostics]
+  if (source.data === undefined) return { operations: null, diagnostics, source }
+  const count = rowCount(source, diagnostics)
+  const operations: { feature: number; moves: Move[] }[] = []
+  let feature: number | null = null
+  for (let index = 0; index < count; index++) {
+    const row = rowOf(source, index, shop.lathe, diagnostics)
+    if (row === null) continue
+    const named = featureOf(row, shop.features, feature)
+    const move = moveOf(row, file)
+    if (named === null) continue
+    if (named !== operations.at(-1)?.feature) {
+      if (operations.some((one) => one.feature === named)) tornApart(row, shop.features[named]!)
+      operations.push({ feature: named, moves: [] })
+    }
+    feature = named
+    if (move !== null) operations.at(-1)!.moves.push(move)
+  }
+  const good = diagnostics.every(({ severity }) => severity !== 'error')
+  return { operations: good ? operations : null, diagnostics, source }
+}
+
+/** By the ending of its name; without one by its first line, which in a table has columns and no colon. */
+function isCsv(bytes: Uint8Array | string, file: string): boolean {
+  if (/\.csv$/i.test(file)) return true
+  if (/\.(ya?ml|json)$/i.test(file)) return false
+  const text = typeof bytes === 'string' ? bytes : new TextDecoder().decode(bytes.subarray(0, 4096))
+  const first = text.split('\n').find((line) => line.trim() !== '' && !line.startsWith('#')) ?? ''
+  return first.includes(',') && !first.includes(':')
+}
+
+function rowCount(source: SourceFile, diagnostics: Diagnostic[]): number {
+  const wrong = (path: string[], at: 'key' | 'value', message: string, hint: string): number => {
+    diagnostics.push({ code: 'moves-file', severity: 'error', origin: { file: source.file, path }, at, message, hint })
+    return 0
+  }
+  const { data } = source
+  const hint = 'write moves: and below it one line a move, each after a dash'
+  if (typeof data !== 'object' || data === null || Array.isArray(data))
+    return wrong([], 'value', 'there is no list of moves', hint)
+  for (const key of Object.keys(data))
+    if (key !== 'moves')
+      wrong(
+        [key],
+        'key',
+        `"${key}" is nothing that a list of moves has`,
+        suggest(key, ['moves']) === null ? 'take it out: everything stands under moves:' : 'did you mean moves?',
+      )
+  const moves = (data as { moves?: unknown }).moves
+  if (!Array.isArray(moves)) return wrong(['moves'], 'key', 'there is no list of moves', hint)
+  if (moves.length === 0 && source.diagnostics.length === 0)
+    return wrong(['moves'], 'key', 'the list has no moves', hint)
+  return moves.length
+}
+
+/** By name, or by its number on the sheet; the one of the row before where none is written. */
+function featureOf(row: Row, names: readonly string[], before: number | null): number | null {
+  const said = row.said('feature')
+  if (said === undefined)
+    return (
+      before ??
+      row.wrong(
+        null,
+        'moves-feature',
+        'the first row does not say which feature it cuts',
+        `give feature: ${names.join(', ')}`,
+      )
+    )
+  const exact = names.indexOf(said)
+  if (exact >= 0) return exact
+  const same = names.flatMap((name, index) => (plain(name) === plain(said) ? [index] : []))
+  if (same.length === 1) return same[0]!
+  if (same.length > 1)
+    return row.wrong(
+      'feature',
+      'moves-feature',
+      `${same.length} features are called "${said}"`,
+      `give its number on the sheet: ${same.map((index) => index + 1).join(' or ')}`,
+    )
+  const number = /^\d{1,4}$/.test(said) ? Number(said) : 0
+  if (number >= 1 && number <= names.length) return number - 1
+  const near = suggest(said, names)
+  return row.wrong(
+    'feature',
+    'moves-feature',
+    `the job has no feature "${said}"`,
+    near === null ? `it has ${names.map((name, i) => `${i + 1} ${name}`).join(', ')}` : `did you mean ${near}?`,
+  )
+}
+
+const plain = (name: string): string => name.trim().replace(/\s+/g, ' ').toLowerCase()
+
+const tornApart = (row: Row, name: string): null =>
+  row.wrong(
+    'feature',
+    'moves-feature',
+    `the moves of "${name}" are in two places`,
+    'keep the moves of a feature together: one feature is cut after the other',
+  )
