@@ -222,7 +222,7 @@ function plannedFeature(
     operation,
     trace,
     budget: budgeted,
-    notes: draft.cuts.style === 'steps' ? [...notes, ...steppedNotes(draft, trace, units)] : notes,
+    notes,
     inspection: inspectFeature(bench, draft, budgeted),
   }
 }
