@@ -51,7 +51,7 @@ const addSheet = (program: Command, io: Io, report: Report): void => {
     .summary('print the sheet of moves for a job')
     .description('Prints the sheet of moves for a job. Without a file, or with -, the job is read from standard input.')
     .argument('[job]', 'job file (YAML), or - for standard input')
-    .addOption(formatOption())
+    .addOption(formatOption('text', 'json', 'csv'))
     .option('--inspection', 'add a table to fill in at the bench')
     .option('-o, --output <file>', 'write to a file; - is standard output')
     .option('--force', 'replace the output file if it exists')

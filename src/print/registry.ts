@@ -9,7 +9,7 @@ export type Printer = (sheet: Sheet, parts?: Parts) => string
 /** What is printed only on request. */
 export type Parts = { readonly inspection?: boolean }
 
-export const FORMATS = ['text', 'json'] as const
+export const FORMATS = ['text', 'json', 'csv'] as const
 export type Format = (typeof FORMATS)[number]
 
 export const PRINTERS: Readonly<Record<Format, Printer>> = { text: printText, json: printJson, csv: printCsv }

@@ -1,7 +1,7 @@
 import { CAUTIONS, PULLS_IN } from './cautions.ts'
 import { headingOf, partHeading } from './heading.ts'
-import type { FeaturePlan, Plan } from './plan.ts'
 import { inspectionOf } from './inspection.ts'
+import type { FeaturePlan, Plan } from './plan.ts'
 import { proofOf } from './proof.ts'
 import type { Phrase, Sheet, SheetFeature, SheetStep } from './sheet.ts'
 import { stepsOf } from './steps.ts'
@@ -53,10 +53,10 @@ const featureOf = (plan: Plan, feature: FeaturePlan, index: number): SheetFeatur
     spindle: feature.spindle,
     zero: operation.zero,
     proof: proofOf(plan, feature, index),
+    inspection: inspectionOf(plan, feature, index),
   }
 }
 
 const pullsIn = (plan: Plan): boolean =>
-    inspection: inspectionOf(plan, feature, index),
   /brass|alumin|bronze/i.test(plan.part.material) &&
   plan.features.some((feature) => feature.status === 'planned' && feature.edge.rakeInUse > 0)

@@ -83,6 +83,17 @@ export type ProofLine = {
   readonly remedy: Phrase | null
 }
 
+/** One size to take at the bench, with blanks beside it. Lengths and angles as figures. */
+export type InspectionLine = {
+  readonly id: string
+  readonly label: string
+  readonly using: Phrase
+  readonly planned: Figure
+  readonly limits: readonly [Figure, Figure] | null
+  readonly pin: Figure | null
+  readonly pair: readonly [Figure, Figure] | null
+}
+
 export type Labeled = { readonly label: string; readonly says: readonly Phrase[] }
 
 export type SheetFeature = {
@@ -104,17 +115,7 @@ export type SheetFeature = {
       readonly spindle: Spindle
       readonly zero: Operation['zero']
       readonly proof: { readonly replayed: Phrase; readonly lines: readonly ProofLine[] }
-/** One size to take at the bench, with blanks beside it. Lengths and angles as figures. */
-export type InspectionLine = {
-  readonly id: string
-  readonly label: string
-  readonly using: Phrase
-  readonly planned: Figure
-  readonly limits: readonly [Figure, Figure] | null
-  readonly pin: Figure | null
-  readonly pair: readonly [Figure, Figure] | null
-}
-
+      readonly inspection: readonly InspectionLine[]
     }
   | {
       readonly status: 'refused'
@@ -136,7 +137,6 @@ export type Sheet = {
   readonly cautions: readonly string[]
   readonly orderReasons: readonly string[]
   readonly warnings: readonly { readonly feature: number | null; readonly code: string; readonly say: string }[]
-      readonly inspection: readonly InspectionLine[]
   readonly features: readonly SheetFeature[]
   readonly steps: readonly SheetStep[]
 }
