@@ -1,6 +1,7 @@
 import type { Budgeted } from './budget/budgeted.ts'
 import type { Bench, Draft, Refusal } from './features/draft.ts'
 import { inspectFeature } from './features/inspect.ts'
+import { steppedNotes } from './features/radius/stepped-notes.ts'
 import { draftFeature } from './features/registry.ts'
 import { defaultClear, tipOverlap } from './features/shop.ts'
 import { findMaterial } from './handbook/materials.ts'
@@ -91,7 +92,8 @@ function planOne(
   const sequenced = sequence(requestFor(job, bench, draft, edge, angle))
   if (!sequenced.ok) return { feature, refusal: sequenced }
   const spindle = spindleFor(job, draft)
-  const operation = operationFor(draft, edge, angle, spindle, sequenced.moves)
+  const stepped = sequenced.cusp === undefined ? {} : { cusp: sequenced.cusp }
+  const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...stepped }
   const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
   const failed = unproven(job.units, operation, trace, faults)
   if (failed !== null) return { feature, refusal: failed }
@@ -222,8 +224,9 @@ function plannedFeature(
     operation,
     trace,
     budget: budgeted,
-    notes,
+    notes: draft.cuts.style === 'steps' ? [...notes, ...steppedNotes(draft, trace, bench.units)] : notes,
     inspection: inspectFeature(bench, draft, budgeted),
+    ground: groundFor(bench, draft),
   }
 }
 

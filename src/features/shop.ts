@@ -23,3 +23,8 @@ export const tipOverlap = both(10 * thou, 0.25 * MM)
 export const belowMeasuring: Length = thou / 10
 /** Widest edge that is asked for when a tool is still to be ground: 3/16 in, 5 mm; a wider groove is cut in several places. */
 export const widestToGrind = both((3 * INCH) / 16, 5 * MM)
+/** The tallest ridge left where a round tool steps along a round form: 0.0005 in, 0.01 mm; with a square tool, to be filed: 0.003 in, 0.08 mm. */
+export const defaultCusp = both(thou / 2, MM / 100)
+export const defaultFiledCusp = both(3 * thou, 0.08 * MM)
+/** Infeed of one pass where a form is stepped along: 0.020 in, 0.5 mm. */
+export const defaultStepInfeed = both(20 * thou, MM / 2)

@@ -28,4 +28,43 @@ export type CornerCuts = {
   readonly measureAt: Length
 }
 
-export type Cuts = PlungeCuts | CornerCuts
+/** A point of a form: `along` from the zero of the operation, `deep` below the surface, pm. */
+export type StepPoint = { readonly along: Length; readonly deep: Length }
+
+/**
+ * A round form that is stepped along with a tool that has not its shape. Places on the dial are chosen first, then the depth for each:
+ * so the form comes as functions of the place of the tool's reference point. pm.
+ */
+export type StepCuts = {
+  readonly style: 'steps'
+  /** Outermost places, which whole marks at or just beyond them may stand for, and the outermost where the tool can touch the form at all. */
+  readonly first: Length
+  readonly last: Length
+  readonly touches: readonly [from: Length, to: Length]
+  /** Deepest that the reference point is fed in. */
+  readonly depth: Length
+  /** Depth at which the tool at a place touches the form. */
+  readonly depthAt: (place: Length) => Length
+  /** The top of the ridge between two neighboring places. */
+  readonly between: (near: Length, far: Length) => StepPoint
+  /** The top of what stays before the first place used and after the last; null: the outermost places themselves are used. */
+  readonly ends: { readonly before: (place: Length) => StepPoint; readonly after: (place: Length) => StepPoint } | null
+  /** How far a point stands out of the form, square to it, and how deep the form is at a place. */
+  readonly standsOut: (point: StepPoint) => Length
+  readonly formAt: (along: Length) => Length
+  /** The tallest ridge allowed, and whether the job asks for it or it is the shop's default. */
+  readonly cusp: Length
+  readonly cuspGiven: boolean
+  readonly leave: Length
+  readonly infeed: Length
+  /** Largest distance between roughing plunges; `middle`: the one that is taken out first. */
+  readonly roughSpacing: Length
+  readonly middle: Length | null
+  /** Depth of the edge over the offset from the reference point; the work starts at `workFrom`. */
+  readonly edgeAt: (offset: Length) => Length
+  readonly workFrom: Length
+  /** Depth at which the side of the tool is brought against the face where the zero along the work is touched; null: set on lines. */
+  readonly besideFace: Length | null
+}
+
+export type Cuts = PlungeCuts | CornerCuts | StepCuts

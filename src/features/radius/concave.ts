@@ -1,7 +1,7 @@
 import { arcPiece } from '../../moves/pieces.ts'
 import { roundHalfWidth } from '../../tools/round/edge.ts'
 import type { RoundTool } from '../../tools/tool.ts'
-import { formatExact } from '../../units/format.ts'
+import { formatExact, formatLength } from '../../units/format.ts'
 import { INCH, type Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
@@ -10,8 +10,9 @@ import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '..
 import { reachFor, roughDepthsTo } from '../plunge.ts'
 import { belowMeasuring, defaultLeave } from '../shop.ts'
 import { chord, radiusFromChord, sagitta } from './segment.ts'
+import { concaveSteps, edgeForSteps } from './step-concave.ts'
 
-/** A concave groove cut by one plunge of a form tool of its own radius. */
+/** A concave groove cut by one plunge of a form tool of its own radius, or stepped along with a smaller one. */
 export function draftConcave(bench: Bench, feature: ConcaveFeature): Drafted {
   const named = namedTool(bench, feature, 'round')
   if (isRefusal(named)) return { ok: false, refusal: named }
@@ -23,16 +24,21 @@ export function draftConcave(bench: Bench, feature: ConcaveFeature): Drafted {
   const step = surfaceUnder(bench, near, near + size.width)
   if (isRefusal(step)) return { ok: false, refusal: step }
   const tool = named ?? roundToGrind(bench, feature, radius.aim, size.depth, near, near + size.width)
+  const shape = { near, radius: radius.aim, ...size, notes: radius.notes }
+  if (radius.stepped) {
+    const groove = { R: radius.aim, r: tool.radius, ...size }
+    const narrow = edgeForSteps(bench, tool, groove)
+    if (narrow !== null) return { ok: false, refusal: narrow }
+    const draft = { ...assemble(bench, feature, tool, step, shape), cuts: concaveSteps(bench, feature, groove) }
+    return { ok: true, draft }
+  }
   if (2 * roundHalfWidth(tool.radius, tool.edgeWidth) < size.width)
     return refuse(
       'edge-too-narrow',
       `the edge of tool "${tool.name}" is ${formatExact(tool.edgeWidth!, bench.units)} wide, the groove ${formatExact(size.width, bench.units)}`,
       'grind the edge wider than the groove',
     )
-  return {
-    ok: true,
-    draft: assemble(bench, feature, tool, step, { near, radius: radius.aim, ...size, notes: radius.notes }),
-  }
+  return { ok: true, draft: assemble(bench, feature, tool, step, shape) }
 }
 
 type Shape = { near: Length; radius: Length; width: Length; depth: Length; notes: readonly string[] }
@@ -75,7 +81,7 @@ function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: 
     layout: edgeLines(bench, feature.place, near, near + width),
     align: {
       point: 'tip of the tool, rocking the carriage lightly,',
-      to: `midway between the lines, at ${show(middle)}`,
+      to: `midway between the lines, at ${formatLength(middle, bench.units)}`,
     },
     touch: 'the tip touches midway between the lines',
     placedBy: 'line' as const,
@@ -83,22 +89,23 @@ function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: 
   }
 }
 
-/** The radius the plan aims at: the drawing's, or the tool's own where it lies within the limits (or, without limits, as close as a radius is measured). */
+/** The radius the plan aims at: the drawing's, or the tool's own where it lies within the limits (or, without limits, as close as a radius is measured); a smaller tool steps. */
 function aimedRadius(
   bench: Bench,
   feature: ConcaveFeature,
   tool: RoundTool | null,
-): { aim: Length; notes: string[] } | Refusal {
+): { aim: Length; notes: string[]; stepped: boolean } | Refusal {
   const aim = feature.radius.aim
-  if (tool === null || tool.radius === aim) return { aim, notes: [] }
+  if (tool === null || tool.radius === aim) return { aim, notes: [], stepped: false }
   const show = (length: Length) => formatExact(length, bench.units)
   const limits = feature.radius.limits
   if (limits !== null && tool.radius >= limits[0] && tool.radius <= limits[1])
     return {
       aim: tool.radius,
       notes: [`The form carries the tool's own radius, ${show(tool.radius)}, inside its limits.`],
+      stepped: false,
     }
-  if (Math.abs(tool.radius - aim) <= belowMeasuring) return { aim: tool.radius, notes: [] }
+  if (Math.abs(tool.radius - aim) <= belowMeasuring) return { aim: tool.radius, notes: [], stepped: false }
   if (tool.radius > aim)
     return {
       code: 'radius-too-large',
@@ -106,9 +113,9 @@ function aimedRadius(
       remedy: `grind the radius to ${show(aim)}`,
     }
   return {
-    code: 'no-form-tool',
-    reason: `the radius of tool "${tool.name}" is ${show(tool.radius)}, smaller than the form's ${show(aim)}; one plunge would leave metal`,
-    remedy: `grind a form tool to ${show(aim)}, or leave tool: out and the sheet says which one to grind`,
+    aim,
+    notes: [`The tool's radius is ${show(tool.radius)}, the form's ${show(aim)}: the tool steps along the arc.`],
+    stepped: true,
   }
 }
 

@@ -57,6 +57,7 @@ function smallCore(one: Case): Said[] {
 
 /** Contact wider than a quarter of the diameter tends to chatter. Common practice, no source. */
 function wideContact(one: Case): Said[] {
+  if (one.draft.cuts.style === 'steps') return []
   const cutting = one.edge.pieces.filter((piece) => piece.curve.kind === 'arc' || piece.curve.d0 === piece.curve.d1)
   const width = cutting.reduce((sum, piece) => sum + piece.to - piece.from, 0)
   if (width <= one.draft.surface / 4) return []
@@ -100,7 +101,7 @@ function pullsIn(one: Case): Said[] {
 }
 
 const unusedCusp = (one: Case): Said[] =>
-  one.draft.feature.cutting.cusp === null
+  one.draft.feature.cutting.cusp === null || one.draft.cuts.style === 'steps'
     ? []
     : [{ code: 'cusp-unused', say: 'cusp: is given, but nothing in this plan steps along an arc; it has no effect.' }]
 

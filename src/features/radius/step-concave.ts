@@ -1,0 +1,76 @@
+import type { StepCuts, StepPoint } from '../../moves/cuts.ts'
+import { roundHalfWidth } from '../../tools/round/edge.ts'
+import type { RoundTool } from '../../tools/tool.ts'
+import { formatExact } from '../../units/format.ts'
+import type { Length } from '../../units/length.ts'
+import type { Bench, Refusal } from '../draft.ts'
+import type { ConcaveFeature } from '../feature.ts'
+import { defaultCusp, defaultLeave, defaultStepInfeed } from '../shop.ts'
+
+/** A concave groove of radius R, stepped along with a round end of radius r: from its middle on the surface. pm. */
+export type SteppedGroove = {
+  readonly R: Length
+  readonly r: Length
+  readonly width: Length
+  readonly depth: Length
+}
+
+/**
+ * The tip follows a circle of R − r: at φ from the deepest point it stands (R − r) sin φ along and h − (R − r)(1 − cos φ) deep. Places are
+ * tip places, so sin φ = place / (R − r); beyond the quarter (by a part of a mark) the tool stays at the wall's depth.
+ */
+export function concaveSteps(bench: Bench, feature: ConcaveFeature, groove: SteppedGroove): StepCuts {
+  const { R, r, width, depth } = groove
+  const { cutting } = feature
+  const path = R - r
+  const outermost = (path * width) / (2 * R)
+  const depthAt = (place: Length) => depth - path + Math.sqrt(Math.max(0, path * path - place * place))
+  return {
+    style: 'steps',
+    first: -outermost,
+    last: outermost,
+    touches: [-path, path],
+    depth,
+    depthAt,
+    between: (near, far) => concaveRidge(groove, near, far),
+    ends: null,
+    standsOut: ({ along, deep }) => R - Math.hypot(along, deep - (depth - R)),
+    formAt: (along) => Math.max(0, depth - R + Math.sqrt(Math.max(0, R * R - along * along))),
+    cusp: cutting.cusp ?? defaultCusp(bench.units),
+    cuspGiven: cutting.cusp !== null,
+    leave: Math.min(cutting.leave ?? defaultLeave(bench.units, depth), depth),
+    infeed: cutting.infeed ?? defaultStepInfeed(bench.units),
+    roughSpacing: r,
+    middle: 0,
+    edgeAt: (offset) => Math.sqrt(Math.max(0, r * r - offset * offset)) - r,
+    workFrom: Number.NEGATIVE_INFINITY,
+    besideFace: null,
+  }
+}
+
+/**
+ * Where the circles of two neighboring places cross: on the middle direction between them, (R − r)cos(δ/2) + √(r² − (R − r)² sin²(δ/2)) from the
+ * center of the form, δ apart. What it lacks to R is the cusp. Two circles that no longer meet leave the metal between them standing to the surface.
+ */
+function concaveRidge({ R, r, depth }: SteppedGroove, near: Length, far: Length): StepPoint {
+  const path = R - r
+  const angle = (place: Length) => Math.asin(Math.min(1, Math.max(-1, place / path)))
+  const half = (angle(far) - angle(near)) / 2
+  const middle = (angle(far) + angle(near)) / 2
+  const across = r * r - (path * Math.sin(half)) ** 2
+  const reach = across < 0 ? 0 : path * Math.cos(half) + Math.sqrt(across)
+  return { along: reach * Math.sin(middle), deep: depth - R + reach * Math.cos(middle) }
+}
+
+/** The contact wanders over the edge as the tool goes along the arc: r·W/2R to each side of the tip. */
+export function edgeForSteps(bench: Bench, tool: RoundTool, { R, r, width }: SteppedGroove): Refusal | null {
+  const needed = (r * width) / (2 * R)
+  const half = roundHalfWidth(tool.radius, tool.edgeWidth)
+  if (half >= needed) return null
+  const show = (length: Length) => formatExact(length, bench.units)
+  return {
+    code: 'edge-too-narrow',
+    reason: `stepping along this groove uses the round end ${show(needed)} to each side of its tip; the edge of tool "${tool.name}" is ${show(2 * half)} wide in all`,
+    remedy: `grind the round end at least ${show(2 * needed)} wide`,
+  }
+}

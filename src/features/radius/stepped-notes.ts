@@ -1,0 +1,55 @@
+import type { Curve, Form } from '../../moves/form.ts'
+import type { OperationTrace } from '../../moves/trace.ts'
+import { formatLength } from '../../units/format.ts'
+import type { Length, Units } from '../../units/length.ts'
+import type { Draft } from '../draft.ts'
+
+/** What the replay of the rounded readings left and overcut of a stepped form, square to it, in words. */
+export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units): string[] {
+  const { left, over } = steppedResult(draft.wanted, trace.surely)
+  const show = (length: Length) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
+  const file = draft.tool.shape === 'square' ? [`Step and file: file only until the last marks of the steps are gone.`] : []
+  return [
+    `Replayed from these readings, the ridges stand at most ${show(left)} out of the form, and it is cut at most ${show(over)} too deep.`,
+    ...file,
+  ]
+}
+
+/** The most metal left and the most cut beyond a wanted arc, both square to it and at least 0, pm. Forms have d = −radius. */
+export function steppedResult(wanted: Form, cut: Form): { left: Length; over: Length } {
+  const piece = wanted[0]!
+  const arc = piece.curve
+  if (arc.kind !== 'arc') throw new Error('a stepped form is an arc')
+  let [left, over] = [0, 0]
+  for (const one of cut) {
+    const from = Math.max(one.from, piece.from)
+    const to = Math.min(one.to, piece.to)
+    if (to - from <= SLIVER) continue
+    for (const z of [from, to, ...nearest(one.curve, arc).filter((z) => z > from && z < to)]) {
+      const out = (arc.r - Math.hypot(z - arc.zc, depthOf(one.curve, z) - arc.dc)) * arc.side
+      left = Math.max(left, out)
+      over = Math.max(over, -out)
+    }
+  }
+  return { left, over }
+}
+
+/** Narrower stretches of a replayed form are arithmetic, pm. */
+const SLIVER: Length = 10
+
+const depthOf = (curve: Curve, z: Length): Length =>
+  curve.kind === 'line'
+    ? curve.d0 + ((curve.d1 - curve.d0) * (z - curve.z0)) / (curve.z1 - curve.z0)
+    : curve.dc + curve.side * Math.sqrt(Math.max(0, curve.r ** 2 - (z - curve.zc) ** 2))
+
+/** Where a stretch runs nearest to the center of the arc, or furthest from it: on the line through both centers, or square to the line. */
+function nearest(curve: Curve, arc: Extract<Curve, { kind: 'arc' }>): Length[] {
+  if (curve.kind === 'line') {
+    const [dz, dd] = [curve.z1 - curve.z0, curve.d1 - curve.d0]
+    const t = ((arc.zc - curve.z0) * dz + (arc.dc - curve.d0) * dd) / (dz * dz + dd * dd)
+    return [curve.z0 + t * dz]
+  }
+  const [dz, dd] = [curve.zc - arc.zc, curve.dc - arc.dc]
+  const apart = Math.hypot(dz, dd)
+  return apart === 0 ? [] : [curve.zc + (curve.r * dz) / apart, curve.zc - (curve.r * dz) / apart]
+}

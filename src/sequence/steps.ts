@@ -1,0 +1,120 @@
+import type { StepCuts } from '../moves/cuts.ts'
+import { formatLength } from '../units/format.ts'
+import type { Length } from '../units/length.ts'
+import { awayToMeasure } from './away.ts'
+import { countFor, findableBehindZero, lostTravel, pastCount, stepTravel, travelAt } from './dial.ts'
+import { dial, hand, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
+import type { Request, Sequenced } from './request.ts'
+import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
+import { metalUnder, type Profile, profileOf, sunk } from './steps-metal.ts'
+import { type StepPlaces, stepPlaces } from './steps-places.ts'
+
+/** A form stepped along: roughed by infeeds with the middle first, then every place of the finish forward, from near to far. */
+export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
+  if (request.angle !== 0) return swung()
+  const { lathe } = request
+  const places = stepPlaces(cuts, lathe.compound.scale)
+  if (cuts.cuspGiven && places.ridge > cuts.cusp * (1 + 1e-9)) return cuspNotKept(request, places)
+  const program = newProgram(request.origin)
+  const plan: Plan = { request, cuts, backOut: backOutCount(request, cuts, places), profile: profileOf(request, cuts) }
+  begin(program, plan)
+  dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  hand(program, 'start')
+  const before = program.moves.length
+  for (const place of roughPlaces(plan, places)) sink(program, plan, place, cuts.leave, 'rough')
+  if (program.moves.length > before)
+    measureStop(program, lathe.crossFeed, plan.backOut, awayToMeasure(lathe.crossFeed), 'expect-rough', false)
+  for (const place of places.counts) sink(program, plan, place, 0, 'finish')
+  finishOperation(program, request, plan.backOut)
+  return travelRefusal(request, program) ?? { ok: true, moves: program.moves, cusp: places.allowed * 1.01 }
+}
+
+type Plan = {
+  readonly request: Request
+  readonly cuts: StepCuts
+  readonly backOut: number
+  readonly profile: Profile
+}
+
+/** On lines the usual way. Against a face: the surface first, then the side of the tool below it, against the face. */
+function begin(program: Program, plan: Plan): void {
+  const { request, cuts, backOut } = plan
+  if (cuts.besideFace === null) {
+    setUp(program, request)
+    touchSurface(program, request)
+    return
+  }
+  for (const action of ['layout', 'fit-tool', 'swing', 'set-speed'] as const) hand(program, action)
+  takeUp(program, 'compound', request.lathe.compound.scale)
+  touchSurface(program, request)
+  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  hand(program, 'align')
+  hand(program, 'lock', { slide: 'carriage' })
+  dial(program, 'return', 'cross-feed', countFor(request.lathe.crossFeed, cuts.besideFace, 'higher'), 'approach')
+  hand(program, 'touch-off', { slide: 'compound' })
+  zero(program, 'compound')
+}
+
+/** Clear of the largest stock under the edge wherever it goes, at the full lost motion. */
+function backOutCount(request: Request, cuts: StepCuts, places: StepPlaces): number {
+  const { lathe, edge } = request
+  const scale = lathe.compound.scale
+  const from = travelAt(scale, Math.min(0, pastCount(scale, Math.min(0, places.counts[0]!)))) - lostTravel(scale)
+  const need = request.heightOver(from + edge.from, cuts.last + edge.to) + request.clear + lostTravel(lathe.crossFeed)
+  return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))
+}
+
+/** The middle, where the form has one, then evenly from near to far. */
+function roughPlaces({ request, cuts }: Plan, places: StepPlaces): number[] {
+  const scale = request.lathe.compound.scale
+  const first = places.counts[0]!
+  const last = places.counts[places.counts.length - 1]!
+  const gaps = Math.max(1, Math.ceil((last - first) / Math.max(1, cuts.roughSpacing / stepTravel(scale)) - 1e-9))
+  const even = Array.from({ length: gaps + 1 }, (_, i) => first + Math.round(((last - first) * i) / gaps))
+  if (cuts.middle === null) return [...new Set(even)]
+  const middle = countFor(scale, cuts.middle, 'lower')
+  return [...new Set([middle, ...even])]
+}
+
+/** In at one place to the form less what is left, no more than the infeed at a time into metal, and out. Where there is no metal: nothing. */
+function sink(program: Program, plan: Plan, place: number, leave: Length, purpose: 'rough' | 'finish'): void {
+  const { request, cuts, backOut, profile } = plan
+  const scale = request.lathe.crossFeed
+  const at = travelAt(request.lathe.compound.scale, place)
+  const target = countFor(scale, cuts.depthAt(at) - leave, 'lower')
+  const depth = travelAt(scale, target)
+  const metal = metalUnder(profile, at, depth)
+  if (target <= 0 || metal <= 0) return
+  toPlace(program, request.lathe.compound.scale, place)
+  for (const count of infeeds(scale, depth - metal, target, cuts.infeed))
+    dial(program, 'feed-in', 'cross-feed', count, purpose)
+  sunk(profile, at, depth)
+  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+}
+
+/** Readings to stop at, from where the edge first touches; a dial cannot feed less than a mark. */
+function infeeds(scale: Request['lathe']['crossFeed'], contact: Length, target: number, infeed: Length): number[] {
+  const step = stepTravel(scale)
+  const most = Math.max(1, Math.floor(infeed / step + 1e-9))
+  const first = Math.max(Math.floor((contact + infeed) / step + 1e-9), Math.floor(contact / step) + 1)
+  const stops: number[] = []
+  for (let count = first; count < target; count += most) stops.push(count)
+  return [...stops, target]
+}
+
+function cuspNotKept(request: Request, places: StepPlaces): Sequenced {
+  const show = (length: Length) => formatLength(length, request.lathe.units, { digits: 4 })
+  return {
+    ok: false,
+    code: 'cusp-not-kept',
+    reason: `the marks of the compound are too far apart on the steep end of this form: whole marks leave ridges of ${show(places.ridge)}`,
+    remedy: `allow that cusp (cusp: ${show(Math.ceil(places.ridge / 1e6) * 1e6 + 1e7)}), take a larger tool, or a compound that reads finer`,
+  }
+}
+
+const swung = (): Sequenced => ({
+  ok: false,
+  code: 'compound-swung',
+  reason: 'stepping along a round form needs the compound parallel: both dials must move square to each other',
+  remedy: 'set the compound parallel for this feature (compound: { angle: 0 }), or grind a form tool',
+})
