@@ -83,6 +83,8 @@ export type WantedDimension = {
   readonly limits: readonly [number, number] | null
   /** Measure the width at this diameter instead of at the surface. */
   readonly atDiameter?: Length
+  /** On a bottom diameter: the form hangs on it, not on a depth below whatever the surface measures. */
+  readonly fixed?: boolean
 }
 
 /** The place a feature occupies: where the inspector looks. */

@@ -1,4 +1,5 @@
 import { CAUTIONS, PULLS_IN } from './cautions.ts'
+import { correctionTables, withCorrections } from './corrections.ts'
 import { headingOf, partHeading } from './heading.ts'
 import { inspectionOf } from './inspection.ts'
 import type { FeaturePlan, Plan } from './plan.ts'
@@ -24,8 +25,11 @@ export const buildSheet = (plan: Plan): Sheet => ({
 /** Steps are counted through the whole sheet, so that "I am at 31" has one meaning. */
 const numbered = (plan: Plan): SheetStep[] => {
   const steps: SheetStep[] = []
+  const tables = correctionTables(plan)
   plan.features.forEach((feature, position) => {
-    if (feature.status === 'planned') steps.push(...stepsOf(plan, feature, position, steps.length + 1))
+    if (feature.status !== 'planned') return
+    const first = steps.length + 1
+    steps.push(...withCorrections(plan, feature, tables[position]!, stepsOf(plan, feature, position, first), first))
   })
   return steps
 }

@@ -66,6 +66,27 @@ export type SheetStep = {
   readonly reading: number | null
   readonly turns: number | null
   readonly mark: number | null
+  /** On a stop to measure: what to finish at, by what is measured. */
+  readonly corrections?: Corrections
+}
+
+/** Readings to finish at for what the bottom measures; each row planned and replayed. Lengths are figures in the sheet's units. */
+export type Corrections = {
+  /** The outside diameter less the bottom's is looked up, not the bottom diameter alone. */
+  readonly byDepth: boolean
+  readonly expected: Figure
+  readonly most: Figure
+  readonly rows: readonly {
+    readonly measured: Figure
+    readonly bottom: Figure
+    readonly within: boolean | null
+    readonly finishes: readonly {
+      readonly step: number
+      readonly reading: number
+      readonly turns: number | null
+      readonly mark: number | null
+    }[]
+  }[]
 }
 
 export type ProofLine = {

@@ -147,7 +147,12 @@ function dimensions(bench: Bench, feature: GrooveFeature, step: PlacedStep, shap
   return [
     { id: 'width', aim: width, limits: feature.width.limits },
     { id: 'depth', aim: shape.depth, limits: feature.depth?.limits ?? null },
-    { id: 'bottomDiameter', aim: step.measured - 2 * shape.depth, limits: feature.bottomDiameter?.limits ?? null },
+    {
+      id: 'bottomDiameter',
+      aim: step.measured - 2 * shape.depth,
+      limits: feature.bottomDiameter?.limits ?? null,
+      fixed: feature.bottomDiameter !== null,
+    },
     { id: 'flatness', aim: 0, limits: null },
     ...placeDimensions(bench, feature.place, shape.near, width),
   ]

@@ -206,7 +206,12 @@ function dimensions(bench: Bench, feature: VGrooveFeature, step: PlacedStep, sha
       ...(at !== null && { atDiameter: at }),
     },
     { id: 'depth', aim: shape.depth, limits: lowered(feature.depth?.limits, shape.drop) },
-    { id: 'bottomDiameter', aim: step.measured - 2 * shape.depth, limits: feature.bottomDiameter?.limits ?? null },
+    {
+      id: 'bottomDiameter',
+      aim: step.measured - 2 * shape.depth,
+      limits: feature.bottomDiameter?.limits ?? null,
+      fixed: true,
+    },
     { id: 'root', aim: shape.root, limits: feature.root?.limits ?? null },
     { id: 'angle', aim: shape.angle, limits: feature.angle.limits },
     ...placeDimensions(bench, feature.place, shape.near, shape.width),

@@ -141,6 +141,19 @@ const stepData = (step: SheetStep, units: Units) => ({
   ...(step.purpose === null ? {} : { purpose: step.purpose }),
   group: step.group,
   say: sayOf(step, units),
+  ...(step.corrections === undefined ? {} : { corrections: correctionsData(step.corrections) }),
+})
+
+const correctionsData = ({ byDepth, expected, most, rows }: NonNullable<SheetStep['corrections']>) => ({
+  measure: byDepth ? 'outsideLessBottom' : 'bottomDiameter',
+  expected: expected.value,
+  most: most.value,
+  rows: rows.map(({ measured, bottom, within, finishes }) => ({
+    measured: measured.value,
+    finishes,
+    bottomDiameter: bottom.value,
+    within,
+  })),
 })
 
 /** Moves that end at a reading. A touch-off is made on the slide that is set to zero next; a lock is always the carriage's. */

@@ -198,9 +198,40 @@ const step = (): Schema => ({
     purpose: text('Why the move is made.'),
     group: { enum: ['set up', 'rough', 'measure', 'finish', 'end'], description: 'Part of the work it belongs to.' },
     say: text('The step in words, as the text sheet has it.'),
+    corrections: corrections(),
   }),
   required: ['number', 'feature', 'action', 'group', 'say'],
 })
+
+const corrections = (): Schema =>
+  object(
+    {
+      measure: {
+        enum: ['bottomDiameter', 'outsideLessBottom'],
+        description: 'What is looked up: the bottom diameter, or the outside diameter less it, both as measured.',
+      },
+      expected: number('What it comes to when nothing is off.'),
+      most: number('Further off than this no stated error explains: measure again, do not correct.'),
+      rows: list(
+        object({
+          measured: number('As measured.'),
+          finishes: list(
+            object({
+              step: { type: 'integer', minimum: 1, description: 'Number of the step.' },
+              reading: number('Instead of the one that the step says.'),
+              turns: nullable({ type: 'integer' }),
+              mark: nullable(number('Marks past those turns; null on a readout.')),
+            }),
+            'One for every finishing step of the cross-feed.',
+          ),
+          bottomDiameter: number('What the replay comes out at.'),
+          within: nullable({ type: 'boolean', description: 'Inside the limits; null where the drawing gives none.' }),
+        }),
+        'Each planned and replayed from the form that was measured.',
+      ),
+    },
+    'On the stop to measure before a finishing pass: what to finish at, by what is measured.',
+  )
 
 const warning = (): Schema =>
   object({

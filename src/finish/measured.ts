@@ -1,0 +1,72 @@
+import type { Lathe, Scale } from '../lathe/lathe.ts'
+import { readable } from '../lathe/lathe.ts'
+import type { Operation, Setup } from '../moves/operation.ts'
+import type { Fault, OperationTrace } from '../moves/trace.ts'
+import { type Progress, replayNext } from '../replay/replay.ts'
+import type { Length } from '../units/length.ts'
+import { bottomWanted, type Stop } from './stop.ts'
+
+/** One operation on one lathe, on the part as the operations before have left it. */
+export type Shop = {
+  readonly lathe: Lathe
+  readonly setup: Setup
+  readonly progress: Progress
+  readonly operation: Operation
+  readonly stop: Stop
+}
+
+/** A plan from a measured bottom: the same moves, from a zero that stands where the measurement says, finished at other readings. */
+export type Corrected = {
+  /** Readable steps that every finish goes deeper than planned; negative = less deep. */
+  readonly deeper: number
+  readonly operation: Operation
+  readonly trace: OperationTrace
+  /** Of the moves after the stop, and of the finished form. */
+  readonly faults: readonly Fault[]
+  /** What the bottom comes out at, pm of diameter. */
+  readonly bottom: Length
+  /** Inside the drawing's limits; null where it gives none. */
+  readonly within: boolean | null
+}
+
+/** A limit met but for a nanometer is met. */
+const SLACK: Length = 1000
+
+/**
+ * The reading nearest to the drawing's bottom, for a bottom that was measured. Every reading was approached forward, so all that can stand
+ * between a bottom expected and a bottom measured is the place of the zero: it is off by half the difference of the diameters. A tie leaves metal.
+ */
+export const correctedFor = (shop: Shop, measured: Length): Corrected => {
+  const off = measured - shop.stop.expected
+  const exact = off / 2 / stepTravel(shop.lathe.crossFeed)
+  const choices = [...new Set([Math.floor(exact - 1e-6), Math.ceil(exact - 1e-6), Math.round(exact)])].sort(
+    (a, b) => a - b,
+  )
+  const { aim } = bottomWanted(shop.operation)
+  const tried = choices.map((deeper) => finishedAt(shop, off, deeper))
+  return tried.reduce((best, one) => (Math.abs(one.bottom - aim) < Math.abs(best.bottom - aim) - SLACK ? one : best))
+}
+
+const finishedAt = ({ lathe, setup, progress, operation, stop }: Shop, off: Length, deeper: number): Corrected => {
+  const changed: Operation = {
+    ...operation,
+    zero: { ...operation.zero, diameter: operation.zero.diameter + off },
+    moves: operation.moves.map((move, index) =>
+      stop.finishes.includes(index) ? { ...move, count: move.count! + deeper } : move,
+    ),
+  }
+  const { trace, faults } = replayNext(lathe, setup, progress, changed, 0)
+  const { limits } = bottomWanted(operation)
+  const bottom = trace.sizes.find(({ id }) => id === 'bottomDiameter')!.surely!
+  return {
+    deeper,
+    operation: changed,
+    trace,
+    faults: faults.filter(({ move }) => move < 0 || move > stop.at),
+    bottom,
+    within: limits === null ? null : bottom >= limits[0] - SLACK && bottom <= limits[1] + SLACK,
+  }
+}
+
+/** Slide travel of one readable step, pm: a scale that reads diameter shows twice the travel. */
+export const stepTravel = (scale: Scale): Length => (scale.reads === 'diameter' ? readable(scale) / 2 : readable(scale))

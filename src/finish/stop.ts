@@ -1,0 +1,34 @@
+import type { Operation } from '../moves/operation.ts'
+import type { OperationTrace } from '../moves/trace.ts'
+import type { Length } from '../units/length.ts'
+
+/** The stop to measure before the finishing pass, and the moves of the cross-feed that finish after it. Indexes of moves. */
+export type Stop = {
+  readonly at: number
+  readonly finishes: readonly number[]
+  /** What the replay expects the bottom diameter to measure at the stop, pm. */
+  readonly expected: Length
+}
+
+/** Null where nothing is finished by the cross-feed after a measure, or where there is no bottom to measure. */
+export const stopOf = (operation: Operation, trace: OperationTrace): Stop | null => {
+  const { moves, dimensions } = operation
+  const at = moves.findLastIndex(({ action, purpose }) => action === 'measure' && purpose === 'expect-rough')
+  if (at < 0 || dimensions.every(({ id }) => id !== 'bottomDiameter')) return null
+  const expected = trace.at[at]?.find(({ id }) => id === 'bottomDiameter')?.surely ?? null
+  const finishes = moves.flatMap((move, index) =>
+    index > at && move.action === 'feed-in' && move.slide === 'cross-feed' && move.purpose === 'finish' ? [index] : [],
+  )
+  return expected === null || finishes.length === 0 ? null : { at, finishes, expected }
+}
+
+/** The drawing's bottom diameter, and the limits that it or the depth sets to it, pm. */
+export const bottomWanted = (
+  operation: Operation,
+): { readonly aim: Length; readonly limits: readonly [Length, Length] | null } => {
+  const bottom = operation.dimensions.find(({ id }) => id === 'bottomDiameter')!
+  const depth = operation.dimensions.find(({ id }) => id === 'depth')
+  const byDepth = depth?.limits ?? null
+  if (bottom.limits !== null || byDepth === null) return { aim: bottom.aim, limits: bottom.limits }
+  return { aim: bottom.aim, limits: [operation.surface - 2 * byDepth[1], operation.surface - 2 * byDepth[0]] }
+}

@@ -1,0 +1,87 @@
+import type { Budgeted } from '../budget/budgeted.ts'
+import { INCH, type Length, MM, type Units } from '../units/length.ts'
+import { type Corrected, correctedFor, type Shop, stepTravel } from './measured.ts'
+
+/** One micrometer reading, and what to finish at then. */
+export type Row = {
+  /** What the bottom diameter measures at the stop, pm. */
+  readonly measured: Length
+  /** Reading of the cross-feed for each of the stop's finishes, in readable steps. */
+  readonly counts: readonly number[]
+  readonly deeper: number
+  readonly bottom: Length
+  readonly within: boolean | null
+}
+
+export type CorrectionTable = {
+  readonly at: number
+  readonly finishes: readonly number[]
+  /** As a micrometer reads it. */
+  readonly expected: Length
+  /** The drawing gives a depth: look up the outside diameter less the bottom's, both as measured. */
+  readonly byDepth: boolean
+  /** More than this from what is expected no stated error explains, pm of diameter. */
+  readonly most: Length
+  /** From the largest bottom to the smallest. Only rows that their replay has proved. */
+  readonly rows: readonly Row[]
+}
+
+/** Five to seven readings around the expected one, each planned and replayed from the form that it means. Null where no row is proved. */
+export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: Units): CorrectionTable | null => {
+  const { stop, operation } = shop
+  const byDepth = !operation.dimensions.some(({ id, fixed }) => id === 'bottomDiameter' && fixed === true)
+  const sum = summedError(budget, byDepth)
+  if (!(sum > 0)) return null
+  const quantum = quantumOf(sum, shop, units)
+  const base = byDepth ? operation.surface : 0
+  const expected = base + Math.round((stop.expected - base) / quantum) * quantum
+  const rows = readingsAround(expected, sum, stepOnDiameter(sum, shop), quantum).flatMap((measured) => {
+    const corrected = correctedFor(shop, measured)
+    return proved(corrected) ? [rowOf(measured, corrected, stop.finishes)] : []
+  })
+  if (rows.length === 0) return null
+  const most = Math.floor(sum / quantum + 1e-6) * quantum
+  return { at: stop.at, finishes: stop.finishes, expected, byDepth, most, rows }
+
+  function rowOf(measured: Length, { deeper, bottom, within }: Corrected, finishes: readonly number[]): Row {
+    return {
+      measured,
+      counts: finishes.map((index) => operation.moves[index]!.count! + deeper),
+      deeper,
+      bottom,
+      within,
+    }
+  }
+}
+
+/** A row that can be followed: the replay sees nothing that may not be, and the bottom is within its limits, or the nearest that the dial gives. */
+const proved = ({ faults }: Corrected): boolean => faults.length === 0
+
+/** What all stated errors together can do to the bottom, pm of diameter. */
+export const summedError = (budget: readonly Budgeted[], byDepth: boolean): Length => {
+  const one = budget.find(({ id }) => id === (byDepth ? 'depth' : 'bottomDiameter'))
+  if (one === undefined) return 0
+  return Math.max(one.high - one.planned, one.planned - one.low) * (byDepth ? 2 : 1)
+}
+
+/** The dial's own step as it shows on the diameter, doubled or halved until two or three of them lie within the error: five or seven rows. */
+const stepOnDiameter = (sum: Length, shop: Shop): Length => {
+  let step = 2 * stepTravel(shop.lathe.crossFeed)
+  while (sum >= 4 * step) step *= 2
+  while (sum < 2 * step) step /= 2
+  return step
+}
+
+/** What a micrometer reads: half thousandths of an inch or hundredths of a millimeter; tenths or micrometers where the steps are that fine. */
+const quantumOf = (sum: Length, shop: Shop, units: Units): Length => {
+  const coarse = units === 'inch' ? INCH / 2000 : MM / 100
+  if (stepOnDiameter(sum, shop) >= 2 * coarse) return coarse
+  return units === 'inch' ? INCH / 10_000 : MM / 1000
+}
+
+/** From the largest to the smallest, none further off than the error. */
+const readingsAround = (expected: Length, sum: Length, step: Length, quantum: Length): readonly Length[] => {
+  const each = Math.floor(sum / step + 1e-6)
+  const offset = (steps: number): Length => Math.trunc((steps * step) / quantum + Math.sign(steps) * 1e-6) * quantum
+  return Array.from({ length: 2 * each + 1 }, (_, i) => expected + offset(each - i))
+}

@@ -1,0 +1,113 @@
+import { stopOf } from '../finish/stop.ts'
+import { type CorrectionTable, correctionTable, type Row } from '../finish/table.ts'
+import type { Scale } from '../lathe/lathe.ts'
+import { replayNext, startOf } from '../replay/replay.ts'
+import { inUnits } from '../units/length.ts'
+import { marks, readingOf, shownOn } from './dial.ts'
+import { identify, length } from './figure.ts'
+import type { Plan } from './plan.ts'
+import type { Planned } from './scene.ts'
+import type { Corrections, Figure, Phrase, SheetStep } from './sheet.ts'
+
+/** The table of every planned feature, in the order of the plan; null where there is none to give. */
+export const correctionTables = (plan: Plan): readonly (CorrectionTable | null)[] => {
+  let progress = startOf(plan.setup)
+  return plan.features.map((feature, index) => {
+    if (feature.status === 'refused') return null
+    const before = progress
+    const { operation, trace } = feature
+    if (plan.features.slice(index + 1).some(({ status }) => status === 'planned'))
+      progress = replayNext(plan.lathe, plan.setup, progress, operation, 0).after
+    const stop = stopOf(operation, trace)
+    if (stop === null) return null
+    return correctionTable(
+      { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop },
+      feature.budget,
+      plan.units,
+    )
+  })
+}
+
+/** Puts the table under the step where the work is measured. `first` is the number of the feature's first step. */
+export const withCorrections = (
+  plan: Plan,
+  feature: Planned,
+  table: CorrectionTable | null,
+  steps: readonly SheetStep[],
+  first: number,
+): readonly SheetStep[] => {
+  if (table === null) return steps
+  const lines = linesOf(plan, feature, table, first)
+  return steps.map((step, index) => {
+    if (index !== table.at) return step
+    const place = `step.${step.number}.corrections`
+    const more = [...step.more, ...lines.map((line, i) => identify(`${place}.line.${i + 1}`, line))]
+    return { ...step, more, corrections: dataOf(plan, feature, table, first, place) }
+  })
+}
+
+const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): Phrase[] => {
+  const key = table.byDepth ? 'outside diameter less bottom diameter' : 'bottom diameter'
+  const each = table.rows.map((row, i) => rowWords(plan, feature, table, row, i === 0))
+  const many = each.some((phrase) => phrase.length > 3) ? 2 : 4
+  const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
+  const steps = table.finishes.length === 1 ? `step ${first + table.finishes[0]!}` : 'every finishing step'
+  return [
+    [
+      `FINISH BY WHAT YOU MEASURE, ${steps}: ${key} (`,
+      length('expected', keyOf(feature, table, table.expected), plan.units),
+      ' expected)',
+    ],
+    ...chunks.map((chunk) => chunk.flatMap((phrase, i) => (i === 0 ? phrase : ['; ', ...phrase]))),
+    ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
+  ]
+}
+
+const rowWords = (plan: Plan, feature: Planned, table: CorrectionTable, row: Row, leads: boolean): Phrase => {
+  const scale = plan.lathe.crossFeed
+  const same = row.counts.every((count) => count === row.counts[0])
+  const reading = same
+    ? [...(leads ? ['finish at '] : []), ...shownOn(scale, row.counts[0]!)]
+    : otherwise(plan.lathe.crossFeed, row.deeper)
+  const nearest = row.within === false ? [' (nearest, NOT within limits)'] : []
+  return [keyFigure(plan, feature, table, row), ': ', ...reading, ...nearest]
+}
+
+/** All rows with as many decimals as the one that needs most. */
+const keyFigure = (plan: Plan, feature: Planned, table: CorrectionTable, row: Row): Figure => {
+  const figures = table.rows.map(({ measured }) => length('expected', keyOf(feature, table, measured), plan.units))
+  return { ...figures[table.rows.indexOf(row)]!, digits: Math.max(...figures.map(({ digits }) => digits)) }
+}
+
+/** Where the finishes stand at readings of their own, all of them move by as much. */
+const otherwise = (scale: Scale, deeper: number): Phrase => {
+  if (deeper === 0) return ['as written']
+  const by = scale.kind === 'dial' ? marks(scale, Math.abs(deeper)) : shownOn(scale, Math.abs(deeper))
+  return [...by, deeper > 0 ? ' deeper' : ' less deep']
+}
+
+const keyOf = ({ operation }: Planned, table: CorrectionTable, measured: number): number =>
+  table.byDepth ? operation.surface - measured : measured
+
+const dataOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number, place: string): Corrections => {
+  const scale = plan.lathe.crossFeed
+  const named = (name: string, role: 'expected' | 'spare' | 'planned', value: number) => ({
+    ...length(role, value, plan.units),
+    id: `${place}.${name}`,
+  })
+  return {
+    byDepth: table.byDepth,
+    expected: named('expected', 'expected', keyOf(feature, table, table.expected)),
+    most: named('most', 'spare', table.most),
+    rows: table.rows.map((row, i) => ({
+      measured: named(`row.${i + 1}.measured`, 'expected', keyOf(feature, table, row.measured)),
+      bottom: named(`row.${i + 1}.bottom`, 'planned', row.bottom),
+      within: row.within,
+      finishes: row.counts.map((count, j) => {
+        const { value, turns, mark } = readingOf(scale, count)
+        const reading = Number(inUnits(value, scale.units).toFixed(9))
+        return { step: first + table.finishes[j]!, reading, turns, mark }
+      }),
+    })),
+  }
+}
