@@ -121,11 +121,33 @@ const chordRadius = ({ near, far, deepest }: Cavity, { surface }: Operation): nu
   return (far - near) ** 2 / (8 * sagitta) + sagitta / 2
 }
 
-/** The radius of the arc that makes most of a corner; where steps make it, the mean of its legs. */
-const cornerRadius = ({ pieces, near, far, deepest }: Cavity, { surface }: Operation): number => {
+/** The radius of the arc that makes most of a corner; where steps make it, the one that a radius gauge meets. */
+const cornerRadius = ({ pieces, near, far, deepest }: Cavity, operation: Operation): number => {
+  const { surface } = operation
   const arcs = pieces.filter(({ curve }) => curve.kind === 'arc' && curve.side === -1)
   const longest = arcs.reduce<Piece | null>((a, b) => (a === null || b.to - b.from > a.to - a.from ? b : a), null)
   if (longest !== null && longest.curve.kind === 'arc' && longest.to - longest.from > (far - near) / 2)
     return longest.curve.r
-  return (far - near + deepest + surface / 2) / 2
+  return gaugeRadius(pieces, near, surface) ?? (far - near + deepest + surface / 2) / 2
+}
+
+/** Points of a stepped corner that a gauge is held against: away from both ends, where the form runs into the surfaces. */
+const GAUGED = 256
+
+/**
+ * The arc that leaves both surfaces tangentially through the lowest places of a stepped corner: through a point z from the face and d deep goes
+ * the radius z + d + √(2zd). Ridges between the steps give less, so the greatest counts; only where z and d are within four times of each other.
+ */
+const gaugeRadius = (pieces: readonly Piece[], near: Length, surface: Length): number | null => {
+  const far = pieces.at(-1)!.to
+  let most: number | null = null
+  let j = 0
+  for (let i = 1; i < GAUGED; i++) {
+    const z = near + ((far - near) * i) / GAUGED
+    while (pieces[j]!.to < z) j++
+    const [along, deep] = [z - near, depthAt(pieces[j]!.curve, z) + surface / 2]
+    if (deep > 4 * along || along > 4 * deep) continue
+    most = Math.max(most ?? 0, along + deep + Math.sqrt(2 * along * deep))
+  }
+  return most
 }

@@ -64,16 +64,27 @@ function backOutCount(request: Request, cuts: StepCuts, places: StepPlaces): num
   return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))
 }
 
-/** The middle, where the form has one, then evenly from near to far. */
+/** The middle, where the form has one, then evenly from near to far; around a corner down a stair, so that no place of the finish meets much more than is left. */
 function roughPlaces({ request, cuts }: Plan, places: StepPlaces): number[] {
   const scale = request.lathe.compound.scale
   const first = places.counts[0]!
   const last = places.counts[places.counts.length - 1]!
+  if (cuts.middle === null) return stair(scale, cuts, places.counts)
   const gaps = Math.max(1, Math.ceil((last - first) / Math.max(1, cuts.roughSpacing / stepTravel(scale)) - 1e-9))
   const even = Array.from({ length: gaps + 1 }, (_, i) => first + Math.round(((last - first) * i) / gaps))
-  if (cuts.middle === null) return [...new Set(even)]
-  const middle = countFor(scale, cuts.middle, 'lower')
-  return [...new Set([middle, ...even])]
+  return [...new Set([countFor(scale, cuts.middle, 'lower'), ...even])]
+}
+
+/** Those places of the finish between which the depth changes by up to an infeed. */
+function stair(scale: Request['lathe']['crossFeed'], cuts: StepCuts, counts: readonly number[]): number[] {
+  const depth = (count: number) => cuts.depthAt(travelAt(scale, count))
+  const kept: number[] = []
+  counts.forEach((count, i) => {
+    const next = counts[i + 1]
+    const before = kept.at(-1)
+    if (before === undefined || next === undefined || depth(before) - depth(next) > cuts.infeed) kept.push(count)
+  })
+  return kept
 }
 
 /** In at one place to the form less what is left, no more than the infeed at a time into metal, and out. Where there is no metal: nothing. */

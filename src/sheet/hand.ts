@@ -112,7 +112,8 @@ const speed = (scene: Scene): Said => {
 
 /** Locking shifts the carriage: what it was set by is looked at again. */
 export const lockWords = ({ feature }: Scene): string => {
-  if (feature.edge.shape === 'corner') return 'LOCK'
+  // Where the compound is fed forward to touch afterwards, there is nothing to look at yet.
+  if (feature.operation.moves.some((move) => move.action === 'touch-off' && move.slide === 'compound')) return 'LOCK'
   return feature.operation.placedBy === 'touch'
     ? 'LOCK, then see that it still touches'
     : 'LOCK, then look at the line again'

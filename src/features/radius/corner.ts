@@ -1,17 +1,20 @@
 import type { CornerCuts } from '../../moves/cuts.ts'
 import { arcPiece } from '../../moves/pieces.ts'
-import type { CornerTool } from '../../tools/tool.ts'
+import type { CornerTool, Tool } from '../../tools/tool.ts'
 import { formatExact, formatLength } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
-import { type Bench, type Drafted, type PlacedStep, refuse } from '../draft.ts'
+import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
 import type { CornerFeature } from '../feature.ts'
 import { datum } from '../place.ts'
 import { belowMeasuring, defaultClear, defaultCornerInfeed, defaultLeave, pastTheDepth } from '../shop.ts'
+import { type Stepper, steppedCorner, stepperOf } from './step-corner.ts'
 
-/** A convex radius on a corner that faces the tailstock, cut by a corner tool of the same radius. */
+/** A convex radius on a corner that faces the tailstock, cut by a corner tool of the same radius, or stepped around with a round or a square tool. */
 export function draftCorner(bench: Bench, feature: CornerFeature): Drafted {
-  const named = namedTool(bench, feature, 'corner')
+  const stepper = steppingTool(bench, feature)
+  if (isRefusal(stepper)) return { ok: false, refusal: stepper }
+  const named = stepper !== null ? null : namedTool(bench, feature, 'corner')
   if (isRefusal(named)) return { ok: false, refusal: named }
   const show = (length: Length) => formatExact(length, bench.units)
   const at = datum(bench, feature.cornerOf)
@@ -34,14 +37,25 @@ export function draftCorner(bench: Bench, feature: CornerFeature): Drafted {
       `a radius of ${show(radius)} does not fit a step ${show(step.length)} long and ${show(step.measured)} in diameter`,
       'correct the radius or the step',
     )
-  const room = shoulderRoom(bench, feature, index, radius)
+  const room = shoulderRoom(bench, feature, index, radius, stepper?.r ?? 0)
   if (room !== null) return refuse(room.code, room.reason, room.remedy)
+  if (stepper !== null) {
+    const { zeroFromEnd, ...own } = steppedCorner(bench, feature, radius, stepper, at)
+    const base = assemble(bench, feature, stepper.tool, radius, step, at)
+    return { ok: true, draft: { ...base, ...own, zero: { ...base.zero, fromEnd: zeroFromEnd } } }
+  }
   const tool = named ?? cornerToGrind(bench, feature, radius)
-  return { ok: true, draft: assemble(bench, feature, tool, step, at) }
+  return { ok: true, draft: assemble(bench, feature, tool, radius, step, at) }
 }
 
-/** At a shoulder the lower step must lie deeper than the tip reaches, with the clearance to spare. */
-function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radius: Length) {
+/** A round or a square tool that the feature names: it has not the form, it steps around it. */
+function steppingTool(bench: Bench, feature: CornerFeature): Stepper | Refusal | null {
+  const tool = feature.tool === null ? undefined : bench.tools[feature.tool]
+  return tool?.shape === 'round' || tool?.shape === 'square' ? stepperOf(bench, tool) : null
+}
+
+/** At a shoulder the lower step must lie deeper than the tip reaches, with the clearance to spare; a round tool reaches its own radius deeper. */
+function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radius: Length, round: Length) {
   const show = (length: Length) => formatExact(length, bench.units)
   const lower = bench.steps[index - 1]
   if (lower === undefined) {
@@ -60,7 +74,13 @@ function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radiu
       reason: `step "${feature.cornerOf}" is no larger than the step before it, so it has no corner that faces the tailstock`,
       remedy: 'name the step whose tailstock-side corner is meant',
     }
-  if (height >= radius + clear) return null
+  if (height >= radius + round + clear) return null
+  if (round > 0)
+    return {
+      code: 'shoulder-too-low',
+      reason: `the shoulder is ${show(height)} high; stepping around a radius of ${show(radius)} with a round tool of ${show(round)} goes ${show(radius + round)} deep at the face and needs ${show(radius + round + clear)}`,
+      remedy: 'take a corner tool or a square tool, or a smaller round tool',
+    }
   return {
     code: 'shoulder-too-low',
     reason: `the shoulder is ${show(height)} high; a corner of radius ${show(radius)} needs ${show(radius + clear)} so that the tip does not touch the lower step`,
@@ -68,8 +88,7 @@ function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radiu
   }
 }
 
-function assemble(bench: Bench, feature: CornerFeature, tool: CornerTool, step: PlacedStep, at: Length) {
-  const radius = tool.radius
+function assemble(bench: Bench, feature: CornerFeature, tool: Tool, radius: Length, step: PlacedStep, at: Length) {
   const show = (length: Length) => formatExact(length, bench.units)
   const surface = -step.measured / 2
   const from = feature.cornerOf === 'end' ? 'the free end' : `the tailstock-side end of "${feature.cornerOf}"`

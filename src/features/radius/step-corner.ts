@@ -1,0 +1,123 @@
+import type { StepCuts, StepPoint } from '../../moves/cuts.ts'
+import { roundHalfWidth } from '../../tools/round/edge.ts'
+import type { RoundTool, SquareTool } from '../../tools/tool.ts'
+import { formatExact } from '../../units/format.ts'
+import type { Length } from '../../units/length.ts'
+import type { Bench, Refusal } from '../draft.ts'
+import type { CornerFeature } from '../feature.ts'
+import { defaultCusp, defaultFiledCusp, defaultLeave, defaultStepInfeed, tipOverlap } from '../shop.ts'
+
+/** What steps around a corner of radius R: a round end of radius r, or (r = 0) the sharp headstock-side corner of a square edge. pm. */
+export type Stepper = {
+  readonly tool: RoundTool | SquareTool
+  readonly r: Length
+  /** From the reference point to the headstock end of the edge, which touches the face when the zero is set. */
+  readonly beyond: Length
+}
+
+/**
+ * The center of the round end (or the sharp corner) follows a circle of R + r about the center of the corner. At φ from the cylinder it
+ * stands R − (R + r) sin φ from the face and (R + r)(1 − cos φ) deep. Places count from where the headstock end of the edge meets the face,
+ * so place = (R + r)(1 − sin φ), from 0 at the face to R + r where the tool only touches the cylinder.
+ */
+export function cornerSteps(bench: Bench, feature: CornerFeature, R: Length, stepper: Stepper): StepCuts {
+  const { cutting } = feature
+  const { r, beyond, tool } = stepper
+  const path = R + r
+  const [low, high] = [0, path]
+  const depthAt = (place: Length) => path - Math.sqrt(Math.max(0, path * path - (path - place) ** 2))
+  const cusp = (tool.shape === 'square' ? defaultFiledCusp : defaultCusp)(bench.units)
+  const face = beyond
+  const deepAt = (along: Length) => R - Math.sqrt(Math.max(0, R * R - (R - (along - face)) ** 2))
+  return {
+    style: 'steps',
+    first: low,
+    last: high,
+    touches: [low, high],
+    depth: path,
+    depthAt,
+    between: (near, far) => cornerRidge(R, stepper, near, far, depthAt),
+    ends: { before: (place) => atFace(stepper, place, depthAt), after: (place) => atCylinder(stepper, place, depthAt) },
+    standsOut: ({ along, deep }) => Math.hypot(along - face - R, deep - R) - R,
+    formAt: (along) => (along >= face + R ? 0 : along <= face ? R : deepAt(along)),
+    cusp: cutting.cusp ?? cusp,
+    cuspGiven: cutting.cusp !== null,
+    leave: Math.min(cutting.leave ?? defaultLeave(bench.units, R), R),
+    infeed: cutting.infeed ?? defaultStepInfeed(bench.units),
+    roughSpacing: r > 0 ? r : beyond * 0.8,
+    middle: null,
+    edgeAt: (offset) => (r > 0 ? Math.sqrt(Math.max(0, r * r - offset * offset)) - r : 0),
+    workFrom: face,
+    besideFace: r + tipOverlap(bench.units),
+  }
+}
+
+type DepthAt = (place: Length) => Length
+
+/**
+ * Round: the circles of two neighbors cross on the middle direction between them, (R + r)cos(δ/2) − √(r² − (R + r)² sin²(δ/2)) from the center.
+ * Square: the floor of the shallower place meets the wall of the deeper one, about ½·R·δ·sin 2φ out.
+ */
+function cornerRidge(R: Length, { r, beyond }: Stepper, near: Length, far: Length, depthAt: DepthAt): StepPoint {
+  const path = R + r
+  if (r === 0) return { along: near + beyond, deep: depthAt(far) }
+  const angle = (place: Length) => Math.asin(Math.min(1, Math.max(0, 1 - place / path)))
+  const half = (angle(near) - angle(far)) / 2
+  const middle = (angle(near) + angle(far)) / 2
+  const across = r * r - (path * Math.sin(half)) ** 2
+  // Circles that do not meet leave the metal between them standing: as far out as the path itself.
+  const out = across < 0 ? path : path * Math.cos(half) - Math.sqrt(across)
+  return { along: beyond + R - out * Math.sin(middle), deep: R - out * Math.cos(middle) }
+}
+
+/** What stays at the face below the first place: from where the edge leaves the face. */
+function atFace({ r, beyond }: Stepper, place: Length, depthAt: DepthAt): StepPoint {
+  const inside = Math.min(r, Math.abs(place - r))
+  const edge = r > 0 ? Math.sqrt(Math.max(0, r * r - inside * inside)) - r : 0
+  return { along: beyond, deep: depthAt(place) + edge }
+}
+
+/** What stays on the cylinder after the last place: from where the edge leaves the surface. */
+function atCylinder({ r, beyond }: Stepper, place: Length, depthAt: DepthAt): StepPoint {
+  const above = r - Math.min(r, depthAt(place))
+  const reach = r > 0 ? Math.sqrt(Math.max(0, r * r - above * above)) - r : 0
+  return { along: place + beyond + reach, deep: 0 }
+}
+
+/** The round end is used from its tip to its headstock side; a square edge by its sharp corner. */
+export function stepperOf(bench: Bench, tool: RoundTool | SquareTool): Stepper | Refusal {
+  const show = (length: Length) => formatExact(length, bench.units)
+  if (tool.shape === 'square') {
+    if (tool.cornerRadius <= 0) return { tool, r: 0, beyond: tool.width.aim }
+    return {
+      code: 'corner-not-sharp',
+      reason: `the corners of tool "${tool.name}" are rounded by ${show(tool.cornerRadius)}; stepping around a corner with a square tool is done by its sharp corner`,
+      remedy: 'take a square tool with sharp corners, or a round tool',
+    }
+  }
+  const half = roundHalfWidth(tool.radius, tool.edgeWidth)
+  if (half >= tool.radius) return { tool, r: tool.radius, beyond: tool.radius }
+  return {
+    code: 'edge-too-narrow',
+    reason: `stepping around a corner uses the round end from its tip to its side, ${show(tool.radius)}; the edge of tool "${tool.name}" is round over ${show(half)} to each side only`,
+    remedy: `grind the round end ${show(2 * tool.radius)} wide`,
+  }
+}
+
+/** What a stepped corner has of its own: where the zero is touched, one radius to look at, and the steps. */
+export function steppedCorner(bench: Bench, feature: CornerFeature, R: Length, stepper: Stepper, at: Length) {
+  const { tool, beyond } = stepper
+  const show = (length: Length) => formatExact(length, bench.units)
+  const edge = tool.shape === 'square' ? 'the sharp headstock-side corner of a square tool' : `a round tool of ${show(tool.radius)}`
+  return {
+    zeroFromEnd: at - beyond,
+    cuts: cornerSteps(bench, feature, R, stepper),
+    dimensions: [{ id: 'radius' as const, aim: R, limits: feature.radius.limits }],
+    align: { point: 'headstock side of the tool', to: 'the face of the corner' },
+    touch: `the ${tool.shape === 'square' ? 'edge' : 'tip'} touches the cylinder, brought over it by carriage`,
+    notes: [
+      `No corner tool is used: ${edge} steps around the corner.`,
+      'By carriage the tool comes beside the face with a little gap; the compound then feeds it forward until it touches.',
+    ],
+  }
+}
