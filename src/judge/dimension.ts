@@ -6,14 +6,17 @@ export type Verdict = 'holds' | 'gone' | 'left' | 'off'
 
 type Outcome = { readonly verdict: Verdict; readonly by: number; readonly maybe: boolean }
 
+/** How far the finished form may lie outside and inside of the wanted one. */
+export type Room = { readonly over: Box; readonly left: Box }
+
 /** A size on both forms against its limits; where the drawing gives none, against the aim by what the dials can do. */
 export function verdictOf(
   dimension: WantedDimension,
   sizes: readonly [surely: number | null, possibly: number | null],
   mark: Box,
-  angle: number,
+  room: Room,
 ): Outcome {
-  const [low, high] = dimension.limits ?? around(dimension, mark, angle)
+  const [low, high] = dimension.limits ?? around(dimension, mark, room)
   const slack = dimension.id === 'angle' ? 1e-9 : 1000
   const outs = sizes.map((size) => {
     if (size === null) return { verdict: 'left' as Verdict, by: 0 }
@@ -31,15 +34,18 @@ export function verdictOf(
 
 const GRAVITY: Readonly<Record<Verdict, number>> = { holds: 0, left: 1, off: 2, gone: 3 }
 
-/** Half a mark of each dial that takes part; a width has two walls. Degrees: a tenth. */
-function around({ id, aim }: WantedDimension, { along, deep }: Box, angle: number): readonly [number, number] {
-  const by =
-    id === 'angle'
-      ? 0.1
-      : WIDE.has(id)
-        ? 2 * along + (angle === 0 ? 0 : deep)
-        : 2 * deep + (id === 'radius' || id === 'root' ? 2 * along : 0)
-  return [aim - by, aim + by]
+/** What a size without limits of its own may be: what the dials can do, or what the limits of the others leave. Degrees: a tenth. */
+function around({ id, aim }: WantedDimension, mark: Box, { over, left }: Room): readonly [number, number] {
+  if (id === 'angle') return [aim - 0.1, aim + 0.1]
+  const by = ({ along, deep }: Box): number => {
+    if (WIDE.has(id)) return Math.max(2 * mark.along, along)
+    if (id === 'depth' || id === 'legDown') return deep
+    return id === 'bottomDiameter' || id === 'flatness' ? 2 * deep : 2 * (deep + along)
+  }
+  if (OVER[id] === 'gone') return [aim - by(left), aim + by(over)]
+  if (UNDER[id] === 'gone') return [aim - by(over), aim + by(left)]
+  const most = Math.max(by(over), by(left))
+  return [aim - most, aim + most]
 }
 const WIDE: ReadonlySet<Instrument> = new Set<Instrument>(['width', 'near', 'far', 'center', 'legAlong'])
 

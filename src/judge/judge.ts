@@ -2,7 +2,7 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Instrument, Operation, WantedDimension } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
 import { marksBox } from '../replay/bench.ts'
-import { excess, TOLERANCE } from '../replay/form/compare.ts'
+import { differ, excess, TOLERANCE } from '../replay/form/compare.ts'
 import { type Box, grown, shrunk } from '../replay/form/dilate.ts'
 import { cutInto } from '../replay/form/insert.ts'
 import { measure } from '../replay/measure.ts'
@@ -36,6 +36,8 @@ export type Judgment = {
   readonly faults: readonly Fault[]
   /** Metal gone beyond the limits of the drawing, radially, pm; 0 = none. */
   readonly gone: Length
+  /** Metal left within the limits of the drawing, with some backlash at least, radially, pm; 0 = none. */
+  readonly left: Length
 }
 
 /** A replayed list of moves against the drawing: by its limits where it has any, otherwise by half a mark of each dial. */
@@ -49,9 +51,11 @@ export function judge(
   const wanted = [...before.surely]
   cutInto(wanted, operation.wanted)
   const mark = marksBox(lathe, operation)
+  const over = room(operation, mark, 'over')
+  const under = room(operation, mark, 'left')
   const sizes = operation.dimensions.map((dimension, i) => {
     const { surely = null, possibly = null } = trace.sizes[i] ?? {}
-    const verdict = verdictOf(dimension, [surely, possibly], mark, operation.angle)
+    const verdict = verdictOf(dimension, [surely, possibly], mark, { over, left: under })
     return {
       ...dimension,
       limits: dimension.limits,
@@ -63,20 +67,31 @@ export function judge(
   })
   const allowed = [...before.possibly]
   cutInto(allowed, operation.wanted)
-  const gone = Math.max(0, excess(trace.possibly, grown(allowed, room(operation, mark, 'over')))?.by ?? 0)
-  const less = room(operation, mark, 'left')
-  const target = shrunk(wanted, { ...less, deep: less.deep + (operation.cusp ?? 0) })
+  const gone = Math.max(0, excess(trace.possibly, grown(allowed, over))?.by ?? 0)
+  const target = shrunk(wanted, { ...under, deep: under.deep + (operation.cusp ?? 0) })
   const left = Math.max(0, excess(target, trace.surely)?.by ?? 0)
   const inside = sizes.every(({ verdict }) => verdict === 'holds') && gone <= TOLERANCE && left <= TOLERANCE
-  const counted = inside ? faults.filter((fault) => !aboutForm(fault)) : faults
+  const counted = (inside ? faults.filter((fault) => !aboutForm(fault)) : faults).map((fault) => traced(fault, trace))
   return {
     proven: inside && counted.length === 0,
     saved: gone <= TOLERANCE && sizes.every(({ verdict }) => verdict !== 'gone'),
     sizes,
-    faults: counted,
+    faults: counted.toSorted((a, b) => place(a) - place(b)),
     gone: gone <= TOLERANCE ? 0 : gone,
+    left: left <= TOLERANCE ? 0 : left,
   }
 }
+
+/** A form that depends on the backlash is seen at the end, but it was one cut that made it so: the one that left what only some backlash leaves. */
+function traced(fault: Fault, { surely, possibly }: OperationTrace): Fault {
+  if (fault.kind !== 'open-form' || fault.move >= 0) return fault
+  const at = differ(surely, possibly)?.z
+  const piece =
+    at === undefined ? undefined : possibly.findLast(({ from, to, step }) => from <= at && at <= to && step >= 0)
+  return piece === undefined ? fault : { ...fault, move: piece.step }
+}
+
+const place = ({ move }: Fault): number => (move < 0 ? Number.MAX_SAFE_INTEGER : move)
 
 /** Seen on the form alone: within the limits of the drawing it is nothing to object to in moves that are not ours. */
 const aboutForm = ({ kind, move }: Fault): boolean =>

@@ -17,12 +17,17 @@ export function outcome(judgment: Judgment, units: Units): string[] {
     lines.push(
       `metal is gone outside the finished form, ${sizeText('depth', judgment.gone, units)} deep, cannot be saved`,
     )
+  if (judgment.left > 0 && lines.length === 0)
+    lines.push(
+      `with some backlash metal is left, ${sizeText('depth', judgment.left, units)} more than the limits allow, can be saved`,
+    )
   return [...new Set(lines)]
 }
 
 function said(one: Judged, units: Units): string {
   if (one.surely === null && one.possibly === null) return 'nothing is cut there yet, can be saved'
-  const by = one.by === 0 ? '' : sizeText(one.id, one.by, units)
+  if (one.by === 0) return 'nothing is surely cut there, can be saved'
+  const by = sizeText(one.id, one.by, units)
   const may = one.maybe ? 'with some backlash ' : ''
   if (one.verdict === 'gone') return `${may}${by} ${GONE[one.id]}${side(one)}, cannot be saved`
   if (one.verdict === 'off') return `${may}${by} ${OFF[one.id] ?? 'off'}`
