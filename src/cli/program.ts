@@ -30,6 +30,7 @@ export const programFor = (io: Io, report: Report): Command => {
   addReplay(program, io, report)
   addNew(program, io, report)
   addSchema(program, io, report)
+  addSurvey(program, io, report)
   return program
 }
 
@@ -121,6 +122,22 @@ const addSchema = (program: Command, io: Io, report: Report): void => {
     .action(async (kind: 'job' | 'lathe' | 'toolbox' | 'sheet' | 'moves') => {
       const { schemaCommand } = await import('./commands/schema.ts')
       report(await schemaCommand(kind, io))
+    })
+}
+
+const addSurvey = (program: Command, io: Io, report: Report): void => {
+  program
+    .command('survey')
+    .summary('print a page to get to know a lathe')
+    .description(
+      'Prints a page to fill in at the lathe: how to find out what its lathe file asks, and the file that follows.',
+    )
+    .addOption(new Option('--units <units>', 'units of its dials').choices(['inch', 'mm']).default('inch'))
+    .option('-o, --output <file>', 'write to a file; - is standard output')
+    .option('--force', 'replace the output file if it exists')
+    .action(async (options) => {
+      const { surveyCommand } = await import('./commands/survey.ts')
+      report(surveyCommand(options, io))
     })
 }
 
