@@ -28,6 +28,7 @@ export const programFor = (io: Io, report: Report): Command => {
   addSheet(program, io, report)
   addCheck(program, io, report)
   addReplay(program, io, report)
+  addGrind(program, io, report)
   addNew(program, io, report)
   addSchema(program, io, report)
   addSurvey(program, io, report)
@@ -53,6 +54,7 @@ const addSheet = (program: Command, io: Io, report: Report): void => {
     .description('Prints the sheet of moves for a job. Without a file, or with -, the job is read from standard input.')
     .argument('[job]', 'job file (YAML), or - for standard input')
     .addOption(formatOption('text', 'json', 'csv'))
+    .option('--grind', 'add how each tool is ground')
     .option('--inspection', 'add a table to fill in at the bench')
     .option('-o, --output <file>', 'write to a file; - is standard output')
     .option('--force', 'replace the output file if it exists')
@@ -94,6 +96,24 @@ const addReplay = (program: Command, io: Io, report: Report): void => {
     .action(async (job: string, moves: string, options) => {
       const { replayCommand } = await import('./commands/replay.ts')
       report(await replayCommand(job, moves, { ...program.opts(), ...options }, io))
+    })
+}
+
+const addGrind = (program: Command, io: Io, report: Report): void => {
+  program
+    .command('grind')
+    .summary('print how the tools of a job are ground')
+    .description(
+      'Prints a grinding sheet for each tool of a job, measured or still to be ground: blank, angles as ground and in use, what to grind so that the form comes out right, the order, and what to check. Without a file, or with -, the job is read from standard input.',
+    )
+    .argument('[job]', 'job file (YAML), or - for standard input')
+    .addOption(formatOption())
+    .option('-o, --output <file>', 'write to a file; - is standard output')
+    .option('--force', 'replace the output file if it exists')
+    .action(async (job: string | undefined, options, command: Command) => {
+      if (job === undefined && io.stdin.isTTY) return void (await shortHelp(command, io, report))
+      const { grindCommand } = await import('./commands/grind.ts')
+      report(await grindCommand(job ?? '-', { ...program.opts(), ...options }, io))
     })
 }
 

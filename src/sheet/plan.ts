@@ -1,5 +1,6 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Lathe } from '../lathe/lathe.ts'
+import type { GrindFacts } from '../moves/grinding.ts'
 import type { Check } from '../moves/inspection.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import type { LayoutLine, Spindle, StatedEdge } from '../moves/stated.ts'
@@ -63,6 +64,8 @@ export type FeaturePlan =
       readonly budget: readonly Budgeted[]
       /** Sentences that belong to this feature only: a flat that remains, a radius taken from the tool. */
       readonly notes: readonly string[]
+      /** How the tool is ground for this form. */
+      readonly ground?: GrindFacts
       /** How the finished feature is inspected; the sizes are the replayed ones. */
       readonly inspection?: readonly Check[]
     }

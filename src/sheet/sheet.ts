@@ -2,6 +2,7 @@ import type { Budgeted } from '../budget/budgeted.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Action, Operation, Purpose, Slide } from '../moves/operation.ts'
 import type { Length, Units } from '../units/length.ts'
+import type { GrindSheet } from './grind.ts'
 import type { PlannedPart, Spindle, StatedEdge } from './plan.ts'
 
 export type FigureUnit = Units | 'deg' | 'rpm' | 'ft/min' | 'm/min' | 'mark' | 'turn' | 'count'
@@ -160,4 +161,6 @@ export type Sheet = {
   readonly warnings: readonly { readonly feature: number | null; readonly code: string; readonly say: string }[]
   readonly features: readonly SheetFeature[]
   readonly steps: readonly SheetStep[]
+  /** How the tools are ground; only where it is asked for. */
+  readonly grind?: GrindSheet
 }

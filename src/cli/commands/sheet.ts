@@ -1,8 +1,11 @@
 import { type Compiled, compile } from '../../compile.ts'
+import { GRINDER_CAUTIONS } from '../../handbook/grinding.ts'
 import type { Format } from '../../print/registry.ts'
 import { PRINTERS } from '../../print/registry.ts'
 import { buildSheet } from '../../sheet/build.ts'
+import { grindSheet } from '../../sheet/grind.ts'
 import type { Plan } from '../../sheet/plan.ts'
+import type { Sheet } from '../../sheet/sheet.ts'
 import type { Io } from '../io.ts'
 import { loaderFor, STDIN } from '../load.ts'
 import type { OutputOptions } from '../output.ts'
@@ -13,6 +16,7 @@ export type SheetOptions = OutputOptions & {
   readonly format: Format
   readonly color?: boolean
   readonly inspection?: boolean
+  readonly grind?: boolean
 }
 
 /** Prints the sheet of one job. A refused feature leaves the others printed, and the status at 1. */
@@ -22,9 +26,12 @@ export const sheetCommand = async (job: string, options: SheetOptions, io: Io): 
   reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2
   guardInputs(sources.keys(), options, io)
-  deliver(PRINTERS[options.format](buildSheet(plan), options), options, io)
+  deliver(PRINTERS[options.format](sheetOf(plan, options), options), options, io)
   return refusals(plan, sources, options, io)
 }
+
+const sheetOf = (plan: Plan, options: SheetOptions): Sheet =>
+  options.grind === true ? { ...buildSheet(plan), grind: grindSheet(plan, GRINDER_CAUTIONS) } : buildSheet(plan)
 
 /** Each refused feature with its place in the file, beside what the sheet says of it. */
 const refusals = (plan: Plan, sources: Compiled['sources'], options: SheetOptions, io: Io): number => {

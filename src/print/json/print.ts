@@ -3,6 +3,7 @@ import type { InspectionLine, ProofLine, Sheet, SheetFeature, SheetStep } from '
 import type { Length, Units } from '../../units/length.ts'
 import { inUnits } from '../../units/length.ts'
 import { words } from '../phrase.ts'
+import { grindOf } from './grind.ts'
 
 export const FORMAT = 'groovewright.sheet/1'
 
@@ -18,7 +19,10 @@ export const toData = (sheet: Sheet) => ({
   lathe: lathe(sheet),
   cautions: sheet.cautions,
   orderReasons: sheet.orderReasons,
-  features: sheet.features.map((feature) => featureData(sheet, feature)),
+  features: sheet.features.map((feature, index) => ({
+    ...featureData(sheet, feature),
+    ...(sheet.grind === undefined ? {} : grindOf(sheet.grind, index)),
+  })),
   steps: sheet.steps.map((step) => stepData(step, sheet.units)),
   warnings: sheet.warnings.map(({ feature, code, say }) => ({ feature, code, say })),
 })

@@ -3,6 +3,7 @@ import type { Units } from '../../units/length.ts'
 import { words } from '../phrase.ts'
 import type { Parts } from '../registry.ts'
 import { apart, beside, COLUMNS } from './columns.ts'
+import { grindLines } from './grind.ts'
 import { inspectionLines } from './inspection.ts'
 import { proofLines } from './proof.ts'
 import { stepLines } from './steps.ts'
@@ -13,6 +14,7 @@ const LABEL = 12
 export const printText = (sheet: Sheet, parts: Parts = {}): string => {
   const lines = [...head(sheet), ...sheet.features.flatMap((feature) => featureLines(sheet, feature)), ...proof(sheet)]
   if (parts.inspection === true) lines.push(...inspectionLines(sheet))
+  if (sheet.grind !== undefined) lines.push('', ...grindLines(sheet.grind))
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`
 }
 

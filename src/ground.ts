@@ -1,0 +1,33 @@
+import type { Bench, Draft } from './features/draft.ts'
+import { oneOffUndersize, widestToGrind } from './features/shop.ts'
+import type { GrindFacts } from './moves/grinding.ts'
+import { grindFacts } from './tools/grind/facts.ts'
+
+/** How the tool of a drafted feature is ground, for the form that the draft asks of it. */
+export function groundFor(bench: Bench, draft: Draft): GrindFacts {
+  const { feature, tool, surface, region } = draft
+  const size = (id: string) => draft.dimensions.find((each) => each.id === id)?.aim
+  const width = region.to - region.from
+  const under = bench.work === 'one-off' ? Math.min(oneOffUndersize(bench.units), width / 10) : 0
+  return grindFacts(tool, {
+    feature: feature.name,
+    units: bench.units,
+    work: bench.work,
+    material: bench.part.material.name,
+    surface,
+    depth: size('depth') ?? size('radius') ?? 0,
+    width,
+    aimedWidth: Math.round(Math.min(width - under, widestToGrind(bench.units))),
+    severalPlaces: width - under > widestToGrind(bench.units),
+    half: feature.kind === 'v-groove' ? feature.angle.aim / 2 : null,
+    radius: formRadius(draft),
+  })
+}
+
+/** The drawing's radius where the tool is the form's own; a smaller tool that steps along it is ground to its own radius. */
+function formRadius({ feature, tool }: Draft): number | null {
+  if (feature.kind !== 'radius' || (tool.shape !== 'round' && tool.shape !== 'corner')) return null
+  const { aim, limits } = feature.radius
+  const [low, high] = limits ?? [aim * 0.99, aim * 1.01]
+  return tool.radius >= low && tool.radius <= high ? aim : null
+}

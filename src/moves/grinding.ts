@@ -1,0 +1,83 @@
+import type { Degrees } from '../units/dimension.ts'
+import type { Length } from '../units/length.ts'
+
+export type AngleRange = readonly [low: Degrees, high: Degrees]
+export type LengthRange = readonly [low: Length, high: Length]
+
+/** What a tool is ground to for one form, and what comes of it. Lengths pm, angles degrees; `null` where the shape has no such thing. */
+export type GrindFacts = {
+  readonly tool: string
+  readonly shape: 'square' | 'vee' | 'round' | 'corner'
+  readonly bit: 'hss' | 'carbide'
+  readonly measured: boolean
+  readonly work: 'one-off' | 'repeat'
+  /** Smallest stock square that carries the edge, or the tool's own. */
+  readonly blank: { readonly square: Length; readonly given: boolean; readonly fromMemory: boolean } | null
+  /** Square: the groove, the width aimed at when the tool is ground, and what the edge measures. */
+  readonly width: { readonly drawn: Length; readonly aim: Length; readonly edge: Length } | null
+  /** A groove wider than any edge is ground for. */
+  readonly severalPlaces: boolean
+  /** Flat at the nose of a V. */
+  readonly nose: Length | null
+  readonly cornerRadius: Length | null
+  /** How deep the ground end goes as the toolbox has it. */
+  readonly reach: Length
+  readonly holderAngle: Degrees
+  readonly rakeGround: Degrees
+  readonly rakeInUse: Degrees
+  readonly rakeAdvice: RakeAdvice
+  readonly endRelief: { readonly use: AngleRange; readonly ground: AngleRange; readonly tilted: AngleRange }
+  readonly sides: SideFacts
+  readonly form: FormFacts
+  readonly gauge: GaugeFacts | null
+}
+
+export type RakeAdvice = {
+  readonly forming: AngleRange | null
+  readonly formingSource: string
+  readonly turning: AngleRange | null
+  readonly turningSource: string | null
+}
+
+export type SideFacts = {
+  readonly relief: AngleRange
+  readonly reliefInUse: AngleRange
+  /** Clearance straight back from the edge; a flank of a V has none, it widens. */
+  readonly back: AngleRange | null
+  readonly backInUse: AngleRange | null
+  /** Where less than a degree may be left: what to grind instead. */
+  readonly backNeeded: Degrees | null
+  readonly rubs: boolean
+}
+
+/** The form against what is ground on the face. */
+export type FormFacts = {
+  readonly feature: string
+  readonly depth: Length
+  readonly surface: Length
+  /** Length along the face from the tip to the surface. */
+  readonly face: Length
+  /** How far back the relieved sides go, along the face. */
+  readonly sidesReach: LengthRange
+  /** `face` measured square to the front of the tool, at the middle of the end relief. */
+  readonly squareToFront: Length
+  /** How much too shallow the work is when a tool ground to the drawing meets the surface as the drawing has it. */
+  readonly shallow: Length
+  readonly vee: { readonly half: Degrees; readonly ground: Degrees; readonly cut: Degrees } | null
+  readonly round: {
+    readonly radius: Length
+    readonly ground: Length
+    readonly width: Length
+    readonly cut: { readonly width: Length; readonly radius: Length }
+  } | null
+  /** Legs of a hollow quarter: along the work, and down the face as ground; as cut when ground to the drawing. */
+  readonly corner: { readonly radius: Length; readonly down: Length; readonly cutDown: Length } | null
+}
+
+export type GaugeFacts = {
+  readonly radius: Length
+  readonly label: string
+  /** Radius to grind less the gauge. */
+  readonly off: Length
+  readonly source: string
+}

@@ -1,0 +1,52 @@
+import type { GrindSheet, GroundTool } from '../../sheet/grind.ts'
+import type { Units } from '../../units/length.ts'
+import { words } from '../phrase.ts'
+import { apart, beside, COLUMNS } from './columns.ts'
+
+const LABEL = 12
+const NUMBER = 5
+
+/** The grinding sheet as it hangs by the wheel. */
+export const printGrind = (sheet: GrindSheet): string =>
+  `${['='.repeat(COLUMNS), ...apart(sheet.title.toUpperCase(), sheet.drawingNumber ?? ''), ...grindLines(sheet)].join(
+    '\n',
+  )}\n`
+
+/** The same as a part of the sheet of moves. */
+export const grindLines = (sheet: GrindSheet): string[] => [
+  '='.repeat(COLUMNS),
+  ...apart('TOOLS TO GRIND', sheet.units === 'inch' ? 'inches' : 'millimeters'),
+  '='.repeat(COLUMNS),
+  ...sheet.cautions.flatMap((caution) => beside(' !', 3, words(caution, sheet.units))),
+  ...sheet.tools.flatMap((tool) => toolLines(tool, sheet.units)),
+  ...left(sheet),
+]
+
+const toolLines = (tool: GroundTool, units: Units): string[] => [
+  '',
+  '-'.repeat(COLUMNS),
+  ...apart(`"${tool.name}"`, shape(tool)),
+  '-'.repeat(COLUMNS),
+  ...tool.says.flatMap(({ label, says }) =>
+    says.flatMap((phrase, i) => beside(i === 0 ? label : '', LABEL, words(phrase, units))),
+  ),
+  ...tool.warnings.flatMap((phrase) => beside('WARNING', LABEL, words(phrase, units))),
+  '',
+  ...tool.order.flatMap((phrase, i) => beside(`${String(i + 1).padStart(3)}  `, NUMBER, words(phrase, units))),
+]
+
+const shape = ({ facts }: GroundTool): string => {
+  const [first] = facts
+  if (first === undefined) return ''
+  return `${first.shape === 'vee' ? 'V' : first.shape}, ${first.measured ? 'measured' : 'still to be ground'}`
+}
+
+const left = ({ left: refused }: GrindSheet): string[] =>
+  refused.length === 0
+    ? []
+    : [
+        '',
+        ...refused.flatMap(({ name, reason }) =>
+          beside('No tool', LABEL, `for ${name}, which cannot be cut as asked: ${reason}.`),
+        ),
+      ]

@@ -1,0 +1,295 @@
+import type { AngleRange, FormFacts, GrindFacts, LengthRange } from '../moves/grinding.ts'
+import type { Degrees } from '../units/dimension.ts'
+import { inUnits, type Length, type Units } from '../units/length.ts'
+import { figure, length } from './figure.ts'
+import type { Labeled, Phrase } from './sheet.ts'
+
+/** The one among the forms of a tool that asks the longest edge. */
+export const deepest = (facts: readonly GrindFacts[]): GrindFacts =>
+  facts.reduce((best, each) => (each.form.face > best.form.face ? each : best))
+
+/** What a tool is ground to, block by block, in the order in which it is looked for. */
+export const saysOf = (facts: readonly GrindFacts[], units: Units): Labeled[] => {
+  const main = deepest(facts)
+  return [
+    { label: 'For', says: facts.map(({ form }) => formWords(form, units)) },
+    { label: 'Start from', says: [blank(main, units)] },
+    { label: 'Edge', says: edge(facts, units) },
+    { label: 'End relief', says: endRelief(main) },
+    { label: 'Sides', says: sides(main) },
+    { label: 'Length', says: reach(main, units) },
+    { label: 'Rake', says: rake(main) },
+    { label: 'Correction', says: corrections(facts, units) },
+    { label: 'Gauge', says: gauge(main, units) },
+    { label: 'Protractor', says: protractor(main) },
+    { label: 'Measure', says: measure(main, units) },
+  ].filter(({ says }) => says.length > 0)
+}
+
+/** What goes wrong at the grinder or in the groove if it is not seen before. */
+export const warningsOf = (facts: readonly GrindFacts[], units: Units): Phrase[] => {
+  const main = deepest(facts)
+  const { sides, rakeAdvice, rakeInUse, bit, measured } = main
+  const said: Phrase[] = []
+  if (sides.backInUse !== null && sides.backNeeded !== null)
+    said.push([
+      'As little as ',
+      angle(sides.backInUse[0]),
+      ' of side clearance may be left in use, under ',
+      angle(1),
+      ': grind at least ',
+      angle(sides.backNeeded),
+      ' back from the edge, or leave the top as it is.',
+    ])
+  else if (sides.rubs)
+    said.push([
+      'As little as ',
+      angle(sides.reliefInUse[0]),
+      ' of relief may be left under the flanks in use: grind more, or stand the bit level.',
+    ])
+  if (rakeAdvice.forming?.[1] === 0 && rakeInUse > 0)
+    said.push([angle(rakeInUse), ' of rake in use, where this metal is formed with none: it pulls the tool in.'])
+  if (bit === 'carbide') said.push(['Carbide: a silicon-carbide or diamond wheel, dry, and no dipping.'])
+  if (measured && main.form.face > main.reach)
+    said.push([
+      'The ground end reaches ',
+      length('tool', main.reach, units),
+      ', the edge must be ',
+      length('depth', main.form.face, units),
+      ' long.',
+    ])
+  return said
+}
+
+export const angle = (degrees: Degrees) => figure('angle', degrees, 'deg', 2)
+
+export const angles = ([low, high]: AngleRange): Phrase =>
+  Math.abs(high - low) < 1 / 120 ? [angle(low)] : [angle(low), ' to ', angle(high)]
+
+/** Lengths that a scale is held against: no finer than thousandths of an inch, hundredths of a millimeter. */
+export const lengths = ([low, high]: LengthRange, units: Units): Phrase => [
+  scaled(low, units),
+  ' to ',
+  scaled(high, units),
+]
+
+const scaled = (value: Length, units: Units) => figure('tool', inUnits(value, units), units, units === 'inch' ? 3 : 2)
+
+const formWords = (form: FormFacts, units: Units): Phrase => [
+  `${form.feature}: `,
+  length('depth', form.depth, units),
+  ' deep on ',
+  length('diameter', form.surface, units),
+]
+
+const blank = ({ blank: stock }: GrindFacts, units: Units): Phrase => {
+  if (stock === null) return ['no stock square is as wide as the edge: a forged or brazed tool']
+  const side = length('tool', stock.square, units)
+  return stock.given ? ['its own blank, ', side, ' square'] : [side, ' square, the smallest stock bit that carries it']
+}
+
+const edge = (facts: readonly GrindFacts[], units: Units): Phrase[] => {
+  const { nose, cornerRadius, measured } = deepest(facts)
+  const of = (value: Length) => length('tool', value, units)
+  const says: Phrase[] = []
+  const { width } = narrowest(facts)
+  if (width !== null) {
+    if (measured) says.push(['measures ', of(width.edge), ', which the plan goes by; ground anew:'])
+    says.push(['aim at ', of(width.aim), ' wide, the groove is ', of(width.drawn), why(narrowest(facts))])
+  }
+  if (cornerRadius !== null) says.push(['corners rounded to ', of(cornerRadius)])
+  if (nose !== null) says.push(nose > 0 ? ['nose flat ', of(nose), ' wide, no wider'] : ['a keen point, only stoned'])
+  return says
+}
+
+/** A tool for several grooves must enter the narrowest. */
+const narrowest = (facts: readonly GrindFacts[]): GrindFacts =>
+  facts.reduce((best, each) => ((each.width?.aim ?? 0) < (best.width?.aim ?? 0) ? each : best))
+
+/** What the order of grinding ends at: a measured tool cannot grow, so it is sharpened to what it is. pm. */
+export const widthToGrind = (facts: readonly GrindFacts[]): Length => {
+  const { width, measured } = narrowest(facts)
+  if (width === null) return 0
+  return measured ? width.edge : width.aim
+}
+
+const why = ({ width, severalPlaces }: GrindFacts): string => {
+  if (severalPlaces) return ': cut in several places'
+  return width !== null && width.aim < width.drawn ? ': a little under, for one part' : ': on size, for repeat work'
+}
+
+const endRelief = ({ endRelief: { use, ground, tilted }, holderAngle, measured }: GrindFacts): Phrase[] => {
+  if (holderAngle !== 0)
+    return [
+      [...angles(use), ' in use; the holder tilts the bit ', angle(holderAngle)],
+      ['GRIND ', ...angles(ground)],
+    ]
+  return [
+    ['GRIND ', ...angles(ground), ', the same in use: the bit lies level, as in a quick-change block'],
+    ...(measured ? [] : [['in a holder that tilts the bit ', angle(tilted[0] - use[0]), ' grind ', ...angles(tilted)]]),
+  ]
+}
+
+const sides = ({ sides: { relief, reliefInUse, back, backInUse } }: GrindFacts): Phrase[] => [
+  ['relief ', ...angles(relief), '; in use ', ...angles(reliefInUse)],
+  ...(back === null || backInUse === null
+    ? [['the flanks widen going back: no clearance behind them but their relief']]
+    : [['clearance ', ...angles(back), ' back from the edge; in use ', ...angles(backInUse)]]),
+]
+
+const reach = ({ form, rakeInUse }: GrindFacts, units: Units): Phrase[] => [
+  ['relieve the sides ', ...lengths(form.sidesReach, units), ' back along the face and no further'],
+  ...(rakeInUse === 0
+    ? [['the form itself takes ', length('depth', form.face, units), ' of it, its depth']]
+    : [
+        [
+          'the form itself takes ',
+          length('depth', form.face, units),
+          ' of it, for ',
+          length('depth', form.depth, units),
+          ' of depth',
+        ],
+      ]),
+  [length('depth', form.squareToFront, units), ' where it is measured square to the front'],
+]
+
+const rake = ({ rakeAdvice: advice, rakeGround, rakeInUse, holderAngle }: GrindFacts): Phrase[] => [
+  [
+    ...topWords(rakeGround),
+    '; in use ',
+    angle(rakeInUse),
+    ...(holderAngle === 0 ? [] : [', with the tilt of the holder']),
+  ],
+  advice.forming === null
+    ? [`a soft metal bears more rake than steel (${advice.formingSource})`]
+    : [`this metal is formed with `, ...angles(advice.forming), ` (${advice.formingSource})`],
+  ...(advice.turning === null || advice.turningSource === null
+    ? []
+    : [['a plain turning tool has ', ...angles(advice.turning), ` (${advice.turningSource})`]]),
+]
+
+export const topWords = (ground: Degrees): Phrase => {
+  if (ground === 0) return ['top left as it is, flat along the bit']
+  return ground > 0
+    ? ['top ground ', angle(ground), ', falling from the edge']
+    : ['top ground ', angle(-ground), ' down toward the edge']
+}
+
+/** Without rake there is one thing to say of all forms. */
+const corrections = (facts: readonly GrindFacts[], units: Units): Phrase[] => {
+  if (deepest(facts).rakeInUse === 0) return [['none: without rake in use what is ground is what is cut']]
+  return facts.flatMap((each) => correction(each, units))
+}
+
+const correction = ({ form }: GrindFacts, units: Units): Phrase[] => {
+  const of = (value: Length) => length('depth', value, units)
+  const shallow: Phrase = ['or it is ', of(form.shallow), ' shallow where it']
+  if (form.vee !== null)
+    return [
+      ['grind ', angle(2 * form.vee.ground), ' included on the face; the work comes out ', angle(2 * form.vee.half)],
+      [
+        'ground to ',
+        angle(2 * form.vee.half),
+        ' it would cut ',
+        angle(2 * form.vee.cut),
+        ', ',
+        ...shallow,
+        ' is as wide as drawn',
+      ],
+    ]
+  if (form.round !== null) {
+    const { radius, ground, cut, width } = form.round
+    return [
+      ['grind radius ', of(ground), ' on the face; the work comes out ', of(radius)],
+      [
+        'ground to ',
+        of(radius),
+        ' it would cut ',
+        of(cut.radius),
+        ', ',
+        of(cut.width),
+        ' wide for ',
+        of(width),
+        ', ',
+        ...shallow,
+        ' is as wide as drawn',
+      ],
+    ]
+  }
+  if (form.corner !== null) {
+    const { radius, down, cutDown } = form.corner
+    return [
+      [
+        'grind the hollow ',
+        of(radius),
+        ' along the edge and ',
+        of(down),
+        ' down the face; the work comes out ',
+        of(radius),
+        ' both ways',
+      ],
+      ['ground to ', of(radius), ' both ways it would cut ', of(cutDown), ' down the face of the work'],
+    ]
+  }
+  return [
+    ['make the sides ', of(form.face), ' long on the face to be ', of(form.depth), ' deep; the width is not changed'],
+    [
+      'with sides of ',
+      of(form.depth),
+      ' it would reach ',
+      of(form.depth - form.shallow),
+      ', ',
+      of(form.shallow),
+      ' short',
+    ],
+  ]
+}
+
+const gauge = ({ gauge: leaf, shape }: GrindFacts, units: Units): Phrase[] => {
+  if (leaf === null) return []
+  const radius = leaf.radius + leaf.off
+  const where = shape === 'corner' ? 'in the hollow' : shape === 'round' ? 'on the face' : 'on the corners'
+  if (Math.abs(leaf.off) > radius / 10)
+    return [
+      [`no leaf is near: the nearest of the sets is ${leaf.label}; look at the radius under a glass`],
+      [leaf.source],
+    ]
+  const off: Phrase =
+    Math.abs(leaf.off) < 1
+      ? [': the radius itself']
+      : [': the radius is ', length('clearance', Math.abs(leaf.off), units), leaf.off > 0 ? ' larger' : ' smaller']
+  return [[`radius gauge ${leaf.label} ${where}, held to the light`, ...off], [leaf.source]]
+}
+
+const protractor = ({ endRelief: { ground }, sides, form, shape }: GrindFacts): Phrase[] => [
+  ['front ', angle(90 - ground[1]), ' to ', angle(90 - ground[0]), ' from the bottom of the bit'],
+  ['sides ', angle(90 - sides.relief[1]), ' to ', angle(90 - sides.relief[0]), ' from the bottom'],
+  ...(shape === 'vee' && form.vee !== null
+    ? [
+        [
+          'each flank ',
+          angle(form.vee.ground),
+          ' from the side of the bit, on the face; ',
+          angle(2 * form.vee.ground),
+          ' between them',
+        ],
+      ]
+    : []),
+]
+
+const measure = ({ shape, nose }: GrindFacts, units: Units): Phrase[] => {
+  const light =
+    'let the anvils only meet the edge, by the friction thimble: a hard turn chips the edge and marks the anvils'
+  switch (shape) {
+    case 'square':
+      return [['micrometer across the two corners, at the very edge, where it is widest'], [light]]
+    case 'vee':
+      return nose !== null && nose > 0
+        ? [['nose flat under a glass, against a scale or a feeler of ', length('tool', nose, units)]]
+        : [['the point under a glass: no flat to be seen']]
+    case 'round':
+      return [['micrometer across the edge where the radius ends'], [light]]
+    case 'corner':
+      return [['both tips with a scale from the end and from the side of the bit; no micrometer enters the hollow']]
+  }
+}

@@ -1,0 +1,68 @@
+import type { GrindFacts } from '../moves/grinding.ts'
+import type { Length, Units } from '../units/length.ts'
+import { identify, length } from './figure.ts'
+import { orderOf } from './grind-order.ts'
+import { saysOf, warningsOf } from './grind-says.ts'
+import type { Plan } from './plan.ts'
+import type { Labeled, Phrase } from './sheet.ts'
+
+/** What goes along to the grinder: every tool of the job, measured or still to be ground. */
+export type GrindSheet = {
+  readonly title: string
+  readonly drawingNumber: string | null
+  readonly units: Units
+  readonly tools: readonly GroundTool[]
+  readonly cautions: readonly Phrase[]
+  /** Features without a plan, for which no tool is told. */
+  readonly left: readonly { readonly name: string; readonly reason: string }[]
+}
+
+export type GroundTool = {
+  readonly name: string
+  readonly says: readonly Labeled[]
+  readonly order: readonly Phrase[]
+  readonly warnings: readonly Phrase[]
+  /** One for each feature that the tool cuts; `features` are their places in the plan. */
+  readonly features: readonly number[]
+  readonly facts: readonly GrindFacts[]
+}
+
+/** What a handbook says before the wheel is started; numbers are lengths in pm. */
+export type Caution = { readonly say: readonly (string | Length)[]; readonly source: string | null }
+
+/** A tool that cuts several forms is ground once: for the deepest of them, and told against each. */
+export const grindSheet = (plan: Plan, cautions: readonly Caution[]): GrindSheet => {
+  const names = [...new Set(plan.features.flatMap((one) => (one.status === 'planned' && one.ground ? [one.tool] : [])))]
+  return {
+    title: plan.title,
+    drawingNumber: plan.drawingNumber,
+    units: plan.units,
+    tools: names.map((name, position) => toolOf(plan, name, position + 1)),
+    cautions: cautions.map((caution, i) => identify(`grind.caution.${i + 1}`, cautionWords(caution, plan.units))),
+    left: plan.features.flatMap((one) => (one.status === 'refused' ? [{ name: one.name, reason: one.reason }] : [])),
+  }
+}
+
+const toolOf = (plan: Plan, name: string, number: number): GroundTool => {
+  const cuts = plan.features.flatMap((one, index) =>
+    one.status === 'planned' && one.tool === name && one.ground ? [{ index, facts: one.ground }] : [],
+  )
+  const facts = cuts.map((cut) => cut.facts)
+  const place = `grind.${number}`
+  return {
+    name,
+    says: saysOf(facts, plan.units).map(({ label, says }) => ({
+      label,
+      says: says.map((phrase, i) => identify(`${place}.${label.toLowerCase().replace(/\W+/g, '-')}.${i + 1}`, phrase)),
+    })),
+    order: orderOf(facts, plan.units).map((phrase, i) => identify(`${place}.order.${i + 1}`, phrase)),
+    warnings: warningsOf(facts, plan.units).map((phrase, i) => identify(`${place}.warning.${i + 1}`, phrase)),
+    features: cuts.map((cut) => cut.index),
+    facts,
+  }
+}
+
+const cautionWords = ({ say, source }: Caution, units: Units): Phrase => [
+  ...say.map((part) => (typeof part === 'string' ? part : length('limit', part, units))),
+  ...(source === null ? [] : [` (${source})`]),
+]

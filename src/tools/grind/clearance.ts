@@ -1,0 +1,54 @@
+import type { Degrees } from '../../units/dimension.ts'
+
+/** Plane ground on one side of the bit, as the protractor finds it on the bit lying level; degrees. */
+export type SidePlane = {
+  /** By how much the side falls away going down. */
+  readonly relief: Degrees
+  /** By how much it falls away going back from the edge; a flank of a V widens, so this is minus its half-angle. */
+  readonly back: Degrees
+}
+
+/** How the bit stands: the holder tilts its end up; rake ground on the top; degrees. */
+export type Stand = { readonly tilt: Degrees; readonly rakeGround: Degrees }
+
+/**
+ * The same plane as it stands to the work. The bit is turned about the axis along the work by the tilt, and the side's normal with it.
+ * `edge`: how the edge on the face narrows going straight back from the tip, which is what must clear a groove's wall: everything under the edge stands
+ * further in. `relief`: how the side falls away going straight down.
+ */
+export function sideInUse(plane: SidePlane, stand: Stand): { edge: Degrees; relief: Degrees } {
+  const normal = tilted({ back: tan(plane.back), along: 1, up: -tan(plane.relief) }, stand.tilt)
+  const rake = stand.rakeGround + stand.tilt
+  // A step of 1 straight back on the face also goes down by tan(rake); the plane says how far along that carries the edge.
+  const narrowing = (normal.back - normal.up * tan(rake)) / normal.along
+  return { edge: atan(narrowing), relief: atan(-normal.up / normal.along) }
+}
+
+/** Clearance to grind, so that at least `wanted` degrees are left in use behind an edge with this side relief. */
+export function backToGrind(wanted: Degrees, relief: Degrees, stand: Stand): Degrees {
+  const rake = stand.rakeGround + stand.tilt
+  const [c, s] = [cos(stand.tilt), sin(stand.tilt)]
+  const perBack = c + s * tan(rake)
+  return atan((tan(wanted) + tan(relief) * (s - c * tan(rake))) / perBack)
+}
+
+/** A flank whose edge runs at `half` on the face, as a plane: what the protractor finds straight back along the bit. */
+export const flankPlane = (half: Degrees, relief: Degrees, rakeGround: Degrees): SidePlane => ({
+  relief,
+  back: -atan((tan(half) + sin(rakeGround) * tan(relief)) / cos(rakeGround)),
+})
+
+type Vector = { readonly back: number; readonly along: number; readonly up: number }
+
+/** The end goes up, so what pointed back points down as well, and what pointed up leans back. */
+const tilted = ({ back, along, up }: Vector, tilt: Degrees): Vector => ({
+  back: back * cos(tilt) + up * sin(tilt),
+  along,
+  up: up * cos(tilt) - back * sin(tilt),
+})
+
+const RADIANS = Math.PI / 180
+const sin = (angle: Degrees): number => Math.sin(angle * RADIANS)
+const cos = (angle: Degrees): number => Math.cos(angle * RADIANS)
+const tan = (angle: Degrees): number => Math.tan(angle * RADIANS)
+const atan = (slope: number): Degrees => Math.atan(slope) / RADIANS

@@ -1,0 +1,169 @@
+import {
+  BACK_CLEARANCE,
+  END_RELIEF,
+  LEAST_CLEARANCE,
+  nearestGauge,
+  pastDepth,
+  rakeFor,
+  SIDE_RELIEF,
+  USUAL_TILT,
+} from '../../handbook/grinding.ts'
+import { stockBits } from '../../handbook/tool-bits.ts'
+import type { AngleRange, FormFacts, GaugeFacts, GrindFacts, SideFacts } from '../../moves/grinding.ts'
+import type { Degrees } from '../../units/dimension.ts'
+import type { Length, Units } from '../../units/length.ts'
+import type { Tool } from '../tool.ts'
+import { backToGrind, flankPlane, sideInUse } from './clearance.ts'
+import * as onFace from './form.ts'
+
+/** The form that a tool is ground for. Lengths pm; `surface` and `bottom` are diameters. */
+export type FormToCut = {
+  readonly feature: string
+  readonly units: Units
+  readonly work: 'one-off' | 'repeat'
+  readonly material: string
+  readonly surface: Length
+  readonly depth: Length
+  /** Width at the surface, and the width that a square edge is ground to. */
+  readonly width: Length
+  readonly aimedWidth: Length
+  /** The groove is wider than any edge that is ground for it. */
+  readonly severalPlaces: boolean
+  /** Half of the included angle, and the radius, as the drawing has them. */
+  readonly half: Degrees | null
+  readonly radius: Length | null
+}
+
+/** Everything that the grinding sheet says of one tool, worked out for one form. */
+export function grindFacts(tool: Tool, form: FormToCut): GrindFacts {
+  const rakeGround = tool.rakeInUse - tool.holderAngle
+  const cut = formFacts(tool, form)
+  const carried = carriedWidth(tool, cut)
+  return {
+    tool: tool.name,
+    shape: tool.shape,
+    bit: tool.bit,
+    measured: tool.measured,
+    work: form.work,
+    blank: blankFor(tool, carried, form.units),
+    width: tool.shape === 'square' ? { drawn: form.width, aim: form.aimedWidth, edge: tool.width.aim } : null,
+    severalPlaces: tool.shape === 'square' && form.severalPlaces,
+    nose: tool.shape === 'vee' ? tool.nose : null,
+    cornerRadius: tool.shape === 'square' && tool.cornerRadius > 0 ? tool.cornerRadius : null,
+    reach: tool.reach,
+    holderAngle: tool.holderAngle,
+    rakeGround,
+    rakeInUse: tool.rakeInUse,
+    rakeAdvice: rakeFor(form.material),
+    endRelief: {
+      use: END_RELIEF,
+      ground: plus(END_RELIEF, tool.holderAngle),
+      tilted: plus(END_RELIEF, USUAL_TILT),
+    },
+    sides: sidesOf(tool, cut, rakeGround),
+    form: cut,
+    gauge: gaugeFor(tool, cut, form.units),
+  }
+}
+
+const plus = ([low, high]: AngleRange, by: Degrees): AngleRange => [low + by, high + by]
+
+function formFacts(tool: Tool, form: FormToCut): FormFacts {
+  const surface = form.surface / 2
+  const floor = surface - form.depth
+  const rake = tool.rakeInUse
+  const face = onFace.faceLength(form.depth, floor, rake)
+  const [least, most] = pastDepth(form.units)
+  return {
+    feature: form.feature,
+    depth: form.depth,
+    surface: form.surface,
+    face,
+    sidesReach: [face + least, face + most],
+    squareToFront: onFace.squareToFront(face, (END_RELIEF[0] + END_RELIEF[1]) / 2, rake),
+    shallow: form.depth - onFace.depthReached(form.depth, surface, rake),
+    vee: tool.shape === 'vee' ? flank(form.half ?? tool.angle / 2, form.depth, face) : null,
+    round: tool.shape === 'round' ? segment(form.radius ?? tool.radius, form, rake) : null,
+    corner: tool.shape === 'corner' ? hollow(form.radius ?? tool.radius, surface, rake) : null,
+  }
+}
+
+const flank = (half: Degrees, depth: Length, face: Length): FormFacts['vee'] => ({
+  half,
+  ground: onFace.halfAngleToGrind(half, depth, face),
+  cut: onFace.halfAngleCut(half, depth, face),
+})
+
+/** No more of a round end than its half circle has sides to speak of. */
+function segment(radius: Length, form: FormToCut, rake: Degrees): FormFacts['round'] {
+  const depth = Math.min(form.depth, radius)
+  const face = onFace.faceLength(depth, form.surface / 2 - form.depth, rake)
+  return {
+    radius,
+    ground: onFace.radiusToGrind(radius, depth, face),
+    width: onFace.roundCut(radius, depth, depth).width,
+    cut: onFace.roundCut(radius, depth, face),
+  }
+}
+
+/** The deep tip of a hollow stands on center, the radius below the surface. */
+const hollow = (radius: Length, surface: Length, rake: Degrees): FormFacts['corner'] => ({
+  radius,
+  down: onFace.faceLength(radius, surface - radius, rake),
+  cutDown: onFace.depthReached(radius, surface, rake),
+})
+
+/** Width of the bit that the ground end takes, with its flanks as far back as they are ground. */
+function carriedWidth(tool: Tool, form: FormFacts): Length {
+  switch (tool.shape) {
+    case 'square':
+      return tool.width.aim
+    case 'vee':
+      return tool.nose + 2 * form.sidesReach[0] * Math.tan((form.vee?.ground ?? 0) * (Math.PI / 180))
+    case 'round':
+      return tool.edgeWidth ?? 2 * tool.radius
+    case 'corner':
+      return tool.radius
+  }
+}
+
+function blankFor(tool: Tool, width: Length, units: Units): GrindFacts['blank'] {
+  const stock = stockBits(units)
+  if (tool.blank !== null) {
+    const row = stock.find((bit) => bit.square === tool.blank)
+    return { square: tool.blank, given: tool.measured, fromMemory: row?.fromMemory ?? false }
+  }
+  const bit = stock.find((each) => each.square >= width)
+  return bit === undefined ? null : { square: bit.square, given: false, fromMemory: bit.fromMemory }
+}
+
+/** Least and greatest over the ranges ground: the least clearance goes with the most relief where a tilted bit has its top leveled. */
+function sidesOf(tool: Tool, form: FormFacts, rakeGround: Degrees): SideFacts {
+  const stand = { tilt: tool.holderAngle, rakeGround }
+  const vee = tool.shape === 'vee'
+  const planes = SIDE_RELIEF.flatMap((relief) =>
+    vee ? [flankPlane(form.vee!.ground, relief, rakeGround)] : BACK_CLEARANCE.map((back) => ({ relief, back })),
+  )
+  const used = planes.map((plane) => sideInUse(plane, stand))
+  const reliefInUse = rangeOf(used.map(({ relief }) => relief))
+  const backInUse = vee ? null : rangeOf(used.map(({ edge }) => edge))
+  const least = Math.min(reliefInUse[0], backInUse?.[0] ?? reliefInUse[0])
+  const short = backInUse !== null && backInUse[0] < LEAST_CLEARANCE
+  return {
+    relief: SIDE_RELIEF,
+    reliefInUse,
+    back: vee ? null : BACK_CLEARANCE,
+    backInUse,
+    backNeeded: short ? Math.max(...SIDE_RELIEF.map((relief) => backToGrind(LEAST_CLEARANCE, relief, stand))) : null,
+    rubs: least < LEAST_CLEARANCE,
+  }
+}
+
+const rangeOf = (values: readonly number[]): AngleRange => [Math.min(...values), Math.max(...values)]
+
+function gaugeFor(tool: Tool, form: FormFacts, units: Units): GaugeFacts | null {
+  const radius = form.round?.ground ?? form.corner?.radius ?? (tool.shape === 'square' ? tool.cornerRadius : 0)
+  if (radius <= 0) return null
+  const gauge = nearestGauge(radius, units)
+  return { radius: gauge.radius, label: gauge.label, off: radius - gauge.radius, source: gauge.source }
+}

@@ -1,0 +1,50 @@
+import type { Degrees } from '../../units/dimension.ts'
+import type { Length } from '../../units/length.ts'
+
+/**
+ * A face with rake γ is a sloping plane through the tip, and the tip stands on center: what is ground on the face is not what is cut.
+ * Lengths in pm, angles in degrees; `floor` and `surface` are radii of the work. Plane geometry; negative rake goes the same way.
+ */
+
+/** Length along the face from the tip to where it meets the surface, for a form `depth` deep: L = −ρ cos γ + √(ρ² cos² γ + D² + 2ρD). */
+export function faceLength(depth: Length, floor: Length, rake: Degrees): Length {
+  const level = floor * cos(rake)
+  return Math.sqrt(level * level + depth * depth + 2 * floor * depth) - level
+}
+
+/** Depth that a point of the face leaves uncut above the floor: √((ρ + L cos γ)² + (L sin γ)²) − ρ. */
+export const depthAt = (face: Length, floor: Length, rake: Degrees): Length =>
+  Math.hypot(floor + face * cos(rake), face * sin(rake)) - floor
+
+/** How deep the tip stands when the point at `face` from it is on the surface. */
+export const depthReached = (face: Length, surface: Length, rake: Degrees): Length =>
+  surface - (Math.sqrt(Math.max(0, surface * surface - (face * sin(rake)) ** 2)) - face * cos(rake))
+
+/** A length on the face as it measures square to the front: T = L cos(clearance + rake), all in use; the cosine of the clearance without rake. */
+export const squareToFront = (face: Length, clearance: Degrees, rake: Degrees): Length => face * cos(clearance + rake)
+
+/** Half-angle to grind and gauge on the face, so that the flank comes out at `half` between the floor and the surface. */
+export const halfAngleToGrind = (half: Degrees, depth: Length, face: Length): Degrees =>
+  atan((depth * tan(half)) / face)
+
+/** Half-angle that a V ground to `half` on its face cuts, fed to the full depth. */
+export const halfAngleCut = (half: Degrees, depth: Length, face: Length): Degrees => atan((face * tan(half)) / depth)
+
+/** Radius to grind on the face: through the tip and the points that cut the edges of a segment of `radius`, `depth` deep. */
+export const radiusToGrind = (radius: Length, depth: Length, face: Length): Length =>
+  halfChordSquared(radius, depth) / (2 * face) + face / 2
+
+/** What a round tool of `radius` on its face cuts, fed to the full depth: width at the surface, and the radius through its edges and bottom. */
+export function roundCut(radius: Length, depth: Length, face: Length): { width: Length; radius: Length } {
+  const half = halfChordSquared(radius, Math.min(face, radius))
+  return { width: 2 * Math.sqrt(half), radius: half / (2 * depth) + depth / 2 }
+}
+
+/** (W/2)² of a segment: 2Rh − h². Machinery's Handbook, 31st ed., p. 79. */
+const halfChordSquared = (radius: Length, depth: Length): number => Math.max(0, 2 * radius * depth - depth * depth)
+
+const RADIANS = Math.PI / 180
+const sin = (angle: Degrees): number => Math.sin(angle * RADIANS)
+const cos = (angle: Degrees): number => Math.cos(angle * RADIANS)
+const tan = (angle: Degrees): number => Math.tan(angle * RADIANS)
+const atan = (slope: number): Degrees => Math.atan(slope) / RADIANS

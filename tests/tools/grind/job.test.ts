@@ -1,0 +1,127 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import { program } from '../../cases/program.ts'
+
+const JOB = 'tests/tools/grind/tilted.yaml'
+
+type Form = Readonly<Record<string, unknown>> & {
+  readonly feature: string
+  readonly width: { drawn: number; aim: number; edge: number } | null
+  readonly endRelief: { inUse: number[]; ground: number[] }
+  readonly sideClearance: { ground: number[] | null; inUse: number[] | null }
+  readonly form: {
+    depth: number
+    alongFace: number
+    uncorrectedShallow: number
+    halfAngle: { drawn: number; grind: number; uncorrectedCuts: number } | null
+    radius: { drawn: number; grind: number; uncorrectedCuts: number } | null
+    hollow: { drawn: number; grindDown: number; uncorrectedCutsDown: number } | null
+  }
+}
+type Data = {
+  format: string
+  tools: { name: string; forms: Form[]; says: Record<string, string[]>; order: string[]; warnings: string[] }[]
+  cautions: string[]
+  left: { name: string }[]
+}
+
+describe('the grinding sheet of a job', () => {
+  let [data, text] = [{} as Data, '']
+  beforeAll(async () => {
+    const [json, plain] = [await program('grind', JOB, '--format', 'json'), await program('grind', JOB)]
+    expect([json.stderr, json.status, plain.status]).toEqual(['', 0, 0])
+    data = JSON.parse(json.stdout)
+    text = plain.stdout
+  })
+  const tool = (name: string) => data.tools.find((each) => each.name === name)!
+  const form = (name: string) => tool(name).forms[0]!
+
+  it('has every tool, measured or still to be ground', () => {
+    expect(data.format).toBe('groovewright.grind/1')
+    expect(data.tools.map(({ name }) => name).sort()).toEqual(
+      ['bow', 'hollow', 'keen', 'leveled', 'straight', 'to grind: Wide neck'].sort(),
+    )
+    expect(data.left).toEqual([])
+    for (const { name } of data.tools) expect(text).toContain(`"${name}"`)
+  })
+
+  // Common practice, no source.
+  it('grinds 22 1/2° to 24 1/2° for 8° to 10° in a 14 1/2° holder, and none of it in a level block', () => {
+    expect(form('keen').endRelief).toEqual({ inUse: [8, 10], ground: [22.5, 24.5] })
+    expect(form('to grind: Wide neck').endRelief).toEqual({ inUse: [8, 10], ground: [8, 10] })
+    expect(text).toContain("GRIND 22° 30' to 24° 30'")
+  })
+
+  it('has 4° to 6° of side relief, 2° to 4° of clearance, up to 2° of rake in steel', () => {
+    expect(form('leveled')).toMatchObject({
+      sideRelief: { ground: [4, 6] },
+      sideClearance: { ground: [2, 4] },
+      rake: { ground: -14.5, inUse: 0, advised: [0, 2] },
+    })
+  })
+
+  // Common practice, no source: 34° in a 14 1/2° holder, 3/16 deep on 1 1/2.
+  it('says that a V ground to 34° cuts 34.8°, and what to grind for 34°', () => {
+    const { halfAngle } = form('keen').form
+    expect(2 * halfAngle!.uncorrectedCuts).toBeCloseTo(34.8, 1)
+    expect(halfAngle!.drawn).toBe(17)
+    expect(halfAngle!.grind).toBeLessThan(17)
+    expect(tool('keen').order.join(' ')).toContain(tool('keen').says['Correction']![0]!.match(/grind (\S+ \S+)/)![1]!)
+  })
+
+  it('corrects nothing where the top is leveled, and warns of the clearance that the tilt takes', () => {
+    expect(form('leveled').form).toMatchObject({ alongFace: 0.07, uncorrectedShallow: 0 })
+    expect(form('leveled').sideClearance.inUse![0]).toBeLessThan(1)
+    expect(tool('leveled').warnings.join(' ')).toMatch(/side clearance/)
+    expect(tool('straight').warnings).toEqual([])
+    expect(form('straight').sideClearance.inUse![0]).toBeGreaterThanOrEqual(2)
+  })
+
+  it('corrects square, round and corner tools both ways', () => {
+    const square = form('straight').form
+    expect(square.alongFace).toBeGreaterThan(square.depth)
+    expect(square.uncorrectedShallow).toBeGreaterThan(0)
+    const { radius } = form('bow').form
+    expect(radius!.grind).toBeLessThan(0.25)
+    expect(radius!.uncorrectedCuts).toBeGreaterThan(0.25)
+    const { hollow } = form('hollow').form
+    expect(hollow!.grindDown).toBeGreaterThan(0.125)
+    expect(hollow!.uncorrectedCutsDown).toBeLessThan(0.125)
+  })
+
+  it('aims a little under for one part, on size for repeat work', async () => {
+    expect(form('to grind: Wide neck').width).toEqual({ drawn: 0.15625, aim: 0.15225, edge: 0.15225 })
+    expect(tool('to grind: Wide neck').says['Edge']![0]).toContain('a little under, for one part')
+  })
+
+  it('numbers the order one line each, and says when to check', () => {
+    for (const { order } of data.tools) {
+      expect(order.length).toBeGreaterThan(5)
+      expect(order.filter((line) => line.includes('CHECK')).length).toBeGreaterThan(2)
+    }
+    expect(tool('bow').order.join(' ')).toMatch(/radius gauge at half way.*again after the top/)
+    expect(tool('hollow').order.join(' ')).toMatch(/corner of the wheel.*relief/)
+  })
+
+  it('has the cautions of the wheel with their sources, and no line wider than 80 columns', () => {
+    expect(data.cautions.join(' ')).toMatch(/\.125 from the wheel.*1910\.215\(a\)\(4\).*\.250 from the wheel/)
+    expect(text.split('\n').filter((line) => line.length > 80)).toEqual([])
+  })
+
+  it('is a part of the sheet where it is asked for, and only there', async () => {
+    const [without, with_] = [await program('sheet', JOB), await program('sheet', JOB, '--grind')]
+    expect(without.stdout).not.toContain('TOOLS TO GRIND')
+    expect(with_.stdout.startsWith(without.stdout)).toBe(true)
+    expect(text.endsWith(with_.stdout.slice(without.stdout.length + 1))).toBe(true)
+    const json = JSON.parse((await program('sheet', JOB, '--grind', '--format', 'json')).stdout)
+    const keen = json.features.find((each: { tool: string }) => each.tool === 'keen')
+    expect(keen.grind.form.halfAngle).toEqual(form('keen').form.halfAngle)
+  })
+})
+
+describe('a job with a feature that cannot be cut', () => {
+  it('says for which feature it has no tool, with status 1', async () => {
+    const { stdout, status } = await program('grind', 'examples/broken/tool-too-wide.yaml')
+    expect(status).toBe(1)
+    expect(stdout).toContain('No tool')
+  })
+})
