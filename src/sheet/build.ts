@@ -2,6 +2,7 @@ import { CAUTIONS, PULLS_IN } from './cautions.ts'
 import { correctionTables, withCorrections } from './corrections.ts'
 import { headingOf, partHeading } from './heading.ts'
 import { inspectionOf } from './inspection.ts'
+import { placesOf } from './places.ts'
 import type { FeaturePlan, Plan } from './plan.ts'
 import { proofOf } from './proof.ts'
 import type { Phrase, Sheet, SheetFeature, SheetStep } from './sheet.ts'
@@ -19,8 +20,21 @@ export const buildSheet = (plan: Plan): Sheet => ({
   orderReasons: plan.orderReasons,
   warnings: plan.warnings,
   features: plan.features.map((feature, position) => featureOf(plan, feature, position)),
-  steps: numbered(plan),
+  ...withPlaces(plan, numbered(plan)),
 })
+
+const withPlaces = (plan: Plan, steps: readonly SheetStep[]): Pick<Sheet, 'steps' | 'places'> => {
+  const places = plan.features.flatMap((feature, position) =>
+    feature.status === 'planned'
+      ? placesOf(
+          plan,
+          feature,
+          steps.filter((step) => step.feature === position),
+        )
+      : [],
+  )
+  return places.length === 0 ? { steps } : { steps, places }
+}
 
 /** Steps are counted through the whole sheet, so that "I am at 31" has one meaning. */
 const numbered = (plan: Plan): SheetStep[] => {

@@ -90,7 +90,7 @@ const target = (dial: Dial, to: number): Phrase => {
 }
 
 /** The 0 of a dial goes by once a turn: on the way out, how often; from the true 0, how many turns. */
-const past = (dial: Dial, from: number, to: number): Phrase => {
+export const past = (dial: Dial, from: number, to: number): Phrase => {
   const perTurn = marksPerTurn(dial) / dial.readTo
   const stop = to % perTurn === 0 ? 'stop on the next ' : 'stop at '
   if (from === 0 && to <= -perTurn)
@@ -104,7 +104,7 @@ const past = (dial: Dial, from: number, to: number): Phrase => {
  * Forward from before zero the dial shows its 0 at least once before a reading after it, and from more than a turn before zero it shows a 0
  * that is not the zero: each is said, since who stops at the first fitting mark stops too early.
  */
-const zerosForward = (dial: Dial, from: number, to: number): Phrase => {
+export const zerosForward = (dial: Dial, from: number, to: number): Phrase => {
   const perTurn = marksPerTurn(dial) / dial.readTo
   const early = from < 0 ? zerosBetween(perTurn, from, Math.min(to, 0)) : 0
   const times = (n: number): Phrase => (n === 1 ? [' past 0'] : [' past 0 (', figure('turns', n, 'count'), ' times)'])
@@ -157,7 +157,7 @@ const plainDial = (dial: Dial, units: Units): boolean =>
   dial.units === units && dial.reads === 'depth' && thousandths(dial)
 const thousandths = (dial: Dial): boolean =>
   inUnits(dial.graduation, dial.units) === (dial.units === 'inch' ? 0.001 : 0.01)
-const markWord = (dial: Dial): Phrase => (thousandths(dial) ? [] : ['mark '])
+export const markWord = (dial: Dial): Phrase => (thousandths(dial) ? [] : ['mark '])
 
 const onReadout = (scale: Scale, ways: Ways, from: number, to: number): Phrase => {
   const way = to === from ? 'leave it at' : to > from ? `${ways.forward} to` : `${ways.back} to`

@@ -3,6 +3,7 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Action, Operation, Purpose, Slide } from '../moves/operation.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { GrindSheet } from './grind.ts'
+import type { FoldedPlace } from './places.ts'
 import type { PlannedPart, Spindle, StatedEdge } from './plan.ts'
 
 export type FigureUnit = Units | 'deg' | 'rpm' | 'ft/min' | 'm/min' | 'mark' | 'turn' | 'count'
@@ -161,6 +162,8 @@ export type Sheet = {
   readonly warnings: readonly { readonly feature: number | null; readonly code: string; readonly say: string }[]
   readonly features: readonly SheetFeature[]
   readonly steps: readonly SheetStep[]
+  /** Stretches of steps that a printer may tell in one line each; only where a form is stepped along. */
+  readonly places?: readonly FoldedPlace[]
   /** How the tools are ground; only where it is asked for. */
   readonly grind?: GrindSheet
 }

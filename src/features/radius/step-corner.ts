@@ -108,7 +108,10 @@ export function stepperOf(bench: Bench, tool: RoundTool | SquareTool): Stepper |
 export function steppedCorner(bench: Bench, feature: CornerFeature, R: Length, stepper: Stepper, at: Length) {
   const { tool, beyond } = stepper
   const show = (length: Length) => formatExact(length, bench.units)
-  const edge = tool.shape === 'square' ? 'the sharp headstock-side corner of a square tool' : `a round tool of ${show(tool.radius)}`
+  const edge =
+    tool.shape === 'square'
+      ? 'the sharp headstock-side corner of a square tool'
+      : `a round tool of ${show(tool.radius)}`
   return {
     zeroFromEnd: at - beyond,
     cuts: cornerSteps(bench, feature, R, stepper),

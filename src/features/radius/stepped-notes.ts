@@ -8,7 +8,8 @@ import type { Draft } from '../draft.ts'
 export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units): string[] {
   const { left, over } = steppedResult(draft.wanted, trace.surely)
   const show = (length: Length) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
-  const file = draft.tool.shape === 'square' ? [`Step and file: file only until the last marks of the steps are gone.`] : []
+  const file =
+    draft.tool.shape === 'square' ? [`Step and file: file only until the last marks of the steps are gone.`] : []
   return [
     `Replayed from these readings, the ridges stand at most ${show(left)} out of the form, and it is cut at most ${show(over)} too deep.`,
     ...file,

@@ -56,6 +56,7 @@ const planned = (sheet: Sheet, feature: Extract<SheetFeature, { status: 'planned
   ...stepLines(
     sheet.steps.filter((step) => step.feature === feature.index),
     sheet.units,
+    sheet.places,
   ),
 ]
 

@@ -1,3 +1,4 @@
+import type { FoldedPlace } from '../../sheet/places.ts'
 import type { Group, SheetStep } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import { words } from '../phrase.ts'
@@ -7,14 +8,26 @@ import { COLUMNS, plain, wrap } from './columns.ts'
 const EFFECT = 52
 const THING = 11
 
-/** Numbered lines under small headings: number, the slide or thing, what the hand does, and what that does to the work. */
-export const stepLines = (steps: readonly SheetStep[], units: Units): string[] => {
-  const digits = Math.max(3, ...steps.map((step) => String(step.number).length))
+/** Numbered lines under small headings: number, the slide or thing, what the hand does, and what that does to the work. A place of a stepped form is one line. */
+export const stepLines = (steps: readonly SheetStep[], units: Units, places: readonly FoldedPlace[] = []): string[] => {
+  const own = new Map(places.map((place) => [place.from, place]))
+  const folded = steps.flatMap((step) => own.get(step.number) ?? [])
+  const digits = Math.max(
+    3,
+    ...steps.map((step) => String(step.number).length),
+    ...folded.map((one) => numbers(one).length),
+  )
   let group: Group | null = null
+  let done = 0
   return steps.flatMap((step) => {
+    if (step.number <= done) return []
     const heading = step.group === group ? [] : ['', `${' '.repeat(digits + 2)}-- ${step.group} --`]
     group = step.group
-    return [...heading, ...lines(step, digits, units)]
+    const place = own.get(step.number)
+    if (place === undefined) return [...heading, ...lines(step, digits, units)]
+    done = place.to
+    const within = steps.filter(({ number }) => number >= place.from && number <= place.to)
+    return [...heading, ...(place === folded[0] ? legend(digits) : []), ...placeLines(place, within, digits, units)]
   })
 }
 
@@ -40,6 +53,34 @@ const withEffect = (told: readonly string[], effect: string, column: number): st
     ...told,
     ...wrap(effect, COLUMNS - column - 2).map(
       (line) => ' '.repeat(Math.max(column + 2, Math.min(EFFECT, COLUMNS - line.length))) + line,
+    ),
+  ]
+}
+
+const numbers = ({ from, to }: FoldedPlace): string => `${from}-${to}`
+
+/** Said once, before the first place. */
+const legend = (digits: number): string[] =>
+  wrap(
+    'a line for each place: COMPOUND toward the headstock to it, CROSS-FEED in, CROSS-FEED OUT',
+    COLUMNS - digits - 2,
+  ).map((line) => ' '.repeat(digits + 2) + line)
+
+/** The effect only where it has room: the readings have said the depth already. */
+const placeLines = (place: FoldedPlace, steps: readonly SheetStep[], digits: number, units: Units): string[] => {
+  const column = digits + 2 + THING
+  const head = `${numbers(place).padStart(digits)}  ${place.thing.padEnd(THING)}`
+  const does = wrap(words(place.does, units), COLUMNS - column).map(
+    (line, i) => (i === 0 ? head : ' '.repeat(column)) + line,
+  )
+  const effect = plain(words(place.effect, units))
+  const room = COLUMNS - effect.length - 2 >= (does.at(-1) ?? '').length
+  const told = room ? [...does.slice(0, -1), (does.at(-1) ?? '').padEnd(COLUMNS - effect.length) + effect] : does
+  const more = steps.flatMap((step) => step.more)
+  return [
+    ...told,
+    ...more.flatMap((phrase) =>
+      wrap(words(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line),
     ),
   ]
 }

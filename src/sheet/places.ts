@@ -1,0 +1,92 @@
+import type { Dial } from '../lathe/lathe.ts'
+import type { Move, Slide } from '../moves/operation.ts'
+import { markFigure, markWord, past, readingOf, shownOn, zerosForward } from './dial.ts'
+import { identify, length } from './figure.ts'
+import type { Plan } from './plan.ts'
+import { type Planned, placeOf, type Scene, scaleOf, scenesOf } from './scene.ts'
+import type { Phrase, SheetStep } from './sheet.ts'
+
+/** All the moves at one place of a form that is stepped along, told in one line: from step `from` to step `to`. */
+export type FoldedPlace = {
+  readonly from: number
+  readonly to: number
+  readonly thing: string
+  readonly does: Phrase
+  /** Said where there is room for it. */
+  readonly effect: Phrase
+}
+
+/** A printer may say these in place of their steps, which stay steps; none but where a form is stepped along. */
+export const placesOf = (plan: Plan, feature: Planned, steps: readonly SheetStep[]): FoldedPlace[] => {
+  const { moves, cusp } = feature.operation
+  if (cusp === undefined) return []
+  const scenes = scenesOf(plan, feature)
+  const places: FoldedPlace[] = []
+  for (let i = 0; i < moves.length; i++) {
+    const end = endOfPlace(moves, i)
+    if (end === null || steps[i]!.group !== steps[end]!.group) continue
+    places.push(fold(scenes.slice(i, end + 1), steps[i]!.number, steps[end]!.number, places.length + 1))
+    i = end
+  }
+  return places
+}
+
+/** Over (where it is not there already), in once or by infeeds, out: the index of the back-out, or null where no place begins. */
+const endOfPlace = (moves: readonly Move[], start: number): number | null => {
+  let i = start
+  if (moves[i]!.action === 'shift') i++
+  const firstIn = i
+  while (moves[i] !== undefined && feedsIn(moves[i]!)) i++
+  return i > firstIn && moves[i]?.action === 'back-out' && moves[i]!.purpose === 'clear' ? i : null
+}
+
+const feedsIn = ({ action, slide, purpose }: Move): boolean =>
+  action === 'feed-in' && slide === 'cross-feed' && (purpose === 'rough' || purpose === 'finish')
+
+const fold = (scenes: readonly Scene[], from: number, to: number, nth: number): FoldedPlace => {
+  const deepest = scenes[scenes.length - 2]!
+  const said = scenes.flatMap(
+    (scene, i): Phrase => [...(i > 0 ? [separator(scene, scenes[i - 1]!)] : []), ...one(scene, scenes[i - 1] ?? null)],
+  )
+  return {
+    from,
+    to,
+    thing: `PLACE ${nth}`,
+    does: identify(`place.${from}.does`, said),
+    effect: identify(`place.${from}.effect`, [
+      length('depth', placeOf(deepest, deepest.after).deep, deepest.units),
+      ' deep',
+    ]),
+  }
+}
+
+/** Between the slides a semicolon, between infeeds of one slide a comma. */
+const separator = (scene: Scene, before: Scene): string =>
+  scene.move.action === 'feed-in' && before.move.action === 'feed-in' ? ', ' : '; '
+
+/** "to 37", "in past 0, to 1 turn and 12", "OUT past 0, stop at 50"; an infeed after an infeed is just "to 60". */
+const one = (scene: Scene, before: Scene | null): Phrase => {
+  const slide = scene.move.slide as Slide
+  const scale = scaleOf(scene.plan, slide)!
+  const [now, next] = [scene.before[slide] ?? 0, scene.after[slide] ?? 0]
+  const said = scale.kind === 'readout' ? [' to ', ...shownOn(scale, next)] : onDial(scale, now, next)
+  if (scene.move.action === 'back-out') return ['OUT', ...said]
+  if (scene.move.action === 'shift' || before?.move.action === 'feed-in') return trimmed(said)
+  return ['in', ...said]
+}
+
+const onDial = (dial: Dial, now: number, next: number): Phrase => {
+  if (next < now) return [...past(dial, now, next), ...before0(dial, next, false)]
+  return [
+    ...zerosForward(dial, now, next),
+    ...(next < 0 ? before0(dial, next, true) : next === 0 ? ['0'] : shownOn(dial, next)),
+  ]
+}
+
+/** What the dial shows before its zero, and how many marks that is from it. */
+const before0 = (dial: Dial, count: number, told: boolean): Phrase => {
+  const shown = [...markWord(dial), markFigure(dial, readingOf(dial, count).mark ?? 0)]
+  return told ? [...shown, ' (', markFigure(dial, -count * dial.readTo), ' before 0)'] : shown
+}
+
+const trimmed = ([first, ...rest]: Phrase): Phrase => [typeof first === 'string' ? first.trimStart() : first!, ...rest]
