@@ -47,7 +47,6 @@ export type SideFacts = {
   readonly backInUse: AngleRange | null
   /** Where less than a degree may be left: what to grind instead. */
   readonly backNeeded: Degrees | null
-  readonly rubs: boolean
 }
 
 /** The form against what is ground on the face. */
@@ -63,10 +62,18 @@ export type FormFacts = {
   readonly squareToFront: Length
   /** How much too shallow the work is when a tool ground to the drawing meets the surface as the drawing has it. */
   readonly shallow: Length
-  readonly vee: { readonly half: Degrees; readonly ground: Degrees; readonly cut: Degrees } | null
+  readonly vee: {
+    readonly half: Degrees
+    readonly ground: Degrees
+    readonly cut: Degrees
+    /** How far from straight the flank comes out, in depth. */
+    readonly strays: Length
+  } | null
   readonly round: {
     readonly radius: Length
     readonly ground: Length
+    /** How far beside the circle it cuts between bottom and edges, in depth. */
+    readonly strays: Length
     readonly width: Length
     readonly cut: { readonly width: Length; readonly radius: Length }
   } | null

@@ -41,16 +41,16 @@ export const warningsOf = (facts: readonly GrindFacts[], units: Units): Phrase[]
       angle(sides.backNeeded),
       ' back from the edge, or leave the top as it is.',
     ])
-  else if (sides.rubs)
+  const most = rakeAdvice.forming?.[1]
+  if (most !== undefined && rakeInUse > most + 1 / 120)
     said.push([
-      'As little as ',
-      angle(sides.reliefInUse[0]),
-      ' of relief may be left under the flanks in use: grind more, or stand the bit level.',
+      angle(rakeInUse),
+      ' of rake in use, where this metal is formed with ',
+      angle(most),
+      most === 0 ? ': it pulls the tool in; level the top.' : ' at most: level the top, or grind to the correction.',
     ])
-  if (rakeAdvice.forming?.[1] === 0 && rakeInUse > 0)
-    said.push([angle(rakeInUse), ' of rake in use, where this metal is formed with none: it pulls the tool in.'])
   if (bit === 'carbide') said.push(['Carbide: a silicon-carbide or diamond wheel, dry, and no dipping.'])
-  if (measured && main.form.face > main.reach)
+  if (measured && main.shape !== 'corner' && main.form.face > main.reach)
     said.push([
       'The ground end reaches ',
       length('tool', main.reach, units),
@@ -186,7 +186,14 @@ const correction = ({ form }: GrindFacts, units: Units): Phrase[] => {
   const shallow: Phrase = ['or it is ', of(form.shallow), ' shallow where it']
   if (form.vee !== null)
     return [
-      ['grind ', angle(2 * form.vee.ground), ' included on the face; the work comes out ', angle(2 * form.vee.half)],
+      [
+        'grind ',
+        angle(2 * form.vee.ground),
+        ' included on the face; the work comes out ',
+        angle(2 * form.vee.half),
+        ', its flanks straight within ',
+        of(form.vee.strays),
+      ],
       [
         'ground to ',
         angle(2 * form.vee.half),
@@ -198,9 +205,9 @@ const correction = ({ form }: GrindFacts, units: Units): Phrase[] => {
       ],
     ]
   if (form.round !== null) {
-    const { radius, ground, cut, width } = form.round
+    const { radius, ground, strays, cut, width } = form.round
     return [
-      ['grind radius ', of(ground), ' on the face; the work comes out ', of(radius)],
+      ['grind radius ', of(ground), ' on the face; the work comes out ', of(radius), ', round within ', of(strays)],
       [
         'ground to ',
         of(radius),

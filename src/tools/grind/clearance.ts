@@ -32,6 +32,12 @@ export function backToGrind(wanted: Degrees, relief: Degrees, stand: Stand): Deg
   return atan((tan(wanted) + tan(relief) * (s - c * tan(rake))) / perBack)
 }
 
+/** Relief to grind under a flank whose edge runs at `half` on the face, so that `wanted` is left in use: the tilt turns some of the flank's slope against it. */
+export function flankRelief(wanted: Degrees, half: Degrees, { tilt, rakeGround }: Stand): Degrees {
+  const lost = (tan(half) * sin(tilt)) / cos(rakeGround)
+  return atan((tan(wanted) + lost) / (cos(tilt) - tan(rakeGround) * sin(tilt)))
+}
+
 /** A flank whose edge runs at `half` on the face, as a plane: what the protractor finds straight back along the bit. */
 export const flankPlane = (half: Degrees, relief: Degrees, rakeGround: Degrees): SidePlane => ({
   relief,

@@ -13,7 +13,7 @@ import type { AngleRange, FormFacts, GaugeFacts, GrindFacts, SideFacts } from '.
 import type { Degrees } from '../../units/dimension.ts'
 import type { Length, Units } from '../../units/length.ts'
 import type { Tool } from '../tool.ts'
-import { backToGrind, flankPlane, sideInUse } from './clearance.ts'
+import { backToGrind, flankPlane, flankRelief, type Stand, sideInUse } from './clearance.ts'
 import * as onFace from './form.ts'
 
 /** The form that a tool is ground for. Lengths pm; `surface` and `bottom` are diameters. */
@@ -82,25 +82,29 @@ function formFacts(tool: Tool, form: FormToCut): FormFacts {
     sidesReach: [face + least, face + most],
     squareToFront: onFace.squareToFront(face, (END_RELIEF[0] + END_RELIEF[1]) / 2, rake),
     shallow: form.depth - onFace.depthReached(form.depth, surface, rake),
-    vee: tool.shape === 'vee' ? flank(form.half ?? tool.angle / 2, form.depth, face) : null,
+    vee: tool.shape === 'vee' ? flank(form.half ?? tool.angle / 2, form.depth, face, floor, rake) : null,
     round: tool.shape === 'round' ? segment(form.radius ?? tool.radius, form, rake) : null,
     corner: tool.shape === 'corner' ? hollow(form.radius ?? tool.radius, surface, rake) : null,
   }
 }
 
-const flank = (half: Degrees, depth: Length, face: Length): FormFacts['vee'] => ({
+const flank = (half: Degrees, depth: Length, face: Length, floor: Length, rake: Degrees): FormFacts['vee'] => ({
   half,
   ground: onFace.halfAngleToGrind(half, depth, face),
   cut: onFace.halfAngleCut(half, depth, face),
+  strays: onFace.flankStrays(depth, face, floor, rake),
 })
 
 /** No more of a round end than its half circle has sides to speak of. */
 function segment(radius: Length, form: FormToCut, rake: Degrees): FormFacts['round'] {
   const depth = Math.min(form.depth, radius)
-  const face = onFace.faceLength(depth, form.surface / 2 - form.depth, rake)
+  const floor = form.surface / 2 - form.depth
+  const face = onFace.faceLength(depth, floor, rake)
+  const ground = onFace.radiusToGrind(radius, depth, face)
   return {
     radius,
-    ground: onFace.radiusToGrind(radius, depth, face),
+    ground,
+    strays: onFace.roundStrays({ radius, ground, depth, floor, rake }),
     width: onFace.roundCut(radius, depth, depth).width,
     cut: onFace.roundCut(radius, depth, face),
   }
@@ -137,26 +141,31 @@ function blankFor(tool: Tool, width: Length, units: Units): GrindFacts['blank'] 
   return bit === undefined ? null : { square: bit.square, given: false, fromMemory: bit.fromMemory }
 }
 
-/** Least and greatest over the ranges ground: the least clearance goes with the most relief where a tilted bit has its top leveled. */
 function sidesOf(tool: Tool, form: FormFacts, rakeGround: Degrees): SideFacts {
   const stand = { tilt: tool.holderAngle, rakeGround }
-  const vee = tool.shape === 'vee'
-  const planes = SIDE_RELIEF.flatMap((relief) =>
-    vee ? [flankPlane(form.vee!.ground, relief, rakeGround)] : BACK_CLEARANCE.map((back) => ({ relief, back })),
-  )
+  return form.vee === null ? straightSides(stand) : flanks(form.vee.ground, stand)
+}
+
+/** Least and greatest over the ranges ground: the least clearance goes with the most relief where a tilted bit has its top leveled. */
+function straightSides(stand: Stand): SideFacts {
+  const planes = SIDE_RELIEF.flatMap((relief) => BACK_CLEARANCE.map((back) => ({ relief, back })))
   const used = planes.map((plane) => sideInUse(plane, stand))
-  const reliefInUse = rangeOf(used.map(({ relief }) => relief))
-  const backInUse = vee ? null : rangeOf(used.map(({ edge }) => edge))
-  const least = Math.min(reliefInUse[0], backInUse?.[0] ?? reliefInUse[0])
-  const short = backInUse !== null && backInUse[0] < LEAST_CLEARANCE
+  const backInUse = rangeOf(used.map(({ edge }) => edge))
+  const short = backInUse[0] < LEAST_CLEARANCE
   return {
     relief: SIDE_RELIEF,
-    reliefInUse,
-    back: vee ? null : BACK_CLEARANCE,
+    reliefInUse: rangeOf(used.map(({ relief }) => relief)),
+    back: BACK_CLEARANCE,
     backInUse,
     backNeeded: short ? Math.max(...SIDE_RELIEF.map((relief) => backToGrind(LEAST_CLEARANCE, relief, stand))) : null,
-    rubs: least < LEAST_CLEARANCE,
   }
+}
+
+/** Flanks widen going back; what the tilt takes of their relief is ground on top of it. */
+function flanks(half: Degrees, stand: Stand): SideFacts {
+  const relief = rangeOf(SIDE_RELIEF.map((wanted) => flankRelief(wanted, half, stand)))
+  const used = relief.map((ground) => sideInUse(flankPlane(half, ground, stand.rakeGround), stand).relief)
+  return { relief, reliefInUse: rangeOf(used), back: null, backInUse: null, backNeeded: null }
 }
 
 const rangeOf = (values: readonly number[]): AngleRange => [Math.min(...values), Math.max(...values)]

@@ -40,6 +40,29 @@ export function roundCut(radius: Length, depth: Length, face: Length): { width: 
   return { width: 2 * Math.sqrt(half), radius: half / (2 * depth) + depth / 2 }
 }
 
+/** How far a flank that is straight on the face is from straight in the work, in depth. */
+export const flankStrays = (depth: Length, face: Length, floor: Length, rake: Degrees): Length =>
+  greatest((part) => depthAt(part * face, floor, rake) - part * depth)
+
+/** How far a round edge of radius `ground` on the face cuts beside the circle of the form, in depth, between its bottom and its edges. */
+export function roundStrays(of: {
+  readonly radius: Length
+  readonly ground: Length
+  readonly depth: Length
+  readonly floor: Length
+  readonly rake: Degrees
+}): Length {
+  const half = Math.sqrt(halfChordSquared(of.radius, of.depth))
+  const sagitta = (radius: Length, along: Length) => radius - Math.sqrt(Math.max(0, radius * radius - along * along))
+  return greatest(
+    (part) => depthAt(sagitta(of.ground, part * half), of.floor, of.rake) - sagitta(of.radius, part * half),
+  )
+}
+
+/** Greatest size of a difference that is nothing at both ends of its range. */
+const greatest = (of: (part: number) => number): number =>
+  Math.max(...Array.from({ length: 65 }, (_, i) => Math.abs(of(i / 64))))
+
 /** (W/2)² of a segment: 2Rh − h². Machinery's Handbook, 31st ed., p. 79. */
 const halfChordSquared = (radius: Length, depth: Length): number => Math.max(0, 2 * radius * depth - depth * depth)
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { backToGrind, flankPlane, sideInUse } from '../../../src/tools/grind/clearance.ts'
+import { backToGrind, flankPlane, flankRelief, sideInUse } from '../../../src/tools/grind/clearance.ts'
 import { bisect, cross, dot, turned, type Vector } from './vectors.ts'
 
 const tan = (degrees: number): number => Math.tan((degrees * Math.PI) / 180)
@@ -61,6 +61,17 @@ describe('the side of a bit as it stands', () => {
     const back = backToGrind(1, 6, stand)
     expect(sideInUse({ relief: 6, back }, stand).edge).toBeCloseTo(1, 9)
   })
+
+  it.each(STANDS)(
+    'tilt %f°, rake ground %f°: the relief it says to grind under a flank leaves 4°',
+    (tilt, rakeGround) => {
+      const stand = { tilt, rakeGround }
+      const relief = flankRelief(4, 17, stand)
+      const plane = flankPlane(17, relief, rakeGround)
+      expect(sideInUse(plane, stand).relief).toBeCloseTo(4, 9)
+      expect(degrees(-alongAt(relief, plane.back, tilt, { back: 0, up: -1 }))).toBeCloseTo(4, 6)
+    },
+  )
 
   it.each(STANDS)('tilt %f°, rake ground %f°: the plane of a flank holds its edge on the face', (tilt, rakeGround) => {
     const plane = flankPlane(17, 8, rakeGround)

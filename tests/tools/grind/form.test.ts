@@ -3,10 +3,12 @@ import {
   depthAt,
   depthReached,
   faceLength,
+  flankStrays,
   halfAngleCut,
   halfAngleToGrind,
   radiusToGrind,
   roundCut,
+  roundStrays,
   squareToFront,
 } from '../../../src/tools/grind/form.ts'
 import { INCH } from '../../../src/units/length.ts'
@@ -55,6 +57,16 @@ describe('the length on a raked face', () => {
   })
 })
 
+describe('a straight flank', () => {
+  it('comes out straight without rake', () => expect(flankStrays(0.1, 0.1, 0.5, 0)).toBeLessThan(1e-12))
+  it('is furthest from straight near its middle with rake', () => {
+    const face = faceLength(0.1875, 0.5625, 16.5)
+    const middle = Math.abs(distanceToAxis(0.5625, face / 2, 16.5) - 0.5625 - 0.1875 / 2)
+    expect(flankStrays(0.1875, face, 0.5625, 16.5)).toBeGreaterThanOrEqual(middle)
+    expect(flankStrays(0.1875, face, 0.5625, 16.5)).toBeLessThan(1.1 * middle)
+  })
+})
+
 // Common practice, no source: 34° in a 14 1/2° holder, 3/16 deep on 1 1/2.
 describe('a V of 34°, 3/16 deep on 1 1/2', () => {
   const depth = (3 / 16) * INCH
@@ -93,6 +105,21 @@ describe('a round edge', () => {
     const uncorrected = roundCut(radius * INCH, depth * INCH, face * INCH)
     expect(uncorrected.width).toBeGreaterThan(cut.width)
     expect(ground).toBeLessThan(radius)
+  })
+
+  it.each([0, 14.5])('with %f° strays from its circle by no more than it says', (rake) => {
+    const [radius, depth, floor] = [0.25, 0.1, 0.65]
+    const face = faceLength(depth, floor, rake)
+    const ground = radiusToGrind(radius, depth, face)
+    const told = roundStrays({ radius, ground, depth, floor, rake })
+    const half = Math.sqrt(radius ** 2 - (radius - depth) ** 2)
+    const off = Array.from({ length: 1001 }, (_, i) => {
+      const x = (half * i) / 1000
+      const along = ground - Math.sqrt(ground ** 2 - x ** 2)
+      return Math.abs(distanceToAxis(floor, along, rake) - floor - (radius - Math.sqrt(radius ** 2 - x ** 2)))
+    })
+    expect(told).toBeCloseTo(Math.max(...off), 6)
+    expect(rake === 0 ? told < 1e-9 : told > 1e-5 && told < 0.001).toBe(true)
   })
 
   it('never cuts wider than its whole circle', () => {

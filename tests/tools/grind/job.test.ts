@@ -72,7 +72,8 @@ describe('the grinding sheet of a job', () => {
     expect(form('leveled').form).toMatchObject({ alongFace: 0.07, uncorrectedShallow: 0 })
     expect(form('leveled').sideClearance.inUse![0]).toBeLessThan(1)
     expect(tool('leveled').warnings.join(' ')).toMatch(/side clearance/)
-    expect(tool('straight').warnings).toEqual([])
+    expect(tool('straight').warnings.join(' ')).not.toMatch(/side clearance/)
+    expect(tool('straight').warnings.join(' ')).toMatch(/14° 30' of rake in use/)
     expect(form('straight').sideClearance.inUse![0]).toBeGreaterThanOrEqual(2)
   })
 
@@ -88,7 +89,13 @@ describe('the grinding sheet of a job', () => {
     expect(hollow!.uncorrectedCutsDown).toBeLessThan(0.125)
   })
 
-  it('aims a little under for one part, on size for repeat work', async () => {
+  it('grinds more relief under the flanks of a V, so that 4° to 6° are left in a tilted holder', () => {
+    const { sideRelief } = form('keen') as unknown as { sideRelief: { ground: number[]; inUse: number[] } }
+    expect(sideRelief.inUse).toEqual([expect.closeTo(4, 6), expect.closeTo(6, 6)])
+    expect(sideRelief.ground[0]).toBeGreaterThan(8)
+  })
+
+  it('aims a little under for one part', () => {
     expect(form('to grind: Wide neck').width).toEqual({ drawn: 0.15625, aim: 0.15225, edge: 0.15225 })
     expect(tool('to grind: Wide neck').says['Edge']![0]).toContain('a little under, for one part')
   })
