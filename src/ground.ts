@@ -16,9 +16,9 @@ export function groundFor(bench: Bench, draft: Draft): GrindFacts {
     material: bench.part.material.name,
     surface,
     depth: size('depth') ?? size('radius') ?? 0,
-    width,
-    aimedWidth: Math.round(Math.min(width - under, widestToGrind(bench.units))),
-    severalPlaces: width - under > widestToGrind(bench.units),
+    width: feature.kind === 'groove' ? width : null,
+    aimedWidth: feature.kind === 'groove' ? Math.round(Math.min(width - under, widestToGrind(bench.units))) : null,
+    severalPlaces: feature.kind === 'groove' && width - under > widestToGrind(bench.units),
     half: feature.kind === 'v-groove' ? feature.angle.aim / 2 : null,
     radius: formRadius(draft),
   })

@@ -13,8 +13,8 @@ export type GrindFacts = {
   readonly work: 'one-off' | 'repeat'
   /** Smallest stock square that carries the edge, or the tool's own. */
   readonly blank: { readonly square: Length; readonly given: boolean; readonly fromMemory: boolean } | null
-  /** Square: the groove, the width aimed at when the tool is ground, and what the edge measures. */
-  readonly width: { readonly drawn: Length; readonly aim: Length; readonly edge: Length } | null
+  /** Square: the groove (null where the tool steps along another form), the width aimed at when the tool is ground, and what the edge measures. */
+  readonly width: { readonly drawn: Length | null; readonly aim: Length; readonly edge: Length } | null
   /** A groove wider than any edge is ground for. */
   readonly severalPlaces: boolean
   /** Flat at the nose of a V. */

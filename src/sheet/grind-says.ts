@@ -95,7 +95,11 @@ const edge = (facts: readonly GrindFacts[], units: Units): Phrase[] => {
   const { width } = narrowest(facts)
   if (width !== null) {
     if (measured) says.push(['measures ', of(width.edge), ', which the plan goes by; ground anew:'])
-    says.push(['aim at ', of(width.aim), ' wide, the groove is ', of(width.drawn), why(narrowest(facts))])
+    says.push(
+      width.drawn === null
+        ? [of(width.aim), ' wide']
+        : ['aim at ', of(width.aim), ' wide, the groove is ', of(width.drawn), why(narrowest(facts))],
+    )
   }
   if (cornerRadius !== null) says.push(['corners rounded to ', of(cornerRadius)])
   if (nose !== null) says.push(nose > 0 ? ['nose flat ', of(nose), ' wide, no wider'] : ['a keen point, only stoned'])
@@ -115,7 +119,9 @@ export const widthToGrind = (facts: readonly GrindFacts[]): Length => {
 
 const why = ({ width, severalPlaces }: GrindFacts): string => {
   if (severalPlaces) return ': cut in several places'
-  return width !== null && width.aim < width.drawn ? ': a little under, for one part' : ': on size, for repeat work'
+  return width !== null && width.drawn !== null && width.aim < width.drawn
+    ? ': a little under, for one part'
+    : ': on size, for repeat work'
 }
 
 const endRelief = ({ endRelief: { use, ground, tilted }, holderAngle, measured }: GrindFacts): Phrase[] => {

@@ -39,7 +39,10 @@ const factsData = (facts: GrindFacts, units: Units) => {
     measured: facts.measured,
     work: facts.work,
     blank: blank === null ? null : of(blank.square),
-    width: width === null ? null : { drawn: of(width.drawn), aim: of(width.aim), edge: of(width.edge) },
+    width:
+      width === null
+        ? null
+        : { drawn: width.drawn === null ? null : of(width.drawn), aim: of(width.aim), edge: of(width.edge) },
     nose: nose === null ? null : of(nose),
     cornerRadius: cornerRadius === null ? null : of(cornerRadius),
     holderAngle: facts.holderAngle,

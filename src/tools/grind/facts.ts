@@ -24,9 +24,9 @@ export type FormToCut = {
   readonly material: string
   readonly surface: Length
   readonly depth: Length
-  /** Width at the surface, and the width that a square edge is ground to. */
-  readonly width: Length
-  readonly aimedWidth: Length
+  /** Width of a groove at the surface, and the width that a square edge is ground to for it; null for another form. */
+  readonly width: Length | null
+  readonly aimedWidth: Length | null
   /** The groove is wider than any edge that is ground for it. */
   readonly severalPlaces: boolean
   /** Half of the included angle, and the radius, as the drawing has them. */
@@ -46,7 +46,10 @@ export function grindFacts(tool: Tool, form: FormToCut): GrindFacts {
     measured: tool.measured,
     work: form.work,
     blank: blankFor(tool, carried, form.units),
-    width: tool.shape === 'square' ? { drawn: form.width, aim: form.aimedWidth, edge: tool.width.aim } : null,
+    width:
+      tool.shape === 'square'
+        ? { drawn: form.width, aim: form.aimedWidth ?? tool.width.aim, edge: tool.width.aim }
+        : null,
     severalPlaces: tool.shape === 'square' && form.severalPlaces,
     nose: tool.shape === 'vee' ? tool.nose : null,
     cornerRadius: tool.shape === 'square' && tool.cornerRadius > 0 ? tool.cornerRadius : null,

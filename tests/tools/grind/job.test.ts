@@ -1,5 +1,11 @@
+import { readFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { program } from '../../cases/program.ts'
+import { compile } from '../../../src/compile.ts'
+import type { Load } from '../../../src/job/read-job.ts'
+import { grindSheet } from '../../../src/sheet/grind.ts'
+import { INCH } from '../../../src/units/length.ts'
+import { program, ROOT, yamlNames } from '../../cases/program.ts'
 
 const JOB = 'tests/tools/grind/tilted.yaml'
 
@@ -122,6 +128,40 @@ describe('the grinding sheet of a job', () => {
     const json = JSON.parse((await program('sheet', JOB, '--grind', '--format', 'json')).stdout)
     const keen = json.features.find((each: { tool: string }) => each.tool === 'keen')
     expect(keen.grind.form.halfAngle).toEqual(form('keen').form.halfAngle)
+  })
+})
+
+describe('every example', () => {
+  it.each(yamlNames('examples/jobs'))('%s: a block for each planned feature, within 80 columns', async (name) => {
+    const job = `examples/jobs/${name}.yaml`
+    const [text, json] = [await program('grind', job), await program('grind', job, '--format', 'json')]
+    const sheet = JSON.parse((await program('sheet', job, '--format', 'json')).stdout)
+    const planned = sheet.features.filter(({ status }: { status: string }) => status === 'planned')
+    const data = JSON.parse(json.stdout) as Data
+    expect(data.tools.flatMap(({ forms }) => forms.map(({ feature }) => feature)).sort()).toEqual(
+      planned.map((each: { name: string }) => each.name).sort(),
+    )
+    expect(json.stdout).not.toMatch(/-0\b(?!\.)(?!\d)|NaN/)
+    expect(text.stdout.split('\n').filter((line) => line.length > 80)).toEqual([])
+    expect(text.stdout).not.toMatch(/NaN|undefined|\[object/)
+    for (const { forms } of data.tools)
+      for (const { form } of forms) expect(form.alongFace).toBeGreaterThanOrEqual(form.depth - 1e-9)
+  })
+})
+
+describe('work for repeat', () => {
+  it('is ground on size', () => {
+    const repeat = readFileSync(join(ROOT, JOB), 'utf8').replace('units: inch\n', 'units: inch\nwork: repeat\n')
+    const load: Load = (path, from) => {
+      const file = from === null ? path : join(dirname(from), path)
+      const bytes = file === JOB ? new TextEncoder().encode(repeat) : readFileSync(join(ROOT, file))
+      return { ok: true, file, bytes }
+    }
+    const { plan, diagnostics } = compile(JOB, load)
+    expect(diagnostics.filter(({ severity }) => severity === 'error')).toEqual([])
+    const tool = grindSheet(plan!, []).tools.find(({ name }) => name === 'to grind: Wide neck')!
+    expect(tool.facts[0]!.width).toEqual({ drawn: 0.15625 * INCH, aim: 0.15625 * INCH, edge: 0.15625 * INCH })
+    expect(JSON.stringify(tool.says)).toContain(': on size, for repeat work')
   })
 })
 
