@@ -29,6 +29,7 @@ export const programFor = (io: Io, report: Report): Command => {
   addCheck(program, io, report)
   addReplay(program, io, report)
   addGrind(program, io, report)
+  addFinish(program, io, report)
   addNew(program, io, report)
   addSchema(program, io, report)
   addSurvey(program, io, report)
@@ -42,6 +43,7 @@ Examples:
   $ groovewright sheet press.yaml -o press.txt
   $ groovewright sheet --format json < press.yaml
   $ groovewright check jobs/                  can all of them be cut as drawn?
+  $ groovewright finish press.yaml --feature Neck --bottom-diameter .7685
   $ groovewright schema job > job.schema.json
 
 Exit status: 0 done, 1 something cannot be cut as asked, 2 the input could not
@@ -114,6 +116,26 @@ const addGrind = (program: Command, io: Io, report: Report): void => {
       if (job === undefined && io.stdin.isTTY) return void (await shortHelp(command, io, report))
       const { grindCommand } = await import('./commands/grind.ts')
       report(await grindCommand(job ?? '-', { ...program.opts(), ...options }, io))
+    })
+}
+
+const addFinish = (program: Command, io: Io, report: Report): void => {
+  program
+    .command('finish')
+    .summary('print what remains of a feature, from what was measured')
+    .description(
+      'Plans the finishing pass of one feature from what its bottom measures at the stop before it: where the zero really stands, how wide the tool really is, and the moves that are left, replayed from the measured form. Status 1 where the part is already past its limits.',
+    )
+    .argument('<job>', 'job file (YAML), or - for standard input')
+    .requiredOption('--feature <name>', 'name of the feature in the job')
+    .requiredOption('--bottom-diameter <length>', 'as measured at the stop')
+    .option('--width <length>', 'width of the groove as measured at the stop: tells the true width of the tool')
+    .addOption(formatOption())
+    .option('-o, --output <file>', 'write to a file; - is standard output')
+    .option('--force', 'replace the output file if it exists')
+    .action(async (job: string, options) => {
+      const { finishCommand } = await import('./commands/finish.ts')
+      report(await finishCommand(job, { ...program.opts(), ...options }, io))
     })
 }
 

@@ -1,0 +1,98 @@
+import type { Instrument, Operation, WantedDimension } from '../moves/operation.ts'
+import type { Fault, OperationTrace } from '../moves/trace.ts'
+import type { Length } from '../units/length.ts'
+import { correctedFor, type Shop } from './measured.ts'
+import { bottomWanted } from './stop.ts'
+import { stepsAcross, withAcross, withTool } from './width.ts'
+
+/** What was measured at the stop, pm; `width` null where nobody measured it. */
+export type Taken = { readonly bottom: Length; readonly width: Length | null }
+
+/** What follows from it. `off`: the zero of the cross-feed stands on a diameter so much larger than it was set for. */
+export type Findings = {
+  readonly off: Length
+  readonly expectedBottom: Length
+  readonly expectedWidth: Length | null
+  /** How much wider than measured the tool really is. */
+  readonly wider: Length
+}
+
+export type Remaining =
+  | {
+      readonly ok: true
+      readonly findings: Findings
+      /** All moves, corrected; what is left to do begins after the stop. */
+      readonly operation: Operation
+      readonly trace: OperationTrace
+      readonly deeper: number
+      readonly across: number
+    }
+  | ({ readonly ok: false } & Trouble)
+
+export type Trouble =
+  | { readonly why: 'no-width' }
+  /** Measured past what the drawing allows; `by` pm. */
+  | { readonly why: 'past'; readonly id: 'bottomDiameter' | 'width'; readonly limit: Length; readonly by: Length }
+  /** No reading of the dials saves it. */
+  | { readonly why: 'outside'; readonly dimension: WantedDimension; readonly size: number }
+  | { readonly why: 'fault'; readonly fault: Fault }
+
+/** Plans what remains from what was measured, and replays it from the measured form. */
+export const remainingFor = (shop: Shop, taken: Taken): Remaining => {
+  const past = pastLimits(shop, taken)
+  if (past !== null) return { ok: false, ...past }
+  const expectedWidth = widthAt(shop, taken.bottom)
+  if (taken.width !== null && expectedWidth === null) return { ok: false, why: 'no-width' }
+  const wider = taken.width === null ? 0 : taken.width - expectedWidth!
+  const real: Shop = { ...shop, operation: withTool(shop.operation, wider) }
+  if (taken.width !== null && Math.abs(widthAt(real, taken.bottom)! - taken.width) > SLACK)
+    return { ok: false, why: 'no-width' }
+  const across = stepsAcross(real, taken.bottom, wider)
+  const operation = withAcross(real.operation, shop.stop.at, across)
+  const corrected = correctedFor({ ...shop, operation }, taken.bottom)
+  const trouble = troubleIn(shop.operation, corrected.trace, corrected.faults)
+  if (trouble !== null) return { ok: false, ...trouble }
+  const findings = { off: taken.bottom - shop.stop.expected, expectedBottom: shop.stop.expected, expectedWidth, wider }
+  return {
+    ok: true,
+    findings,
+    operation: corrected.operation,
+    trace: corrected.trace,
+    deeper: corrected.deeper,
+    across,
+  }
+}
+
+/** A limit met but for a nanometer is met. */
+const SLACK: Length = 1000
+
+/** What is cut away cannot be put back: the bottom under its lowest limit, the width over its highest; without limits, past the aim itself. */
+const pastLimits = ({ operation }: Shop, { bottom, width }: Taken): Trouble | null => {
+  const wanted = bottomWanted(operation)
+  const lowest = wanted.limits?.[0] ?? wanted.aim
+  if (bottom < lowest - SLACK) return { why: 'past', id: 'bottomDiameter', limit: lowest, by: lowest - bottom }
+  const across = operation.dimensions.find(({ id }) => id === 'width')
+  const widest = across?.limits?.[1] ?? null
+  if (width === null || widest === null || across?.atDiameter !== undefined || width <= widest + SLACK) return null
+  return { why: 'past', id: 'width', limit: widest, by: width - widest }
+}
+
+const widthAt = (shop: Shop, bottom: Length): Length | null => {
+  const { trace } = correctedFor(shop, bottom)
+  return trace.at[shop.stop.at]?.find(({ id }) => id === 'width')?.surely ?? null
+}
+
+/** What the replay holds against it. Where the drawing gives limits they decide, not half a mark around the middle of them. */
+const troubleIn = (operation: Operation, trace: OperationTrace, faults: readonly Fault[]): Trouble | null => {
+  for (const [index, dimension] of operation.dimensions.entries()) {
+    const size = trace.sizes[index]?.surely ?? null
+    if (size === null || dimension.limits === null) continue
+    const slack = dimension.id === 'angle' ? 1e-9 : SLACK
+    if (size < dimension.limits[0] - slack || size > dimension.limits[1] + slack)
+      return { why: 'outside', dimension, size }
+  }
+  const limited = new Set<Instrument>(operation.dimensions.flatMap(({ id, limits }) => (limits === null ? [] : [id])))
+  const byLimits = limited.has('width') && (limited.has('depth') || limited.has('bottomDiameter'))
+  const fault = faults.find(({ kind }) => !(byLimits && (kind === 'outside-form' || kind === 'metal-left')))
+  return fault === undefined ? null : { why: 'fault', fault }
+}
