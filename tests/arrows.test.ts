@@ -18,9 +18,10 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   written: { from: 'units diagnostics source lathe moves' },
   replay: { from: 'units', types: 'lathe moves' },
   budget: { from: 'units moves replay', types: 'lathe' },
+  slips: { from: 'units moves replay', types: 'lathe' },
   judge: { from: 'units moves replay', types: 'lathe' },
   finish: { from: 'units lathe moves replay budget' },
-  sheet: { from: 'units lathe moves replay budget finish', types: 'diagnostics' },
+  sheet: { from: 'units lathe moves replay budget finish slips', types: 'diagnostics' },
   print: { from: 'units sheet', types: 'lathe moves' },
   exercise: { from: 'source job written replay sheet' },
 }

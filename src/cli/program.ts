@@ -57,6 +57,7 @@ const addSheet = (program: Command, io: Io, report: Report): void => {
     .argument('[job]', 'job file (YAML), or - for standard input')
     .addOption(formatOption('text', 'json', 'csv'))
     .option('--grind', 'add how each tool is ground')
+    .option('--slips', 'add what single mistakes on this job would measure')
     .option('--inspection', 'add a table to fill in at the bench')
     .option('-o, --output <file>', 'write to a file; - is standard output')
     .option('--force', 'replace the output file if it exists')

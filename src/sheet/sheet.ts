@@ -149,6 +149,13 @@ export type SheetFeature = {
     }
 )
 
+/** Of one feature: what would be measured, and the mistake that measures so. */
+export type SlipCard = {
+  readonly feature: number
+  readonly name: string
+  readonly lines: readonly { readonly shows: Phrase; readonly mistake: string }[]
+}
+
 /** Everything that is printed, in order, with no layout, no units' spelling and no color decided. */
 export type Sheet = {
   readonly title: string
@@ -166,4 +173,6 @@ export type Sheet = {
   readonly places?: readonly FoldedPlace[]
   /** How the tools are ground; only where it is asked for. */
   readonly grind?: GrindSheet
+  /** What single mistakes would measure; only where it is asked for. */
+  readonly slips?: readonly SlipCard[]
 }

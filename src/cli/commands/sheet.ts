@@ -6,6 +6,7 @@ import { buildSheet } from '../../sheet/build.ts'
 import { grindSheet } from '../../sheet/grind.ts'
 import type { Plan } from '../../sheet/plan.ts'
 import type { Sheet } from '../../sheet/sheet.ts'
+import { slipCards } from '../../sheet/slips.ts'
 import type { Io } from '../io.ts'
 import { loaderFor, STDIN } from '../load.ts'
 import type { OutputOptions } from '../output.ts'
@@ -17,6 +18,7 @@ export type SheetOptions = OutputOptions & {
   readonly color?: boolean
   readonly inspection?: boolean
   readonly grind?: boolean
+  readonly slips?: boolean
 }
 
 /** Prints the sheet of one job. A refused feature leaves the others printed, and the status at 1. */
@@ -30,8 +32,11 @@ export const sheetCommand = async (job: string, options: SheetOptions, io: Io): 
   return refusals(plan, sources, options, io)
 }
 
-const sheetOf = (plan: Plan, options: SheetOptions): Sheet =>
-  options.grind === true ? { ...buildSheet(plan), grind: grindSheet(plan, GRINDER_CAUTIONS) } : buildSheet(plan)
+const sheetOf = (plan: Plan, { grind, slips }: SheetOptions): Sheet => ({
+  ...buildSheet(plan),
+  ...(grind === true ? { grind: grindSheet(plan, GRINDER_CAUTIONS) } : {}),
+  ...(slips === true ? { slips: slipCards(plan) } : {}),
+})
 
 /** Each refused feature with its place in the file, beside what the sheet says of it. */
 const refusals = (plan: Plan, sources: Compiled['sources'], options: SheetOptions, io: Io): number => {

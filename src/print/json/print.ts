@@ -1,5 +1,5 @@
 import type { Dial, Scale } from '../../lathe/lathe.ts'
-import type { InspectionLine, ProofLine, Sheet, SheetFeature, SheetStep } from '../../sheet/sheet.ts'
+import type { InspectionLine, ProofLine, Sheet, SheetFeature, SheetStep, SlipCard } from '../../sheet/sheet.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { inUnits } from '../../units/length.ts'
 import { words } from '../phrase.ts'
@@ -25,6 +25,12 @@ export const toData = (sheet: Sheet) => ({
   })),
   steps: sheet.steps.map((step) => stepData(step, sheet.units)),
   warnings: sheet.warnings.map(({ feature, code, say }) => ({ feature, code, say })),
+  ...(sheet.slips === undefined ? {} : { slips: sheet.slips.map((card) => slipData(card, sheet.units)) }),
+})
+
+const slipData = ({ feature, lines }: SlipCard, units: Units) => ({
+  feature,
+  lines: lines.map(({ shows, mistake }) => ({ shows: words(shows, units), mistake })),
 })
 
 const part = ({ part: { material, held, overhang, steps }, units }: Sheet) => ({

@@ -6,6 +6,7 @@ import { apart, beside, COLUMNS } from './columns.ts'
 import { grindLines } from './grind.ts'
 import { inspectionLines } from './inspection.ts'
 import { proofLines } from './proof.ts'
+import { slipLines } from './slips.ts'
 import { stepLines } from './steps.ts'
 
 const LABEL = 12
@@ -15,6 +16,7 @@ export const printText = (sheet: Sheet, parts: Parts = {}): string => {
   const lines = [...head(sheet), ...sheet.features.flatMap((feature) => featureLines(sheet, feature)), ...proof(sheet)]
   if (parts.inspection === true) lines.push(...inspectionLines(sheet))
   if (sheet.grind !== undefined) lines.push('', ...grindLines(sheet.grind))
+  lines.push(...slipLines(sheet))
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`
 }
 

@@ -1,0 +1,24 @@
+import type { Sheet, SlipCard } from '../../sheet/sheet.ts'
+import type { Units } from '../../units/length.ts'
+import { words } from '../phrase.ts'
+import { beside, COLUMNS, wrap } from './columns.ts'
+
+const MISTAKE = 6
+
+/** If it measures so, this was it: what is measured on a line, the mistake under it. */
+export const slipLines = ({ slips, units }: Sheet): string[] => {
+  if (slips === undefined || slips.length === 0) return []
+  return [
+    '',
+    '='.repeat(COLUMNS),
+    'SLIPS',
+    '='.repeat(COLUMNS),
+    ...wrap('What single mistakes on this job would measure, against the sizes expected. Each was replayed.', COLUMNS),
+    ...slips.flatMap((card) => ['', ...wrap(card.name.toUpperCase(), COLUMNS), ...cardLines(card, units)]),
+  ]
+}
+
+const cardLines = ({ lines }: SlipCard, units: Units): string[] =>
+  lines.length === 0
+    ? [' No single mistake of those that are looked for would show.']
+    : lines.flatMap(({ shows, mistake }) => [...beside(' ', 1, words(shows, units)), ...beside('', MISTAKE, mistake)])

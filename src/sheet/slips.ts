@@ -1,0 +1,80 @@
+import type { Instrument } from '../moves/operation.ts'
+import type { Mistake } from '../slips/mistakes.ts'
+import { type Change, type Ridge, type Slip, slipsOf } from '../slips/slips.ts'
+import type { Units } from '../units/length.ts'
+import { dimensionFigure } from './dimensions.ts'
+import { identify, length } from './figure.ts'
+import type { Plan } from './plan.ts'
+import type { Phrase, SlipCard } from './sheet.ts'
+
+/** For each planned feature what the single mistakes on it would measure, and what they were. */
+export const slipCards = (plan: Plan): SlipCard[] => {
+  const planned = plan.features.flatMap((feature, index) => (feature.status === 'planned' ? [{ feature, index }] : []))
+  const operations = planned.map(({ feature }) => feature.operation)
+  const slips = slipsOf(plan.lathe, plan.setup, operations)
+  return planned.map(({ feature, index }, i) => ({
+    feature: index,
+    name: feature.name,
+    lines: slips[i]!.map((slip, line) => lineOf(plan, slip, `slip.${index + 1}.${line + 1}`)),
+  }))
+}
+
+const lineOf = (plan: Plan, slip: Slip, place: string): SlipCard['lines'][number] => ({
+  shows: identify(place, showing(slip, plan.units)),
+  mistake: slip.mistakes.map((mistake) => said(mistake, plan)).join(', or '),
+})
+
+const showing = ({ changes, ridge }: Slip, units: Units): Phrase => {
+  const parts = [...changes.map((change) => changed(change, units)), ...(ridge === null ? [] : [left(ridge, units)])]
+  return parts.flatMap((part, i) => (i === 0 ? part : [', ', ...part]))
+}
+
+/** Before the figure what is measured, behind it which way it is wrong. */
+const changed = ({ id, by }: Change, units: Units): Phrase => {
+  const [what, more, less] = WORDS[id]
+  return [`${what} `, dimensionFigure('expected', id, Math.abs(by), units), ` ${by > 0 ? more : less}`]
+}
+
+const WORDS: Readonly<Record<Instrument, readonly [what: string, more: string, less: string]>> = {
+  width: ['width', 'wide', 'narrow'],
+  depth: ['depth', 'deep', 'shallow'],
+  bottomDiameter: ['bottom', 'large', 'small'],
+  near: ['near edge', 'toward the headstock', 'toward the free end'],
+  far: ['far edge', 'toward the headstock', 'toward the free end'],
+  center: ['center', 'toward the headstock', 'toward the free end'],
+  root: ['flat at the root', 'wide', 'narrow'],
+  angle: ['angle', 'open', 'closed'],
+  flatness: ['floor', 'out of flat', 'flatter'],
+  radius: ['radius', 'large', 'small'],
+  legAlong: ['leg along the work', 'long', 'short'],
+  legDown: ['leg down the face', 'deep', 'shallow'],
+}
+
+const left = ({ high, wide, side }: Ridge, units: Units): Phrase => [
+  'step of ',
+  length('expected', high, units),
+  ' left in the form, ',
+  length('expected', wide, units),
+  ` wide${side === null ? '' : `, on the ${side} side`}`,
+]
+
+const said = (mistake: Mistake, { lathe }: Plan): string => {
+  if (mistake === 'sense-mistaken')
+    return lathe.crossFeed.reads === 'depth'
+      ? 'the depth dial was taken for one that reads diameter'
+      : 'the diameter dial was taken for one that reads depth'
+  return SAID[mistake]
+}
+
+const SAID: Readonly<Record<Exclude<Mistake, 'sense-mistaken'>, string>> = {
+  'turn-more': 'one turn of the cross-feed too many',
+  'turn-less': 'one turn of the cross-feed too few',
+  'numbers-misread': 'ten marks too far: the next number on the dial',
+  'finish-forgotten': 'the finish pass was forgotten',
+  'shift-forgotten': 'the shift of the compound was forgotten',
+  'turn-more-along': 'one turn of the compound too many',
+  'tool-width-forgotten': 'shifted by the whole width: the width of the tool was forgotten',
+  'backlash-left': 'backlash not taken up: the compound was turned straight back (so much at the most)',
+  'swing-forgotten': 'the depth was not corrected for the swung compound',
+  'wrong-corner': 'the wrong corner of the tool was set to the line',
+}

@@ -1,0 +1,133 @@
+import type { Lathe, Scale } from '../lathe/lathe.ts'
+import type { Move, Operation } from '../moves/operation.ts'
+
+/** What a hand gets wrong, once. */
+export type Mistake =
+  | 'turn-more'
+  | 'turn-less'
+  | 'numbers-misread'
+  | 'finish-forgotten'
+  | 'sense-mistaken'
+  | 'shift-forgotten'
+  | 'turn-more-along'
+  | 'tool-width-forgotten'
+  | 'backlash-left'
+  | 'swing-forgotten'
+  | 'wrong-corner'
+
+/** The operation with one mistake in it. */
+export type Mutant = { readonly mistake: Mistake; readonly operation: Operation }
+
+/** The single mistakes that can be made on this operation and this lathe; whether one shows is for the replay to say. */
+export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[] => {
+  const { moves } = operation
+  const made: [Mistake, readonly Move[] | null][] = [
+    ['turn-more', deeper(moves, turn(lathe.crossFeed), true)],
+    ['turn-less', deeper(moves, negative(turn(lathe.crossFeed)), false)],
+    ['numbers-misread', deeper(moves, tenMarks(lathe.crossFeed), true)],
+    ['finish-forgotten', without(moves, ({ purpose }) => purpose === 'finish' || purpose === 'take-out-floor')],
+    ['sense-mistaken', otherSense(moves, lathe.crossFeed)],
+    ['shift-forgotten', without(moves, (move) => toPlace(move) || move.purpose === 'take-out-floor')],
+    ['turn-more-along', further(moves, turn(lathe.compound.scale))],
+    ['tool-width-forgotten', further(moves, toolWidth(operation, lathe))],
+    ['backlash-left', without(moves, ({ action }) => action === 'go-past')],
+    ['swing-forgotten', swingForgotten(operation, lathe)],
+  ]
+  const changed = made.flatMap(([mistake, wrong]) =>
+    wrong === null ? [] : [{ mistake, operation: { ...operation, moves: wrong } }],
+  )
+  const corner = wrongCorner(operation)
+  return corner === null ? changed : [...changed, { mistake: 'wrong-corner', operation: corner }]
+}
+
+const cutsIn = ({ action, slide, count }: Move): boolean =>
+  action === 'feed-in' && slide === 'cross-feed' && typeof count === 'number'
+
+/** At the last feed in, or at all of the finish: a turn that is lost is lost for the rest of it. */
+function deeper(moves: readonly Move[], by: number | null, lastOnly: boolean): readonly Move[] | null {
+  const last = moves.findLastIndex(cutsIn)
+  if (by === null || last < 0 || moves[last]!.count! + by <= 0) return null
+  return moves.map((move, index) =>
+    index === last || (!lastOnly && cutsIn(move) && move.purpose === 'finish')
+      ? { ...move, count: move.count! + by }
+      : move,
+  )
+}
+
+const without = (moves: readonly Move[], dropped: (move: Move) => boolean): readonly Move[] | null =>
+  moves.some(dropped) ? moves.filter((move) => !dropped(move)) : null
+
+const toPlace = ({ slide, purpose }: Move): boolean => slide === 'compound' && purpose === 'to-place'
+
+/** The dial taken for one that reads the other way: twice as deep, or half. */
+function otherSense(moves: readonly Move[], scale: Scale): readonly Move[] | null {
+  const factor = scale.reads === 'depth' ? 2 : 0.5
+  const deep = (move: Move): boolean => cutsIn(move) && move.count! > 0
+  if (!moves.some(deep)) return null
+  return moves.map((move) => (deep(move) ? { ...move, count: Math.round(move.count! * factor) } : move))
+}
+
+/** The furthest place along the work, overrun by so much. */
+function further(moves: readonly Move[], by: number | null): readonly Move[] | null {
+  if (by === null || by <= 0) return null
+  const counts = moves.flatMap((move) => (goesAlong(move) ? [move.count ?? 0] : []))
+  const last = Math.max(...counts)
+  const at = moves.findLastIndex((move) => goesAlong(move) && move.count === last)
+  if (at < 0 || (last <= 0 && moves[at]!.action !== 'feed-in')) return null
+  return moves.map((move, index) => (index === at ? { ...move, count: last + by } : move))
+}
+
+const goesAlong = (move: Move): boolean =>
+  move.slide === 'compound' && (toPlace(move) || move.action === 'feed-across' || move.action === 'feed-in')
+
+/** Counts of the compound for the width of a straight edge; null for any other edge. */
+function toolWidth(operation: Operation, lathe: Lathe): number | null {
+  const width = straightWidth(operation)
+  const along = Math.cos((operation.angle * Math.PI) / 180) * step(lathe.compound.scale)
+  return width === null || along < 1 ? null : Math.round(width / along)
+}
+
+const straightWidth = ({ edge: { pieces } }: Operation): number | null =>
+  pieces.every(({ curve }) => curve.kind === 'line' && curve.d0 === 0 && curve.d1 === 0)
+    ? pieces.at(-1)!.to - pieces[0]!.from
+    : null
+
+/** The cross-feed turned to the depth as if the compound had not carried the tool in or out. */
+function swingForgotten({ moves, angle }: Operation, lathe: Lathe): readonly Move[] | null {
+  if (angle === 0) return null
+  let place = 0
+  let changed = false
+  const wrong = moves.map((move) => {
+    if (move.slide === 'compound' && typeof move.count === 'number') place = move.count
+    if (!cutsIn(move)) return move
+    const carried = place * step(lathe.compound.scale) * Math.sin((angle * Math.PI) / 180)
+    const by = Math.round(carried / step(lathe.crossFeed))
+    changed ||= by !== 0
+    return { ...move, count: move.count! + by }
+  })
+  return changed ? wrong : null
+}
+
+/** The other corner of a straight edge brought to the line. */
+function wrongCorner(operation: Operation): Operation | null {
+  const width = straightWidth(operation)
+  if (width === null || operation.placedBy !== 'line') return null
+  const { zero, edge } = operation
+  const by = edge.pieces[0]!.from < 0 ? width : -width
+  return { ...operation, zero: { ...zero, fromEnd: zero.fromEnd + by } }
+}
+
+/** Slide travel of a count, pm. */
+const step = (scale: Scale): number => {
+  const reading = scale.kind === 'dial' ? scale.graduation * scale.readTo : scale.resolution
+  return scale.reads === 'diameter' ? reading / 2 : reading
+}
+
+const turn = (scale: Scale): number | null =>
+  scale.kind === 'dial' ? Math.round(scale.perTurn / (scale.graduation * scale.readTo)) : null
+
+/** Dials are numbered every ten marks: the number before is taken for the number behind. */
+const tenMarks = (scale: Scale): number | null =>
+  scale.kind === 'dial' && scale.perTurn / scale.graduation >= 40 ? Math.round(10 / scale.readTo) : null
+
+const negative = (count: number | null): number | null => (count === null ? null : -count)

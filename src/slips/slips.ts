@@ -1,0 +1,117 @@
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Form } from '../moves/form.ts'
+import type { Instrument, Operation, Setup } from '../moves/operation.ts'
+import type { OperationTrace } from '../moves/trace.ts'
+import { depthAt } from '../replay/form/curve.ts'
+import { type Progress, replayNext, startOf } from '../replay/replay.ts'
+import type { Length } from '../units/length.ts'
+import { lagging } from './lagging.ts'
+import { type Mistake, mutantsOf } from './mistakes.ts'
+
+/** How a size comes out with the mistake, less what was planned: pm, or degrees. */
+export type Change = { readonly id: Instrument; readonly by: number }
+/** Metal left standing in the form: how high, how wide, and at which end of it. pm. */
+export type Ridge = { readonly high: Length; readonly wide: Length; readonly side: 'tailstock' | 'headstock' | null }
+export type Slip = {
+  readonly mistakes: readonly Mistake[]
+  readonly changes: readonly Change[]
+  readonly ridge: Ridge | null
+}
+
+/**
+ * For each operation the single mistakes that people make on it, each replayed on the part as it is then, and what they would measure.
+ * A mistake that shows nowhere is left out; mistakes that measure alike stand together.
+ */
+export function slipsOf(lathe: Lathe, setup: Setup, operations: readonly Operation[]): readonly (readonly Slip[])[] {
+  let progress = startOf(setup)
+  return operations.map((operation, index) => {
+    const before = progress
+    const planned = replayNext(lathe, setup, before, operation, index)
+    progress = planned.after
+    const slips = mutantsOf(operation, lathe).flatMap((mutant): Slip[] => {
+      const on = mutant.mistake === 'backlash-left' ? lagging(lathe, mutant.operation) : { lathe, ...mutant }
+      const { trace } = replayNext(on.lathe, setup, before, on.operation, index)
+      const shown = shownBy(operation, before, planned.trace, trace)
+      return shown === null ? [] : [{ mistakes: [mutant.mistake], ...shown }]
+    })
+    return slips.reduce<readonly Slip[]>(together, [])
+  })
+}
+
+/** Below this nobody measures a difference: a micrometer, a twentieth of a degree. */
+const SEEN: Length = 1_000_000
+const SEEN_DEGREES = 0.05
+
+function shownBy(operation: Operation, before: Progress, planned: OperationTrace, wrong: OperationTrace) {
+  const changes = operation.dimensions.flatMap(({ id }, i): Change[] => {
+    const [should, is] = [planned.sizes[i]?.surely ?? null, wrong.sizes[i]?.surely ?? null]
+    if (should === null || is === null) return []
+    return Math.abs(is - should) > (id === 'angle' ? SEEN_DEGREES : SEEN) ? [{ id, by: is - should }] : []
+  })
+  const telling = [firstOf(changes, INWARD), firstOf(changes, ALONG)].flatMap((one) => (one === undefined ? [] : [one]))
+  const ridge = telling.length > 0 ? null : ridgeIn(operation, planned.surely, wrong.surely)
+  const nothingCut = wrong.surely.every((piece, index) => piece === before.surely[index])
+  return nothingCut || (telling.length === 0 && ridge === null) ? null : { changes: telling, ridge }
+}
+
+/** What a hand measures first of what the mistake has changed: one size into the work, one along it. */
+const INWARD: readonly Instrument[] = ['bottomDiameter', 'depth', 'legDown']
+const ALONG: readonly Instrument[] = [
+  'width',
+  'legAlong',
+  'root',
+  'radius',
+  'near',
+  'far',
+  'center',
+  'angle',
+  'flatness',
+]
+
+const firstOf = (changes: readonly Change[], order: readonly Instrument[]): Change | undefined =>
+  order.flatMap((id) => changes.filter((change) => change.id === id))[0]
+
+/** Where the wrong form stands higher than the planned one, and by how much. */
+function ridgeIn({ region }: Operation, planned: Form, wrong: Form): Ridge | null {
+  const ends = [...planned, ...wrong].flatMap(({ from, to }) => [from, to])
+  const cuts = [...new Set(ends)].filter((z) => z >= region.from && z <= region.to).sort((a, b) => a - b)
+  const stretches = cuts.slice(1).flatMap((to, i) => {
+    const from = cuts[i]!
+    const high = depthIn(planned, (from + to) / 2) - depthIn(wrong, (from + to) / 2)
+    return high > SEEN && to - from > SEEN ? [{ from, to, high }] : []
+  })
+  if (stretches.length === 0) return null
+  const [first, last] = [stretches[0]!, stretches.at(-1)!]
+  return {
+    high: Math.max(...stretches.map(({ high }) => high)),
+    wide: stretches.reduce((sum, { from, to }) => sum + to - from, 0),
+    side: sideOf(first.from - cuts[0]!, cuts.at(-1)! - last.to),
+  }
+}
+
+const sideOf = (before: Length, behind: Length): Ridge['side'] => {
+  if (Math.abs(before - behind) <= SEEN) return null
+  return before < behind ? 'tailstock' : 'headstock'
+}
+
+const depthIn = (form: Form, z: Length): Length => {
+  const piece = form.find(({ from, to }) => from <= z && z <= to)
+  return piece === undefined ? 0 : depthAt(piece.curve, z)
+}
+
+/** Two mistakes with one and the same measure cannot be told apart: they stand on one line. */
+function together(slips: readonly Slip[], slip: Slip): readonly Slip[] {
+  const at = slips.findIndex((other) => alike(other, slip))
+  if (at < 0) return [...slips, slip]
+  return slips.with(at, { ...slips[at]!, mistakes: [...slips[at]!.mistakes, ...slip.mistakes] })
+}
+
+const alike = (a: Slip, b: Slip): boolean =>
+  a.changes.length === b.changes.length &&
+  a.changes.every(
+    ({ id, by }, i) =>
+      id === b.changes[i]!.id && Math.abs(by - b.changes[i]!.by) <= (id === 'angle' ? SEEN_DEGREES : SEEN),
+  ) &&
+  (a.ridge === null) === (b.ridge === null) &&
+  (a.ridge === null ||
+    (Math.abs(a.ridge.high - b.ridge!.high) <= SEEN && Math.abs(a.ridge.wide - b.ridge!.wide) <= SEEN))
