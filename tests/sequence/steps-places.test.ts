@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest'
+import type { Bench } from '../../src/features/draft.ts'
+import type { ConcaveFeature } from '../../src/features/feature.ts'
+import { concaveSteps } from '../../src/features/radius/step-concave.ts'
+import type { Dial } from '../../src/lathe/lathe.ts'
+import { stepPlaces } from '../../src/sequence/steps-places.ts'
+import { INCH } from '../../src/units/length.ts'
+
+const MARK = INCH / 1000
+const dial: Dial = {
+  kind: 'dial',
+  units: 'inch',
+  graduation: MARK,
+  perTurn: INCH / 10,
+  reads: 'depth',
+  backlash: 0,
+  readTo: 1,
+}
+const feature = (cusp: number) => ({ cutting: { cusp, leave: null, infeed: null } }) as unknown as ConcaveFeature
+
+const steps = (cusp: number, width = 0.12) => {
+  const [R, r] = [0.08 * INCH, 0.05 * INCH]
+  const depth = R - Math.sqrt(R ** 2 - (width * INCH) ** 2 / 4)
+  return concaveSteps({ units: 'inch' } as Bench, feature(cusp * INCH), { R, r, width: width * INCH, depth })
+}
+
+/** The fewest places by trying every way from mark to mark, nearest first. */
+const fewestByHand = (cusp: number): number => {
+  const cuts = steps(cusp)
+  const [low, high] = [Math.floor(cuts.first / MARK + 1e-6), Math.ceil(cuts.last / MARK - 1e-6)]
+  const least = new Map([[low, 1]])
+  for (let to = low + 1; to <= high; to++)
+    for (let from = low; from < to; from++) {
+      const ridge = cuts.standsOut(cuts.between(from * MARK, to * MARK))
+      if (ridge <= cusp * INCH || to === from + 1)
+        least.set(to, Math.min(least.get(to) ?? Number.POSITIVE_INFINITY, least.get(from)! + 1))
+    }
+  return least.get(high)!
+}
+
+describe('places of a stepped form', () => {
+  it.each([0.0001, 0.0003, 0.0007, 0.002])('are the fewest whole marks that keep a cusp of %f', (cusp) => {
+    const { counts, ridge } = stepPlaces(steps(cusp), dial)
+    expect(counts.length).toBe(fewestByHand(cusp))
+    expect(ridge).toBeLessThanOrEqual(cusp * INCH)
+    expect(counts.every(Number.isInteger)).toBe(true)
+  })
+  it('reach both edges of the form, and no further than the tool can touch it', () => {
+    const narrow = stepPlaces(steps(0.0005), dial).counts
+    // (R − r)·W / 2R = 0.0225: the mark beyond.
+    expect([narrow[0], narrow.at(-1)]).toEqual([-23, 23])
+    const half = stepPlaces(steps(0.0005, 0.16), dial).counts
+    expect([half[0], half.at(-1)]).toEqual([-30, 30])
+  })
+  it('allow the replay no less than the ridge they leave', () => {
+    const { ridge, allowed } = stepPlaces(steps(0.001), dial)
+    expect(allowed).toBeGreaterThanOrEqual(ridge)
+  })
+})
