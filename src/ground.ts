@@ -1,5 +1,6 @@
 import type { Bench, Draft } from './features/draft.ts'
-import { oneOffUndersize, widestToGrind } from './features/shop.ts'
+import { reachFor } from './features/plunge.ts'
+import { oneOffUndersize, pastTheDepth, widestToGrind } from './features/shop.ts'
 import type { GrindFacts } from './moves/grinding.ts'
 import { grindFacts } from './tools/grind/facts.ts'
 
@@ -19,9 +20,16 @@ export function groundFor(bench: Bench, draft: Draft): GrindFacts {
     width: feature.kind === 'groove' ? width : null,
     aimedWidth: feature.kind === 'groove' ? Math.round(Math.min(width - under, widestToGrind(bench.units))) : null,
     severalPlaces: feature.kind === 'groove' && width - under > widestToGrind(bench.units),
+    shoulder: tool.shape === 'square' || tool.shape === 'round' ? shoulderBeside(bench, draft) : 0,
     half: feature.kind === 'v-groove' ? feature.angle.aim / 2 : null,
     radius: formRadius(draft),
   })
+}
+
+/** Height of the tallest step close to a groove, from what the reach of a tool for it would be. A V's flanks and a hollow meet it otherwise. */
+function shoulderBeside(bench: Bench, { region, feature }: Draft): number {
+  if (feature.kind === 'radius' && feature.shape === 'corner') return 0
+  return reachFor(bench, region.from, region.to, 0) - pastTheDepth(bench.units)
 }
 
 /** The drawing's radius where the tool is the form's own; a smaller tool that steps along it is ground to its own radius. */

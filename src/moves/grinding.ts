@@ -56,6 +56,8 @@ export type FormFacts = {
   readonly surface: Length
   /** Length along the face from the tip to the surface. */
   readonly face: Length
+  /** Height of a step close by that the sides must pass as well. */
+  readonly shoulder: Length
   /** How far back the relieved sides go, along the face. */
   readonly sidesReach: LengthRange
   /** `face` measured square to the front of the tool, at the middle of the end relief. */

@@ -4,9 +4,9 @@ import { inUnits, type Length, type Units } from '../units/length.ts'
 import { figure, length } from './figure.ts'
 import type { Labeled, Phrase } from './sheet.ts'
 
-/** The one among the forms of a tool that asks the longest edge. */
+/** The one among the forms of a tool that asks the longest relieved sides. */
 export const deepest = (facts: readonly GrindFacts[]): GrindFacts =>
-  facts.reduce((best, each) => (each.form.face > best.form.face ? each : best))
+  facts.reduce((best, each) => (each.form.sidesReach[0] > best.form.sidesReach[0] ? each : best))
 
 /** What a tool is ground to, block by block, in the order in which it is looked for. */
 export const saysOf = (facts: readonly GrindFacts[], units: Units): Labeled[] => {
@@ -145,6 +145,9 @@ const sides = ({ sides: { relief, reliefInUse, back, backInUse } }: GrindFacts):
 
 const reach = ({ form, rakeInUse }: GrindFacts, units: Units): Phrase[] => [
   ['relieve the sides ', ...lengths(form.sidesReach, units), ' back along the face and no further'],
+  ...(form.shoulder > 0
+    ? [['that is past the step close by, ', length('depth', form.shoulder, units), ' higher than the surface']]
+    : []),
   ...(rakeInUse === 0
     ? [['the form itself takes ', length('depth', form.face, units), ' of it, its depth']]
     : [

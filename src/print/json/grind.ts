@@ -61,7 +61,7 @@ const factsData = (facts: GrindFacts, units: Units) => {
 }
 
 const formData = (
-  { depth, surface, face, sidesReach, squareToFront, shallow, vee, round: arc, corner }: FormFacts,
+  { depth, surface, face, sidesReach, shoulder, squareToFront, shallow, vee, round: arc, corner }: FormFacts,
   units: Units,
 ) => {
   const of = (length: Length) => plain(length, units)
@@ -71,6 +71,7 @@ const formData = (
     surface: of(surface),
     alongFace: of(face),
     sidesReach: reach(sidesReach),
+    shoulder: of(shoulder),
     squareToFront: of(squareToFront),
     uncorrectedShallow: of(shallow),
     halfAngle:

@@ -29,6 +29,8 @@ export type FormToCut = {
   readonly aimedWidth: Length | null
   /** The groove is wider than any edge that is ground for it. */
   readonly severalPlaces: boolean
+  /** How much higher than the surface a step close by stands, which the sides must pass as well; 0 without one. */
+  readonly shoulder: Length
   /** Half of the included angle, and the radius, as the drawing has them. */
   readonly half: Degrees | null
   readonly radius: Length | null
@@ -76,13 +78,15 @@ function formFacts(tool: Tool, form: FormToCut): FormFacts {
   const floor = surface - form.depth
   const rake = tool.rakeInUse
   const face = onFace.faceLength(form.depth, floor, rake)
+  const past = onFace.faceLength(form.depth + form.shoulder, floor, rake)
   const [least, most] = pastDepth(form.units)
   return {
     feature: form.feature,
     depth: form.depth,
     surface: form.surface,
     face,
-    sidesReach: [face + least, face + most],
+    sidesReach: [past + least, past + most],
+    shoulder: form.shoulder,
     squareToFront: onFace.squareToFront(face, (END_RELIEF[0] + END_RELIEF[1]) / 2, rake),
     shallow: form.depth - onFace.depthReached(form.depth, surface, rake),
     vee: tool.shape === 'vee' ? flank(form.half ?? tool.angle / 2, form.depth, face, floor, rake) : null,

@@ -31,6 +31,7 @@ const form = {
   width: 0.25 * INCH,
   aimedWidth: 0.25 * INCH,
   severalPlaces: false,
+  shoulder: 0,
   half: null,
   radius: null,
 }
@@ -59,6 +60,12 @@ describe('the blank to start from', () => {
 it('relieves the sides from 1/16 to 1/8 past the depth', () => {
   const { sidesReach } = grindFacts(square(0.125), form).form
   expect(sidesReach.map((length) => length / INCH)).toEqual([expect.closeTo(0.1625, 9), expect.closeTo(0.225, 9)])
+})
+
+it('reaches past a shoulder close by as well', () => {
+  const { sidesReach, face } = grindFacts(square(0.125), { ...form, shoulder: 0.2 * INCH }).form
+  expect(sidesReach.map((length) => length / INCH)).toEqual([expect.closeTo(0.3625, 9), expect.closeTo(0.425, 9)])
+  expect(face / INCH).toBeCloseTo(0.1, 9)
 })
 
 describe('the nearest radius gauge', () => {

@@ -172,3 +172,20 @@ describe('a job with a feature that cannot be cut', () => {
     expect(stdout).toContain('No tool')
   })
 })
+
+describe('a neck against a shoulder', () => {
+  it('has sides that pass the shoulder, as far as the plan makes a tool reach that is still to be ground', async () => {
+    const text = readFileSync(join(ROOT, 'examples/jobs/03-mill-spindle.yaml'), 'utf8').replace(/^ +tool: .*\n/gm, '')
+    const load: Load = (path, from) => {
+      const file = from === null ? path : join(dirname(from), path)
+      const bytes = from === null ? new TextEncoder().encode(text) : readFileSync(join(ROOT, file))
+      return { ok: true, file, bytes }
+    }
+    const { plan } = compile('examples/jobs/03-mill-spindle.yaml', load)
+    const neck = plan!.features.flatMap((each) => (each.status === 'planned' ? [each] : []))[0]!
+    expect(neck.edge.measured).toBe(false)
+    expect(neck.ground!.form.shoulder).toBeGreaterThan(0)
+    expect(neck.ground!.form.sidesReach[0]).toBeCloseTo(neck.edge.reach, -2)
+    expect(neck.ground!.form.sidesReach[0]).toBeGreaterThan(neck.ground!.form.face + neck.ground!.form.shoulder)
+  })
+})
