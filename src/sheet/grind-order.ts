@@ -1,7 +1,8 @@
 import type { GrindFacts } from '../moves/grinding.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { length } from './figure.ts'
-import { angle, angles, deepest, lengths, topWords, widthToGrind } from './grind-says.ts'
+import { widthToGrind } from './grind-says.ts'
+import { angle, angles, deepest, lengths, topWords } from './grind-words.ts'
 import type { Phrase } from './sheet.ts'
 
 /** The order of grinding, one line each, with what to check before going on. Common practice, no source. */

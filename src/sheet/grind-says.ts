@@ -1,12 +1,9 @@
-import type { AngleRange, FormFacts, GrindFacts, LengthRange } from '../moves/grinding.ts'
-import type { Degrees } from '../units/dimension.ts'
-import { inUnits, type Length, type Units } from '../units/length.ts'
-import { figure, length } from './figure.ts'
+import type { FormFacts, GrindFacts } from '../moves/grinding.ts'
+import type { Length, Units } from '../units/length.ts'
+import { length } from './figure.ts'
+import { corrections } from './grind-correction.ts'
+import { angle, angles, deepest, lengths, topWords } from './grind-words.ts'
 import type { Labeled, Phrase } from './sheet.ts'
-
-/** The one among the forms of a tool that asks the longest relieved sides. */
-export const deepest = (facts: readonly GrindFacts[]): GrindFacts =>
-  facts.reduce((best, each) => (each.form.sidesReach[0] > best.form.sidesReach[0] ? each : best))
 
 /** What a tool is ground to, block by block, in the order in which it is looked for. */
 export const saysOf = (facts: readonly GrindFacts[], units: Units): Labeled[] => {
@@ -60,20 +57,6 @@ export const warningsOf = (facts: readonly GrindFacts[], units: Units): Phrase[]
     ])
   return said
 }
-
-export const angle = (degrees: Degrees) => figure('angle', degrees, 'deg', 2)
-
-export const angles = ([low, high]: AngleRange): Phrase =>
-  Math.abs(high - low) < 1 / 120 ? [angle(low)] : [angle(low), ' to ', angle(high)]
-
-/** Lengths that a scale is held against: no finer than thousandths of an inch, hundredths of a millimeter. */
-export const lengths = ([low, high]: LengthRange, units: Units): Phrase => [
-  scaled(low, units),
-  ' to ',
-  scaled(high, units),
-]
-
-const scaled = (value: Length, units: Units) => figure('tool', inUnits(value, units), units, units === 'inch' ? 3 : 2)
 
 const formWords = (form: FormFacts, units: Units): Phrase => [
   `${form.feature}: `,
@@ -176,90 +159,6 @@ const rake = ({ rakeAdvice: advice, rakeGround, rakeInUse, holderAngle }: GrindF
     ? []
     : [['a plain turning tool has ', ...angles(advice.turning), ` (${advice.turningSource})`]]),
 ]
-
-export const topWords = (ground: Degrees): Phrase => {
-  if (ground === 0) return ['top left as it is, flat along the bit']
-  return ground > 0
-    ? ['top ground ', angle(ground), ', falling from the edge']
-    : ['top ground ', angle(-ground), ' down toward the edge']
-}
-
-/** Without rake there is one thing to say of all forms. */
-const corrections = (facts: readonly GrindFacts[], units: Units): Phrase[] => {
-  if (deepest(facts).rakeInUse === 0) return [['none: without rake in use what is ground is what is cut']]
-  return facts.flatMap((each) => correction(each, units))
-}
-
-const correction = ({ form }: GrindFacts, units: Units): Phrase[] => {
-  const of = (value: Length) => length('depth', value, units)
-  const shallow: Phrase = ['or it is ', of(form.shallow), ' shallow where it']
-  if (form.vee !== null)
-    return [
-      [
-        'grind ',
-        angle(2 * form.vee.ground),
-        ' included on the face; the work comes out ',
-        angle(2 * form.vee.half),
-        ', its flanks straight within ',
-        of(form.vee.strays),
-      ],
-      [
-        'ground to ',
-        angle(2 * form.vee.half),
-        ' it would cut ',
-        angle(2 * form.vee.cut),
-        ', ',
-        ...shallow,
-        ' is as wide as drawn',
-      ],
-    ]
-  if (form.round !== null) {
-    const { radius, ground, strays, cut, width } = form.round
-    return [
-      ['grind radius ', of(ground), ' on the face; the work comes out ', of(radius), ', round within ', of(strays)],
-      [
-        'ground to ',
-        of(radius),
-        ' it would cut ',
-        of(cut.radius),
-        ', ',
-        of(cut.width),
-        ' wide for ',
-        of(width),
-        ', ',
-        ...shallow,
-        ' is as wide as drawn',
-      ],
-    ]
-  }
-  if (form.corner !== null) {
-    const { radius, down, cutDown } = form.corner
-    return [
-      [
-        'grind the hollow ',
-        of(radius),
-        ' along the edge and ',
-        of(down),
-        ' down the face; the work comes out ',
-        of(radius),
-        ' both ways',
-      ],
-      ['ground to ', of(radius), ' both ways it would cut ', of(cutDown), ' down the face of the work'],
-    ]
-  }
-  return [
-    ['make the sides ', of(form.face), ' long on the face to be ', of(form.depth), ' deep; the width is not changed'],
-    [
-      'with sides of ',
-      of(form.depth),
-      ' it would reach ',
-      of(form.depth - form.shallow),
-      ', ',
-      of(form.shallow),
-      ' short',
-    ],
-  ]
-}
 
 const gauge = ({ gauge: leaf, shape }: GrindFacts, units: Units): Phrase[] => {
   if (leaf === null) return []

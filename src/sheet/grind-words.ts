@@ -1,0 +1,30 @@
+import type { AngleRange, GrindFacts, LengthRange } from '../moves/grinding.ts'
+import type { Degrees } from '../units/dimension.ts'
+import { inUnits, type Length, type Units } from '../units/length.ts'
+import { figure } from './figure.ts'
+import type { Phrase } from './sheet.ts'
+
+/** The one among the forms of a tool that asks the longest relieved sides. */
+export const deepest = (facts: readonly GrindFacts[]): GrindFacts =>
+  facts.reduce((best, each) => (each.form.sidesReach[0] > best.form.sidesReach[0] ? each : best))
+
+export const angle = (degrees: Degrees) => figure('angle', degrees, 'deg', 2)
+
+export const angles = ([low, high]: AngleRange): Phrase =>
+  Math.abs(high - low) < 1 / 120 ? [angle(low)] : [angle(low), ' to ', angle(high)]
+
+/** Lengths that a scale is held against: no finer than thousandths of an inch, hundredths of a millimeter. */
+export const lengths = ([low, high]: LengthRange, units: Units): Phrase => [
+  scaled(low, units),
+  ' to ',
+  scaled(high, units),
+]
+
+const scaled = (value: Length, units: Units) => figure('tool', inUnits(value, units), units, units === 'inch' ? 3 : 2)
+
+export const topWords = (ground: Degrees): Phrase => {
+  if (ground === 0) return ['top left as it is, flat along the bit']
+  return ground > 0
+    ? ['top ground ', angle(ground), ', falling from the edge']
+    : ['top ground ', angle(-ground), ' down toward the edge']
+}
