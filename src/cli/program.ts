@@ -77,6 +77,7 @@ const addCheck = (program: Command, io: Io, report: Report): void => {
     )
     .argument('[path...]', 'job files or folders; - is standard input')
     .addOption(formatOption())
+    .option('--against <folder>', 'compare with the sheets kept there (NAME.json for NAME.yaml)')
     .action(async (paths: string[], options, command: Command) => {
       if (paths.length === 0 && io.stdin.isTTY) return void (await shortHelp(command, io, report))
       const { checkCommand } = await import('./commands/check.ts')

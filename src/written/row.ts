@@ -163,7 +163,7 @@ function zeroOf(row: Row, given: readonly Key[]): Reading | null {
   )
 }
 
-export const scaleOf = (lathe: Lathe, slide: Slide): Scale | null => {
+const scaleOf = (lathe: Lathe, slide: Slide): Scale | null => {
   if (slide === 'cross-feed') return lathe.crossFeed
   return slide === 'compound' ? lathe.compound.scale : lathe.carriage
 }

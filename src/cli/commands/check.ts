@@ -1,13 +1,14 @@
 import { compile } from '../../compile.ts'
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
 import type { FeaturePlan, Plan } from '../../sheet/plan.ts'
+import { type Compared, compareWith } from '../against.ts'
 import { chalkFor } from '../color.ts'
 import { findJobs } from '../find-jobs.ts'
-import type { Io } from '../io.ts'
+import { type Io, UsageError } from '../io.ts'
 import { loaderFor, STDIN } from '../load.ts'
 import { refusalProblem, reportDiagnostics } from '../report.ts'
 
-export type CheckOptions = { readonly format: 'text' | 'json'; readonly color?: boolean }
+export type CheckOptions = { readonly format: 'text' | 'json'; readonly color?: boolean; readonly against?: string }
 
 type Verdict = 'good' | 'may not hold' | 'refused' | 'unreadable'
 type Checked = {
@@ -15,6 +16,8 @@ type Checked = {
   readonly verdict: Verdict
   readonly features: readonly CheckedFeature[]
   readonly problems: readonly Diagnostic[]
+  /** Null where it is not asked for, or nothing is planned. */
+  readonly against: Compared | null
 }
 type CheckedFeature = {
   readonly name: string
@@ -27,9 +30,13 @@ type CheckedFeature = {
 
 const STATUS: Readonly<Record<Verdict, number>> = { good: 0, 'may not hold': 1, refused: 1, unreadable: 2 }
 
+const KEPT: Readonly<Record<Compared['outcome'], number>> = { same: 0, different: 1, missing: 1, unreadable: 2 }
+
 /** Every job is checked, whatever becomes of the others; the status is the worst of them. */
 export const checkCommand = async (paths: readonly string[], options: CheckOptions, io: Io): Promise<number> => {
   const stdin = paths.includes('-') ? await io.stdin.read() : null
+  if (options.against !== undefined && stdin !== null)
+    throw new UsageError('--against goes by the names of jobs, and standard input has none')
   const found = findJobs(paths, io)
   for (const { path, why } of found.missing)
     io.stderr.write(`groovewright: cannot read ${JSON.stringify(path)}: ${why}\n`)
@@ -40,7 +47,9 @@ export const checkCommand = async (paths: readonly string[], options: CheckOptio
   if (options.format === 'text') for (const file of found.skipped) io.stderr.write(`skipped, not a job: ${file}\n`)
   if (checked.length === 0) io.stderr.write('groovewright: no job found: a job is a YAML file with "features:"\n')
   if (checked.length === 0 || found.missing.length > 0) return 2
-  return Math.max(...checked.map(({ verdict }) => STATUS[verdict]))
+  return Math.max(
+    ...checked.flatMap(({ verdict, against }) => [STATUS[verdict], against === null ? 0 : KEPT[against.outcome]]),
+  )
 }
 
 const checkOne = (path: string, stdin: Uint8Array | null, options: CheckOptions, io: Io): Checked => {
@@ -50,7 +59,8 @@ const checkOne = (path: string, stdin: Uint8Array | null, options: CheckOptions,
   const refused = plan === null ? [] : plan.features.filter((feature) => feature.status === 'refused')
   reportDiagnostics(refused.map(refusalProblem), sources, options.color, io)
   const features = plan === null ? [] : plan.features.map(checkedFeature)
-  return { file, verdict: verdictOf(plan, features), features, problems: diagnostics }
+  const against = plan === null || options.against === undefined ? null : compareWith(options.against, file, plan, io)
+  return { file, verdict: verdictOf(plan, features), features, problems: diagnostics, against }
 }
 
 const checkedFeature = (feature: FeaturePlan): CheckedFeature => {
@@ -76,7 +86,8 @@ const asText = (checked: readonly Checked[], skipped: number, options: CheckOpti
   const chalk = chalkFor(options.color, io.env, io.stdout)
   const paint = { good: chalk.green, 'may not hold': chalk.yellow, refused: chalk.red, unreadable: chalk.red }
   const lines = checked.map(
-    ({ file, verdict, features }) => `${file}: ${paint[verdict](verdict)}${told(verdict, features)}`,
+    ({ file, verdict, features, against }) =>
+      `${file}: ${paint[verdict](verdict)}${told(verdict, features)}${kept(against)}`,
   )
   const counts = (['good', 'may not hold', 'refused', 'unreadable'] as const)
     .map((verdict) => [verdict, checked.filter((each) => each.verdict === verdict).length] as const)
@@ -84,6 +95,13 @@ const asText = (checked: readonly Checked[], skipped: number, options: CheckOpti
     .map(([verdict, n]) => `${n} ${verdict}`)
   const summary = `${checked.length} ${checked.length === 1 ? 'job' : 'jobs'}: ${[...counts, ...(skipped > 0 ? [`${skipped} skipped`] : [])].join(', ')}`
   return `${[...lines, summary].join('\n')}\n`
+}
+
+/** Nothing of a sheet that is the same; otherwise the lines of the difference, below the job and indented. */
+const kept = (against: Compared | null): string => {
+  if (against === null || against.outcome === 'same') return ''
+  const head = against.outcome === 'different' ? '; not the sheet that is kept (- kept, + planned today):' : ';'
+  return [head, ...against.lines.map((line) => `    ${line}`)].join('\n')
 }
 
 const told = (verdict: Verdict, features: readonly CheckedFeature[]): string => {
@@ -104,7 +122,7 @@ const told = (verdict: Verdict, features: readonly CheckedFeature[]): string => 
 
 const asJson = (checked: readonly Checked[], skipped: readonly string[]): string => {
   const count = (wanted: Verdict) => checked.filter(({ verdict }) => verdict === wanted).length
-  const jobs = checked.map(({ file, verdict, features, problems }) => ({
+  const jobs = checked.map(({ file, verdict, features, problems, against }) => ({
     file,
     verdict,
     features,
@@ -116,6 +134,7 @@ const asJson = (checked: readonly Checked[], skipped: readonly string[]): string
       message,
       hint: hint ?? null,
     })),
+    ...(against === null ? {} : { against: { outcome: against.outcome, differences: against.lines } }),
   }))
   const summary = {
     jobs: checked.length,
