@@ -13,7 +13,7 @@ export const saysOf = (facts: readonly GrindFacts[], units: Units): Labeled[] =>
     { label: 'Start from', says: [blank(main, units)] },
     { label: 'Edge', says: edge(facts, units) },
     { label: 'End relief', says: endRelief(main) },
-    { label: 'Sides', says: sides(main) },
+    { label: 'Sides', says: [...sides(main), ['reliefs and clearances: common practice']] },
     { label: 'Length', says: reach(main, units) },
     { label: 'Rake', says: rake(main) },
     { label: 'Correction', says: corrections(facts, units) },
@@ -68,7 +68,9 @@ const formWords = (form: FormFacts, units: Units): Phrase => [
 const blank = ({ blank: stock }: GrindFacts, units: Units): Phrase => {
   if (stock === null) return ['no stock square is as wide as the edge: a forged or brazed tool']
   const side = length('tool', stock.square, units)
-  return stock.given ? ['its own blank, ', side, ' square'] : [side, ' square, the smallest stock bit that carries it']
+  return stock.given
+    ? ['its own blank, ', side, ' square']
+    : [side, ' square, the smallest stock bit that carries it', stock.fromMemory ? ' (sizes from memory)' : '']
 }
 
 const edge = (facts: readonly GrindFacts[], units: Units): Phrase[] => {

@@ -64,5 +64,5 @@ const toolOf = (plan: Plan, name: string, number: number): GroundTool => {
 
 const cautionWords = ({ say, source }: Caution, units: Units): Phrase => [
   ...say.map((part) => (typeof part === 'string' ? part : length('limit', part, units))),
-  ...(source === null ? [] : [` (${source})`]),
+  ` (${source ?? 'common practice'})`,
 ]
