@@ -38,13 +38,22 @@ const SLACK: Length = 1000
  */
 export const correctedFor = (shop: Shop, measured: Length): Corrected => {
   const off = measured - shop.stop.expected
-  const exact = off / 2 / stepTravel(shop.lathe.crossFeed)
-  const choices = [...new Set([Math.floor(exact - 1e-6), Math.ceil(exact - 1e-6), Math.round(exact)])].sort(
-    (a, b) => a - b,
-  )
+  const step = stepTravel(shop.lathe.crossFeed)
   const { aim } = bottomWanted(shop.operation)
-  const tried = choices.map((deeper) => finishedAt(shop, off, deeper))
-  return tried.reduce((best, one) => (Math.abs(one.bottom - aim) < Math.abs(best.bottom - aim) - SLACK ? one : best))
+  const nearest = Math.ceil(off / 2 / step - 0.5 - 1e-6)
+  let found = finishedAt(shop, off, nearest === 0 ? 0 : nearest)
+  // The planned reading was rounded itself: the nearest to the drawing may be the next one. A whole step of the dial is two on the diameter.
+  while (found.bottom - aim > step + SLACK) {
+    const next = finishedAt(shop, off, found.deeper + 1)
+    if (next.bottom >= found.bottom) break
+    found = next
+  }
+  while (aim - found.bottom >= step - SLACK) {
+    const next = finishedAt(shop, off, found.deeper - 1)
+    if (next.bottom <= found.bottom) break
+    found = next
+  }
+  return found
 }
 
 const finishedAt = ({ lathe, setup, progress, operation, stop }: Shop, off: Length, deeper: number): Corrected => {

@@ -158,3 +158,39 @@ describe('what cannot be asked', () => {
     expect(round.err).toContain('leave --width out')
   })
 })
+
+describe('a neck against a shoulder', () => {
+  const job = `title: Cider press spindle
+units: inch
+part:
+  material: mild steel
+  held: chuck
+  overhang: 4
+  steps:
+    - { name: pilot, diameter: 1.000, length: 2, measured-diameter: 1.000 }
+    - { name: body, diameter: 1.500, length: 2 }
+lathe: bench.yaml
+tools:
+  neck: { shape: square, width: 0.148, reach: 0.400 }
+features:
+  - { kind: groove, name: Neck, from: body, far: 0, width: 0.165 ±0.005, depth: 0.060 ±0.004, tool: neck }
+`
+  const world = { files: { 'neck.yaml': job, 'bench.yaml': read('examples/lathes/bench-lathe.yaml') } }
+
+  it('is widened at its near end, because the tool stands against the shoulder', async () => {
+    const whole = data(await runIn(world, 'sheet', 'neck.yaml', '--format', 'json'))
+    const stop = whole.steps.find(({ say }) => say.includes('FINISH BY WHAT YOU MEASURE'))!
+    const bottom = /bottom diameter, ([\d.]+) expected/.exec(stop.say)![1]!
+    const args = ['finish', 'neck.yaml', '--feature', 'Neck', '--bottom-diameter', bottom, '--format', 'json']
+    const { steps, features } = data(await runIn(world, ...args, '--width', '.162'))
+    // .162 for .165: the tool is .145. Its headstock side touched the shoulder, so the near end begins .003 further before 0.
+    const places = (all: readonly Step[]): (number | undefined)[] =>
+      all
+        .filter(({ number, slide, action }) => number > stop.number && slide === 'compound' && action !== 'go-past')
+        .map(({ reading }) => reading)
+    expect(places(whole.steps)).toEqual([-0.017, 0])
+    expect(places(steps)).toEqual([-0.02, 0])
+    expect(features[0]!.finished.width!.planned).toBeCloseTo(0.165, 9)
+    expect(features[0]!.zero.fromEnd - whole.features[0]!.zero.fromEnd).toBeCloseTo(0.003, 9)
+  })
+})

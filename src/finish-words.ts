@@ -1,0 +1,127 @@
+import type { Shop } from './finish/measured.ts'
+import type { Findings, Taken, Trouble } from './finish/remaining.ts'
+import { bottomWanted, type Stop } from './finish/stop.ts'
+import { summedError } from './finish/table.ts'
+import type { FeaturePlan, Plan } from './sheet/plan.ts'
+import { formatExact, formatLength } from './units/format.ts'
+import type { Length, Units } from './units/length.ts'
+
+type Planned = Extract<FeaturePlan, { status: 'planned' }>
+
+/** What was found by measuring, what is doubted, and why nothing more can be done: the prose of a sheet of what remains. */
+export const notesOf = (plan: Plan, index: number, taken: Taken, findings: Findings, stop: Stop): string[] => {
+  const show = (length: Length) => shown(length, plan.units)
+  const earlier = plan.features.slice(0, index).flatMap((one) => (one.status === 'planned' ? one.operation.moves : []))
+  const { off, expectedBottom, expectedWidth, wider } = findings
+  const side = off > 0 ? 'further out' : 'further in'
+  return [
+    `Bottom diameter measured ${show(taken.bottom)}, ${show(expectedBottom)} expected${
+      off === 0
+        ? ': nothing is off'
+        : `: the zero of the cross-feed stands ${show(Math.abs(off) / 2)} ${side} than it was set for. The steps below are corrected for it; the dials stay as they stand.`
+    }`,
+    ...(taken.width === null || expectedWidth === null
+      ? []
+      : [
+          `Width measured ${show(taken.width)}, ${show(expectedWidth)} expected${
+            wider === 0
+              ? ''
+              : `: the tool is ${show(Math.abs(wider))} ${wider > 0 ? 'wider' : 'narrower'} than it was measured`
+          }.`,
+        ]),
+    `Begin at step ${earlier.length + stop.at + 2}: the steps have the numbers of the whole sheet, and the tool is still backed out as step ${earlier.length + stop.at} left it.`,
+  ]
+}
+
+/** More than all stated errors together: most likely something was misread, a turn or a mark. */
+export const doubts = (plan: Plan, feature: Planned, { off }: Findings): string[] => {
+  const most = summedError(feature.budget, false)
+  if (Math.abs(off) <= most) return []
+  const show = (length: Length) => shown(length, plan.units)
+  return [
+    `STOP: the bottom measures ${show(Math.abs(off))} ${off > 0 ? 'more' : 'less'} than expected, and all stated errors together explain ${show(most)}; measure again, and count the turns, before you follow these steps`,
+  ]
+}
+
+export const refusedBy = (
+  units: Units,
+  feature: Planned,
+  taken: Taken,
+  trouble: ({ readonly ok: false } & Trouble) | null,
+  shop?: Shop,
+): FeaturePlan => {
+  const { name, kind, operation } = feature
+  const refused = (code: string, reason: string, remedy: string): FeaturePlan => ({
+    status: 'refused',
+    name,
+    kind,
+    code,
+    reason,
+    remedy,
+    origin: operation.origin,
+  })
+  const show = (length: Length) => shown(length, units)
+  if (trouble === null || shop === undefined)
+    return refused(
+      'no-stop',
+      'the sheet of this feature has no stop to measure a bottom before a finishing pass',
+      'follow its sheet to the end',
+    )
+  switch (trouble.why) {
+    case 'no-width':
+      return refused(
+        'no-width',
+        'the width at the stop does not tell how wide this tool is',
+        'leave --width out; the bottom diameter alone corrects the depth',
+      )
+    case 'past':
+      return refused(
+        'past-limits',
+        trouble.id === 'width'
+          ? `the groove measures ${show(taken.width!)} wide, ${show(trouble.by)} over the widest that is allowed, ${show(trouble.limit)}`
+          : `the bottom measures ${show(taken.bottom)}, ${show(trouble.by)} under the smallest that is allowed, ${show(trouble.limit)}`,
+        `it cannot be finished as drawn; measure again first; ${leftToSave(units, shop, taken, trouble.id)}`,
+      )
+    case 'outside':
+      return refused(
+        'cannot-save',
+        `no reading of these dials brings the ${trouble.dimension.id === 'width' ? 'width' : trouble.dimension.id} inside its limits from here; the nearest gives ${trouble.dimension.id === 'angle' ? `${trouble.size.toFixed(2)}°` : show(trouble.size)}`,
+        leftToSave(units, shop, taken, null),
+      )
+    default:
+      return refused(
+        'not-proved',
+        `the replay does not prove it: ${trouble.fault.say}`,
+        leftToSave(units, shop, taken, null),
+      )
+  }
+}
+
+/** What of the drawing can still be had. */
+const leftToSave = (
+  units: Units,
+  { operation }: Shop,
+  taken: Taken,
+  lost: 'bottomDiameter' | 'width' | null,
+): string => {
+  const show = (length: Length) => shown(length, units)
+  const { aim } = bottomWanted(operation)
+  const width = operation.dimensions.find(({ id }) => id === 'width')
+  const toGo = taken.bottom - aim
+  const depth =
+    toGo > 0 ? `the bottom still has ${show(toGo)} of diameter to go` : 'nothing is left to take off the bottom'
+  const wide =
+    width === undefined || taken.width === null
+      ? 'the width has not been measured'
+      : taken.width < width.aim
+        ? `the width still has ${show(width.aim - taken.width)} to go`
+        : 'nothing is left to take off the walls'
+  if (lost === 'bottomDiameter') return `what is left to save: ${wide}; ask whether the drawing allows this bottom`
+  return `what is left to save: ${depth}${lost === 'width' ? '; ask whether the drawing allows this width' : `; ${wide}`}`
+}
+
+const shown = (length: Length, units: Units): string => {
+  const rounded = Math.round(length / 1000) * 1000
+  const exact = formatExact(rounded, units)
+  return exact.length > 6 ? formatLength(rounded, units, { digits: units === 'inch' ? 4 : 3 }) : exact
+}
