@@ -13,7 +13,7 @@ import { readMoves, type Written } from '../../written/written.ts'
 import type { Io } from '../io.ts'
 import { loaderFor, STDIN } from '../load.ts'
 import type { OutputOptions } from '../output.ts'
-import { deliver } from '../output.ts'
+import { deliver, guardInputs } from '../output.ts'
 import { reportDiagnostics } from '../report.ts'
 
 export type ReplayOptions = OutputOptions & { readonly format: 'text' | 'json'; readonly color?: boolean }
@@ -49,6 +49,7 @@ export const replayCommand = async (job: string, moves: string, options: ReplayO
     options.format === 'json'
       ? asJson(plan, replayed, proven, list.file, lineOf)
       : asText(plan, replayed, proven, list.file, lineOf)
+  guardInputs([...sources.keys(), list.file], options, io)
   deliver(text, options, io)
   return proven ? 0 : 1
 }
