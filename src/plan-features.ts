@@ -20,6 +20,8 @@ import { sequence } from './sequence/sequence.ts'
 import type { FeaturePlan, Plan } from './sheet/plan.ts'
 import { edgeOf } from './tools/edge.ts'
 import { statedEdge } from './tools/stated.ts'
+import { formatLength } from './units/format.ts'
+import type { Length, Units } from './units/length.ts'
 import { unproven } from './unproven.ts'
 
 type Planned = {
@@ -94,7 +96,8 @@ function planOne(
   if (!sequenced.ok) return { feature, refusal: sequenced }
   const spindle = spindleFor(job, draft)
   const stepped = sequenced.cusp === undefined ? {} : { cusp: sequenced.cusp }
-  const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...stepped }
+  const zero = { ...draft.zero, diameter: draft.zero.diameter - 2 * (sequenced.deeper ?? 0) }
+  const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...stepped, zero }
   const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
   const failed = unproven(job.units, operation, trace, faults)
   if (failed !== null) return { feature, refusal: failed }
@@ -208,7 +211,8 @@ function plannedFeature(
   { draft, operation, trace, spindle }: Planned,
   budgeted: readonly Budgeted[],
 ): FeaturePlan {
-  const { feature, tool, undersize, drawn, layout, align, touch, notes } = draft
+  const { feature, tool, undersize, drawn, layout, align, touch } = draft
+  const notes = [...draft.notes, ...fineNotes(bench.units, (draft.zero.diameter - operation.zero.diameter) / 2)]
   return {
     status: 'planned',
     name: feature.name,
@@ -230,6 +234,14 @@ function plannedFeature(
     ground: groundFor(bench, draft),
   }
 }
+
+/** Where the compound adds to the depth as a vernier, the hand must know that the surface is not touched at the place of the cut. */
+const fineNotes = (units: Units, deeper: Length): string[] =>
+  deeper === 0
+    ? []
+    : [
+        `The compound is a fine dial here: the surface is touched lightly beside the place, with it short of 0, and going forward to 0 in the clear makes the cut ${formatLength(deeper, units, { digits: 5 })} deeper than the cross-feed says.`,
+      ]
 
 function refusedFeature(feature: Feature, { code, reason, remedy }: Refusal): FeaturePlan {
   const kind = feature.kind === 'radius' ? `${feature.shape} radius` : feature.kind

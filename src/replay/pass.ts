@@ -15,7 +15,8 @@ import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
 export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from: SlideState, to: SlideState): void => {
   const { operation, options } = bench
   const ways = waysOf(operation, possibleReach(bench, slide, from, to))
-  if (reaches(bench, ways)) cutOn(bench, move, index, slide, from, to, ways)
+  // With the rules a cut at a standstill is a fault to be seen; in the runs of the budget a touch a little too hard is no cut.
+  if (reaches(bench, ways) && (options.rules || bench.turning)) cutOn(bench, move, index, slide, from, to, ways)
   bench.touched = []
   if (!options.rules) return
   checkShank(bench, index, ways)

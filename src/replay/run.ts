@@ -74,7 +74,7 @@ const setZero = (bench: Bench, slide: Slide, index: number): void => {
   checkZero(bench, slide, index)
   const first = !placeKnown(bench)
   bench.slides = { ...bench.slides, [slide]: zeroed(bench.slides[slide]) }
-  if (first && placeKnown(bench)) touchDown(bench, index)
+  if (first && placeKnown(bench) && (bench.options.rules || bench.turning)) touchDown(bench, index)
 }
 
 /** Turns a dial to a reading, or forward by so many steps before it has one. */

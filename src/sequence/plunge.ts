@@ -4,11 +4,14 @@ import { awayToMeasure } from './away.ts'
 import { alongFor, depthShift } from './compound.ts'
 import { countFor, findableBehindZero, lostTravel, pastCount, stepTravel, travelAt } from './dial.ts'
 import { dial, hand, measureStop, newProgram, type Program, toPlace } from './program.ts'
+import { fineDepth, sequenceFine } from './fine.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
 
 /** Plunges at one or more places, then a finish: across by the compound where it lies parallel, by overlapping plunges where it is swung. */
 export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
+  const fine = fineDepth(request, cuts)
+  if (fine !== null) return sequenceFine(request, cuts, fine)
   const places = quantisePlaces(request, cuts)
   if (places === null) return compoundAcross()
   const program = newProgram(request.origin)

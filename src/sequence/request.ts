@@ -22,5 +22,5 @@ export type Request = {
 }
 
 export type Sequenced =
-  | { readonly ok: true; readonly moves: readonly Move[]; readonly cusp?: Length }
+  | { readonly ok: true; readonly moves: readonly Move[]; readonly cusp?: Length; readonly deeper?: Length }
   | { readonly ok: false; readonly code: string; readonly reason: string; readonly remedy: string }

@@ -1,0 +1,76 @@
+import type { PlungeCuts } from '../moves/cuts.ts'
+import type { Length } from '../units/length.ts'
+import { awayToMeasure } from './away.ts'
+import { alongFor, depthShift } from './compound.ts'
+import { countFor, findableBehindZero, lostTravel, pastCount, stepTravel, travelAt } from './dial.ts'
+import { dial, hand, measureStop, newProgram, toPlace } from './program.ts'
+import type { Request, Sequenced } from './request.ts'
+import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
+
+/**
+ * The compound swung a little (3° to 10°, at 5° 44' a mark is a tenth in depth) as a vernier of the cross-feed, for a form with one
+ * place. The line is met with the compound at 0. The surface is touched `back` marks before that, and the compound goes forward to 0 in
+ * the clear: what it goes into the work is depth that the cross-feed need not have.
+ */
+export type Fine = {
+  /** Readable steps of the compound before its zero at which the surface is touched, more than 0. */
+  readonly back: number
+  /** Depth those steps are worth. */
+  readonly deeper: Length
+}
+
+/** Marks of both dials that come nearest to the depth; a tie leaves metal, then the fewer marks. Null where the compound is no vernier, or none is needed. */
+export function fineDepth({ lathe, angle, heightOver, edge }: Request, cuts: PlungeCuts): Fine | null {
+  const onePlace = cuts.first === 0 && cuts.last === 0 && cuts.roughPlaces.every((place) => place === 0)
+  if (!onePlace || angle < 3 || angle > 10) return null
+  const scale = lathe.compound.scale
+  const worth = depthShift(stepTravel(scale), angle)
+  const most = Math.floor(stepTravel(lathe.crossFeed) / worth)
+  const off = (back: number): Length => reached(lathe.crossFeed, cuts.depth, back * worth) - cuts.depth
+  let best = 0
+  for (let back = 1; back <= most; back++) {
+    const gain = Math.abs(off(best)) - Math.abs(off(back))
+    if (gain > 1 || (Math.abs(gain) <= 1 && off(back) < off(best) - 1)) best = back
+  }
+  if (best === 0) return null
+  const passed = alongFor(travelAt(scale, pastCount(scale, -best)), angle)
+  // A shoulder on the tailstock side is in the way of a tool that starts before its place.
+  return heightOver(passed + edge.from, edge.from) > 0 ? null : { back: best, deeper: best * worth }
+}
+
+export function sequenceFine(request: Request, cuts: PlungeCuts, fine: Fine): Sequenced {
+  const { crossFeed, compound } = request.lathe
+  const program = newProgram(request.origin)
+  const backOut = backOutCount(request, fine)
+  setUp(program, request)
+  toPlace(program, compound.scale, -fine.back)
+  touchSurface(program, request)
+  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  toPlace(program, compound.scale, 0)
+  hand(program, 'start')
+  let last = backOut
+  for (const depth of cuts.roughDepths) {
+    const count = countFor(crossFeed, depth - fine.deeper, 'lower')
+    if (count > last) dial(program, 'feed-in', 'cross-feed', count, 'rough')
+    last = Math.max(last, count)
+  }
+  if (cuts.roughDepths.length > 0) {
+    dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+    measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false)
+  }
+  dial(program, 'feed-in', 'cross-feed', countFor(crossFeed, cuts.depth - fine.deeper, 'lower'), 'finish')
+  dial(program, 'back-out', 'cross-feed', backOut, 'square-shoulder')
+  finishOperation(program, request, backOut)
+  return travelRefusal(request, program) ?? { ok: true, moves: program.moves, deeper: fine.deeper }
+}
+
+const reached = (crossFeed: Request['lathe']['crossFeed'], depth: Length, deeper: Length): Length =>
+  travelAt(crossFeed, countFor(crossFeed, depth - deeper, 'lower')) + deeper
+
+/** Clear at the full lost motion at the place itself, where the same reading stands deeper than where the surface was touched. */
+function backOutCount({ lathe, angle, edge, heightOver, clear }: Request, { back, deeper }: Fine): number {
+  const { crossFeed, compound } = lathe
+  const from = alongFor(travelAt(compound.scale, pastCount(compound.scale, -back)), angle) - lostTravel(compound.scale)
+  const need = heightOver(from + edge.from, edge.to) + clear + deeper + edge.deepest + lostTravel(crossFeed)
+  return findableBehindZero(crossFeed, Math.max(need, stepTravel(crossFeed)))
+}
