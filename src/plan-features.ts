@@ -176,7 +176,9 @@ function toPlan(
   let done = 0
   const features = outcomes.map(
     (one): FeaturePlan =>
-      'planned' in one ? plannedFeature(bench, one.planned, budgets[done++]!) : refusedFeature(one.feature, one.refusal),
+      'planned' in one
+        ? plannedFeature(bench, one.planned, budgets[done++]!)
+        : refusedFeature(one.feature, one.refusal),
   )
   const warnings = outcomes.flatMap((one, feature) =>
     'planned' in one ? one.planned.warnings.map((said) => ({ feature, ...said })) : [],
