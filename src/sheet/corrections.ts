@@ -65,7 +65,7 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
 
 const rowWords = (plan: Plan, feature: Planned, table: CorrectionTable, row: Row, leads: boolean): Phrase => {
   const scale = plan.lathe.crossFeed
-  const same = row.counts.every((count) => count === row.counts[0])
+  const same = row.counts.every((count) => count === row.counts[0] && count >= 0)
   const reading = same
     ? [...(leads ? ['finish at '] : []), ...shownOn(scale, row.counts[0]!)]
     : otherwise(plan.lathe.crossFeed, row.deeper)
