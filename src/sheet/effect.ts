@@ -50,6 +50,9 @@ const backOut = (scene: Scene): Phrase => {
   const clear = scene.feature.trace.clearance[scene.index]
   if (scene.move.purpose === 'clear-to-measure') return ['room for the hands']
   if (scene.move.purpose === 'square-shoulder' && scene.feature.edge.shape === 'square') return ['squares the shoulder']
+  // Beside the face it has just touched the tool has nothing above it to clear.
+  if (scene.previous?.slide === 'compound' && scene.previous.action === 'zero' && scene.feature.edge.shape !== 'corner')
+    return []
   if (clear === undefined || clear <= 0) return []
   return ['clears by ', size(scene, 'clearance', floored(scene, clear))]
 }

@@ -31,7 +31,7 @@ export function tooDeep(sheet: Sheet): Sheet | null {
 export function withoutTakeUps(sheet: Sheet): Sheet | null {
   const drop = (step: SheetStep): boolean => step.action === 'take-up' && step.slide === 'compound'
   if (!sheet.steps.some(drop) || !(sheet.lathe.compound.backlash > 0)) return null
-  const touched = sheet.features.some((feature) => feature.edge?.shape === 'corner')
+  const touched = sheet.steps.some((step) => step.action === 'touch-off' && step.slide === 'compound')
   return touched ? null : silent({ ...sheet, steps: sheet.steps.filter((step) => !drop(step)) })
 }
 
