@@ -80,7 +80,7 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
 /** A lathe or a toolbox taken for a job: one plain sentence instead of a list of missing keys. */
 const otherKind = (data: unknown): { message: string; hint: string } | null => {
   if (typeof data !== 'object' || data === null || Array.isArray(data)) return null
-  if ('features' in data || 'part' in data || 'title' in data) return null
+  if (['title', 'part', 'features', 'lathe', 'tools', 'cutting', 'work'].some((key) => key in data)) return null
   const hint = (key: string) => `name it in a job, like ${key}: FILE, and give the job's file here`
   if ('cross-feed' in data) return { message: 'this is a lathe file, not a job', hint: hint('lathe') }
   const tools = Object.values(data).filter((one) => typeof one === 'object' && one !== null && 'shape' in one)

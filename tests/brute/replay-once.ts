@@ -184,7 +184,11 @@ function moveSeen(state: State, step: SheetStep, slide: SlideName, to: number): 
   const after = place(state)
   judge(state, step, slide, pass(state, before, after))
   const inside = step.action === 'back-out' ? depthInStock(state.grid, state.edge, after.z, after.tip) : null
-  state.ran.places.set(step.number, { ...after, surface: state.feature.surface ?? state.feature.zero!.diameter, inside })
+  state.ran.places.set(step.number, {
+    ...after,
+    surface: state.feature.surface ?? state.feature.zero!.diameter,
+    inside,
+  })
   if (inside !== null && slide === 'cross-feed') checkClear(state, step, inside)
 }
 

@@ -84,7 +84,7 @@ describe('the sheet as data', () => {
       turns: -1,
       mark: 50,
     })
-    expect(steps[11].say).toBe('CROSS-FEED in to 52; .052 deep, 1.396 dia')
+    expect(steps[11].say).toBe('CROSS-FEED in past 0, to 52; .052 deep, 1.396 dia')
   })
 
   it('has no turns and no marks on a readout', () => {

@@ -31,7 +31,11 @@ export function tooDeep(sheet: Sheet): Sheet | null {
 export function withoutTakeUps(sheet: Sheet): Sheet | null {
   const drop = (step: SheetStep): boolean => step.action === 'take-up' && step.slide === 'compound'
   if (!sheet.steps.some(drop) || !(sheet.lathe.compound.backlash > 0)) return null
-  const touched = sheet.steps.some((step) => step.action === 'touch-off' && step.slide === 'compound')
+  // A touch-off is made on the slide that is set to zero next, and takes up that slide's lost motion itself.
+  const touched = sheet.steps.some((step, at) => {
+    const next = sheet.steps[at + 1]
+    return step.action === 'touch-off' && next?.action === 'zero' && next.slide === 'compound'
+  })
   return touched ? null : silent({ ...sheet, steps: sheet.steps.filter((step) => !drop(step)) })
 }
 

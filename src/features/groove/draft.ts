@@ -3,7 +3,7 @@ import type { Form } from '../../moves/form.ts'
 import type { WantedDimension } from '../../moves/operation.ts'
 import { arcPiece, linePiece } from '../../moves/pieces.ts'
 import type { SquareTool } from '../../tools/tool.ts'
-import { formatExact } from '../../units/format.ts'
+import { formatExact, formatLength } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
@@ -65,7 +65,7 @@ function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: 
       point: shoulder === 'headstock' ? 'headstock-side corner of the tool' : 'tailstock-side corner of the tool',
       to:
         shoulder === null
-          ? `the ${formatExact(near, bench.units)} line`
+          ? `the ${formatLength(near, bench.units)} line`
           : `touch the face of the shoulder on the ${shoulder} side`,
     },
     touch: 'the edge touches the turning surface',

@@ -4,7 +4,7 @@ import type { WantedDimension } from '../../moves/operation.ts'
 import { linePiece } from '../../moves/pieces.ts'
 import type { VeeTool } from '../../tools/tool.ts'
 import type { Degrees } from '../../units/dimension.ts'
-import { formatAngle, formatExact } from '../../units/format.ts'
+import { formatAngle, formatExact, formatLength } from '../../units/format.ts'
 import { INCH, type Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
@@ -61,10 +61,18 @@ function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: Pl
     cuts: cuts(bench, feature, tool, shape),
     drawn: drawnSizes(feature),
     layout: edgeLines(bench, feature.place, near, near + width),
-    align: { point: 'tailstock-side corner of the nose', to: `the ${show(near)} line` },
+    align: { point: 'tailstock-side corner of the nose', to: `the ${formatLength(near, bench.units)} line` },
     touch: 'the nose touches the turning surface',
     placedBy: 'line' as const,
-    notes: [...shape.notes, `The near flank reaches its line when the compound stands at ${show(depth * t)}.`],
+    notes: [
+      ...shape.notes,
+      `The near flank reaches its line when the tool stands ${formatLength(depth * t, bench.units)} ${bench.units === 'inch' ? 'in' : 'mm'} past its zero.`,
+      ...(shape.drop === 0
+        ? []
+        : [
+            `Drawn on ${show(step.diameter.nominal)} diameter; on the measured stock width and depth, and their limits, are less by what that takes off.`,
+          ]),
+    ],
   }
 }
 
