@@ -17,7 +17,7 @@ export type Case = {
 
 /** The first reason why a feature cannot be cut on this machine, or null. */
 export function refusalOf(one: Case): Refusal | null {
-  for (const check of [overlap, core, beyondOverhang, reach, jaws, carriageFeed]) {
+  for (const check of [overlap, core, beyondOverhang, reach, jaws, center, carriageFeed]) {
     const refusal = check(one)
     if (refusal !== null) return refusal
   }
@@ -117,6 +117,20 @@ function jaws(one: Case): Refusal | null {
     code: 'near-jaws',
     reason: `the tool reaches to ${show(furthest)} from the free end; the jaws stand at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
     remedy: `let the work stand out at least ${show(furthest + one.lathe.jawClearance)}`,
+  }
+}
+
+/** Nothing of the tool may stand where a center does. */
+function center(one: Case): Refusal | null {
+  if (!one.setup.tailstockCenter) return null
+  const edgeFrom = Math.min(one.edge.shank.from, ...one.edge.pieces.map((piece) => piece.from))
+  const furthest = one.draft.zero.fromEnd + edgeEnds(one.draft).first + edgeFrom
+  if (furthest >= 0) return null
+  return {
+    code: 'near-center',
+    reason: `the tool reaches ${shown(one)(-furthest)} beyond the free end, where the center stands`,
+    remedy:
+      'take a narrower tool, set its edge at the side of the blank (edge-offset:), or hold the work without the center',
   }
 }
 
