@@ -1,8 +1,8 @@
 import type { Check } from '../../moves/inspection.ts'
+import { overBottomPins } from '../bottom-pins.ts'
 import type { GrooveFeature } from '../feature.ts'
 import {
   anvilEnters,
-  besideOf,
   bottomLimits,
   check,
   forBottom,
@@ -12,7 +12,6 @@ import {
   placeCheck,
   present,
 } from '../inspection.ts'
-import { overPinsOnBottom, pinForBottom } from '../over-pins.ts'
 
 /** A square groove at the bench: width and a pair of gauges for it, bottom diameter, over pins where no anvil enters, depth, place. */
 export function inspectGroove(inspected: Inspected, feature: GrooveFeature): Check[] {
@@ -52,21 +51,7 @@ function goNoGo(width: number, limits: Check['limits']): Check | null {
 
 /** Small balls or pins that rest on the floor between the walls, where no anvil enters. */
 function overPins(inspected: Inspected, width: number): Check | null {
-  const { bench, draft, sizes } = inspected
-  const bottom = sizes.planned('bottomDiameter')
-  if (bottom === null || anvilEnters(bench.units, width)) return null
-  const beside = besideOf(inspected, draft.region.from, draft.region.to)
-  const pin = pinForBottom(bench.units, bottom, sizes.limits('width')?.[0] ?? width, beside)
-  if (pin === null) return null
-  const limits = bottomLimits(inspected)
-  return {
-    id: 'overPins',
-    label: 'over two pins',
-    unit: 'length',
-    using: [`micrometer over two opposed ${pin.label} balls or pins on the floor`],
-    planned: overPinsOnBottom(bottom, pin.diameter),
-    limits: limits === null ? null : [limits[0] + 2 * pin.diameter, limits[1] + 2 * pin.diameter],
-    pin: pin.diameter,
-    pair: null,
-  }
+  const { bench, sizes } = inspected
+  if (anvilEnters(bench.units, width)) return null
+  return overBottomPins(inspected, sizes.limits('width')?.[0] ?? width, 'on the floor')
 }

@@ -1,7 +1,7 @@
 import type { Check } from '../../moves/inspection.ts'
+import { overBottomPins } from '../bottom-pins.ts'
 import type { ConcaveFeature, CornerFeature } from '../feature.ts'
-import { besideOf, bottomLimits, check, forRadius, type Inspected, NEEDLE, placeCheck, present } from '../inspection.ts'
-import { overPinsOnBottom, pinForBottom } from '../over-pins.ts'
+import { bottomLimits, check, forRadius, type Inspected, NEEDLE, placeCheck, present } from '../inspection.ts'
 
 /** A concave groove at the bench: chord and sagitta, radius gauge, over pins, place. */
 export function inspectConcave(inspected: Inspected, feature: ConcaveFeature): Check[] {
@@ -24,24 +24,8 @@ export function inspectConcave(inspected: Inspected, feature: ConcaveFeature): C
 
 /** A pin thinner than the circle of the groove touches its bottom only; thicker than the depth it stands proud. */
 function overPins(inspected: Inspected, radius: number): Check | null {
-  const { bench, draft, sizes } = inspected
-  const bottom = sizes.planned('bottomDiameter')
-  if (bottom === null) return null
-  const opening = Math.min(2 * radius, 2 * (sizes.limits('radius')?.[0] ?? radius))
-  const beside = besideOf(inspected, draft.region.from, draft.region.to)
-  const pin = pinForBottom(bench.units, bottom, opening, beside)
-  if (pin === null) return null
-  const limits = bottomLimits(inspected)
-  return {
-    id: 'overPins',
-    label: 'over two pins',
-    unit: 'length',
-    using: [`micrometer over two opposed ${pin.label} balls or pins in the bottom`],
-    planned: overPinsOnBottom(bottom, pin.diameter),
-    limits: limits === null ? null : [limits[0] + 2 * pin.diameter, limits[1] + 2 * pin.diameter],
-    pin: pin.diameter,
-    pair: null,
-  }
+  const opening = Math.min(2 * radius, 2 * (inspected.sizes.limits('radius')?.[0] ?? radius))
+  return overBottomPins(inspected, opening, 'in the bottom')
 }
 
 /** A rounded corner at the bench: radius gauge, and both legs from the lines. */

@@ -3,6 +3,7 @@ import type { InspectionLine, ProofLine, Sheet, SheetFeature, SheetStep, SlipCar
 import type { Length, Units } from '../../units/length.ts'
 import { inUnits } from '../../units/length.ts'
 import { words } from '../phrase.ts'
+import { DIAL_ACTIONS } from './actions.ts'
 import { grindOf } from './grind.ts'
 
 export const FORMAT = 'groovewright.sheet/1'
@@ -166,18 +167,7 @@ const correctionsData = ({ byDepth, expected, most, rows }: NonNullable<SheetSte
   })),
 })
 
-/** Moves that end at a reading. A touch-off is made on the slide that is set to zero next; a lock is always the carriage's. */
-const ON_A_DIAL: ReadonlySet<string> = new Set([
-  'take-up',
-  'zero',
-  'feed-in',
-  'back-out',
-  'shift',
-  'go-past',
-  'return',
-  'feed-across',
-  'move-carriage',
-])
+const ON_A_DIAL: ReadonlySet<string> = new Set(DIAL_ACTIONS)
 
 /** The whole line as one sentence, as the text sheet has it. */
 const sayOf = (step: SheetStep, units: Units): string =>

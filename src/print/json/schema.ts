@@ -1,3 +1,4 @@
+import { DIAL_ACTIONS } from './actions.ts'
 import { FORMAT } from './print.ts'
 
 type Schema = Readonly<Record<string, unknown>>
@@ -159,17 +160,6 @@ const refused = (): Schema =>
     refusal: object({ code: text('Stable name of the reason.'), reason: text('Why.'), remedy: text('What would do.') }),
   })
 
-const DIAL_ACTIONS = [
-  'take-up',
-  'zero',
-  'feed-in',
-  'back-out',
-  'shift',
-  'go-past',
-  'return',
-  'feed-across',
-  'move-carriage',
-]
 const HAND_ACTIONS = [
   'layout',
   'fit-tool',

@@ -1,0 +1,24 @@
+import type { Check } from '../moves/inspection.ts'
+import type { Length } from '../units/length.ts'
+import { besideOf, bottomLimits, type Inspected } from './inspection.ts'
+import { overPinsOnBottom, pinForBottom } from './over-pins.ts'
+
+/** Over two opposed pins that lie in the bottom of a form; null where no stock pin fits through `opening` and stands proud. pm. */
+export function overBottomPins(inspected: Inspected, opening: Length, where: string): Check | null {
+  const { bench, draft, sizes } = inspected
+  const bottom = sizes.planned('bottomDiameter')
+  if (bottom === null) return null
+  const pin = pinForBottom(bench.units, bottom, opening, besideOf(inspected, draft.region.from, draft.region.to))
+  if (pin === null) return null
+  const limits = bottomLimits(inspected)
+  return {
+    id: 'overPins',
+    label: 'over two pins',
+    unit: 'length',
+    using: [`micrometer over two opposed ${pin.label} balls or pins ${where}`],
+    planned: overPinsOnBottom(bottom, pin.diameter),
+    limits: limits === null ? null : [limits[0] + 2 * pin.diameter, limits[1] + 2 * pin.diameter],
+    pin: pin.diameter,
+    pair: null,
+  }
+}
