@@ -1,0 +1,33 @@
+import type { PlungeCuts } from '../../moves/cuts.ts'
+import type { VeeTool } from '../../tools/tool.ts'
+import type { Bench } from '../draft.ts'
+import type { VGrooveFeature } from '../feature.ts'
+import { roughDepthsTo } from '../plunge.ts'
+import { defaultLeave, defaultVeeInfeed, defaultVeeMargin } from '../shop.ts'
+import { shrinkingInfeeds } from './infeeds.ts'
+import type { Shape } from './wanted.ts'
+
+/** Roughed side by side where the root is wider than the nose, finished at the near and at the far flank. */
+export function plungeCuts(bench: Bench, feature: VGrooveFeature, tool: VeeTool, shape: Shape): PlungeCuts {
+  const { cutting } = feature
+  const first = shape.depth * shape.t
+  const over = Math.max(0, shape.root - tool.nose)
+  const margin = Math.min(cutting.leaveSides ?? defaultVeeMargin(bench.units), over / 2)
+  const leave = Math.min(cutting.leave ?? defaultLeave(bench.units, shape.depth), shape.depth)
+  const infeed = cutting.infeed ?? defaultVeeInfeed(bench.units)
+  const spacing = tool.nose > 0 ? tool.nose * 0.9 : over || 1
+  const gaps = Math.max(0, Math.ceil((over - 2 * margin) / spacing - 1e-9))
+  const places = Array.from(
+    { length: gaps + 1 },
+    (_, i) => first + margin + (gaps === 0 ? 0 : ((over - 2 * margin) * i) / gaps),
+  )
+  return {
+    style: 'plunge',
+    roughPlaces: places,
+    first,
+    last: first + over,
+    spacing,
+    depth: shape.depth,
+    roughDepths: leave > 0 ? shrinkingInfeeds(roughDepthsTo, shape.depth - leave, infeed, tool.nose, shape.t) : [],
+  }
+}
