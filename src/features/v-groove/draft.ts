@@ -1,6 +1,7 @@
 import type { VeeTool } from '../../tools/tool.ts'
 import type { Degrees } from '../../units/dimension.ts'
 import { formatExact, formatLength } from '../../units/format.ts'
+import type { Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, refuse } from '../draft.ts'
 import type { VGrooveFeature } from '../feature.ts'
