@@ -82,6 +82,14 @@ function readWithDeviations(
       `the tolerance beside "${nominal}" has no unit: it could be thousandths or inches`,
       `write its unit too, like 120 thou ±3 thou or 120 thou ±0.003 in`,
     )
+  if (ofDeviations === 'thou' && mayBeThou(nominal, deviations)) {
+    const tolerance = `${deviations.length === 1 ? '±' : ''}${deviations.join(' ').replace(/ ?thous?/gi, '')} thou`
+    const [plural, unit] = units === 'mm' ? ['mm', 'mm'] : ['inches', 'in']
+    return refused(
+      `"${nominal}" beside a tolerance in thou has no unit: it could be ${nominal} thou or ${nominal} ${plural}`,
+      `write its unit too, like ${nominal} thou ${tolerance} or ${nominal} ${unit} ${tolerance}`,
+    )
+  }
   const ofNominal = unitAmong([nominal]) ?? (ofDeviations === 'thou' ? null : ofDeviations)
   const fallback = ofDeviations ?? ofNominal
   return readEach(
@@ -89,6 +97,13 @@ function readWithDeviations(
     units,
     build,
   )
+}
+
+/** `12 ±1 thou`: a bare whole number larger than its tolerance is as likely thousandths as inches; `0.500 ±5 thou` and `1 ±5 thou` are not. */
+const mayBeThou = (nominal: string, deviations: readonly string[]): boolean => {
+  if (!/^\d+$/.test(nominal) && !(/^\d+\.\d*$/.test(nominal) && Number(nominal) >= 10)) return false
+  const sizes = deviations.map((each) => Math.abs(Number.parseFloat(each.replace(/^([+-]) /, '$1'))))
+  return sizes.every((size) => Number(nominal) > size)
 }
 
 function readEach(

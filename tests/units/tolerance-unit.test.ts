@@ -15,3 +15,29 @@ describe('a tolerance beside thousandths', () => {
     expect(low('120 thou ±0.003 in')).toBe(117 * 25_400_000)
   })
 })
+
+describe('a bare size beside a tolerance in thousandths', () => {
+  const read = (text: string, units: 'inch' | 'mm' = 'inch') => {
+    const result = parseDimension(text, units)
+    return result.ok ? result.value.limits?.map((limit) => limit / 25_400_000) : `${result.message} | ${result.hint}`
+  }
+  it('is not guessed at where it may be thousandths itself', () => {
+    expect(read('12 ±1 thou')).toBe(
+      '"12" beside a tolerance in thou has no unit: it could be 12 thou or 12 inches | write its unit too, like 12 thou ±1 thou or 12 in ±1 thou',
+    )
+    expect(read('12 +3 -0 thou')).toMatch(/12 thou or 12 inches \| .*12 thou \+3 -0 thou/)
+    expect(read('12.5 ±1 thou')).toMatch(/has no unit/)
+    expect(read('12 ±1 thou', 'mm')).toMatch(/12 thou or 12 mm/)
+  })
+  it('is in the units of the file where it cannot be', () => {
+    expect(read('0.500 ±5 thou')).toEqual([495, 505])
+    expect(read('1 ±5 thou')).toEqual([995, 1005])
+    expect(read('1 1/2 ±5 thou')).toEqual([1495, 1505])
+    expect(read('1.500 ±5 thou')).toEqual([1495, 1505])
+  })
+  it('with its own unit is plain, and millimeters at the end count for both', () => {
+    expect(read('12 thou ±1 thou')).toEqual([11, 13])
+    expect(read('12 in ±1 thou')).toEqual([11999, 12001])
+    expect(read('4.5 ±0.1 mm')).toEqual([4.4e9 / 25_400_000, 4.6e9 / 25_400_000])
+  })
+})
