@@ -1,5 +1,7 @@
 import { budget } from './budget/budget.ts'
 import type { Diagnostic } from './diagnostics/diagnostic.ts'
+import { withGains } from './gains.ts'
+import type { Job } from './job/job.ts'
 import { benchOf, setupOf } from './job/lower.ts'
 import { type Load, readJob } from './job/read-job.ts'
 import { planFeatures } from './plan-features.ts'
@@ -16,9 +18,12 @@ export type Compiled = {
 export function compile(entry: string, load: Load): Compiled {
   const { job, diagnostics, sources } = readJob(entry, load)
   if (job === null) return { plan: null, diagnostics, sources }
+  return { plan: withGains(job, planOf(job), planOf), diagnostics, sources }
+}
+
+const planOf = (job: Job): Plan => {
   const bench = benchOf(job)
   const setup = setupOf(bench)
   const planned = planFeatures(job, bench, setup)
-  const budgets = budget(job.lathe, setup, planned.operations)
-  return { plan: planned.toPlan(budgets), diagnostics, sources }
+  return planned.toPlan(budget(job.lathe, setup, planned.operations))
 }

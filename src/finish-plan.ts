@@ -35,6 +35,7 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
     operation,
     trace,
     budget: budgetAfter(plan, progress, operation),
+    gains: [],
     notes: [...notesOf(plan, index, taken, findings, stop), ...feature.notes],
   }
   return only(plan, index, changed, { stop, says: doubts(plan, feature, findings) })
@@ -52,6 +53,8 @@ const progressBefore = (plan: Plan, index: number): Progress =>
       startOf(plan.setup),
     )
 
+const PLAN_ONLY: ReadonlySet<string> = new Set(['may-not-hold', 'finer-than-dial'])
+
 /** The whole sheet is built, so that every step keeps its number; then all is left out but what remains. */
 const only = (
   plan: Plan,
@@ -61,8 +64,9 @@ const only = (
 ): Sheet => {
   const features = plan.features.map((one, i) => (i === index ? feature : one))
   const doubted = (from?.says ?? []).map((say) => ({ feature: index, code: 'measure-again', say }))
+  // What would have helped the whole plan is no longer on offer once part of it is cut.
   const warnings = [...doubted, ...plan.warnings].filter(
-    (warning) => warning.feature === null || warning.feature === index,
+    ({ feature: of, code }) => (of === null || of === index) && !(from !== null && PLAN_ONLY.has(code)),
   )
   const sheet = buildSheet({ ...plan, features, warnings })
   const own = from === null ? [] : sheet.steps.filter((step) => step.feature === index).slice(from.stop.at + 1)

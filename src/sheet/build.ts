@@ -1,5 +1,6 @@
 import { CAUTIONS, PULLS_IN } from './cautions.ts'
 import { correctionTables, withCorrections } from './corrections.ts'
+import { gainsOf } from './gains.ts'
 import { headingOf, partHeading } from './heading.ts'
 import { inspectionOf } from './inspection.ts'
 import { placesOf } from './places.ts'
@@ -71,6 +72,7 @@ const featureOf = (plan: Plan, feature: FeaturePlan, index: number): SheetFeatur
     spindle: feature.spindle,
     zero: operation.zero,
     proof: proofOf(plan, feature, index),
+    ...(feature.gains === undefined ? {} : { gains: gainsOf(plan, feature, index) }),
     inspection: inspectionOf(plan, feature, index),
   }
 }

@@ -40,7 +40,25 @@ export type PlannedPart = {
 }
 
 /** `feature` is the index in `Plan.features`, null = the whole job. */
-export type Warning = { readonly feature: number | null; readonly code: string; readonly say: string }
+export type Warning = {
+  readonly feature: number | null
+  readonly code: string
+  readonly say: string
+  /** Where in the job, the lathe or the toolbox it can be mended, and how. */
+  readonly origin?: import('../diagnostics/diagnostic.ts').Origin
+  readonly remedy?: string
+}
+
+/** One change, or several together, that was planned, replayed and budgeted, and what the sizes that may not hold come to with it. */
+export type Gain = {
+  readonly change: readonly string[]
+  /** In words for the bench, and as keys of the job or the lathe file. */
+  readonly say: readonly string[]
+  readonly set: readonly string[]
+  readonly sizes: readonly Budgeted[]
+  /** Every size of the feature holds then. */
+  readonly holds: boolean
+}
 
 export type FeaturePlan =
   | {
@@ -62,6 +80,8 @@ export type FeaturePlan =
       readonly operation: Operation
       readonly trace: OperationTrace
       readonly budget: readonly Budgeted[]
+      /** What would make it hold, where it may not. */
+      readonly gains?: readonly Gain[]
       /** Sentences that belong to this feature only: a flat that remains, a radius taken from the tool. */
       readonly notes: readonly string[]
       /** How the tool is ground for this form. */

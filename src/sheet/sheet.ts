@@ -70,6 +70,8 @@ export type SheetStep = {
   readonly mark: number | null
   /** On a stop to measure: what to finish at, by what is measured. */
   readonly corrections?: Corrections
+  /** Likewise how far to feed across, by what the width measures. */
+  readonly widthCorrections?: WidthCorrections
 }
 
 /** Readings to finish at for what the bottom measures; each row planned and replayed. Lengths are figures in the sheet's units. */
@@ -91,6 +93,18 @@ export type Corrections = {
   }[]
 }
 
+/** Readings of the compound for what the width measures; each row planned and replayed, also together with the rows for the bottom. */
+export type WidthCorrections = {
+  readonly expected: Figure
+  readonly most: Figure
+  readonly rows: readonly {
+    readonly measured: Figure
+    readonly width: Figure
+    readonly within: boolean | null
+    readonly finishes: Corrections['rows'][number]['finishes']
+  }[]
+}
+
 export type ProofLine = {
   readonly id: Budgeted['id']
   readonly label: string
@@ -104,6 +118,18 @@ export type ProofLine = {
   readonly worstCause: string
   /** What would make it hold; null where it does, or where no limits are given. */
   readonly remedy: Phrase | null
+}
+
+/** The same job with something done otherwise, and what the sizes that may not hold come to then. */
+export type SheetGain = {
+  readonly change: readonly string[]
+  readonly set: readonly string[]
+  readonly holds: boolean
+  readonly says: Phrase
+  readonly sizes: readonly (Pick<ProofLine, 'id' | 'verdict' | 'planned' | 'low' | 'high' | 'rss'> & {
+    /** Negative where it still may not hold. */
+    readonly spare: Figure | null
+  })[]
 }
 
 /** One size to take at the bench, with blanks beside it. Lengths and angles as figures. */
@@ -138,6 +164,8 @@ export type SheetFeature = {
       readonly spindle: Spindle
       readonly zero: Operation['zero']
       readonly proof: { readonly replayed: Phrase; readonly lines: readonly ProofLine[] }
+      /** What would make it hold, each tried by replay; only where it may not. */
+      readonly gains?: readonly SheetGain[]
       readonly inspection: readonly InspectionLine[]
     }
   | {
@@ -155,6 +183,28 @@ export type SlipCard = {
   readonly name: string
   readonly lines: readonly { readonly shows: Phrase; readonly mistake: string }[]
 }
+
+/** One fact, then and now; null where there was none, or is none. */
+export type Change = { readonly what: string; readonly before: Phrase | null; readonly now: Phrase | null }
+
+/** Steps that change in one way: their numbers today, and on the sheet that was kept. */
+export type ChangedStep = Change & {
+  readonly fate: 'changed' | 'came' | 'went'
+  readonly numbers: readonly number[]
+  readonly were: readonly number[]
+  readonly thing: string
+}
+
+export type ChangedFeature = {
+  readonly name: string
+  readonly fate: 'stayed' | 'came' | 'went'
+  readonly facts: readonly Change[]
+  readonly steps: readonly ChangedStep[]
+  readonly sizes: readonly Change[]
+}
+
+/** What is another thing than on a sheet that was kept. */
+export type Changed = { readonly facts: readonly Change[]; readonly features: readonly ChangedFeature[] }
 
 /** Everything that is printed, in order, with no layout, no units' spelling and no color decided. */
 export type Sheet = {
@@ -175,4 +225,6 @@ export type Sheet = {
   readonly grind?: GrindSheet
   /** What single mistakes would measure; only where it is asked for. */
   readonly slips?: readonly SlipCard[]
+  /** What changed since a sheet that was kept; only where it is asked for. */
+  readonly changed?: Changed
 }

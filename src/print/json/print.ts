@@ -1,5 +1,13 @@
 import type { Dial, Scale } from '../../lathe/lathe.ts'
-import type { InspectionLine, ProofLine, Sheet, SheetFeature, SheetStep, SlipCard } from '../../sheet/sheet.ts'
+import type {
+  InspectionLine,
+  ProofLine,
+  Sheet,
+  SheetFeature,
+  SheetGain,
+  SheetStep,
+  SlipCard,
+} from '../../sheet/sheet.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { inUnits } from '../../units/length.ts'
 import { words } from '../phrase.ts'
@@ -114,6 +122,7 @@ const featureData = (sheet: Sheet, feature: SheetFeature) => {
     proof: words(feature.proof.replayed, units),
     finished: Object.fromEntries(feature.proof.lines.map((line) => [line.id, finished(line, units)])),
     inspection: feature.inspection.map((line) => inspected(line, units)),
+    ...(feature.gains === undefined ? {} : { gains: feature.gains.map((gain) => gained(gain, units)) }),
   }
 }
 
@@ -127,6 +136,26 @@ const finished = (line: ProofLine, units: Units) => ({
   spare: line.spare === null ? null : line.verdict === 'may not hold' ? -line.spare.value : line.spare.value,
   largestCause: line.worstCause,
   remedy: line.remedy === null ? null : words(line.remedy, units),
+})
+
+const gained = ({ change, set, holds, says, sizes }: SheetGain, units: Units) => ({
+  change,
+  set,
+  say: words(says, units),
+  holds,
+  finished: Object.fromEntries(
+    sizes.map(({ id, planned, low, high, rss, spare, verdict }) => [
+      id,
+      {
+        planned: planned.value,
+        low: low.value,
+        high: high.value,
+        rss: rss.value,
+        verdict,
+        spare: spare === null ? null : spare.value,
+      },
+    ]),
+  ),
 })
 
 /** The blanks of the table are there as nulls, so that a filled table has the same shape. */
@@ -153,6 +182,7 @@ const stepData = (step: SheetStep, units: Units) => ({
   group: step.group,
   say: sayOf(step, units),
   ...(step.corrections === undefined ? {} : { corrections: correctionsData(step.corrections) }),
+  ...(step.widthCorrections === undefined ? {} : { widthCorrections: widthData(step.widthCorrections) }),
 })
 
 const correctionsData = ({ byDepth, expected, most, rows }: NonNullable<SheetStep['corrections']>) => ({
@@ -163,6 +193,18 @@ const correctionsData = ({ byDepth, expected, most, rows }: NonNullable<SheetSte
     measured: measured.value,
     finishes,
     bottomDiameter: bottom.value,
+    within,
+  })),
+})
+
+const widthData = ({ expected, most, rows }: NonNullable<SheetStep['widthCorrections']>) => ({
+  measure: 'width',
+  expected: expected.value,
+  most: most.value,
+  rows: rows.map(({ measured, width, within, finishes }) => ({
+    measured: measured.value,
+    finishes,
+    width: width.value,
     within,
   })),
 })

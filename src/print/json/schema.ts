@@ -69,8 +69,8 @@ const scaleFields = () => ({
   readout: { type: 'boolean', description: 'A digital readout: no turns, no lost motion.' },
 })
 
-const planned = (): Schema =>
-  object({
+const planned = (): Schema => {
+  const always = object({
     name: text('Name of the feature.'),
     kind: text('groove, radius or v-groove.'),
     tool: text('Name in the toolbox, or of the tool to be ground.'),
@@ -97,6 +97,30 @@ const planned = (): Schema =>
     proof: text('What was replayed.'),
     finished: { type: 'object', additionalProperties: finished(), description: 'By dimension; angles are in degrees.' },
     inspection: list(inspected(), 'What to measure on the finished feature, and with what; a table to fill in.'),
+  })
+  return { ...always, properties: { ...(always.properties as Schema), gains: list(gain(), GAINS) } }
+}
+
+const GAINS = 'Only where a size may not hold: the same job with something done otherwise, planned and replayed.'
+
+const gain = (): Schema =>
+  object({
+    change: list(text('Stable name of the change.')),
+    set: list(text('Keys of the job or of the lathe file that plan it so.')),
+    say: text('In words, as the text sheet has it.'),
+    holds: { type: 'boolean', description: 'Every size of the feature holds then.' },
+    finished: {
+      type: 'object',
+      description: 'The sizes that may not hold, with the change made.',
+      additionalProperties: object({
+        planned: number('What the moves cut then.'),
+        low: number('Worst case, all errors together.'),
+        high: number('Worst case, all errors together.'),
+        rss: number('Half-width by root sum square.'),
+        verdict: { enum: ['holds', 'may not hold'] },
+        spare: nullable(number('Least distance to a limit; negative where it still may not hold.')),
+      }),
+    },
   })
 
 const edge = (): Schema =>
@@ -189,6 +213,7 @@ const step = (): Schema => ({
     group: { enum: ['set up', 'rough', 'measure', 'finish', 'end'], description: 'Part of the work it belongs to.' },
     say: text('The step in words, as the text sheet has it.'),
     corrections: corrections(),
+    widthCorrections: widthCorrections(),
   }),
   required: ['number', 'feature', 'action', 'group', 'say'],
 })
@@ -221,6 +246,33 @@ const corrections = (): Schema =>
       ),
     },
     'On the stop to measure before a finishing pass: what to finish at, by what is measured.',
+  )
+
+const widthCorrections = (): Schema =>
+  object(
+    {
+      measure: { const: 'width', description: 'What is looked up: the width over the walls, by caliper.' },
+      expected: number('What it comes to when nothing is off.'),
+      most: number('Further off than this no stated error explains: measure again, do not correct.'),
+      rows: list(
+        object({
+          measured: number('As measured.'),
+          finishes: list(
+            object({
+              step: { type: 'integer', minimum: 1, description: 'Number of the step.' },
+              reading: number('Instead of the one that the step says.'),
+              turns: nullable({ type: 'integer' }),
+              mark: nullable(number('Marks past those turns; null on a readout.')),
+            }),
+            'The feed across; from a shoulder the places before it.',
+          ),
+          width: number('What the replay comes out at.'),
+          within: nullable({ type: 'boolean', description: 'Inside the limits; null where the drawing gives none.' }),
+        }),
+        'Each planned and replayed from the width that was measured, also together with `corrections`.',
+      ),
+    },
+    'On the stop to measure before a finishing pass: how far to feed across, by what the width measures. Used together with `corrections`.',
   )
 
 const warning = (): Schema =>

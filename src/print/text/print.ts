@@ -51,6 +51,9 @@ const planned = (sheet: Sheet, feature: Extract<SheetFeature, { status: 'planned
     'WARNING',
     feature.warnings.map((phrase) => words(phrase, sheet.units)),
   ),
+  ...(feature.gains ?? []).flatMap(({ holds, says }) =>
+    beside(holds ? 'HOLDS if' : 'Better if', LABEL, sentence(words(says, sheet.units))),
+  ),
   ...block(
     'Note',
     feature.notes.map((phrase) => words(phrase, sheet.units)),

@@ -1,0 +1,116 @@
+import type { Job } from './job/job.ts'
+import type { Accuracy, Lathe, Scale } from './lathe/lathe.ts'
+import type { FeaturePlan } from './sheet/plan.ts'
+import { formatAngle, formatExact } from './units/format.ts'
+
+type Planned = Extract<FeaturePlan, { status: 'planned' }>
+
+/** One thing done otherwise: in words for the bench, as the keys of the job or the lathe file, and as the job it makes. */
+export type Change = {
+  readonly id: string
+  readonly say: string
+  readonly set: string
+  make(job: Job, features: ReadonlySet<number>): Job
+}
+
+/** What may help the sizes that may not hold. Whether it does is for the replay to say. */
+export const changesFor = (job: Job, failing: readonly Planned[]): Change[] => {
+  const sizes = failing.flatMap((feature) => feature.budget.filter(({ verdict }) => verdict === 'may not hold'))
+  const causes = new Set(['touching off', ...sizes.map(({ worstCause }) => worstCause)])
+  return [
+    ...(failing.some((feature) => feature.operation.angle === 0) ? [swung(job.lathe)] : []),
+    ...halfMarks(job.lathe),
+    ...CARE.filter(({ cause, key }) => causes.has(cause) && job.lathe.accuracy[key] > 0).map((care) =>
+      careful(job, care),
+    ),
+  ]
+}
+
+/** The angle whose sine is a tenth, to the minute a swivel scale is set to: a mark of the compound is a tenth in depth. */
+const TENTH = 5 + 44 / 60
+
+const swung = ({ compound }: Lathe): Change => {
+  const shown = formatAngle(compound.scaleZero === 'square' ? 90 - TENTH : TENTH)
+  const from = compound.scaleZero === 'square' ? `, ${formatAngle(TENTH)} from parallel` : ''
+  return {
+    id: 'compound-angle',
+    say: `the compound is set to ${shown} on its scale${from}`,
+    set: `compound: { angle: ${formatAngle(TENTH)} } in the feature`,
+    make: (job, indexes) => ({
+      ...job,
+      features: job.features.map((feature) =>
+        indexes.has(feature.index) && (feature.cutting.compoundAngle ?? job.lathe.compound.angle) === 0
+          ? { ...feature, cutting: { ...feature.cutting, compoundAngle: TENTH } }
+          : feature,
+      ),
+    }),
+  }
+}
+
+const halfMarks = ({ crossFeed, compound }: Lathe): Change[] => [
+  ...(whole(crossFeed)
+    ? [
+        half('cross-feed', (job) => ({
+          ...job,
+          lathe: { ...job.lathe, crossFeed: halved(job.lathe.crossFeed) },
+        })),
+      ]
+    : []),
+  ...(whole(compound.scale)
+    ? [
+        half('compound', (job) => ({
+          ...job,
+          lathe: { ...job.lathe, compound: { ...job.lathe.compound, scale: halved(job.lathe.compound.scale) } },
+        })),
+      ]
+    : []),
+]
+
+const half = (slide: string, make: Change['make']): Change => ({
+  id: `read-to ${slide}`,
+  say: `half marks are judged on the ${slide}`,
+  set: `read-to: 1/2 in ${slide}`,
+  make,
+})
+
+const whole = (scale: Scale): boolean => scale.kind === 'dial' && scale.readTo === 1
+const halved = (scale: Scale): Scale => (scale.kind === 'dial' ? { ...scale, readTo: 1 / 2 } : scale)
+
+type Care = {
+  readonly cause: string
+  readonly key: Exclude<keyof Accuracy, 'reading'>
+  readonly name: string
+  readonly say: (to: string) => string
+}
+
+/** Each done twice as well as the lathe file states, and how that is gone about. Common practice, no source. */
+const CARE: readonly Care[] = [
+  {
+    cause: 'touching off',
+    key: 'touchOff',
+    name: 'touch-off',
+    say: (to) => `the surface is touched to ${to} by a feeler`,
+  },
+  {
+    cause: 'layout line',
+    key: 'layout',
+    name: 'layout',
+    say: (to) => `the tool is set to the line within ${to} under a glass`,
+  },
+  { cause: 'measuring the tool', key: 'tool', name: 'tool', say: (to) => `the tool is measured to ${to}` },
+  { cause: 'measuring the stock', key: 'stock', name: 'stock', say: (to) => `the stock is measured to ${to}` },
+  { cause: 'spindle runout', key: 'runout', name: 'runout', say: (to) => `the work is trued to ${to} by an indicator` },
+]
+
+const careful = (job: Job, { key, name, say }: Care): Change => {
+  const better = job.lathe.accuracy[key] / 2
+  return {
+    id: name,
+    say: say(formatExact(better, job.units)),
+    set: `${name}: ${formatExact(better, job.lathe.units).replace(/^\./, '0.')} in accuracy`,
+    make: (before) => ({
+      ...before,
+      lathe: { ...before.lathe, accuracy: { ...before.lathe.accuracy, [key]: better } },
+    }),
+  }
+}

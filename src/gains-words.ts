@@ -1,0 +1,59 @@
+import type { Budgeted } from './budget/budgeted.ts'
+import type { Origin } from './diagnostics/diagnostic.ts'
+import type { Feature, Job } from './job/job.ts'
+import { readable } from './lathe/lathe.ts'
+import type { Instrument } from './moves/operation.ts'
+import { labelOf } from './sheet/dimensions.ts'
+import type { FeaturePlan, Warning } from './sheet/plan.ts'
+import { formatAngle, formatExact, formatLength } from './units/format.ts'
+import type { Units } from './units/length.ts'
+
+type Planned = Extract<FeaturePlan, { status: 'planned' }>
+
+/** What may not hold, said where it is asked for. What would help stands beside it, as data. */
+export const warningOf = (job: Job, feature: Planned, index: number): Warning => {
+  const failed = feature.budget.filter(({ verdict, spare }) => verdict === 'may not hold' && spare !== null)
+  const sizes = failed.map((one) => `${labelOf(one.id)} ${range(one, job.units)}, drawn ${limits(one, job.units)}`)
+  const fine = failed.some((one) => finerThanDial(job, one))
+  const causes = [...new Set(failed.map(({ worstCause }) => worstCause))].join(', ')
+  const asked = job.features.find((one) => one.index === feature.operation.feature)
+  return {
+    feature: index,
+    code: fine ? 'finer-than-dial' : 'may-not-hold',
+    say: `May not hold: ${sizes.join('; ')}. ${fine ? 'The limits are finer than this dial reads surely. ' : ''}Largest cause: ${causes}.`,
+    ...(asked === undefined ? {} : { origin: originOf(asked, failed[0]!.id) }),
+    remedy:
+      (feature.gains ?? []).length === 0
+        ? 'wider limits, finer dials, or a truer set-up: nothing tried on this lathe gains anything'
+        : feature.gains!.map((gain) => `${gain.set.join(', ')}: ${comesTo(gain, job.units)}`).join('; '),
+  }
+}
+
+/** "depth .0699 to .0741, holds" */
+export const comesTo = ({ sizes, holds }: NonNullable<Planned['gains']>[number], units: Units): string =>
+  `${sizes.map((one) => `${labelOf(one.id)} ${range(one, units)}`).join(', ')}${holds ? ', holds' : ''}`
+
+const range = (one: Budgeted, units: Units): string =>
+  `${shown(one.id, one.low, units)} to ${shown(one.id, one.high, units)}`
+
+const limits = (one: Budgeted, units: Units): string =>
+  one.limits!.map((limit) => (one.id === 'angle' ? formatAngle(limit) : formatExact(limit, units))).join(' to ')
+
+/** One place more than a dial shows: what is left out is below what anybody measures. */
+const shown = (id: Instrument, value: number, units: Units): string =>
+  id === 'angle' ? formatAngle(value) : formatLength(value, units, { digits: units === 'inch' ? 4 : 3 })
+
+/** Less than two marks between the limits, in depth. */
+const finerThanDial = ({ lathe: { crossFeed } }: Job, { id, limits }: Budgeted): boolean => {
+  if (limits === null || (id !== 'depth' && id !== 'bottomDiameter')) return false
+  const travel = crossFeed.reads === 'diameter' ? readable(crossFeed) / 2 : readable(crossFeed)
+  return (limits[1] - limits[0]) / (id === 'depth' ? 1 : 2) < 2 * travel
+}
+
+/** The key of the job whose limits are at stake, or the feature where they follow from others. */
+const originOf = (feature: Feature, id: Instrument): Origin => {
+  const key = id === 'bottomDiameter' ? 'bottom-diameter' : id
+  const given =
+    (id in feature && feature[id as keyof Feature] !== null) || ('place' in feature && feature.place.by === id)
+  return given ? { ...feature.origin, path: [...feature.origin.path, key] } : feature.origin
+}

@@ -1,0 +1,77 @@
+import type { Budgeted } from './budget/budgeted.ts'
+import { type Change, changesFor } from './gains-changes.ts'
+import { warningOf } from './gains-words.ts'
+import type { Job } from './job/job.ts'
+import type { FeaturePlan, Gain, Plan } from './sheet/plan.ts'
+
+type Planned = Extract<FeaturePlan, { status: 'planned' }>
+
+/**
+ * What would make those features hold that may not: the same job with one thing changed, planned, replayed and budgeted anew. Nothing is
+ * proposed that was not tried, nor what gains nothing. A job that holds costs nothing more.
+ */
+export const withGains = (job: Job, plan: Plan, planOf: (job: Job) => Plan): Plan => {
+  const failing = plan.features.filter((feature): feature is Planned => feature.status === 'planned' && fails(feature))
+  if (failing.length === 0) return plan
+  const indexes = new Set(failing.map((feature) => feature.operation.feature))
+  const tried = changesFor(job, failing).map((change) => ({ change, plan: planOf(changed(job, [change], indexes)) }))
+  const together = new Map<string, Plan>()
+  const gainsOf = (feature: Planned): Gain[] => {
+    const gained = tried.filter((one) => gains(feature, sameIn(one.plan, feature)))
+    const single = gained.map((one) => gainOf([one.change], feature, sameIn(one.plan, feature)!))
+    if (gained.length < 2 || single.some((gain) => gain.holds)) return single
+    const changes = gained.map((one) => one.change)
+    const key = changes.map((change) => change.id).join(' ')
+    const all = together.get(key) ?? planOf(changed(job, changes, indexes))
+    together.set(key, all)
+    const both = sameIn(all, feature)
+    return gains(feature, both) ? [...single, gainOf(changes, feature, both!)] : single
+  }
+  const features = plan.features.map((feature) =>
+    feature.status === 'planned' && fails(feature) ? { ...feature, gains: gainsOf(feature) } : feature,
+  )
+  const warnings = features.flatMap((feature, index) =>
+    feature.status === 'planned' && fails(feature) ? [warningOf(job, feature, index)] : [],
+  )
+  return { ...plan, features, warnings: [...plan.warnings, ...warnings] }
+}
+
+/** A size that the replayed form has, and that may come out beyond its limits. */
+const failed = (one: Budgeted): boolean => one.verdict === 'may not hold' && one.spare !== null
+
+const fails = (feature: Planned): boolean => feature.budget.some(failed)
+
+const changed = (job: Job, changes: readonly Change[], indexes: ReadonlySet<number>): Job =>
+  changes.reduce((before, change) => change.make(before, indexes), job)
+
+const sameIn = (plan: Plan, { operation }: Planned): Planned | null =>
+  plan.features.find(
+    (one): one is Planned => one.status === 'planned' && one.operation.feature === operation.feature,
+  ) ?? null
+
+/** Less beyond the limits by a tenth at least, in every size that may not hold, or all of them hold; and nothing that held is lost. */
+const gains = (feature: Planned, other: Planned | null): boolean => {
+  if (other === null) return false
+  const pairs = feature.budget.map((one) => [one, other.budget.find(({ id }) => id === one.id)] as const)
+  const lost = pairs.some(([one, then]) => one.verdict === 'holds' && then?.verdict !== 'holds')
+  const better = pairs.some(([one, then]) => failed(one) && spareOf(then) > spareOf(one) * 0.9 + SAME)
+  const worse = pairs.some(([one, then]) => failed(one) && spareOf(then) < spareOf(one) - SAME)
+  return better && !lost && !worse
+}
+
+const spareOf = (one: Budgeted | undefined): number => one?.spare ?? Number.NEGATIVE_INFINITY
+/** Arithmetic's share, pm. */
+const SAME = 1
+
+const gainOf = (changes: readonly Change[], feature: Planned, other: Planned): Gain => {
+  const better = (one: Budgeted): boolean =>
+    feature.budget.some(({ id, spare }) => id === one.id && spareOf(one) > (spare ?? 0) + SAME)
+  const ids = new Set(feature.budget.filter(failed).map(({ id }) => id))
+  return {
+    change: changes.map(({ id }) => id),
+    say: changes.map(({ say }) => say),
+    set: changes.map(({ set }) => set),
+    sizes: other.budget.filter((one) => ids.has(one.id) && better(one)),
+    holds: other.budget.every(({ verdict }) => verdict !== 'may not hold'),
+  }
+}

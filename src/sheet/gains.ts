@@ -1,0 +1,43 @@
+import type { Units } from '../units/length.ts'
+import { dimensionFigure, labelOf } from './dimensions.ts'
+import { identify } from './figure.ts'
+import type { Plan } from './plan.ts'
+import type { Planned } from './scene.ts'
+import type { Phrase, SheetGain } from './sheet.ts'
+
+/** What would make a feature hold: first what the hand does, then what comes of it, then the keys that plan it so. */
+export const gainsOf = (plan: Plan, feature: Planned, position: number): SheetGain[] =>
+  (feature.gains ?? []).map((gain, index) => ({
+    change: gain.change,
+    set: gain.set,
+    holds: gain.holds,
+    says: identify(`feature.${position + 1}.gain.${index + 1}`, [
+      `${gain.say.join(', ')}: `,
+      ...gain.sizes.flatMap((one, i): Phrase => [...(i > 0 ? [', '] : []), ...rangeOf(one, plan.units)]),
+      ` (${gain.set.join(', ')})`,
+    ]),
+    sizes: gain.sizes.map(({ id, planned, low, high, rss, spare, verdict }) => {
+      const of = (role: 'planned' | 'low' | 'high' | 'rss' | 'spare', value: number) =>
+        dimensionFigure(role, id, value, plan.units)
+      return {
+        id,
+        verdict,
+        planned: of('planned', planned),
+        low: of('low', low),
+        high: of('high', high),
+        rss: of('rss', rss),
+        spare: spare === null ? null : of('spare', spare),
+      }
+    }),
+  }))
+
+const rangeOf = (
+  { id, low, high, verdict }: NonNullable<Planned['gains']>[number]['sizes'][number],
+  units: Units,
+): Phrase => [
+  `${labelOf(id)} `,
+  dimensionFigure('low', id, low, units),
+  ' to ',
+  dimensionFigure('high', id, high, units),
+  verdict === 'holds' ? ' holds' : ' not yet',
+]
