@@ -71,7 +71,10 @@ function draftAll(job: Job, bench: Bench) {
   for (const feature of job.features) {
     const drafted = draftFeature(bench, feature)
     if (drafted.ok)
-      drafts.push({ draft: drafted.draft, angle: feature.cutting.compoundAngle ?? job.lathe.compound.angle })
+      drafts.push({
+        draft: drafted.draft,
+        angle: drafted.draft.angle ?? feature.cutting.compoundAngle ?? job.lathe.compound.angle,
+      })
     else refused.push({ feature, refusal: drafted.refusal })
   }
   const ordered = orderFeatures(drafts)

@@ -4,6 +4,7 @@ import type { Region, WantedDimension } from '../moves/operation.ts'
 import type { Part, Step } from '../moves/part.ts'
 import type { LayoutLine } from '../moves/stated.ts'
 import type { Tool } from '../tools/tool.ts'
+import type { Degrees } from '../units/dimension.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Feature } from './feature.ts'
 
@@ -30,6 +31,8 @@ export type Draft = {
   readonly region: Region
   readonly dimensions: readonly WantedDimension[]
   readonly cuts: Cuts
+  /** The compound angle that this way of cutting needs, whatever the lathe's is. */
+  readonly angle?: Degrees
   readonly drawn: readonly string[]
   readonly layout: readonly LayoutLine[]
   readonly align: { readonly point: string; readonly to: string }

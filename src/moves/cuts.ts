@@ -67,4 +67,22 @@ export type StepCuts = {
   readonly besideFace: Length | null
 }
 
-export type Cuts = PlungeCuts | CornerCuts | StepCuts
+/**
+ * A V fed in by the compound along its tailstock-side flank. A place on that line is named by its depth; the tool stands that much times
+ * `slope` further on than its zero. Lines beside it are for a root wider than the nose.
+ */
+export type FlankCuts = {
+  readonly style: 'flank'
+  /** Tangent of half the included angle. */
+  readonly slope: number
+  /** Where the tool finishes the tailstock-side and the headstock-side flank. */
+  readonly first: Length
+  readonly last: Length
+  /** Largest distance between overlapping lines; null: the nose leaves no floor that another line could lengthen. */
+  readonly spacing: Length | null
+  readonly depth: Length
+  /** Depths that roughing stops at on every line, ascending; empty = no roughing. */
+  readonly roughDepths: readonly Length[]
+}
+
+export type Cuts = PlungeCuts | CornerCuts | StepCuts | FlankCuts

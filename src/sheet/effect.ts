@@ -20,7 +20,7 @@ export const effectOf = (scene: Scene): Phrase => {
     case 'go-past':
       return ['more than the backlash']
     case 'return':
-      return slide === 'cross-feed' ? [] : ['backlash taken up']
+      return slide === 'cross-feed' ? cameIn(scene) : ['backlash taken up']
     case 'feed-across':
       return [purpose === 'take-out-floor' ? 'takes out the floor' : 'feeds across the floor']
     default:
@@ -36,6 +36,13 @@ const feedIn = (scene: Scene): Phrase => {
   const across = feature.operation.surface - 2 * deep
   if (move.slide === 'compound' && placeOf(scene, scene.before).deep === deep) return along(scene)
   return [size(scene, 'depth', deep), ' deep, ', size(scene, 'diameter', across), ' dia']
+}
+
+/** The cross-feed comes in to its reading before the compound feeds: whoever does it must know that nothing is cut yet. */
+const cameIn = (scene: Scene): Phrase => {
+  if (scene.move.purpose !== 'approach') return []
+  const { deep } = placeOf(scene, scene.after)
+  return deep < 0 ? [size(scene, 'clearance', floored(scene, -deep)), ' clear of the work'] : []
 }
 
 /** Zero on both dials is the finished corner, so what counts is how far it still is. */

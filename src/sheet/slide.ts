@@ -1,5 +1,5 @@
 import type { Slide } from '../moves/operation.ts'
-import { markFigure, marks, readingFigure, readingOf, turnsOf, turnTo, waysOf, wholeTurns } from './dial.ts'
+import { markFigure, marks, readingFigure, readingOf, turnsOf, turnTo, type Ways, waysOf, wholeTurns } from './dial.ts'
 import { lockWords } from './hand.ts'
 import type { Said, Scene } from './scene.ts'
 import { scaleOf } from './scene.ts'
@@ -10,8 +10,24 @@ export const slideStep = (scene: Scene, slide: Slide): Said => ({
   thing: slide.toUpperCase(),
   does: does(scene, slide),
   effect: [],
-  more: [],
+  // Common practice, no source: a form finished along one flank springs, and the dwell takes out what sprang.
+  more:
+    scene.move.action === 'feed-in' && slide === 'compound' && scene.move.purpose === 'finish'
+      ? [['let the work turn until no more chips come']]
+      : [],
 })
+
+/** The cut is fed in by the compound, as the flank feed of a V is; a corner tool only alternates with it. */
+const fedByCompound = ({ feature }: Scene): boolean =>
+  feature.operation.moves.some(
+    ({ action, slide, purpose }) => action === 'feed-in' && slide === 'compound' && purpose === 'finish',
+  )
+
+/** A compound that feeds into the work goes forward; that it goes toward the headstock too is of no matter to the hand. */
+const waysIn = (scene: Scene, slide: Slide): Ways => {
+  const ways = waysOf(slide, scene.feature.operation.angle)
+  return slide === 'compound' && fedByCompound(scene) ? { ...ways, forward: 'forward' } : ways
+}
 
 const does = (scene: Scene, slide: Slide): Phrase => {
   const { action, count } = scene.move
@@ -31,7 +47,7 @@ const zero = (scene: Scene, slide: Slide): Phrase =>
 
 const takeUp = (scene: Scene, slide: Slide): Phrase => {
   const scale = scaleOf(scene.plan, slide)
-  const forward = waysOf(slide, scene.feature.operation.angle).forward
+  const { forward } = waysIn(scene, slide)
   if (scale?.kind !== 'dial') return [`move ${forward} a little`]
   return [`turn ${forward}, `, ...marks(scale, scene.move.takeUp ?? 0), ' or more']
 }
@@ -39,7 +55,7 @@ const takeUp = (scene: Scene, slide: Slide): Phrase => {
 const onto = (scene: Scene, slide: Slide, count: number): Phrase => {
   const scale = scaleOf(scene.plan, slide)
   if (scale === null) return ['move it by hand to the place']
-  const ways = waysOf(slide, scene.feature.operation.angle)
+  const ways = waysIn(scene, slide)
   const from = scene.before[slide] ?? 0
   const whole = wholeTurns(scale, from, count)
   if (scene.move.purpose === 'clear-to-measure' && whole !== null && count < from) {
@@ -57,6 +73,8 @@ const onto = (scene: Scene, slide: Slide, count: number): Phrase => {
       count < 0 ? ' out)' : ' in)',
     ]
   }
+  if (scene.move.action === 'return' && slide === 'cross-feed' && count === 0 && whole !== null && from < -whole)
+    return ['IN ', ...turnsOf(whole), ', count them, onto 0']
   return [...slowly(scene), ...turnTo(scale, ways, from, count, scene.units)]
 }
 

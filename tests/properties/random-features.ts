@@ -142,7 +142,8 @@ function vee(tape: Tape, slot: Slot): DrawnFeature {
     smaller: (share) => `angle: ${angle}, nose: ${num(nose * share)}`,
     deep: form.depth,
   })
-  const lines = [`    angle: ${angle}`, ...form.lines]
+  const method = tape.chance(30) ? ['    method: flank-feed'] : []
+  const lines = [`    angle: ${angle}`, ...form.lines, ...method]
   return {
     drawn: { ...common(slot, bar), kind: 'vee', near: place.near, slope, ...form },
     lines: [...opening(slot, 'v-groove'), ...lines, ...place.lines, ...made.use, ...own(tape, slot)],

@@ -7,6 +7,7 @@ import { type Bench, type Drafted, type PlacedStep, refuse } from '../draft.ts'
 import type { VGrooveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf } from '../place.ts'
 import { pastTheDepth } from '../shop.ts'
+import { flankAngle, flankCuts, flankRefusal } from './flank-cuts.ts'
 import type { VForm } from './form.ts'
 import { plungeCuts } from './plunge-cuts.ts'
 import { aimedAngle, solved, stepOf, withNose } from './solved.ts'
@@ -21,6 +22,8 @@ export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
   const half = angle / 2
   const t = Math.tan(half * (Math.PI / 180))
   const nominalStep = stepOf(bench, feature, t)
+  const swung = feature.method === 'flank-feed' ? flankRefusal(feature, angle) : null
+  if (swung !== null) return { ok: false, refusal: swung }
   if (isRefusal(nominalStep)) return { ok: false, refusal: nominalStep }
   const { step, drawn } = nominalStep
   const form = solved(bench, feature, half, step)
@@ -53,7 +56,9 @@ function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: Pl
     wanted: vForm(near, shape, -step.measured / 2),
     region: { from: near, to: near + width },
     dimensions: dimensions(bench, feature, step, shape),
-    cuts: plungeCuts(bench, feature, tool, shape),
+    ...(feature.method === 'flank-feed'
+      ? { cuts: flankCuts(bench, feature, tool, shape), angle: flankAngle(shape.angle) }
+      : { cuts: plungeCuts(bench, feature, tool, shape) }),
     drawn: drawnSizes(feature),
     layout: edgeLines(bench, feature.place, near, near + width),
     align: { point: 'tailstock-side corner of the nose', to: `the ${formatLength(near, bench.units)} line` },
@@ -61,7 +66,9 @@ function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: Pl
     placedBy: 'line' as const,
     notes: [
       ...shape.notes,
-      `The near flank reaches its line when the tool stands ${formatLength(depth * t, bench.units)} ${bench.units === 'inch' ? 'in' : 'mm'} past its zero.`,
+      feature.method === 'flank-feed'
+        ? 'Flank feed: the compound, half the angle from square, slides the tool down the tailstock-side flank; the nose and the headstock-side flank cut.'
+        : `The near flank reaches its line when the tool stands ${formatLength(depth * t, bench.units)} ${bench.units === 'inch' ? 'in' : 'mm'} past its zero.`,
       ...(shape.drop === 0
         ? []
         : [

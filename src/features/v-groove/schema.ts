@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import type { AsRead, Given } from '../../diagnostics/given.ts'
-import { angleDimension, dimension, length } from '../../units/measure-schema.ts'
+import { angleDimension, choice, dimension, length } from '../../units/measure-schema.ts'
 import { commonFeatureKeys, depthOrBottom, placeKeys, readPlace } from '../common-schema.ts'
 import type { FeatureBase, VGrooveFeature } from '../feature.ts'
 
@@ -14,6 +14,12 @@ export const vGrooveSchema = z
     depth: z.optional(dimension('Depth below the surface as drawn, or bottom-diameter.')),
     'bottom-diameter': z.optional(dimension('Diameter at the bottom, or depth.')),
     root: z.optional(dimension('Width of the flat bottom; 0 for a sharp V.', 'zero or more')),
+    method: z.optional(
+      choice(
+        'plunge (the default) feeds straight in; flank-feed sets the compound to half the angle and slides the tool down the tailstock-side flank, so that the nose and the headstock-side flank cut.',
+        ['plunge', 'flank-feed'],
+      ),
+    ),
     ...commonFeatureKeys,
   })
   .check(z.meta({ title: 'V-groove' }))
@@ -40,7 +46,7 @@ export const readVGroove = (
       'width-at says where a width is measured, and no width is given',
       'give width as well, or take width-at out',
     )
-  const { angle, width, 'width-at': widthAt, depth, 'bottom-diameter': bottomDiameter, root } = given.values
+  const { angle, width, 'width-at': widthAt, depth, 'bottom-diameter': bottomDiameter, root, method } = given.values
   if (!place || !angle) return null
   return {
     ...base,
@@ -52,5 +58,6 @@ export const readVGroove = (
     depth: depth ?? null,
     bottomDiameter: bottomDiameter ?? null,
     root: root ?? null,
+    method: method ?? 'plunge',
   }
 }

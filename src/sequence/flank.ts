@@ -1,0 +1,107 @@
+import type { FlankCuts } from '../moves/cuts.ts'
+import type { Length } from '../units/length.ts'
+import { awayToMeasure } from './away.ts'
+import { alongFor, depthShift } from './compound.ts'
+import { countFor, countsPerTurn, findableBehindZero, lostTravel, pastCount, stepTravel, travelAt } from './dial.ts'
+import { dial, hand, measureStop, newProgram, type Program } from './program.ts'
+import type { Request, Sequenced } from './request.ts'
+import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
+
+/**
+ * A V by flank feed. The compound lies along the tailstock-side flank: with the cross-feed at one reading its forward feed slides the tool
+ * down that flank, and both zeros stand where the nose touches on the near line. For each run the compound starts behind the surface, the
+ * cross-feed comes in to its reading in the clear, and the compound alone feeds; the cross-feed takes the tool out.
+ */
+export function sequenceFlank(request: Request, cuts: FlankCuts): Sequenced {
+  const lines = linesOf(request, cuts)
+  if (lines === null) return noseWithoutFlat()
+  const program = newProgram(request.origin)
+  const { crossFeed } = request.lathe
+  const plan: Plan = { request, cuts, backOut: backOutCount(request, lines) }
+  setUp(program, request)
+  touchSurface(program, request)
+  dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  hand(program, 'start')
+  if (cuts.roughDepths.length > 0) {
+    for (const line of lines) feedDown(program, plan, line, roughCounts(plan, line), 'rough')
+    measureStop(program, crossFeed, plan.backOut, awayToMeasure(crossFeed), 'expect-rough', false)
+  }
+  for (const line of lines) feedDown(program, plan, line, [line.last], 'finish')
+  finishOperation(program, request, plan.backOut)
+  return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
+}
+
+type Plan = { readonly request: Request; readonly cuts: FlankCuts; readonly backOut: number }
+
+/** One way down: the cross-feed's reading, where the compound starts in the clear, and the compound's last reading. */
+type FlankLine = { readonly cross: number; readonly start: number; readonly last: number }
+
+/**
+ * The flank itself with the cross-feed on 0. A root wider than the nose by more than half a mark shows asks for lines further on: the
+ * compound's place is rounded first, then the cross-feed for that place. Null: a nose without a flat cannot make a floor that way.
+ */
+function linesOf(request: Request, cuts: FlankCuts): FlankLine[] | null {
+  const { angle, lathe } = request
+  const { scale } = lathe.compound
+  const into = depthShift(1, angle)
+  const own = countFor(scale, cuts.depth / into, 'lower')
+  const lines = [{ cross: 0, start: startCount(request, 0), last: own }]
+  const over = cuts.last - cuts.first
+  if (over <= alongFor(stepTravel(scale), angle) / 2) return lines
+  if (cuts.spacing === null) return null
+  const gaps = Math.ceil(over / cuts.spacing - 1e-9)
+  for (let i = 1; i <= gaps; i++) {
+    const last = countFor(scale, (cuts.first + (over * i) / gaps) / alongFor(1, angle), 'lower')
+    const cross = countFor(lathe.crossFeed, cuts.depth - travelAt(scale, last) * into, 'lower')
+    lines.push({ cross, start: startCount(request, travelAt(lathe.crossFeed, cross)), last })
+  }
+  return lines
+}
+
+/** A round mark at which the tool stands clear of the surface with the cross-feed at `cross`, whatever the lost motion. */
+function startCount({ lathe, angle, clear }: Request, cross: Length): number {
+  const { scale } = lathe.compound
+  return pastCount(scale, Math.floor((-cross - clear) / depthShift(stepTravel(scale), angle)))
+}
+
+function roughCounts({ request, cuts }: Plan, line: FlankLine): number[] {
+  const { lathe, angle } = request
+  const counts = cuts.roughDepths.map((depth) =>
+    countFor(lathe.compound.scale, (depth - travelAt(lathe.crossFeed, line.cross)) / depthShift(1, angle), 'lower'),
+  )
+  return [...new Set(counts)].filter((count) => count > line.start && count <= line.last)
+}
+
+/** Compound behind the start, cross-feed in to the line while the tool is clear, down by the compound, out by the cross-feed. */
+function feedDown(program: Program, plan: Plan, line: FlankLine, counts: number[], purpose: 'rough' | 'finish'): void {
+  const behind = line.start < program.at.compound
+  dial(program, behind ? 'go-past' : 'shift', 'compound', line.start, 'to-place')
+  dial(program, 'return', 'cross-feed', line.cross, 'approach')
+  for (const count of counts) dial(program, 'feed-in', 'compound', count, purpose)
+  dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+}
+
+/** Clear of the largest stock that the edge passes, from the end of any line, at the full lost motion. */
+function backOutCount({ lathe, angle, edge, heightOver, clear }: Request, lines: readonly FlankLine[]): number {
+  const { crossFeed, compound } = lathe
+  const travels = lines.flatMap(({ start, last }) => [start, last]).map((count) => travelAt(compound.scale, count))
+  const lowest = Math.min(0, ...travels) - lostTravel(compound.scale)
+  const highest = Math.max(...travels)
+  const high = heightOver(alongFor(lowest, angle) + edge.from, alongFor(highest, angle) + edge.to)
+  const need = high + clear + depthShift(highest, angle) + edge.deepest + lostTravel(crossFeed)
+  return wholeTurnsOut(crossFeed, Math.max(need, stepTravel(crossFeed)))
+}
+
+/** A V is as deep as several turns, and each run comes back onto 0: whole turns are counted out and the same turns in. */
+function wholeTurnsOut(scale: Request['lathe']['crossFeed'], travel: Length): number {
+  const turn = countsPerTurn(scale)
+  if (turn === null || travel <= travelAt(scale, turn)) return findableBehindZero(scale, travel)
+  return -Math.ceil(travel / travelAt(scale, turn) - 1e-9) * turn
+}
+
+const noseWithoutFlat = (): Sequenced => ({
+  ok: false,
+  code: 'nose-too-narrow',
+  reason: 'flank feed cuts a flat root with the flat of the nose, and this tool comes to a point',
+  remedy: 'grind a flat on the nose, or leave out method: flank-feed: a plunge feeds across the floor',
+})
