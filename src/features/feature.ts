@@ -63,7 +63,7 @@ export type VGrooveFeature = FeatureBase & {
   readonly depth: Dimension | null
   readonly bottomDiameter: Dimension | null
   readonly root: Dimension | null
-}
   /** How it is fed in: straight, or by the compound along the tailstock-side flank. */
   readonly method: 'plunge' | 'flank-feed'
+}
 export type Feature = GrooveFeature | ConcaveFeature | CornerFeature | VGrooveFeature
