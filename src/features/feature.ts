@@ -35,7 +35,8 @@ export type GrooveFeature = FeatureBase & {
   /** Exactly one of the two is given. */
   readonly depth: Dimension | null
   readonly bottomDiameter: Dimension | null
-  readonly cornerRadiusMax: Length | null
+  /** Between walls and floor; "max" reaches down to 0. */
+  readonly cornerRadius: Dimension | null
 }
 export type ConcaveFeature = FeatureBase & {
   readonly kind: 'radius'

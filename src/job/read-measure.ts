@@ -48,8 +48,8 @@ const parse = (measure: Exclude<Measure, { kind: 'text' }>, written: string, uni
   switch (measure.kind) {
     case 'length':
       return parseLength(written, units)
-    case 'greatest':
-      return parseLength(written.replace(/\s*max\.?$/i, ''), units)
+    case 'dimension-or-most':
+      return dimensionOrMost(written, units)
     case 'dimension':
       return parseDimension(written, units)
     case 'angle':
@@ -57,6 +57,15 @@ const parse = (measure: Exclude<Measure, { kind: 'text' }>, written: string, uni
     case 'angle-dimension':
       return parseAngleDimension(written)
   }
+}
+
+const dimensionOrMost = (written: string, units: Units) => {
+  const most = written.match(/^(.*?)\s*max\.?$/i)
+  if (most === null) return parseDimension(written, units)
+  const parsed = parseLength(most[1]!, units)
+  if (!parsed.ok) return parsed
+  const { value } = parsed
+  return { ok: true as const, value: { nominal: value, limits: [0, value] as const, aim: value, text: written } }
 }
 
 /** What would be in range; undefined where it is. */

@@ -104,7 +104,7 @@ const numberExpected = (schema: AnySchema): string | undefined => {
 const MEASURES = {
   length: 'a length such as 0.125, 1/8 or 4.5 mm',
   dimension: 'a length such as 1/8, or one with its tolerance such as 0.125 ±0.005',
-  greatest: 'a length such as 0.010 max',
+  'dimension-or-most': 'a radius such as 0.010 max or 1/16 ±0.005',
   angle: 'degrees such as 34 or 14 1/2 deg',
   'angle-dimension': 'degrees such as 38 or 38 ±0.5',
   text: 'text',

@@ -61,6 +61,7 @@ const OVER: Readonly<Record<Instrument, Verdict>> = {
   angle: 'off',
   flatness: 'left',
   radius: 'off',
+  cornerRadius: 'left',
   legAlong: 'gone',
   legDown: 'gone',
 }
@@ -75,6 +76,7 @@ const UNDER: Readonly<Record<Instrument, Verdict>> = {
   angle: 'off',
   flatness: 'left',
   radius: 'off',
+  cornerRadius: 'gone',
   legAlong: 'left',
   legDown: 'left',
 }

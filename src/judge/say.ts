@@ -47,6 +47,7 @@ const GONE: Readonly<Record<Instrument, string>> = {
   angle: 'too open',
   flatness: 'out of flat',
   radius: 'off the radius',
+  cornerRadius: 'too sharp in the corner of the floor',
   legAlong: 'too long along the work',
   legDown: 'too deep down the face',
 }
@@ -63,6 +64,7 @@ const LEFT: Partial<Record<Instrument, (by: string) => string>> = {
   far: (by) => `${by} left before the far edge`,
   root: (by) => `${by} left in the width of the bottom`,
   flatness: (by) => `a step of ${by} more than allowed is left on the floor`,
+  cornerRadius: (by) => `${by} left in the radius of the corner`,
   legAlong: (by) => `${by} left along the work`,
   legDown: (by) => `${by} left down the face`,
 }

@@ -65,6 +65,10 @@ export type StepCuts = {
   readonly workFrom: Length
   /** Depth at which the side of the tool is brought against the face where the zero along the work is touched; null: set on lines. */
   readonly besideFace: Length | null
+  /** A level floor between two round stretches, each stepped along: fed across from one to the other at this depth. */
+  readonly floor?: { readonly from: Length; readonly to: Length; readonly depth: Length }
+  /** How far roughing stays off the first and the last place. */
+  readonly leaveSides?: Length
 }
 
 /**

@@ -78,6 +78,7 @@ export type Instrument =
 
 export type WantedDimension = {
   readonly id: Instrument
+  | 'cornerRadius' // of the fillets between the walls and the floor, both together
   /** Aim of the plan, pm or degrees. */
   readonly aim: number
   readonly limits: readonly [number, number] | null

@@ -51,6 +51,7 @@ const INSTRUMENTS: Readonly<Record<WantedDimension['id'], Take>> = {
     return depths.length === 0 ? null : Math.max(...depths) - Math.min(...depths)
   },
   radius: (cavity, operation) => (cavity.atCorner ? cornerRadius(cavity, operation) : chordRadius(cavity, operation)),
+  cornerRadius: (cavity, _, { aim }) => filletsRadius(cavity, aim),
   legAlong: ({ atCorner, near, far }) => (atCorner ? far - near : null),
   legDown: ({ atCorner, deepest }, { surface }) => (atCorner ? deepest + surface / 2 : null),
 }
@@ -150,4 +151,32 @@ const gaugeRadius = (pieces: readonly Piece[], near: Length, surface: Length): n
     most = Math.max(most ?? 0, along + deep + Math.sqrt(2 * along * deep))
   }
   return most
+}
+
+/** The fillets at both walls, taken together. */
+const filletsRadius = (cavity: Cavity, aim: number): number =>
+  (filletRadius(cavity, 1, aim) + filletRadius(cavity, -1, aim)) / 2
+
+/** Points of each stretch of a fillet that are looked at. */
+const LOOKED = 8
+
+/**
+ * The arc that runs into the wall and the floor through the lowest places of a fillet: through a point x from the wall and y above the floor goes the
+ * radius x + y + √(2xy). Ridges between steps give more, so of every cut the least counts, and of these the mean: all places make a fillet together.
+ * Only where x and y are within four times of each other. A sharp corner: 0.
+ */
+const filletRadius = ({ pieces, near, far, deepest }: Cavity, side: 1 | -1, aim: Length): number => {
+  const wall = side === 1 ? near : far
+  const least = new Map<number, number>()
+  for (const { from, to, curve, step } of pieces) {
+    if (side * (from - wall) > 2 * aim && side * (to - wall) > 2 * aim) continue
+    for (let i = 0; i <= LOOKED; i++) {
+      const z = from + ((to - from) * i) / LOOKED
+      const [x, y] = [side * (z - wall), deepest - depthAt(curve, z)]
+      if (x <= 0 || y > 4 * x || x > 4 * y) continue
+      const radius = x + y + Math.sqrt(2 * x * y)
+      least.set(step, Math.min(radius, least.get(step) ?? radius))
+    }
+  }
+  return least.size === 0 ? 0 : [...least.values()].reduce((sum, radius) => sum + radius, 0) / least.size
 }

@@ -6,6 +6,8 @@ import { countFor, stepTravel, travelAt } from './dial.ts'
 /** The places of the finish on the compound's dial, ascending, with the tallest ridge they leave, square to the form. */
 export type StepPlaces = {
   readonly counts: readonly number[]
+  /** Between two stretches lies a floor, fed across from the last place of the one to the first of the other. */
+  readonly across: { readonly from: number; readonly to: number } | null
   readonly ridge: Length
   /** What a replay must allow straight into the work: a ridge on a steep flank is taller that way than square to it. */
   readonly allowed: Length
@@ -13,36 +15,47 @@ export type StepPlaces = {
 
 /** The fewest whole marks that keep the cusp, and among those the ones that leave the lowest ridges. */
 export function stepPlaces(cuts: StepCuts, scale: Scale): StepPlaces {
-  const range = marksOf(cuts, scale)
-  const fewest = walk(cuts, scale, range, cuts.cusp)
-  let counts = fewest
-  let [low, high] = [0, cuts.cusp]
-  for (let i = 0; i < 16; i++) {
-    const middle = (low + high) / 2
-    const tried = walk(cuts, scale, range, middle)
-    if (tried.length > fewest.length) low = middle
-    else {
-      high = middle
-      counts = tried
-    }
-  }
-  const tops = topsOf(cuts, scale, counts)
+  const { floor, touches } = cuts
+  const stretches =
+    floor === undefined
+      ? [fewest(cuts, scale, marksOf(scale, cuts.first, cuts.last, touches))]
+      : [
+          fewest(cuts, scale, marksOf(scale, cuts.first, floor.from, [touches[0], floor.from])),
+          fewest(cuts, scale, marksOf(scale, floor.to, cuts.last, [floor.to, touches[1]])),
+        ]
+  const tops = stretches.flatMap((counts) => topsOf(cuts, scale, counts))
   return {
-    counts,
+    counts: [...new Set(stretches.flat())],
+    across: stretches.length < 2 ? null : { from: stretches[0]!.at(-1)!, to: stretches[1]![0]! },
     ridge: Math.max(0, ...tops.map(cuts.standsOut)),
     allowed: Math.max(0, ...tops.map(cuts.standsOut), ...tops.map((top) => straightIn(cuts, scale, top))),
   }
 }
 
+function fewest(cuts: StepCuts, scale: Scale, range: Range): number[] {
+  const first = walk(cuts, scale, range, cuts.cusp)
+  let counts = first
+  let [low, high] = [0, cuts.cusp]
+  for (let i = 0; i < 16; i++) {
+    const middle = (low + high) / 2
+    const tried = walk(cuts, scale, range, middle)
+    if (tried.length > first.length) low = middle
+    else {
+      high = middle
+      counts = tried
+    }
+  }
+  return counts
+}
+
 type Range = { readonly low: number; readonly high: number }
 
 /** From the mark at or beyond the first place to the mark at or beyond the last, never more than half a mark past where the tool can touch the form. */
-function marksOf(cuts: StepCuts, scale: Scale): Range {
+function marksOf(scale: Scale, first: Length, last: Length, [from, to]: StepCuts['touches']): Range {
   const step = stepTravel(scale)
-  const [from, to] = cuts.touches
   return {
-    low: Math.max(Math.floor(cuts.first / step + 1e-6), countFor(scale, from, 'higher')),
-    high: Math.min(Math.ceil(cuts.last / step - 1e-6), countFor(scale, to, 'lower')),
+    low: Math.max(Math.floor(first / step + 1e-6), countFor(scale, from, 'higher')),
+    high: Math.min(Math.ceil(last / step - 1e-6), countFor(scale, to, 'lower')),
   }
 }
 

@@ -24,7 +24,10 @@ export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
   for (const place of roughPlaces(plan, places)) sink(program, plan, place, cuts.leave, 'rough')
   if (program.moves.length > before)
     measureStop(program, lathe.crossFeed, plan.backOut, awayToMeasure(lathe.crossFeed), 'expect-rough', false)
-  for (const place of places.counts) sink(program, plan, place, 0, 'finish')
+  for (const place of places.counts) {
+    if (place === places.across?.from) floorAcross(program, plan, places.across)
+    else if (place !== places.across?.to) sink(program, plan, place, 0, 'finish')
+  }
   finishOperation(program, request, plan.backOut)
   return travelRefusal(request, program) ?? { ok: true, moves: program.moves, cusp: places.allowed * 1.01 }
 }
@@ -67,9 +70,11 @@ function backOutCount(request: Request, cuts: StepCuts, places: StepPlaces): num
 /** The middle, where the form has one, then evenly from near to far; around a corner down a stair, so that no place of the finish meets much more than is left. */
 function roughPlaces({ request, cuts }: Plan, places: StepPlaces): number[] {
   const scale = request.lathe.compound.scale
-  const first = places.counts[0]!
-  const last = places.counts[places.counts.length - 1]!
   if (cuts.middle === null) return stair(scale, cuts, places.counts)
+  const { counts } = places
+  const span = counts[counts.length - 1]! - counts[0]!
+  const sides = Math.min(Math.ceil((cuts.leaveSides ?? 0) / stepTravel(scale) - 1e-9), Math.floor(span / 2))
+  const [first, last] = [counts[0]! + sides, counts[0]! + span - sides]
   const gaps = Math.max(1, Math.ceil((last - first) / Math.max(1, cuts.roughSpacing / stepTravel(scale)) - 1e-9))
   const even = Array.from({ length: gaps + 1 }, (_, i) => first + Math.round(((last - first) * i) / gaps))
   return [...new Set([countFor(scale, cuts.middle, 'lower'), ...even])]
@@ -111,6 +116,24 @@ function infeeds(scale: Request['lathe']['crossFeed'], contact: Length, target: 
   const stops: number[] = []
   for (let count = first; count < target; count += most) stops.push(count)
   return [...stops, target]
+}
+
+/** The floor between two stretches: in to the whole depth at the end of the one, across slowly, and out where the other begins. */
+function floorAcross(program: Program, plan: Plan, { from, to }: { from: number; to: number }): void {
+  const { request, cuts, backOut, profile } = plan
+  const { crossFeed: scale, compound } = request.lathe
+  const [start, end] = [travelAt(compound.scale, from), travelAt(compound.scale, to)]
+  const target = countFor(scale, cuts.floor!.depth, 'lower')
+  const depth = travelAt(scale, target)
+  const metal = metalUnder(profile, start, depth)
+  toPlace(program, compound.scale, from)
+  for (const count of metal > 0 ? infeeds(scale, depth - metal, target, cuts.infeed) : [target])
+    dial(program, 'feed-in', 'cross-feed', count, 'finish')
+  if (to > from) dial(program, 'feed-across', 'compound', to, 'take-out-floor')
+  const width = request.edge.to - request.edge.from
+  for (let at = start; at < end; at += width / 2) sunk(profile, at, depth)
+  sunk(profile, end, depth)
+  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
 }
 
 function cuspNotKept(request: Request, places: StepPlaces): Sequenced {

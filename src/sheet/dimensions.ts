@@ -14,6 +14,7 @@ const LABELS: Readonly<Record<Instrument, string>> = {
   angle: 'included angle',
   flatness: 'floor flat within',
   radius: 'radius',
+  cornerRadius: 'corner radius',
   legAlong: 'leg along the work',
   legDown: 'leg down the face',
 }

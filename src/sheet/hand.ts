@@ -161,9 +161,11 @@ const BY_HAND: Phrase = ['spindle stopped; turn the work by hand to feel the tou
 
 /** Only what the finished stretch of work can be measured for; the expected sizes come from the replay at this very move. */
 const measure = (scene: Scene): Said => {
-  const unfinishedCorner = scene.feature.edge.shape === 'corner' && scene.move.purpose === 'expect-rough'
+  const rough = scene.move.purpose === 'expect-rough'
+  const unfinished = (id: Size['id']) =>
+    rough && (id === 'cornerRadius' || (id === 'radius' && scene.feature.edge.shape === 'corner'))
   const expected = (scene.feature.trace.at[scene.index] ?? []).filter(
-    (size) => middle(size) !== null && size.id !== 'flatness' && !(unfinishedCorner && size.id === 'radius'),
+    (size) => middle(size) !== null && size.id !== 'flatness' && !unfinished(size.id),
   )
   const lines = expected.map((size) => expectation(scene, size))
   if (lines.length === 0) return say('MEASURE', ['with the spindle STOPPED'])

@@ -46,6 +46,7 @@ const WORDS: Readonly<Record<Instrument, readonly [what: string, more: string, l
   angle: ['angle', 'open', 'closed'],
   flatness: ['floor', 'out of flat', 'flatter'],
   radius: ['radius', 'large', 'small'],
+  cornerRadius: ['corner radius', 'large', 'small'],
   legAlong: ['leg along the work', 'long', 'short'],
   legDown: ['leg down the face', 'deep', 'shallow'],
 }

@@ -66,6 +66,7 @@ const ALONG: readonly Instrument[] = [
   'center',
   'angle',
   'flatness',
+  'cornerRadius',
 ]
 
 const firstOf = (changes: readonly Change[], order: readonly Instrument[]): Change | undefined =>

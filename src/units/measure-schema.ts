@@ -4,7 +4,7 @@ import type { Length } from './length.ts'
 
 /** How a scalar of a file becomes a value, once the file's units and its exact text are known. */
 export type Measure =
-  | { readonly kind: 'length' | 'dimension' | 'greatest'; readonly range: LengthRange }
+  | { readonly kind: 'length' | 'dimension' | 'dimension-or-most'; readonly range: LengthRange }
   | {
       readonly kind: 'angle' | 'angle-dimension'
       readonly above: Degrees
@@ -37,9 +37,12 @@ export const length = (say: string, range: LengthRange = 'more than zero') =>
 export const dimension = (say: string, range: LengthRange = 'more than zero') =>
   measure<Dimension>(say, DIMENSIONS, { kind: 'dimension', range })
 
-/** A length that may be followed by "max". */
-export const greatest = (say: string) =>
-  measure<Length>(say, ['0.010 max', '0.2 mm max'], { kind: 'greatest', range: 'zero or more' })
+/** A dimension, or a length followed by "max": anything from 0 up to it. */
+export const dimensionOrMost = (say: string) =>
+  measure<Dimension>(say, ['0.010 max', '0.2 mm max', '1/16 ±0.005'], {
+    kind: 'dimension-or-most',
+    range: 'zero or more',
+  })
 
 /** Degrees above one bound and below the other; `upTo` takes the upper bound in. */
 export const angle = (say: string, above: Degrees, below: Degrees, upTo = false) =>

@@ -20,7 +20,7 @@ describe('a job in inches with included lathe and toolbox', () => {
       width: { nominal: 3_968_750_000, limits: [3_841_750_000, 4_095_750_000], text: '5/32 ±0.005' },
       depth: { nominal: 1_778_000_000, limits: [1_778_000_000, 1_879_600_000], aim: 1_828_800_000 },
       bottomDiameter: null,
-      cornerRadiusMax: 254_000_000,
+      cornerRadius: { nominal: 254_000_000, limits: [0, 254_000_000], aim: 254_000_000, text: '0.010 max' },
       tool: 'neck',
     })
   })

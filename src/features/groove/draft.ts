@@ -1,4 +1,4 @@
-import type { PlungeCuts } from '../../moves/cuts.ts'
+import type { Cuts } from '../../moves/cuts.ts'
 import type { Form } from '../../moves/form.ts'
 import type { WantedDimension } from '../../moves/operation.ts'
 import { arcPiece, linePiece } from '../../moves/pieces.ts'
@@ -11,6 +11,8 @@ import type { GrooveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
 import { reachFor, roughDepthsTo, touchedShoulder } from '../plunge.ts'
 import { defaultLeave, oneOffUndersize, widestToGrind } from '../shop.ts'
+import { type Fillets, filletsOf } from './corner.ts'
+import { filletSteps } from './step-fillets.ts'
 
 /** A square groove or neck: its drawing as lengths, its tool, and the plunges that rough and finish it. */
 export function draftGroove(bench: Bench, feature: GrooveFeature): Drafted {
@@ -30,35 +32,31 @@ export function draftGroove(bench: Bench, feature: GrooveFeature): Drafted {
       'correct the bottom diameter or the step',
     )
   const tool = named ?? squareToGrind(bench, feature, width.aim, depth, near, far)
-  const corner = cornerRefusal(bench, feature, tool)
-  if (corner !== null) return { ok: false, refusal: corner }
-  return { ok: true, draft: assemble(bench, feature, tool, step, { near, far, depth, notes: width.notes }) }
+  const fillets = filletsOf(bench, feature, tool, { width: far - near, depth })
+  if (isRefusal(fillets)) return { ok: false, refusal: fillets }
+  const notes = [...width.notes, ...fillets.notes]
+  return { ok: true, draft: assemble(bench, feature, tool, step, { near, far, depth, fillets, notes }) }
 }
 
-type Shape = { near: Length; far: Length; depth: Length; notes: readonly string[] }
+type Shape = { near: Length; far: Length; depth: Length; fillets: Fillets; notes: readonly string[] }
 
 function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: PlacedStep, shape: Shape) {
-  const { near, far, depth } = shape
+  const { near, far, depth, fillets } = shape
   const width = tool.width.aim
   const undersize = far - near - width
   const shoulder = touchedShoulder(bench, near, far)
   const zeroAt = shoulder === 'headstock' ? far - width : near
   const base = shoulder === 'headstock' ? -undersize : 0
-  const notes = [...shape.notes]
-  if (tool.cornerRadius > 0 && feature.cornerRadiusMax === null)
-    notes.push(
-      `The corners of the floor carry the tool's radius, ${formatExact(tool.cornerRadius, bench.units)}; the drawing gives none.`,
-    )
   return {
     feature,
     tool,
     undersize,
     surface: step.measured,
     zero: { fromEnd: zeroAt, diameter: step.measured },
-    wanted: squareForm(near, far, depth - step.measured / 2, tool.cornerRadius, -step.measured / 2),
+    wanted: squareForm(near, far, depth - step.measured / 2, fillets.radius, -step.measured / 2),
     region: { from: near, to: far },
     dimensions: dimensions(bench, feature, step, shape),
-    cuts: cuts(bench, feature, tool, { undersize, base, depth }),
+    cuts: cuts(bench, feature, tool, { undersize, base, depth, fillets }),
     drawn: drawn(feature),
     layout: edgeLines(bench, feature.place, near, far),
     align: {
@@ -70,7 +68,7 @@ function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: 
     },
     touch: 'the edge touches the turning surface',
     placedBy: shoulder === null ? ('line' as const) : ('touch' as const),
-    notes,
+    notes: shape.notes,
   }
 }
 
@@ -110,26 +108,20 @@ function squareToGrind(
   far: Length,
 ): SquareTool {
   const under = bench.work === 'one-off' ? Math.min(oneOffUndersize(bench.units), width / 10) : 0
-  const ground = Math.round(Math.min(width - under, widestToGrind(bench.units)))
+  const corner = cornerToGrind(feature)
+  const ground = Math.min(width, Math.max(Math.round(Math.min(width - under, widestToGrind(bench.units))), 2 * corner))
   const common = toGrind(bench, feature, ground, reachFor(bench, near, far, depth))
   return {
     ...common,
     shape: 'square',
     width: { nominal: ground, limits: null, aim: ground, text: formatExact(ground, bench.units) },
-    cornerRadius: 0,
+    cornerRadius: corner,
   }
 }
 
-function cornerRefusal(bench: Bench, feature: GrooveFeature, tool: SquareTool): Refusal | null {
-  const most = feature.cornerRadiusMax
-  if (most === null || tool.cornerRadius <= most) return null
-  const show = (length: Length) => formatExact(length, bench.units)
-  return {
-    code: 'corner-too-round',
-    reason: `the corners of tool "${tool.name}" are rounded to ${show(tool.cornerRadius)}, the drawing allows ${show(most)}`,
-    remedy: `stone the corners to ${show(most)} or less`,
-  }
-}
+/** Corners as the drawing has them; sharp where it only says how round they may be. */
+const cornerToGrind = ({ cornerRadius }: GrooveFeature): Length =>
+  cornerRadius === null || cornerRadius.limits?.[0] === 0 ? 0 : cornerRadius.aim
 
 /** Walls at near and far, a floor, and the corners of the floor rounded; d = −radius. */
 export function squareForm(near: Length, far: Length, floor: Length, corner: Length, surface: Length): Form {
@@ -154,8 +146,14 @@ function dimensions(bench: Bench, feature: GrooveFeature, step: PlacedStep, shap
       fixed: feature.bottomDiameter !== null,
     },
     { id: 'flatness', aim: 0, limits: null },
+    ...cornerRadius(feature, shape.fillets),
     ...placeDimensions(bench, feature.place, shape.near, width),
   ]
+}
+
+/** Sharp corners are not measured where the drawing lets them be sharp. */
+function cornerRadius({ cornerRadius: drawn }: GrooveFeature, { radius }: Fillets): WantedDimension[] {
+  return drawn === null || radius <= 0 ? [] : [{ id: 'cornerRadius', aim: radius, limits: drawn.limits }]
 }
 
 /** Positions evenly spaced over what the tool is undersize, each overlapping the last. */
@@ -163,9 +161,18 @@ function cuts(
   bench: Bench,
   feature: GrooveFeature,
   tool: SquareTool,
-  at: { undersize: Length; base: Length; depth: Length },
-): PlungeCuts {
+  at: { undersize: Length; base: Length; depth: Length; fillets: Fillets },
+): Cuts {
   const { cutting } = feature
+  if (at.fillets.stepped)
+    return filletSteps(bench, feature, {
+      R: at.fillets.radius,
+      r: tool.cornerRadius,
+      edge: tool.width.aim,
+      depth: at.depth,
+      first: at.base,
+      last: at.base + at.undersize,
+    })
   const flat = tool.width.aim - 2 * tool.cornerRadius
   const spacing = flat - Math.min(cutting.overlap ?? tool.width.aim / 10, flat / 2)
   const sides = at.undersize >= 2 * (cutting.leaveSides ?? 0) ? (cutting.leaveSides ?? 0) : at.undersize / 2
@@ -190,5 +197,6 @@ export function spread(from: Length, to: Length, spacing: Length): Length[] {
 const drawn = (feature: GrooveFeature): string[] => [
   `${feature.width.text} wide`,
   feature.depth !== null ? `${feature.depth.text} deep` : `bottom diameter ${feature.bottomDiameter!.text}`,
+  ...(feature.cornerRadius === null ? [] : [`corner radius ${feature.cornerRadius.text}`]),
   drawnPlace(feature.place),
 ]

@@ -7,6 +7,7 @@ import {
   check,
   forBottom,
   forDepth,
+  forRadius,
   forWidth,
   type Inspected,
   placeCheck,
@@ -30,9 +31,16 @@ export function inspectGroove(inspected: Inspected, feature: GrooveFeature): Che
       forBottom(bench.units, width, depth),
     ),
     overPins(inspected, width),
+    cornerRadius(inspected),
     check('depth', 'depth', depth, sizes.limits('depth'), forDepth(bench.units, width)),
     placeCheck(inspected, feature.place),
   ])
+}
+
+function cornerRadius({ bench, sizes }: Inspected): Check | null {
+  const radius = sizes.planned('cornerRadius')
+  if (radius === null) return null
+  return check('cornerRadius', 'corner radius', radius, sizes.limits('cornerRadius'), forRadius(bench.units, radius))
 }
 
 function goNoGo(width: number, limits: Check['limits']): Check | null {

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import type { AsRead, Given } from '../../diagnostics/given.ts'
-import { dimension, greatest } from '../../units/measure-schema.ts'
+import { dimension, dimensionOrMost } from '../../units/measure-schema.ts'
 import { commonFeatureKeys, depthOrBottom, placeKeys, readPlace } from '../common-schema.ts'
 import type { FeatureBase, GrooveFeature } from '../feature.ts'
 
@@ -11,7 +11,9 @@ export const grooveSchema = z
     width: dimension('Width between the walls.'),
     depth: z.optional(dimension('Depth below the surface as drawn, or bottom-diameter.')),
     'bottom-diameter': z.optional(dimension('Diameter at the bottom, or depth.')),
-    'corner-radius': z.optional(greatest('Largest radius allowed in the bottom corners.')),
+    'corner-radius': z.optional(
+      dimensionOrMost('Radius in the bottom corners: as drawn, or the largest allowed, followed by "max".'),
+    ),
     ...commonFeatureKeys,
   })
   .check(z.meta({ title: 'groove' }))
@@ -31,6 +33,6 @@ export const readGroove = (
     width,
     depth: depth ?? null,
     bottomDiameter: bottomDiameter ?? null,
-    cornerRadiusMax: cornerRadius ?? null,
+    cornerRadius: cornerRadius ?? null,
   }
 }

@@ -1,4 +1,4 @@
-import type { Curve, Form } from '../../moves/form.ts'
+import type { Arc, Curve, Form, Piece } from '../../moves/form.ts'
 import type { OperationTrace } from '../../moves/trace.ts'
 import { formatLength } from '../../units/format.ts'
 import type { Length, Units } from '../../units/length.ts'
@@ -9,30 +9,41 @@ export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units):
   const { left, over } = steppedResult(draft.wanted, trace.surely)
   const show = (length: Length) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
   const file =
-    draft.tool.shape === 'square' ? [`Step and file: file only until the last marks of the steps are gone.`] : []
+    draft.tool.shape === 'square' && draft.tool.cornerRadius <= 0
+      ? [`Step and file: file only until the last marks of the steps are gone.`]
+      : []
   return [
     `Replayed from these readings, the ridges stand at most ${show(left)} out of the form, and it is cut at most ${show(over)} too deep.`,
     ...file,
   ]
 }
 
-/** The most metal left and the most cut beyond a wanted arc, both square to it and at least 0, pm. Forms have d = −radius. */
+/** The most metal left and the most cut beyond the arcs of a wanted form, both square to them and at least 0, pm. Forms have d = −radius. */
 export function steppedResult(wanted: Form, cut: Form): { left: Length; over: Length } {
-  const piece = wanted[0]!
-  const arc = piece.curve
-  if (arc.kind !== 'arc') throw new Error('a stepped form is an arc')
+  const results = wanted.flatMap((piece) => (piece.curve.kind === 'arc' ? [alongArc(piece, piece.curve, cut)] : []))
+  if (results.length === 0) throw new Error('a stepped form has an arc')
+  return { left: Math.max(...results.map(({ left }) => left)), over: Math.max(...results.map(({ over }) => over)) }
+}
+
+function alongArc(piece: Piece, arc: Arc, cut: Form): { left: Length; over: Length } {
   let [left, over] = [0, 0]
   for (const one of cut) {
     const from = Math.max(one.from, piece.from)
     const to = Math.min(one.to, piece.to)
     if (to - from <= SLIVER) continue
     for (const z of [from, to, ...nearest(one.curve, arc).filter((z) => z > from && z < to)]) {
-      const out = (arc.r - Math.hypot(z - arc.zc, depthOf(one.curve, z) - arc.dc)) * arc.side
+      const out = outOf(arc, z, depthOf(one.curve, z))
       left = Math.max(left, out)
       over = Math.max(over, -out)
     }
   }
   return { left, over }
+}
+
+/** Above the center of a hollow arc the form goes on as a wall, as far off as the arc's radius. */
+function outOf(arc: Arc, z: Length, d: Length): Length {
+  if (arc.side === 1 && d < arc.dc) return arc.r - Math.abs(z - arc.zc)
+  return (arc.r - Math.hypot(z - arc.zc, d - arc.dc)) * arc.side
 }
 
 /** Narrower stretches of a replayed form are arithmetic, pm. */

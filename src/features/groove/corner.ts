@@ -1,0 +1,71 @@
+import type { SquareTool } from '../../tools/tool.ts'
+import { formatExact } from '../../units/format.ts'
+import type { Length } from '../../units/length.ts'
+import type { Bench, Refusal } from '../draft.ts'
+import type { GrooveFeature } from '../feature.ts'
+import { belowMeasuring } from '../shop.ts'
+
+/** The fillets between walls and floor: their radius, and whether the tool must step along them because its own corners are sharper. pm. */
+export type Fillets = { readonly radius: Length; readonly stepped: boolean; readonly notes: readonly string[] }
+
+/** The tool's own corners where the drawing allows them; where they are sharper than it asks for, its aim, stepped; where they are rounder, a refusal. */
+export function filletsOf(
+  bench: Bench,
+  feature: GrooveFeature,
+  tool: SquareTool,
+  groove: { readonly width: Length; readonly depth: Length },
+): Fillets | Refusal {
+  const drawn = feature.cornerRadius
+  const own = tool.cornerRadius
+  const show = (length: Length) => formatExact(length, bench.units)
+  if (drawn === null) {
+    const notes =
+      own > 0 ? [`The corners of the floor carry the tool's radius, ${show(own)}; the drawing gives none.`] : []
+    return { radius: own, stepped: false, notes }
+  }
+  const [low, high] = drawn.limits ?? [drawn.aim - belowMeasuring, drawn.aim + belowMeasuring]
+  const most = drawn.limits?.[1] ?? drawn.aim
+  if (own > high)
+    return {
+      code: 'corner-too-round',
+      reason: `the corners of tool "${tool.name}" are rounded to ${show(own)}, the drawing allows ${show(most)}`,
+      remedy: `stone the corners to ${show(most)} or less`,
+    }
+  if (own >= low) return { radius: own, stepped: false, notes: [] }
+  return noRoom(bench, tool, groove, drawn.aim) ?? stepped(bench, tool, drawn.aim)
+}
+
+function stepped(bench: Bench, tool: SquareTool, radius: Length): Fillets {
+  const show = (length: Length) => formatExact(length, bench.units)
+  const corners = tool.cornerRadius > 0 ? `rounded to ${show(tool.cornerRadius)}` : 'sharp'
+  return {
+    radius,
+    stepped: true,
+    notes: [
+      `The corners of the tool are ${corners}, the fillets ${show(radius)}: the tool steps along the fillet on the tailstock side, feeds across the floor, and steps along the fillet on the headstock side.`,
+    ],
+  }
+}
+
+/** Both fillets must fit between the walls and under the surface, and the tool between the places where they meet the floor. */
+function noRoom(
+  bench: Bench,
+  tool: SquareTool,
+  { width, depth }: { readonly width: Length; readonly depth: Length },
+  radius: Length,
+): Refusal | null {
+  const show = (length: Length) => formatExact(length, bench.units)
+  if (radius > depth || 2 * radius > width)
+    return {
+      code: 'no-solution',
+      reason: `fillets of ${show(radius)} do not fit a groove ${show(width)} wide and ${show(depth)} deep`,
+      remedy: 'correct the corner radius, the width or the depth',
+    }
+  const widest = width - 2 * (radius - tool.cornerRadius)
+  if (tool.width.aim <= widest) return null
+  return {
+    code: 'too-wide-to-step',
+    reason: `tool "${tool.name}" measures ${show(tool.width.aim)}: between fillets of ${show(radius)} it does not come down to the floor`,
+    remedy: `take a tool ${show(widest)} wide or less, or round its corners to ${show(radius)}`,
+  }
+}
