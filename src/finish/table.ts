@@ -1,12 +1,13 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
-import { type Corrected, correctedFor, type Shop, stepTravel } from './measured.ts'
+import { type Corrected, correctedFor, finishStep, type Shop } from './measured.ts'
+import type { Stop } from './stop.ts'
 
 /** One micrometer reading, and what to finish at then. */
 export type Row = {
   /** What the bottom diameter measures at the stop, pm. */
   readonly measured: Length
-  /** Reading of the cross-feed for each of the stop's finishes, in readable steps. */
+  /** Reading of the finishing slide for each of the stop's finishes, in readable steps. */
   readonly counts: readonly number[]
   readonly deeper: number
   readonly bottom: Length
@@ -16,6 +17,7 @@ export type Row = {
 export type CorrectionTable = {
   readonly at: number
   readonly finishes: readonly number[]
+  readonly by: Stop['by']
   /** As a micrometer reads it. */
   readonly expected: Length
   /** The drawing gives a depth: look up the outside diameter less the bottom's, both as measured. */
@@ -41,7 +43,7 @@ export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: 
   })
   if (rows.length === 0) return null
   const most = Math.floor(sum / quantum + 1e-6) * quantum
-  return { at: stop.at, finishes: stop.finishes, expected, byDepth, most, rows }
+  return { at: stop.at, finishes: stop.finishes, by: stop.by, expected, byDepth, most, rows }
 
   function rowOf(measured: Length, { deeper, bottom, within }: Corrected, finishes: readonly number[]): Row {
     return {
@@ -66,7 +68,7 @@ export const summedError = (budget: readonly Budgeted[], byDepth: boolean): Leng
 
 /** The dial's own step as it shows on the diameter, doubled or halved until two or three of them lie within the error: five or seven rows. */
 const stepOnDiameter = (sum: Length, shop: Shop): Length => {
-  let step = 2 * stepTravel(shop.lathe.crossFeed)
+  let step = 2 * finishStep(shop)
   while (sum >= 4 * step) step *= 2
   while (sum < 2 * step) step /= 2
   return step
@@ -80,7 +82,7 @@ const quantumOf = (sum: Length, shop: Shop, units: Units): Length => {
 }
 
 /** From the largest to the smallest, none further off than the error. */
-const readingsAround = (expected: Length, sum: Length, step: Length, quantum: Length): readonly Length[] => {
+export const readingsAround = (expected: Length, sum: Length, step: Length, quantum: Length): readonly Length[] => {
   const each = Math.floor(sum / step + 1e-6)
   const offset = (steps: number): Length => Math.trunc((steps * step) / quantum + Math.sign(steps) * 1e-6) * quantum
   return Array.from({ length: 2 * each + 1 }, (_, i) => expected + offset(each - i))

@@ -50,12 +50,12 @@ export const stepsAcross = (shop: Shop, measured: Length, wider: Length): number
     .steps
 }
 
-const feedAcross = (operation: Operation, at: number): number | null => {
+export const feedAcross = (operation: Operation, at: number): number | null => {
   const across = operation.moves.flatMap(({ action, slide }, index) =>
     index > at && action === 'feed-across' && slide === 'compound' ? [index] : [],
   )
   return across.length === 1 && operation.angle === 0 ? across[0]! : null
 }
 
-const fromHeadstock = ({ placedBy, zero, edge, region }: Operation): boolean =>
+export const fromHeadstock = ({ placedBy, zero, edge, region }: Operation): boolean =>
   placedBy === 'touch' && Math.abs(zero.fromEnd + edge.pieces.at(-1)!.to - region.to) < SAME

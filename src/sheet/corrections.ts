@@ -1,5 +1,6 @@
 import { stopOf } from '../finish/stop.ts'
 import { type CorrectionTable, correctionTable, type Row } from '../finish/table.ts'
+import { type WidthTable, widthTable } from '../finish/width-table.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import { replayNext, startOf } from '../replay/replay.ts'
 import { inUnits } from '../units/length.ts'
@@ -8,41 +9,52 @@ import { identify, length } from './figure.ts'
 import type { Plan } from './plan.ts'
 import type { Planned } from './scene.ts'
 import type { Corrections, Figure, Phrase, SheetStep } from './sheet.ts'
+import { widthData, widthLines } from './width-corrections.ts'
 
-/** The table of every planned feature, in the order of the plan; null where there is none to give. */
-export const correctionTables = (plan: Plan): readonly (CorrectionTable | null)[] => {
+/** What stands under the stop of one feature: by its bottom, and by its width. */
+export type Tables = { readonly bottom: CorrectionTable | null; readonly width: WidthTable | null }
+const NONE: Tables = { bottom: null, width: null }
+
+/** The tables of every feature, in the order of the plan; null where there is none to give. */
+export const correctionTables = (plan: Plan): readonly Tables[] => {
   let progress = startOf(plan.setup)
   return plan.features.map((feature, index) => {
-    if (feature.status === 'refused') return null
+    if (feature.status === 'refused') return NONE
     const before = progress
     const { operation, trace } = feature
     if (plan.features.slice(index + 1).some(({ status }) => status === 'planned'))
       progress = replayNext(plan.lathe, plan.setup, progress, operation, 0).after
     const stop = stopOf(operation, trace)
-    if (stop === null) return null
-    return correctionTable(
-      { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop },
-      feature.budget,
-      plan.units,
-    )
+    if (stop === null) return NONE
+    const shop = { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop }
+    const bottom = correctionTable(shop, feature.budget, plan.units)
+    return { bottom, width: widthTable(shop, feature.budget, plan.units, bottom) }
   })
 }
 
-/** Puts the table under the step where the work is measured. `first` is the number of the feature's first step. */
+/** Puts the tables under the step where the work is measured. `first` is the number of the feature's first step. */
 export const withCorrections = (
   plan: Plan,
   feature: Planned,
-  table: CorrectionTable | null,
+  { bottom, width }: Tables,
   steps: readonly SheetStep[],
   first: number,
 ): readonly SheetStep[] => {
-  if (table === null) return steps
-  const lines = linesOf(plan, feature, table, first)
+  if (bottom === null && width === null) return steps
+  const lines = [
+    ...(bottom === null ? [] : linesOf(plan, feature, bottom, first)),
+    ...(width === null ? [] : widthLines(plan, feature, width, first, bottom !== null)),
+  ]
   return steps.map((step, index) => {
-    if (index !== table.at) return step
+    if (index !== (bottom ?? width)!.at) return step
     const place = `step.${step.number}.corrections`
     const more = [...step.more, ...lines.map((line, i) => identify(`${place}.line.${i + 1}`, line))]
-    return { ...step, more, corrections: dataOf(plan, feature, table, first, place) }
+    return {
+      ...step,
+      more,
+      ...(bottom === null ? {} : { corrections: dataOf(plan, feature, bottom, first, place) }),
+      ...(width === null ? {} : { widthCorrections: widthData(plan, width, first, `step.${step.number}.width`) }),
+    }
   })
 }
 
@@ -64,14 +76,18 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
 }
 
 const rowWords = (plan: Plan, feature: Planned, table: CorrectionTable, row: Row, leads: boolean): Phrase => {
-  const scale = plan.lathe.crossFeed
+  const scale = finishingScale(plan, table)
   const same = row.counts.every((count) => count === row.counts[0] && count >= 0)
   const reading = same
     ? [...(leads ? ['finish at '] : []), ...shownOn(scale, row.counts[0]!)]
-    : otherwise(plan.lathe.crossFeed, row.deeper)
+    : otherwise(scale, row.deeper)
   const nearest = row.within === false ? [' (nearest, NOT within limits)'] : []
   return [keyFigure(plan, feature, table, row), ': ', ...reading, ...nearest]
 }
+
+/** The compound where the form is fed down a flank. */
+const finishingScale = ({ lathe }: Plan, { by }: CorrectionTable): Scale =>
+  by === 'cross-feed' ? lathe.crossFeed : lathe.compound.scale
 
 /** All rows with as many decimals as the one that needs most. */
 const keyFigure = (plan: Plan, feature: Planned, table: CorrectionTable, row: Row): Figure => {
@@ -90,7 +106,7 @@ const keyOf = ({ operation }: Planned, table: CorrectionTable, measured: number)
   table.byDepth ? operation.surface - measured : measured
 
 const dataOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number, place: string): Corrections => {
-  const scale = plan.lathe.crossFeed
+  const scale = finishingScale(plan, table)
   const named = (name: string, role: 'expected' | 'spare' | 'planned', value: number) => ({
     ...length(role, value, plan.units),
     id: `${place}.${name}`,

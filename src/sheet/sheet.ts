@@ -6,7 +6,8 @@ import type { GrindSheet } from './grind.ts'
 import type { FoldedPlace } from './places.ts'
 import type { PlannedPart, Spindle, StatedEdge } from './plan.ts'
 
-export type FigureUnit = Units | 'deg' | 'rpm' | 'ft/min' | 'm/min' | 'mark' | 'turn' | 'count'
+/** `rule`: inches, said as the fraction that a rule has. */
+export type FigureUnit = Units | 'rule' | 'deg' | 'rpm' | 'ft/min' | 'm/min' | 'mark' | 'turn' | 'count'
 
 /** What a figure is about, so that a printer (or a teacher) can treat all of one sort alike, or leave them out. */
 export type Role =
@@ -68,6 +69,8 @@ export type SheetStep = {
   readonly reading: number | null
   readonly turns: number | null
   readonly mark: number | null
+  /** Where the tool's reference point is brought by eye, from the free end, where no dial says it. */
+  readonly place?: Length
   /** On a stop to measure: what to finish at, by what is measured. */
   readonly corrections?: Corrections
   /** Likewise how far to feed across, by what the width measures. */

@@ -24,10 +24,12 @@ describe('check --against', () => {
     const { status, out } = await check(files)
     expect(status).toBe(1)
     expect(out).toContain('not the sheet that is kept')
-    expect(out).toContain('lathe.compound.backlash: 0.006 -> 0.02')
-    expect(out).toMatch(/ {4}- step 5 COMPOUND.* 11 marks/)
-    expect(out).toMatch(/ {4}\+ step 5 COMPOUND.* 25 marks/)
+    expect(out).toContain('    compound backlash: .006 -> .020')
+    expect(out).toMatch(/ {6}step 5 COMPOUND .* 11 marks or more -> .* 25 marks or more/)
+    // Past by more than the lost motion: .010 before 0 is no longer enough for .020, and on paper the mark is the dial's.
+    expect(out).toContain('step 23 COMPOUND back past 90 (.010 before 0) -> 70 (.030 before 0)')
     expect(out).not.toContain('step 13 ')
+    expect(out).toContain('1 job: 0 good, 1 good but not as kept')
   })
 
   test('another depth is told by its readings, as data too', async () => {
@@ -42,6 +44,7 @@ describe('check --against', () => {
     expect(job.against.outcome).toBe('different')
     expect(job.against.differences.length).toBeLessThanOrEqual(13)
     expect(job.against.differences.join('\n')).toMatch(/drawn.*0\.070.*0\.072/)
+    expect(JSON.parse(out).summary).toMatchObject({ jobs: 1, good: 0, goodButNotAsKept: 1 })
   })
 
   test('a changed number that no step says is not overlooked', async () => {
@@ -50,6 +53,32 @@ describe('check --against', () => {
     const { status, out } = await check({ ...SHOP, 'kept/good.json': JSON.stringify(sheet) })
     expect(status).toBe(1)
     expect(out).toMatch(/steps\.\d+\.group: "rough" -> /)
+  })
+
+  test('a sheet that was kept with what is added on request is compared in what both have', async () => {
+    const { out: kept } = await runIn(
+      { files: SHOP },
+      ...['sheet', '--format', 'json', '--slips', '--grind', '--inspection', 'shop/good.yaml'],
+    )
+    expect(JSON.parse(kept).slips).toHaveLength(1)
+    expect(JSON.parse(kept).features[0].grind).toBeDefined()
+    expect((await check({ ...SHOP, 'kept/good.json': kept })).status).toBe(0)
+    const worn = { ...SHOP, 'shop/bench.yaml': LATHE.replace('backlash: 0.006', 'backlash: 0.020') }
+    const { status, out } = await check({ ...worn, 'kept/good.json': kept })
+    expect(status).toBe(1)
+    expect(out).toContain('compound backlash: .006 -> .020')
+    expect(out).not.toMatch(/slips|grind/)
+  })
+
+  test('only what is good and as it is kept counts as good', async () => {
+    const files = { ...SHOP, 'shop/other.yaml': good(), 'kept/good.json': await stored() }
+    const { status, out } = await runIn({ files }, 'check', '--against', 'kept', 'shop')
+    expect(status).toBe(1)
+    expect(out).toContain('2 jobs: 1 good, 1 good but not as kept')
+    expect(await runIn({ files }, 'check', 'shop')).toMatchObject({
+      status: 0,
+      out: expect.stringContaining('2 jobs: 2 good'),
+    })
   })
 
   test('a sheet that is missing or is none', async () => {

@@ -6,7 +6,7 @@ import { chalkFor } from '../color.ts'
 import { findJobs } from '../find-jobs.ts'
 import { type Io, UsageError } from '../io.ts'
 import { loaderFor, STDIN } from '../load.ts'
-import { refusalProblem, reportDiagnostics } from '../report.ts'
+import { refusalProblem, reportDiagnostics, warningProblems } from '../report.ts'
 
 export type CheckOptions = { readonly format: 'text' | 'json'; readonly color?: boolean; readonly against?: string }
 
@@ -58,6 +58,7 @@ const checkOne = (path: string, stdin: Uint8Array | null, options: CheckOptions,
   reportDiagnostics(diagnostics, sources, options.color, io)
   const refused = plan === null ? [] : plan.features.filter((feature) => feature.status === 'refused')
   reportDiagnostics(refused.map(refusalProblem), sources, options.color, io)
+  if (plan !== null) reportDiagnostics(warningProblems(plan), sources, options.color, io)
   const features = plan === null ? [] : plan.features.map(checkedFeature)
   const against = plan === null || options.against === undefined ? null : compareWith(options.against, file, plan, io)
   return { file, verdict: verdictOf(plan, features), features, problems: diagnostics, against }
@@ -82,6 +83,10 @@ const verdictOf = (plan: Plan | null, features: readonly CheckedFeature[]): Verd
   return features.some(({ mayNotHold }) => mayNotHold.length > 0) ? 'may not hold' : 'good'
 }
 
+/** A job whose sheet on the wall is another one (or that has none there, where one is asked for) is not counted as good. */
+const counted = ({ verdict, against }: Checked): boolean =>
+  verdict !== 'good' || against === null || against.outcome === 'same'
+
 const asText = (checked: readonly Checked[], skipped: number, options: CheckOptions, io: Io): string => {
   const chalk = chalkFor(options.color, io.env, io.stdout)
   const paint = { good: chalk.green, 'may not hold': chalk.yellow, refused: chalk.red, unreadable: chalk.red }
@@ -90,17 +95,19 @@ const asText = (checked: readonly Checked[], skipped: number, options: CheckOpti
       `${file}: ${paint[verdict](verdict)}${told(verdict, features)}${kept(against)}`,
   )
   const counts = (['good', 'may not hold', 'refused', 'unreadable'] as const)
-    .map((verdict) => [verdict, checked.filter((each) => each.verdict === verdict).length] as const)
+    .map((verdict) => [verdict, checked.filter((each) => each.verdict === verdict && counted(each)).length] as const)
     .filter(([verdict, n]) => n > 0 || verdict === 'good')
     .map(([verdict, n]) => `${n} ${verdict}`)
-  const summary = `${checked.length} ${checked.length === 1 ? 'job' : 'jobs'}: ${[...counts, ...(skipped > 0 ? [`${skipped} skipped`] : [])].join(', ')}`
+  const others = checked.filter((each) => !counted(each)).length
+  const notKept = others === 0 ? [] : [`${others} good but not as kept`]
+  const summary = `${checked.length} ${checked.length === 1 ? 'job' : 'jobs'}: ${[...counts, ...notKept, ...(skipped > 0 ? [`${skipped} skipped`] : [])].join(', ')}`
   return `${[...lines, summary].join('\n')}\n`
 }
 
 /** Nothing of a sheet that is the same; otherwise the lines of the difference, below the job and indented. */
 const kept = (against: Compared | null): string => {
   if (against === null || against.outcome === 'same') return ''
-  const head = against.outcome === 'different' ? '; not the sheet that is kept (- kept, + planned today):' : ';'
+  const head = against.outcome === 'different' ? '; not the sheet that is kept (kept -> planned today):' : ';'
   return [head, ...against.lines.map((line) => `    ${line}`)].join('\n')
 }
 
@@ -121,7 +128,7 @@ const told = (verdict: Verdict, features: readonly CheckedFeature[]): string => 
 }
 
 const asJson = (checked: readonly Checked[], skipped: readonly string[]): string => {
-  const count = (wanted: Verdict) => checked.filter(({ verdict }) => verdict === wanted).length
+  const count = (wanted: Verdict) => checked.filter((each) => each.verdict === wanted && counted(each)).length
   const jobs = checked.map(({ file, verdict, features, problems, against }) => ({
     file,
     verdict,
@@ -139,6 +146,9 @@ const asJson = (checked: readonly Checked[], skipped: readonly string[]): string
   const summary = {
     jobs: checked.length,
     good: count('good'),
+    ...(checked.every(({ against }) => against === null)
+      ? {}
+      : { goodButNotAsKept: checked.filter((each) => !counted(each)).length }),
     mayNotHold: count('may not hold'),
     refused: count('refused'),
     unreadable: count('unreadable'),

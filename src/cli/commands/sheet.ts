@@ -3,11 +3,13 @@ import { GRINDER_CAUTIONS } from '../../handbook/grinding.ts'
 import type { Format } from '../../print/registry.ts'
 import { PRINTERS } from '../../print/registry.ts'
 import { buildSheet } from '../../sheet/build.ts'
+import { changedSince } from '../../sheet/changed/changed.ts'
 import { grindSheet } from '../../sheet/grind.ts'
 import type { Plan } from '../../sheet/plan.ts'
 import type { Sheet } from '../../sheet/sheet.ts'
 import { slipCards } from '../../sheet/slips.ts'
-import type { Io } from '../io.ts'
+import { type Io, UsageError } from '../io.ts'
+import { dataOf, readKept } from '../kept.ts'
 import { loaderFor, STDIN } from '../load.ts'
 import type { OutputOptions } from '../output.ts'
 import { deliver, guardInputs } from '../output.ts'
@@ -19,6 +21,8 @@ export type SheetOptions = OutputOptions & {
   readonly inspection?: boolean
   readonly grind?: boolean
   readonly slips?: boolean
+  /** A sheet that was kept, as data. */
+  readonly since?: string
 }
 
 /** Prints the sheet of one job. A refused feature leaves the others printed, and the status at 1. */
@@ -28,7 +32,7 @@ export const sheetCommand = async (job: string, options: SheetOptions, io: Io): 
   reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2
   guardInputs(sources.keys(), options, io)
-  deliver(PRINTERS[options.format](sheetOf(plan, options), options), options, io)
+  deliver(PRINTERS[options.format](sinceKept(sheetOf(plan, options), options, io), options), options, io)
   return refusals(plan, sources, options, io)
 }
 
@@ -37,6 +41,16 @@ const sheetOf = (plan: Plan, { grind, slips }: SheetOptions): Sheet => ({
   ...(grind === true ? { grind: grindSheet(plan, GRINDER_CAUTIONS) } : {}),
   ...(slips === true ? { slips: slipCards(plan) } : {}),
 })
+
+/** The sheet, and what is another thing on it than on the one that was kept. */
+const sinceKept = (sheet: Sheet, { since, format }: SheetOptions, io: Io): Sheet => {
+  if (since === undefined) return sheet
+  if (format === 'csv')
+    throw new UsageError('--since has no place in a table of moves: leave it out, or print text or json')
+  const kept = readKept(since, io)
+  if (!kept.ok) throw new UsageError(`--since: ${kept.why}`)
+  return { ...sheet, changed: changedSince(kept.data, dataOf(sheet)) }
+}
 
 /** Each refused feature with its place in the file, beside what the sheet says of it. */
 const refusals = (plan: Plan, sources: Compiled['sources'], options: SheetOptions, io: Io): number => {

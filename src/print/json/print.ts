@@ -1,4 +1,5 @@
 import type { Dial, Scale } from '../../lathe/lathe.ts'
+import type { StatedEdge } from '../../moves/stated.ts'
 import type {
   InspectionLine,
   ProofLine,
@@ -12,6 +13,7 @@ import type { Length, Units } from '../../units/length.ts'
 import { inUnits } from '../../units/length.ts'
 import { words } from '../phrase.ts'
 import { DIAL_ACTIONS } from './actions.ts'
+import { changedData } from './changed.ts'
 import { grindOf } from './grind.ts'
 
 export const FORMAT = 'groovewright.sheet/1'
@@ -35,6 +37,7 @@ export const toData = (sheet: Sheet) => ({
   steps: sheet.steps.map((step) => stepData(step, sheet.units)),
   warnings: sheet.warnings.map(({ feature, code, say }) => ({ feature, code, say })),
   ...(sheet.slips === undefined ? {} : { slips: sheet.slips.map((card) => slipData(card, sheet.units)) }),
+  ...(sheet.changed === undefined ? {} : { changed: changedData(sheet.changed, sheet.units) }),
 })
 
 const slipData = ({ feature, lines }: SlipCard, units: Units) => ({
@@ -76,6 +79,7 @@ const scale = (of: Scale) => ({
   backlash: of.kind === 'dial' ? plain(of.backlash, of.units) : 0,
   readTo: of.kind === 'dial' ? (of satisfies Dial).readTo : 1,
   readout: of.kind === 'readout',
+  ...(of.kind === 'readout' && of.range !== undefined ? { indicator: true, range: plain(of.range, of.units) } : {}),
 })
 
 const featureData = (sheet: Sheet, feature: SheetFeature) => {
@@ -103,6 +107,7 @@ const featureData = (sheet: Sheet, feature: SheetFeature) => {
       blank: orNull(edge.blank, units),
       edgeOffset: orNull(edge.edgeOffset, units),
       rakeInUse: edge.rakeInUse,
+      ...(edge.face === undefined ? {} : { face: faceData(edge.face, units) }),
       measured: edge.measured,
       undersize: orNull(feature.undersize, units),
     },
@@ -125,6 +130,12 @@ const featureData = (sheet: Sheet, feature: SheetFeature) => {
     ...(feature.gains === undefined ? {} : { gains: feature.gains.map((gain) => gained(gain, units)) }),
   }
 }
+
+const faceData = ({ angle, radius, floor }: NonNullable<StatedEdge['face']>, units: Units) => ({
+  angle,
+  radius: orNull(radius, units),
+  floor: plain(floor, units),
+})
 
 const finished = (line: ProofLine, units: Units) => ({
   planned: line.planned.value,
@@ -178,6 +189,7 @@ const stepData = (step: SheetStep, units: Units) => ({
   ...(step.slide === null || !ON_A_DIAL.has(step.action)
     ? {}
     : { slide: step.slide, reading: step.reading, turns: step.turns, mark: step.mark }),
+  ...(step.place === undefined ? {} : { placeFromEnd: plain(step.place, units) }),
   ...(step.purpose === null ? {} : { purpose: step.purpose }),
   group: step.group,
   say: sayOf(step, units),

@@ -1,10 +1,16 @@
 import { DIAL_ACTIONS } from './actions.ts'
+import { changedSchema } from './changed-schema.ts'
 import { FORMAT } from './print.ts'
 
 type Schema = Readonly<Record<string, unknown>>
 
 /** The JSON Schema (draft-7) of the sheet as data. Fields may be added to the format, so none are forbidden. */
-export const sheetSchema = (): Schema => ({
+export const sheetSchema = (): Schema => {
+  const always = everySheet()
+  return { ...always, properties: { ...(always.properties as Schema), changed: changedSchema() } }
+}
+
+const everySheet = (): Schema => ({
   $schema: 'http://json-schema.org/draft-07/schema#',
   title: 'Sheet of dial moves',
   description:

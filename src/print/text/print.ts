@@ -2,6 +2,7 @@ import type { Labeled, Phrase, Sheet, SheetFeature } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import { words } from '../phrase.ts'
 import type { Parts } from '../registry.ts'
+import { changedBlock } from './changed.ts'
 import { apart, beside, COLUMNS } from './columns.ts'
 import { grindLines } from './grind.ts'
 import { inspectionLines } from './inspection.ts'
@@ -13,7 +14,12 @@ const LABEL = 12
 
 /** The sheet as it hangs by the lathe. */
 export const printText = (sheet: Sheet, parts: Parts = {}): string => {
-  const lines = [...head(sheet), ...sheet.features.flatMap((feature) => featureLines(sheet, feature)), ...proof(sheet)]
+  const lines = [
+    ...head(sheet),
+    ...changedBlock(sheet.changed, sheet.units),
+    ...sheet.features.flatMap((feature) => featureLines(sheet, feature)),
+    ...proof(sheet),
+  ]
   if (parts.inspection === true) lines.push(...inspectionLines(sheet))
   if (sheet.grind !== undefined) lines.push('', ...grindLines(sheet.grind))
   lines.push(...slipLines(sheet))

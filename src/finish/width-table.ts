@@ -1,0 +1,123 @@
+import type { Budgeted } from '../budget/budgeted.ts'
+import { INCH, type Length, MM, type Units } from '../units/length.ts'
+import { correctedFor, type Shop, stepTravel } from './measured.ts'
+import { type CorrectionTable, readingsAround } from './table.ts'
+import { feedAcross, fromHeadstock, stepsAcross, withAcross, withTool } from './width.ts'
+
+/** One caliper reading, and how far to feed across then. */
+export type WidthRow = {
+  /** What the groove measures over its walls at the stop, pm. */
+  readonly measured: Length
+  /** Moves of the compound that stand at other readings, with what they stand at in this row, in readable steps. */
+  readonly moves: readonly { readonly index: number; readonly count: number }[]
+  /** What the finished width comes out at, pm. */
+  readonly width: Length
+  readonly within: boolean | null
+}
+
+export type WidthTable = {
+  readonly at: number
+  /** As a caliper reads it. */
+  readonly expected: Length
+  /** More than this from what is expected no stated error explains, pm. */
+  readonly most: Length
+  /** From the widest to the narrowest. Every row also holds together with every row of `diameters`. */
+  readonly rows: readonly WidthRow[]
+}
+
+/** A limit met but for a nanometer is met. */
+const SLACK: Length = 1000
+
+/**
+ * What a groove measures over its walls after roughing is its tool and the travel between the first place and the last: what the width is off,
+ * the tool is off, and the feed across ends so much earlier or later. Only where the walls are square and the compound lies parallel: the
+ * width of a V depends on its depth too, and `finish` takes both.
+ */
+export const widthTable = (
+  shop: Shop,
+  budget: readonly Budgeted[],
+  units: Units,
+  diameters: CorrectionTable | null,
+): WidthTable | null => {
+  const { operation, stop } = shop
+  const across = feedAcross(operation, stop.at)
+  const real = widthThere(shop, stop.expected)
+  const sum = summedWidth(budget)
+  if (across === null || real === null || !(sum > 0) || operation.dimensions.some(({ id }) => id === 'angle'))
+    return null
+  const quantum = units === 'inch' ? INCH / 2000 : MM / 100
+  const expected = Math.round(real / quantum) * quantum
+  const step = stepAlong(sum, shop)
+  const rows = readingsAround(expected, sum, step, quantum).flatMap((measured) =>
+    rowFor(shop, real, measured, diameters),
+  )
+  // No further off than the rows go on either side: a tool that cannot be fed back past its first place has fewer there.
+  const most = Math.min(
+    Math.floor(sum / quantum + 1e-6) * quantum,
+    ...[rows[0], rows.at(-1)].map((row) => Math.abs((row?.measured ?? expected) - expected)),
+  )
+  return rows.length < 3 || most === 0 ? null : { at: stop.at, expected, most, rows }
+}
+
+/** The row, planned and replayed from the width that was measured, and with the ends and the middle of the other table; nothing where one of them fails. */
+const rowFor = (shop: Shop, real: Length, measured: Length, diameters: CorrectionTable | null): readonly WidthRow[] => {
+  const { stop } = shop
+  const wider = measured - real
+  const other: Shop = { ...shop, operation: withTool(shop.operation, wider) }
+  const there = widthThere(other, stop.expected)
+  if (there === null || Math.abs(there - measured) > SLACK) return []
+  const steps = stepsAcross(other, stop.expected, wider)
+  const together: Shop = { ...other, operation: withAcross(other.operation, stop.at, steps) }
+  const alone = correctedFor(together, stop.expected)
+  const width = alone.trace.sizes.find(({ id }) => id === 'width')?.surely ?? null
+  if (width === null || alone.faults.length > 0 || !holdsWith(together, width, diameters)) return []
+  const limits = shop.operation.dimensions.find(({ id }) => id === 'width')?.limits ?? null
+  const within = limits === null ? null : width >= limits[0] - SLACK && width <= limits[1] + SLACK
+  return within === false ? [] : [{ measured, moves: movesAcross(together, shop.operation.moves), width, within }]
+}
+
+/** With the largest, the middle and the smallest bottom of the other table: the same finish as there, the same width, and no fault. */
+const holdsWith = (together: Shop, width: Length, diameters: CorrectionTable | null): boolean => {
+  if (diameters === null) return true
+  const { rows } = diameters
+  const some = [rows[0]!, rows[Math.floor(rows.length / 2)]!, rows.at(-1)!]
+  return some.every((row) => {
+    const both = correctedFor(together, row.measured)
+    const across = both.trace.sizes.find(({ id }) => id === 'width')?.surely ?? null
+    return (
+      both.deeper === row.deeper &&
+      both.faults.length === 0 &&
+      across !== null &&
+      Math.abs(across - width) <= SLACK &&
+      Math.abs(both.bottom - row.bottom) <= SLACK
+    )
+  })
+}
+
+/** The feed across, or from a shoulder the places before it: told in every row, also where it stands as written. */
+const movesAcross = ({ operation, stop }: Shop, written: Shop['operation']['moves']): WidthRow['moves'] => {
+  const across = feedAcross(operation, stop.at)!
+  return operation.moves.flatMap(({ slide, count }, index) => {
+    const own = fromHeadstock(operation) ? index > stop.at && index < across : index === across
+    if (!own || slide !== 'compound' || typeof count !== 'number' || typeof written[index]!.count !== 'number')
+      return []
+    return [{ index, count }]
+  })
+}
+
+const widthThere = (shop: Shop, bottom: Length): Length | null =>
+  correctedFor(shop, bottom).trace.at[shop.stop.at]?.find(({ id }) => id === 'width')?.surely ?? null
+
+/** What all stated errors together can do to the width, pm. */
+export const summedWidth = (budget: readonly Budgeted[]): Length => {
+  const one = budget.find(({ id }) => id === 'width')
+  return one === undefined ? 0 : Math.max(one.high - one.planned, one.planned - one.low)
+}
+
+/** The compound's own step, doubled or halved until two or three of them lie within the error: five or seven rows. */
+const stepAlong = (sum: Length, shop: Shop): Length => {
+  let step = stepTravel(shop.lathe.compound.scale)
+  while (sum >= 4 * step) step *= 2
+  while (sum < 2 * step) step /= 2
+  return step
+}

@@ -1,0 +1,74 @@
+import type { Units } from '../../units/length.ts'
+import { decimals, figure } from '../figure.ts'
+import type { Change, FigureUnit, Phrase } from '../sheet.ts'
+import { type Data, dataIn, isData, listIn, numberIn, sameData, textIn } from './data.ts'
+
+/** Every value under a key that is another one, with its path in words: "cross-feed backlash", "pilot measured diameter". */
+export const factsIn = (path: string, before: unknown, now: unknown, kept: Data, today: Data): Change[] => {
+  if (sameData(before, now)) return []
+  const [old, fresh] = [byName(before), byName(now)]
+  if (isData(old) && isData(fresh))
+    return [...new Set([...Object.keys(old), ...Object.keys(fresh)])].flatMap((key) =>
+      // The units of one dial are told with its values; only a change of them is a fact of its own.
+      factsIn(joined(path, key), old[key], fresh[key], unitsUnder(old, kept), unitsUnder(fresh, today)),
+    )
+  const [shownBefore, shownNow] = [shownValue(path, before, kept), shownValue(path, now, today)]
+  if (shownBefore !== null && shownNow !== null && sameData(shownBefore, shownNow)) return []
+  return [{ what: path, before: shownBefore, now: shownNow }]
+}
+
+/** Lists of things with names are compared by name. */
+const byName = (value: unknown): unknown => {
+  const items = listIn(value)
+  if (items.length === 0 || !items.every((item) => isData(item) && typeof item.name === 'string')) return value
+  return Object.fromEntries(items.map((item) => [textIn(dataIn(item).name), item]))
+}
+
+const unitsUnder = (data: Data, sheet: Data): Data =>
+  data.units === 'inch' || data.units === 'mm' ? { units: data.units } : sheet
+
+/** Keys that only group others say nothing on paper. */
+const SILENT: ReadonlySet<string> = new Set(['lathe', 'part', 'steps', 'refusal'])
+
+const joined = (path: string, key: string): string =>
+  [path, key]
+    .filter((part) => part !== '' && !SILENT.has(part))
+    .map(inWords)
+    .join(' ')
+
+/** crossFeed is the cross-feed; perTurn, per turn. Names of steps stay as they are. */
+const inWords = (key: string): string =>
+  key === 'crossFeed'
+    ? 'cross-feed'
+    : key === 'surface'
+      ? 'stands on'
+      : key.replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`)
+
+const shownValue = (path: string, value: unknown, sheet: Data): Phrase | null => {
+  if (value === undefined || value === null) return null
+  const number = numberIn(value)
+  if (number !== null) return [measured(path, number, unitsOf(sheet))]
+  if (Array.isArray(value))
+    return value.flatMap((item, i) => [...(i === 0 ? [] : [', ']), ...(shownValue(path, item, sheet) ?? [])])
+  if (isData(value)) return ['another one']
+  return [typeof value === 'string' ? value : value === true ? 'yes' : 'no']
+}
+
+/** What is no length by its name. */
+const measured = (path: string, value: number, units: Units) => {
+  const other: FigureUnit | null = /angle|rake/i.test(path)
+    ? 'deg'
+    : /rpm|speeds/.test(path)
+      ? 'rpm'
+      : /read to/.test(path)
+        ? 'mark'
+        : null
+  if (other === 'mark') return figure('dial', value, 'mark', decimals(value, 0, 4))
+  return other === null ? lengthShown(value, units) : figure(other === 'rpm' ? 'speed' : 'angle', value, other)
+}
+
+/** A length of the sheet with the decimals that a shop writes, more where they are needed. */
+export const lengthShown = (value: number, units: Units, most = 5) =>
+  figure('dial', value, units, decimals(value, units === 'inch' ? 3 : 2, most))
+
+export const unitsOf = (sheet: Data): Units => (sheet.units === 'mm' ? 'mm' : 'inch')

@@ -1,0 +1,30 @@
+import type { Instrument } from '../../moves/operation.ts'
+import { labelOf } from '../dimensions.ts'
+import { figure } from '../figure.ts'
+import type { Change, Figure, Phrase } from '../sheet.ts'
+import { type Data, dataIn, listIn, numberIn, sameData, textIn } from './data.ts'
+import { lengthShown, unitsOf } from './facts.ts'
+
+/** Finished sizes that are planned otherwise, or held otherwise. */
+export const sizesIn = (before: Data, now: Data, kept: Data, today: Data): Change[] =>
+  [...new Set([...Object.keys(before), ...Object.keys(now)])].flatMap((id) => {
+    const [old, fresh] = [sizeOf(id, before[id], kept), sizeOf(id, now[id], today)]
+    return sameData(old, fresh) ? [] : [{ what: labelOf(id as Instrument) ?? id, before: old, now: fresh }]
+  })
+
+/** Planned, the worst case, and the verdict where there are limits. */
+const sizeOf = (id: string, size: unknown, sheet: Data): Phrase | null => {
+  const data = dataIn(size)
+  const shown = (value: unknown): Figure | string => {
+    const number = numberIn(value)
+    if (number === null) return '?'
+    return id === 'angle'
+      ? figure('planned', number, 'deg')
+      : { ...lengthShown(number, unitsOf(sheet), 4), role: 'planned' }
+  }
+  if (numberIn(data.planned) === null) return null
+  const [low, high] = listIn(data.limits)
+  const limits =
+    numberIn(low) === null ? [] : [' of limits ', shown(low), ' to ', shown(high), ', ', textIn(data.verdict)]
+  return [shown(data.planned), ' (', shown(data.low), ' to ', shown(data.high), ' at worst)', ...limits]
+}

@@ -1,0 +1,121 @@
+import type { Units } from '../../units/length.ts'
+import { decimals, figure } from '../figure.ts'
+import type { ChangedStep, Phrase } from '../sheet.ts'
+import { aligned } from './align.ts'
+import { type Data, dataIn, numberIn, sameData, textIn } from './data.ts'
+
+/** Steps of one feature whose hand does another thing, that came or that went. Steps that change alike are told together. */
+export const changedSteps = (before: readonly Data[], now: readonly Data[], kept: Data, today: Data): ChangedStep[] => {
+  const told = aligned(before, now, sameHand, sameKind).flatMap(({ before: old, now: fresh }): ChangedStep[] => {
+    if (old === null) return [alone('came', fresh!)]
+    if (fresh === null) return [alone('went', old)]
+    return sameHand(old, fresh) ? [] : changedStep(old, fresh, kept, today)
+  })
+  return together(told)
+}
+
+/** The same move of the same slide for the same reason. */
+const sameKind = (a: Data, b: Data): boolean =>
+  a.action === b.action && a.slide === b.slide && (a.purpose === b.purpose || a.slide === undefined)
+
+/** The hand does the same: what that does to the work is told by the sizes. */
+const sameHand = (a: Data, b: Data): boolean =>
+  sameKind(a, b) &&
+  sameData(shown(a), shown(b)) &&
+  sameData(lines(a), lines(b)) &&
+  sameData(a.corrections, b.corrections) &&
+  sameData(a.widthCorrections, b.widthCorrections)
+
+const shown = ({ reading, turns, mark }: Data): unknown => [reading ?? null, turns ?? null, mark ?? null]
+
+/** On a dial only the first words are what the hand does; by hand the lines below it belong to that. The tables are compared as data. */
+const lines = (step: Data): readonly string[] => {
+  const all = textIn(step.say).split('; ')
+  if (step.slide !== undefined) return all.slice(0, 1)
+  const table = all.findIndex((line) => /^(FINISH BY WHAT YOU MEASURE|AND BY THE WIDTH)/.test(line))
+  return table < 0 ? all : all.slice(0, table)
+}
+
+const THING = /^[A-Z][A-Z-]*(?= )/
+const thingOf = (step: Data): string => THING.exec(textIn(step.say))?.[0] ?? textIn(step.action)
+const words = (line: string): string => line.replace(THING, '').trim()
+const numberOf = (step: Data): number => numberIn(step.number) ?? 0
+
+const alone = (fate: 'came' | 'went', step: Data): ChangedStep => ({
+  fate,
+  numbers: fate === 'came' ? [numberOf(step)] : [],
+  were: fate === 'went' ? [numberOf(step)] : [],
+  thing: thingOf(step),
+  what: words(lines(step)[0] ?? ''),
+  before: null,
+  now: null,
+})
+
+const changedStep = (old: Data, fresh: Data, kept: Data, today: Data): ChangedStep[] => {
+  const common = { fate: 'changed' as const, numbers: [numberOf(fresh)], were: [numberOf(old)], thing: thingOf(fresh) }
+  if (!sameData(shown(old), shown(fresh))) {
+    const what = [ACTIONS[textIn(fresh.action)] ?? textIn(fresh.action), PURPOSES[textIn(fresh.purpose)] ?? ''].join('')
+    return [{ ...common, what, before: reading(old, kept), now: reading(fresh, today) }]
+  }
+  const [a, b] = [lines(old), lines(fresh)]
+  const [gone, come] = [a.filter((line) => !b.includes(line)), b.filter((line) => !a.includes(line))]
+  const told = Array.from({ length: Math.max(gone.length, come.length) }, (_, i): ChangedStep => {
+    const [was, is] = [gone[i], come[i]].map((line): Phrase | null => (line === undefined ? null : [words(line)]))
+    return { ...common, what: '', before: was!, now: is! }
+  })
+  const tables = [
+    ...(sameData(old.corrections, fresh.corrections) ? [] : ['the table to finish by the bottom']),
+    ...(sameData(old.widthCorrections, fresh.widthCorrections) ? [] : ['the table to finish by the width']),
+  ]
+  return [...told, ...tables.map((what): ChangedStep => ({ ...common, what, before: null, now: ['other rows'] }))]
+}
+
+const ACTIONS: Readonly<Record<string, string>> = {
+  'take-up': 'take up the backlash',
+  'feed-in': 'in',
+  'back-out': 'out',
+  shift: 'over',
+  'go-past': 'back past',
+  return: 'forward onto',
+  'feed-across': 'feed across',
+  'move-carriage': 'move',
+}
+const PURPOSES: Readonly<Record<string, string>> = { rough: ', rough', finish: ', finish' }
+
+/** A reading as the dial shows it, from the numbers of the sheet: "1 turn and 25", "50 (.050 out)". */
+const reading = (step: Data, sheet: Data): Phrase => {
+  const dial = dialOf(textIn(step.slide), sheet)
+  const [value, turns, mark] = [numberIn(step.reading), numberIn(step.turns), numberIn(step.mark)]
+  if (value === null) return [words(lines(step)[0] ?? '')]
+  const units: Units = dial.units === 'mm' ? 'mm' : 'inch'
+  const plain = figure('reading', Math.abs(value), units, decimals(value, units === 'mm' ? 2 : 3, 5))
+  if (turns === null || mark === null) return [value < 0 ? { ...plain, value } : plain]
+  const named = dial.graduation === (units === 'mm' ? 0.01 : 0.001) ? '' : 'mark '
+  const shownMark = figure('mark', mark, 'mark', decimals(mark, 0, 4))
+  if (value < 0) return [named, shownMark, ' (', plain, step.slide === 'cross-feed' ? ' out)' : ' before 0)']
+  if (turns === 0) return [named, shownMark]
+  const whole: Phrase = [figure('turns', turns, 'turn'), turns === 1 ? ' turn' : ' turns']
+  return mark === 0 ? [...whole, ', on 0'] : [...whole, ` and ${named}`, shownMark]
+}
+
+const dialOf = (slide: string, sheet: Data): Data => {
+  const lathe = dataIn(sheet.lathe)
+  return dataIn(slide === 'cross-feed' ? lathe.crossFeed : slide === 'compound' ? lathe.compound : lathe.carriage)
+}
+
+/** One line for steps that change in the same way, with all their numbers, where the first of them stands. */
+const together = (steps: readonly ChangedStep[]): ChangedStep[] => {
+  const found = new Map<string, ChangedStep>()
+  for (const step of steps) {
+    const { thing, what, before, now, fate } = step
+    const key = JSON.stringify([fate, thing, what, before, now, fate === 'changed' ? '' : [step.numbers, step.were]])
+    const known = found.get(key)
+    found.set(
+      key,
+      known === undefined
+        ? step
+        : { ...known, numbers: [...known.numbers, ...step.numbers], were: [...known.were, ...step.were] },
+    )
+  }
+  return [...found.values()]
+}

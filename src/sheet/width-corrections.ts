@@ -1,0 +1,88 @@
+import type { WidthRow, WidthTable } from '../finish/width-table.ts'
+import type { Scale } from '../lathe/lathe.ts'
+import { inUnits } from '../units/length.ts'
+import { marks, markWord, readingFigure, readingOf, shownOn } from './dial.ts'
+import { length } from './figure.ts'
+import type { Plan } from './plan.ts'
+import type { Planned } from './scene.ts'
+import type { Figure, Phrase, WidthCorrections } from './sheet.ts'
+
+/** The lines under the stop that tell how far to feed across by what the width measures. `first` is the number of the feature's first step. */
+export const widthLines = (
+  plan: Plan,
+  feature: Planned,
+  table: WidthTable,
+  first: number,
+  paired: boolean,
+): Phrase[] => {
+  const moved = table.rows[0]!.moves
+  const steps = moved.length === 1 ? 'step ' : 'steps '
+  const numbers = moved.map(({ index }) => first + index).join(' and ')
+  const each = table.rows.map((row) => rowWords(plan, table, row))
+  const lead =
+    moved.length === 1 ? 'feed across to ' : `${feature.operation.moves[moved[0]!.index]!.action.replace('-', ' ')} `
+  const many = moved.length > 1 ? 1 : each.some((phrase) => phrase.length > 3) ? 2 : 4
+  const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
+  return [
+    [`AND BY THE WIDTH, ${steps}${numbers}: (`, length('expected', table.expected, plan.units), ' expected)'],
+    ...chunks.map((chunk, n) =>
+      chunk.flatMap(([key, ...rest], i) => [
+        ...(i === 0 ? [] : ['; ']),
+        key!,
+        ': ',
+        ...(n === 0 && i === 0 && moved.length === 1 ? [lead] : []),
+        ...rest,
+      ]),
+    ),
+    ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
+    ...(paired ? [['use both tables together: the bottom sets the depth, the width sets the feed across']] : []),
+  ]
+}
+
+const rowWords = (plan: Plan, table: WidthTable, row: WidthRow): Phrase => {
+  const scale = plan.lathe.compound.scale
+  const [one, other] = row.moves.map(({ count }) => shownAnywhere(scale, count))
+  const reading = other === undefined ? one! : ['back past it to ', ...one!, ', then onto ', ...other]
+  return [keyFigure(plan, table, row), ...reading]
+}
+
+/** A reading before zero too: "80 (20 before 0)". */
+export const shownAnywhere = (scale: Scale, count: number): Phrase => {
+  if (count >= 0) return shownOn(scale, count)
+  const { value, turns, mark } = readingOf(scale, count)
+  if (scale.kind === 'readout' || turns === null || mark === null) return [readingFigure(scale, value)]
+  return [
+    ...markWord(scale),
+    ...shownOn(scale, mark / scale.readTo).slice(-1),
+    ' (',
+    ...marks(scale, -count),
+    ' before 0)',
+  ]
+}
+
+/** All rows with as many decimals as the one that needs most. */
+const keyFigure = (plan: Plan, table: WidthTable, row: WidthRow): Figure => {
+  const figures = table.rows.map(({ measured }) => length('expected', measured, plan.units))
+  return { ...figures[table.rows.indexOf(row)]!, digits: Math.max(...figures.map(({ digits }) => digits)) }
+}
+
+export const widthData = (plan: Plan, table: WidthTable, first: number, place: string): WidthCorrections => {
+  const scale = plan.lathe.compound.scale
+  const named = (name: string, role: 'expected' | 'spare' | 'planned', value: number) => ({
+    ...length(role, value, plan.units),
+    id: `${place}.${name}`,
+  })
+  return {
+    expected: named('expected', 'expected', table.expected),
+    most: named('most', 'spare', table.most),
+    rows: table.rows.map((row, i) => ({
+      measured: named(`row.${i + 1}.measured`, 'expected', row.measured),
+      width: named(`row.${i + 1}.width`, 'planned', row.width),
+      within: row.within,
+      finishes: row.moves.map(({ index, count }) => {
+        const { value, turns, mark } = readingOf(scale, count)
+        return { step: first + index, reading: Number(inUnits(value, scale.units).toFixed(9)), turns, mark }
+      }),
+    })),
+  }
+}
