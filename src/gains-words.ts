@@ -4,7 +4,7 @@ import type { Feature, Job } from './job/job.ts'
 import { readable } from './lathe/lathe.ts'
 import type { Instrument } from './moves/operation.ts'
 import { labelOf } from './sheet/dimensions.ts'
-import type { FeaturePlan, Warning } from './sheet/plan.ts'
+import type { FeaturePlan, Gain, Warning } from './sheet/plan.ts'
 import { formatAngle, formatExact, formatLength } from './units/format.ts'
 import type { Units } from './units/length.ts'
 
@@ -25,13 +25,23 @@ export const warningOf = (job: Job, feature: Planned, index: number): Warning =>
     remedy:
       (feature.gains ?? []).length === 0
         ? 'wider limits, finer dials, or a truer set-up: nothing tried on this lathe gains anything'
-        : feature.gains!.map((gain) => `${gain.set.join(', ')}: ${comesTo(gain, job.units)}`).join('; '),
+        : told(feature.gains!)
+            .map((gain) => `${gain.set.join(', ')}: ${comesTo(gain, job.units)}`)
+            .join('; '),
   }
 }
 
-/** "depth .0699 to .0741, holds" */
-export const comesTo = ({ sizes, holds }: NonNullable<Planned['gains']>[number], units: Units): string =>
-  `${sizes.map((one) => `${labelOf(one.id)} ${range(one, units)}`).join(', ')}${holds ? ', holds' : ''}`
+/** Those that make all hold, where there are any: the sheet has the others too. */
+const told = (gains: readonly Gain[]): readonly Gain[] => {
+  const holding = gains.filter(({ holds }) => holds)
+  return holding.length > 0 ? holding : gains
+}
+
+/** "depth .0699 to .0741 holds" */
+const comesTo = ({ sizes }: Gain, units: Units): string =>
+  sizes
+    .map((one) => `${labelOf(one.id)} ${range(one, units)} ${one.verdict === 'holds' ? 'holds' : 'not yet'}`)
+    .join(', ')
 
 const range = (one: Budgeted, units: Units): string =>
   `${shown(one.id, one.low, units)} to ${shown(one.id, one.high, units)}`

@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import { printDiagnostics } from '../diagnostics/frame.ts'
-import type { FeaturePlan } from '../sheet/plan.ts'
+import type { FeaturePlan, Plan } from '../sheet/plan.ts'
 import type { SourceFile } from '../source/source.ts'
 import { chalkFor } from './color.ts'
 import type { Io } from './io.ts'
@@ -19,6 +19,26 @@ export const refusalProblem = ({
   message: `cannot be cut as asked: ${name}: ${reason}`,
   hint: remedy,
 })
+
+/** What the sheet warns of, as problems with a place; what is said of the whole plan alone has none. */
+export const warningProblems = ({ warnings, features }: Plan): Diagnostic[] =>
+  warnings.flatMap(({ feature, code, say, origin, remedy }) =>
+    origin === undefined
+      ? []
+      : [
+          {
+            code,
+            severity: 'warning',
+            origin,
+            message: `${feature === null ? '' : `${features[feature]!.name}: `}${bare(say, remedy)}`,
+            ...(remedy === undefined ? {} : { hint: remedy }),
+          },
+        ],
+  )
+
+/** The warning without its remedy, which is told on a line of its own. */
+const bare = (say: string, remedy: string | undefined): string =>
+  (remedy === undefined ? say : say.replace(`: ${remedy}.`, '')).replace(/\.$/, '')
 
 /** All problems on standard error, with their lines; colored only there where it is a terminal. */
 export const reportDiagnostics = (

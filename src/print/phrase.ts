@@ -1,5 +1,6 @@
 import type { Figure, Phrase } from '../sheet/sheet.ts'
-import type { Units } from '../units/length.ts'
+import { formatFraction } from '../units/format.ts'
+import { INCH, type Units } from '../units/length.ts'
 
 /** A phrase as plain words. Figures in the sheet's own units go without a unit, all others carry theirs. */
 export const words = (phrase: Phrase, units: Units): string =>
@@ -10,6 +11,8 @@ export const number = (figure: Figure, units: Units): string => {
     case 'inch':
     case 'mm':
       return measure(figure, units)
+    case 'rule':
+      return formatFraction(Math.round(figure.value * INCH)) ?? figure.value.toFixed(figure.digits)
     case 'deg':
       return degrees(figure)
     case 'mark':

@@ -3,7 +3,8 @@ import { INCH, MM } from '../units/length.ts'
 import { waysOf } from './dial.ts'
 import { angleFigure, dimensionFigure, labelOf } from './dimensions.ts'
 import { figure, length } from './figure.ts'
-import type { LayoutLine } from './plan.ts'
+import { fitTool } from './fit-tool.ts'
+import { layout } from './layout.ts'
 import type { Said, Scene } from './scene.ts'
 import type { Phrase } from './sheet.ts'
 
@@ -46,40 +47,6 @@ const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Ph
   more,
 })
 
-const layout = (scene: Scene): Said => {
-  const lines = scene.feature.layout
-  if (lines.length === 0) return say('LAYOUT', ['none: the place is found by touching'])
-  return say(
-    'LAYOUT',
-    ['dye the work, scribe with the spindle stopped:'],
-    [],
-    lines.map((line) => scribe(scene, line)),
-  )
-}
-
-/** From the datum that the drawing uses; where that is not the free end, from there too, for a rule that only reaches from the end. */
-const scribe = (scene: Scene, line: LayoutLine): Phrase => {
-  const fromEnd: Phrase =
-    line.fromEnd === line.distance ? [] : [' (', length('place', line.fromEnd, scene.units), ' from the free end)']
-  return [length('place', line.distance, scene.units), ` from ${line.from}`, ...fromEnd, `: ${line.say}`]
-}
-
-const fitTool = (scene: Scene): Said => {
-  const { tool, edge } = scene.feature
-  return say(
-    'TOOL',
-    [`"${tool}" on center, square to the work`],
-    [],
-    [
-      [
-        'stick the bit out no more than it must (the ground edge reaches ',
-        length('tool', edge.reach, scene.units),
-        ')',
-      ],
-    ],
-  )
-}
-
 /** On the swivel scale of this lathe; where its 0 is square, what that is from the ways stands under it. */
 const swing = (scene: Scene): Said => {
   const { angle } = scene.feature.operation
@@ -107,7 +74,13 @@ const speed = (scene: Scene): Said => {
   const rpm = figure('speed', spindle.rpm, 'rpm')
   if (spindle.tooFast)
     return say('SPEED', [rpm, ' rpm: LOWEST AVAILABLE, TOO FAST'], [], [['do not form at this speed']])
-  return say('SPEED', [rpm, ' rpm'], [], [['chatter: less speed, MORE feed']])
+  return say('SPEED', [rpm, ' rpm'], [], chatters(scene) ? [['chatter: less speed, MORE feed']] : [])
+}
+
+/** Only where it is to be expected: a wide edge, or slender work. */
+const chatters = ({ plan, feature }: Scene): boolean => {
+  const index = plan.features.indexOf(feature)
+  return plan.warnings.some(({ code, feature: of }) => code === 'slender' || (code === 'wide-contact' && of === index))
 }
 
 /** Locking shifts the carriage: what it was set by is looked at again. */

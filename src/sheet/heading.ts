@@ -17,7 +17,7 @@ export const headingOf = (plan: Plan, feature: Planned, position: number): Label
       says: [[length('stock', feature.operation.surface, plan.units), ` diameter, ${stockWords(plan, feature)}`]],
     },
     { label: 'Tool', says: tool(plan, feature) },
-    { label: 'Speed', says: speed(feature) },
+    { label: 'Speed', says: speed(plan, feature) },
     { label: 'Cross-feed', says: [scale(plan.lathe.crossFeed)] },
     { label: 'Compound', says: [[...angle(plan, feature), '; ', ...scale(plan.lathe.compound.scale)]] },
   ]
@@ -106,13 +106,14 @@ const tool = (plan: Plan, feature: Planned): Phrase[] => {
   ]
 }
 
-const speed = (feature: Planned): Phrase[] => {
+const speed = (plan: Plan, feature: Planned): Phrase[] => {
   const { spindle } = feature
   const rpm = figure('speed', spindle.rpm, 'rpm')
   const wanted = figure('speed', Math.round(spindle.wanted), 'rpm')
   const factor: Phrase =
     spindle.factor === 1 ? [] : [' x ', figure('speed', spindle.factor, 'count', 2), ' for a form tool']
   const why: Phrase = [
+    `${plan.part.material}, `,
     figure('speed', spindle.cuttingSpeed, spindle.speedUnits),
     ...factor,
     ` (${spindle.source}): `,

@@ -160,7 +160,8 @@ describe('check', () => {
       '3 jobs: 1 good, 1 may not hold, 1 refused, 2 skipped',
       '',
     ])
-    expect(err).toMatch(/^shop\/more\/wide\.yaml:\d+:\d+: error: cannot be cut as asked: Relief: /)
+    expect(err).toMatch(/^shop\/fine\.yaml:8:69: warning: Relief: May not hold: depth .* drawn \.0695 to \.0705/)
+    expect(err).toMatch(/^shop\/more\/wide\.yaml:\d+:\d+: error: cannot be cut as asked: Relief: /m)
     expect(err).toContain('skipped, not a job: shop/bench.yaml\nskipped, not a job: shop/more/bench.yaml\n')
   })
 

@@ -31,7 +31,7 @@ describe('steps', () => {
   it('say what the hand does, and then what that does to the work', () => {
     const sheet = buildSheet(plan())
     expect(lineOf(sheet, 1)).toBe(
-      'LAYOUT dye the work, scribe with the spindle stopped: | 1.125 from the free end: tailstock-side edge | 1.281 from the free end: headstock-side edge',
+      'LAYOUT dye the work, scribe with the spindle stopped: | 1.125 from the free end: tailstock-side edge; 1 1/8 on a rule | 1.281 from the free end: headstock-side edge; 1 9/32 on a rule | scribe with odd-leg calipers, the bent leg on that end',
     )
     expect(lineOf(sheet, 4)).toBe('COMPOUND turn toward the headstock, 11 marks or more | takes up the backlash')
     expect(lineOf(sheet, 8)).toBe(

@@ -98,7 +98,7 @@ function reach(one: Case): Refusal | null {
 }
 
 /** Depth of the wanted form below the surface it stands on. */
-const deepestBelowSurface = (draft: Draft): Length =>
+export const deepestBelowSurface = (draft: Draft): Length =>
   draft.cuts.style === 'corner' ? draft.cuts.radius : draft.cuts.depth
 
 const edgeEnds = (draft: Draft): { first: Length; last: Length } =>

@@ -1,17 +1,31 @@
-import { readable } from '../../lathe/lathe.ts'
+import type { Origin } from '../../diagnostics/diagnostic.ts'
+import { defaultClear } from '../../features/shop.ts'
 import type { Spindle } from '../../moves/stated.ts'
 import { formatLength } from '../../units/format.ts'
-import type { Case } from './refusals.ts'
+import { type Case, deepestBelowSurface } from './refusals.ts'
 
-export type Said = { readonly code: string; readonly say: string }
+/** `say` is the whole warning, remedy and all; `origin` is where it can be mended. */
+export type Said = { readonly code: string; readonly say: string; readonly origin: Origin; readonly remedy: string }
+
+const warning = (code: string, wrong: string, remedy: string, origin: Origin): Said => ({
+  code,
+  say: `${wrong}: ${remedy}.`,
+  origin,
+  remedy,
+})
+
+const within = (origin: Origin, key: string): Origin => ({ ...origin, path: [...origin.path, key] })
+
+/** Common practice, no source. */
+const AGAINST_CHATTER = 'less speed, then more feed, less overhang, an edge honed afresh, snug gibs'
 
 /** What does not forbid a feature but belongs in front of whoever cuts it. */
 export function warningsOf(one: Case, spindle: Spindle): Said[] {
   return [
-    ...tooFast(spindle),
+    ...tooFast(one, spindle),
     ...smallCore(one),
     ...wideContact(one),
-    ...fineLimits(one),
+    ...longBit(one),
     ...pullsIn(one),
     ...unusedCusp(one),
     ...toBeGround(one),
@@ -27,65 +41,66 @@ export function slender(bench: Case['bench']): Said[] {
   const times = out / thinnest
   if (times <= 3) return []
   return [
-    {
-      code: 'slender',
-      say: `The work stands out ${times.toFixed(1)} diameters without a center: expect spring and chatter, use a center or less overhang.`,
-    },
+    warning(
+      'slender',
+      `The work stands out ${times.toFixed(1)} diameters without a center`,
+      `expect spring and chatter, use a center or less overhang; against chatter in this order: ${AGAINST_CHATTER}`,
+      within(bench.part.origin, 'overhang'),
+    ),
   ]
 }
 
-const tooFast = (spindle: Spindle): Said[] =>
-  spindle.tooFast
-    ? [
-        {
-          code: 'too-fast',
-          say: `LOWEST AVAILABLE, TOO FAST: do not form at this speed. ${Math.round(spindle.wanted)} rpm is wanted.`,
-        },
-      ]
-    : []
+const tooFast = ({ draft }: Case, spindle: Spindle): Said[] => {
+  if (!spindle.tooFast) return []
+  const wrong = 'LOWEST AVAILABLE, TOO FAST: do not form at this speed'
+  const remedy = `${Math.round(spindle.wanted)} rpm is wanted; engage the back gear, and list its speeds in spindle-speeds`
+  return [warning('too-fast', wrong, remedy, draft.feature.origin)]
+}
 
 function smallCore(one: Case): Said[] {
   const bottom = one.draft.dimensions.find((dimension) => dimension.id === 'bottomDiameter')
   if (bottom === undefined || bottom.aim >= one.draft.surface / 3) return []
   return [
-    {
-      code: 'small-core',
-      say: `Only ${formatLength(bottom.aim, one.bench.units)} of the diameter is left at the bottom: the work is weak there, take light cuts.`,
-    },
+    warning(
+      'small-core',
+      `Only ${formatLength(bottom.aim, one.bench.units)} of the diameter is left at the bottom`,
+      'the work is weak there, take light cuts and hold its end in a center',
+      one.draft.feature.origin,
+    ),
   ]
 }
 
 /** Contact wider than a quarter of the diameter tends to chatter. Common practice, no source. */
 function wideContact(one: Case): Said[] {
   if (one.draft.cuts.style === 'steps') return []
-  const cutting = one.edge.pieces.filter((piece) => piece.curve.kind === 'arc' || piece.curve.d0 === piece.curve.d1)
+  const flanks = one.draft.tool.shape === 'vee'
+  const cutting = one.edge.pieces.filter(({ curve }) => (curve.kind === 'arc' ? !flanks : curve.d0 === curve.d1))
   const width = cutting.reduce((sum, piece) => sum + piece.to - piece.from, 0)
   if (width <= one.draft.surface / 4) return []
   return [
-    {
-      code: 'wide-contact',
-      say: `The edge bears on ${formatLength(width, one.bench.units)}, wide for this diameter: if it chatters, less speed and more feed.`,
-    },
+    warning(
+      'wide-contact',
+      `The edge bears on ${formatLength(width, one.bench.units)}, wide for this diameter`,
+      `if it chatters, in this order: ${AGAINST_CHATTER}`,
+      one.draft.tool.origin,
+    ),
   ]
 }
 
-function fineLimits(one: Case): Said[] {
-  const scale = one.lathe.crossFeed
-  const travel = scale.reads === 'diameter' ? readable(scale) / 2 : readable(scale)
-  const radial = one.draft.dimensions.flatMap((dimension) => {
-    if (dimension.limits === null || (dimension.id !== 'depth' && dimension.id !== 'bottomDiameter')) return []
-    const range = dimension.limits[1] - dimension.limits[0]
-    return [dimension.id === 'depth' ? range : range / 2]
-  })
-  if (radial.every((range) => range >= 2 * travel)) return []
+/** A bit that stands out more than about its own height springs. Bits are square stock. Common practice, no source. */
+function longBit({ draft, bench }: Case): Said[] {
+  const { tool, cuts } = draft
+  const clear = draft.feature.cutting.clear ?? defaultClear(bench.units)
+  const out = deepestBelowSurface(draft) + clear
+  if (cuts.style === 'corner' || tool.blank === null || out <= tool.blank) return []
+  const show = (length: number) => formatLength(length, bench.units)
   return [
-    {
-      code: 'finer-than-dial',
-      say: 'The limits are finer than this dial reads surely. The compound swung to 5° 44′ from parallel (84° 16′ from square) makes a mark a tenth in depth: set it in the clear, then plunge.'.replaceAll(
-        '′',
-        "'",
-      ),
-    },
+    warning(
+      'long-bit',
+      `The bit stands out ${show(out)} at the least, more than its own ${show(tool.blank)}: it springs`,
+      'take a thicker bit and narrow it only as far as it enters, or cut lightly',
+      within(tool.origin, 'blank'),
+    ),
   ]
 }
 
@@ -93,24 +108,35 @@ function fineLimits(one: Case): Said[] {
 function pullsIn(one: Case): Said[] {
   if (one.draft.tool.rakeInUse <= 0 || !/brass|alumin|bronze|copper/i.test(one.bench.part.material.name)) return []
   return [
-    {
-      code: 'pulls-in',
-      say: 'Positive rake in this material can pull the slide forward through its lost motion: snug the gibs, grind the rake to zero.',
-    },
+    warning(
+      'pulls-in',
+      'Positive rake in this material can pull the slide forward through its lost motion',
+      'snug the gibs, grind the rake to zero',
+      one.draft.tool.origin,
+    ),
   ]
 }
 
-const unusedCusp = (one: Case): Said[] =>
-  one.draft.feature.cutting.cusp === null || one.draft.cuts.style === 'steps'
-    ? []
-    : [{ code: 'cusp-unused', say: 'cusp: is given, but nothing in this plan steps along an arc; it has no effect.' }]
-
-const toBeGround = (one: Case): Said[] =>
-  one.draft.tool.measured
+const unusedCusp = ({ draft: { feature, cuts } }: Case): Said[] =>
+  feature.cutting.cusp === null || cuts.style === 'steps'
     ? []
     : [
-        {
-          code: 'tool-to-grind',
-          say: 'The tool is still to be ground. Measure it and enter what it measures before this sheet is used.',
-        },
+        warning(
+          'cusp-unused',
+          'cusp: is given, but nothing in this plan steps along an arc',
+          'it has no effect, leave it out',
+          within(feature.origin, 'cusp'),
+        ),
+      ]
+
+const toBeGround = ({ draft: { tool, feature } }: Case): Said[] =>
+  tool.measured
+    ? []
+    : [
+        warning(
+          'tool-to-grind',
+          'The tool is still to be ground',
+          'measure it and enter what it measures before this sheet is used',
+          feature.origin,
+        ),
       ]

@@ -1,0 +1,37 @@
+import { INCH, MM } from '../units/length.ts'
+import { figure, length } from './figure.ts'
+import type { LayoutLine } from './plan.ts'
+import type { Said, Scene } from './scene.ts'
+import type { Phrase } from './sheet.ts'
+
+/** Which lines to scribe, from which datum, and what each is set by. */
+export const layout = (scene: Scene): Said => {
+  const lines = scene.feature.layout
+  const thing = 'LAYOUT'
+  if (lines.length === 0) return { thing, does: ['none: the place is found by touching'], effect: [], more: [] }
+  return {
+    thing,
+    does: ['dye the work, scribe with the spindle stopped:'],
+    effect: [],
+    more: [...lines.map((line) => scribe(scene, line)), ['scribe with odd-leg calipers, the bent leg on that end']],
+  }
+}
+
+/** From the datum that the drawing uses; where that is not the free end, from there too, for a rule that only reaches from the end. */
+const scribe = (scene: Scene, line: LayoutLine): Phrase => {
+  const fromEnd: Phrase =
+    line.fromEnd === line.distance ? [] : [' (', length('place', line.fromEnd, scene.units), ' from the free end)']
+  return [
+    length('place', line.distance, scene.units),
+    ` from ${line.from}`,
+    ...fromEnd,
+    `: ${line.say}`,
+    ...setBy(scene, line),
+  ]
+}
+
+/** A rule has every 64th of an inch, or every half millimeter; what is not on one is set by calipers that read finer. */
+const setBy = ({ units }: Scene, { distance }: LayoutLine): Phrase => {
+  if (units === 'mm') return [distance % (MM / 2) === 0 ? '; on a rule' : '; calipers']
+  return distance % (INCH / 64) === 0 ? ['; ', figure('place', distance / INCH, 'rule'), ' on a rule'] : ['; calipers']
+}
