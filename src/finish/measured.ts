@@ -1,5 +1,6 @@
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import { readable } from '../lathe/lathe.ts'
+import type { Piece } from '../moves/form.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
 import { type Progress, replayNext } from '../replay/replay.ts'
@@ -38,7 +39,7 @@ const SLACK: Length = 1000
  */
 export const correctedFor = (shop: Shop, measured: Length): Corrected => {
   const off = measured - shop.stop.expected
-  const step = stepTravel(shop.lathe.crossFeed)
+  const step = finishStep(shop)
   const { aim } = bottomWanted(shop.operation)
   const nearest = Math.ceil(off / 2 / step - 0.5 - 1e-6)
   let found = finishedAt(shop, off, nearest === 0 ? 0 : nearest)
@@ -56,9 +57,10 @@ export const correctedFor = (shop: Shop, measured: Length): Corrected => {
   return found
 }
 
-const finishedAt = ({ lathe, setup, progress, operation, stop }: Shop, off: Length, deeper: number): Corrected => {
+const finishedAt = (shop: Shop, off: Length, deeper: number): Corrected => {
+  const { lathe, setup, progress, operation, stop } = shop
   const changed: Operation = {
-    ...operation,
+    ...standingAlong(shop, off),
     zero: { ...operation.zero, diameter: operation.zero.diameter + off },
     moves: operation.moves.map((move, index) =>
       stop.finishes.includes(index) ? { ...move, count: move.count! + deeper } : move,
@@ -76,6 +78,34 @@ const finishedAt = ({ lathe, setup, progress, operation, stop }: Shop, off: Leng
     within: limits === null ? null : bottom >= limits[0] - SLACK && bottom <= limits[1] + SLACK,
   }
 }
+
+/** Depth that one readable step of the finishing slide is worth, pm: of the compound only its part into the work. */
+export const finishStep = ({ lathe, operation, stop }: Shop): Length =>
+  stop.by === 'cross-feed'
+    ? stepTravel(lathe.crossFeed)
+    : stepTravel(lathe.compound.scale) * Math.sin((operation.angle * Math.PI) / 180)
+
+/**
+ * A compound that feeds down a flank makes up for a zero that is off by going further or less far down the same line: the form keeps its
+ * size and stands a little along the work, by less than a line is laid out to.
+ */
+const standingAlong = ({ operation, stop }: Shop, off: Length): Operation => {
+  if (stop.by === 'cross-feed') return operation
+  const by = off / 2 / Math.tan((operation.angle * Math.PI) / 180)
+  const { wanted, region } = operation
+  return {
+    ...operation,
+    wanted: wanted.map((piece) => movedAlong(piece, by)),
+    region: { from: region.from + by, to: region.to + by },
+  }
+}
+
+const movedAlong = ({ from, to, curve, step }: Piece, by: Length): Piece => ({
+  from: from + by,
+  to: to + by,
+  curve: curve.kind === 'line' ? { ...curve, z0: curve.z0 + by, z1: curve.z1 + by } : { ...curve, zc: curve.zc + by },
+  step,
+})
 
 /** Slide travel of one readable step, pm: a scale that reads diameter shows twice the travel. */
 export const stepTravel = (scale: Scale): Length => (scale.reads === 'diameter' ? readable(scale) / 2 : readable(scale))

@@ -2,24 +2,29 @@ import type { Operation } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
 
-/** The stop to measure before the finishing pass, and the moves of the cross-feed that finish after it. Indexes of moves. */
+/** The stop to measure before the finishing pass, and the moves that finish in depth after it. Indexes of moves. */
 export type Stop = {
   readonly at: number
   readonly finishes: readonly number[]
+  /** The slide that makes them: the compound where a V is fed down its flank. */
+  readonly by: 'cross-feed' | 'compound'
   /** What the replay expects the bottom diameter to measure at the stop, pm. */
   readonly expected: Length
 }
 
-/** Null where nothing is finished by the cross-feed after a measure, or where there is no bottom to measure. */
+/** Null where nothing is finished in depth after a measure, or where there is no bottom to measure. */
 export const stopOf = (operation: Operation, trace: OperationTrace): Stop | null => {
   const { moves, dimensions } = operation
   const at = moves.findLastIndex(({ action, purpose }) => action === 'measure' && purpose === 'expect-rough')
   if (at < 0 || dimensions.every(({ id }) => id !== 'bottomDiameter')) return null
   const expected = trace.at[at]?.find(({ id }) => id === 'bottomDiameter')?.surely ?? null
-  const finishes = moves.flatMap((move, index) =>
-    index > at && move.action === 'feed-in' && move.slide === 'cross-feed' && move.purpose === 'finish' ? [index] : [],
-  )
-  return expected === null || finishes.length === 0 ? null : { at, finishes, expected }
+  const finishedBy = (by: Stop['by']): Stop | null => {
+    const finishes = moves.flatMap(({ action, slide, purpose }, index) =>
+      index > at && action === 'feed-in' && slide === by && purpose === 'finish' ? [index] : [],
+    )
+    return expected === null || finishes.length === 0 ? null : { at, finishes, by, expected }
+  }
+  return finishedBy('cross-feed') ?? finishedBy('compound')
 }
 
 /** The drawing's bottom diameter, and the limits that it or the depth sets to it, pm. */

@@ -64,10 +64,14 @@ const said = (mistake: Mistake, { lathe }: Plan): string => {
     return lathe.crossFeed.reads === 'depth'
       ? 'the depth dial was taken for one that reads diameter'
       : 'the diameter dial was taken for one that reads depth'
+  if (mistake === 'other-scale-zero')
+    return lathe.compound.scaleZero === 'square'
+      ? 'the compound was set from parallel, and 0 on its scale is square'
+      : 'the compound was set from square, and 0 on its scale is parallel'
   return SAID[mistake]
 }
 
-const SAID: Readonly<Record<Exclude<Mistake, 'sense-mistaken'>, string>> = {
+const SAID: Readonly<Record<Exclude<Mistake, 'sense-mistaken' | 'other-scale-zero'>, string>> = {
   'turn-more': 'one turn of the cross-feed too many',
   'turn-less': 'one turn of the cross-feed too few',
   'numbers-misread': 'ten marks too far: the next number on the dial',
@@ -77,5 +81,7 @@ const SAID: Readonly<Record<Exclude<Mistake, 'sense-mistaken'>, string>> = {
   'tool-width-forgotten': 'shifted by the whole width: the width of the tool was forgotten',
   'backlash-left': 'backlash not taken up: the compound was turned straight back (so much at the most)',
   'swing-forgotten': 'the depth was not corrected for the swung compound',
+  'turn-less-down': 'one turn of the compound too few at the finish',
+  'short-of-zero': 'the cross-feed was brought in one turn short, every time',
   'wrong-corner': 'the wrong corner of the tool was set to the line',
 }

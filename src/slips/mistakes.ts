@@ -1,5 +1,6 @@
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Move, Operation } from '../moves/operation.ts'
+import { downTheFlank } from './flank.ts'
 
 /** What a hand gets wrong, once. */
 export type Mistake =
@@ -14,6 +15,9 @@ export type Mistake =
   | 'backlash-left'
   | 'swing-forgotten'
   | 'wrong-corner'
+  | 'turn-less-down'
+  | 'short-of-zero'
+  | 'other-scale-zero'
 
 /** The operation with one mistake in it. */
 export type Mutant = { readonly mistake: Mistake; readonly operation: Operation }
@@ -37,7 +41,8 @@ export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[]
     wrong === null ? [] : [{ mistake, operation: { ...operation, moves: wrong } }],
   )
   const corner = wrongCorner(operation)
-  return corner === null ? changed : [...changed, { mistake: 'wrong-corner', operation: corner }]
+  const beside: readonly Mutant[] = corner === null ? [] : [{ mistake: 'wrong-corner', operation: corner }]
+  return [...changed, ...beside, ...downTheFlank(operation, turn(lathe.compound.scale), turn(lathe.crossFeed))]
 }
 
 const cutsIn = ({ action, slide, count }: Move): boolean =>

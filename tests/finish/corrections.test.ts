@@ -20,6 +20,7 @@ const load: Load = (path, from) => {
 const planOf = (job: string): Plan => compile(job, load).plan!
 const measureStepOf = (plan: Plan) => buildSheet(plan).steps.find((step) => step.corrections !== undefined)!
 
+type Dial = { units: string; graduation: number; readTo: number; reads: string }
 type Json = {
   features: {
     surface: number
@@ -29,6 +30,7 @@ type Json = {
   steps: {
     number: number
     feature: number
+    slide?: string
     reading?: number
     say: string
     corrections?: {
@@ -43,7 +45,7 @@ type Json = {
       }[]
     }
   }[]
-  lathe: { crossFeed: { units: string; graduation: number; readTo: number; reads: string } }
+  lathe: { crossFeed: Dial; compound: Dial }
   units: string
 }
 const jsonOf = (job: string): Json => JSON.parse(printJson(buildSheet(planOf(job))))
@@ -92,12 +94,16 @@ describe('the lines under the stop', () => {
 describe.each(readdirSync(JOBS).filter((name) => name.endsWith('.yaml')))('every table of %s', (name) => {
   it('is the formula of the bench, rounded to the dial, and comes out within the limits', () => {
     const sheet = jsonOf(name)
-    const { crossFeed } = sheet.lathe
-    const step = crossFeed.graduation * crossFeed.readTo
-    const perUnit = crossFeed.units === sheet.units ? 1 : crossFeed.units === 'mm' ? 25.4 : 1 / 25.4
     for (const { corrections, feature } of sheet.steps) {
       if (corrections === undefined) continue
       const { rows, expected, most, measure } = corrections
+      const finisher = sheet.steps.find((one) => one.number === rows[0]!.finishes[0]!.step)!
+      const dial = finisher.slide === 'compound' ? sheet.lathe.compound : sheet.lathe.crossFeed
+      // A compound that feeds down a flank goes 1/cos of half the angle further than it goes in.
+      const sloping =
+        finisher.slide === 'compound' ? Math.sin((sheet.features[feature]!.compoundAngle * Math.PI) / 180) : 1
+      const step = dial.graduation * dial.readTo
+      const perUnit = dial.units === sheet.units ? 1 : dial.units === 'mm' ? 25.4 : 1 / 25.4
       expect(rows.length).toBeGreaterThanOrEqual(5)
       expect(rows.length).toBeLessThanOrEqual(7)
       const sign = measure === 'outsideLessBottom' ? -1 : 1
@@ -110,11 +116,11 @@ describe.each(readdirSync(JOBS).filter((name) => name.endsWith('.yaml')))('every
           expect(bottomDiameter).toBeGreaterThanOrEqual(limits[0]! - 1e-6)
           expect(bottomDiameter).toBeLessThanOrEqual(limits[1]! + 1e-6)
         }
-        const onDiameter = (step / perUnit) * (crossFeed.reads === 'diameter' ? 1 : 2)
+        const onDiameter = (step / perUnit) * (dial.reads === 'diameter' ? 1 : 2) * sloping
         expect(Math.abs(bottomDiameter - planned)).toBeLessThanOrEqual(onDiameter + 1e-4)
         for (const { step: number, reading } of finishes) {
           const written = sheet.steps.find((one) => one.number === number)!.reading!
-          const off = sign * (measured - expected) * perUnit * (crossFeed.reads === 'diameter' ? 1 : 0.5)
+          const off = (sign * (measured - expected) * perUnit * (dial.reads === 'diameter' ? 1 : 0.5)) / sloping
           expect(Math.abs(reading - written - off)).toBeLessThanOrEqual(step + 1e-4)
           expect(Math.abs(reading / step - Math.round(reading / step))).toBeLessThan(1e-6)
         }

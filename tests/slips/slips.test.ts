@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { mutantsOf } from '../../src/slips/mistakes.ts'
 import { slipsOf } from '../../src/slips/slips.ts'
+import { INCH } from '../../src/units/length.ts'
 import { runIn } from '../cli/world.ts'
 import { examplePlans } from '../print/examples.ts'
 
@@ -55,6 +56,24 @@ test('a swung compound left uncorrected, and its backlash, are slips of their ow
   expect(Math.abs(by + 2 * lag)).toBeLessThan(1_000_000)
 })
 
+/** 18: half of 38 degrees from square, 0.125 to a turn of the compound, .100 of slide to a turn of the cross-feed; the finish takes .020. */
+test('a V fed down its flank has slips of its own', async () => {
+  const { lathe, setup, features } = examplePlans().find(([name]) => name === '18-flank-feed.yaml')![1]
+  const operations = features.flatMap((one) => (one.status === 'planned' ? [one.operation] : []))
+  const [slips] = slipsOf(lathe, setup, operations)
+  const by = (mistake: string, id: string) =>
+    slips!.find(({ mistakes }) => mistakes.some((one) => one === mistake))!.changes.find((one) => one.id === id)!.by /
+    INCH
+  const down = 0.125 * Math.cos((19 * Math.PI) / 180)
+  expect(by('turn-more-along', 'bottomDiameter')).toBeCloseTo(-2 * down, 6)
+  // A turn too few stops before the floor that roughing left: the same as no finish at all.
+  expect(by('turn-less-down', 'bottomDiameter')).toBe(by('finish-forgotten', 'bottomDiameter'))
+  expect(by('short-of-zero', 'bottomDiameter')).toBeCloseTo(0.2, 6)
+  // Set to 19 degrees from parallel, .397 of slide go in by their sine only.
+  const wrong = 2 * 0.397 * (Math.cos((19 * Math.PI) / 180) - Math.sin((19 * Math.PI) / 180))
+  expect(by('other-scale-zero', 'bottomDiameter')).toBeCloseTo(wrong, 6)
+})
+
 describe.each(examplePlans().filter(([, plan]) => plan.features.some(({ status }) => status === 'planned')))(
   '%s',
   (_, { lathe, setup, features }) => {
@@ -76,7 +95,9 @@ describe.each(examplePlans().filter(([, plan]) => plan.features.some(({ status }
 
     test('one turn too many is a turn of the cross-feed deeper, wherever a diameter or a depth is measured', () => {
       const scale = lathe.crossFeed
-      for (const slips of cards) {
+      for (const [i, slips] of cards.entries()) {
+        // A V that the compound feeds down its flank has no infeed of the cross-feed.
+        if (!operations[i]!.moves.some(({ action, slide }) => action === 'feed-in' && slide === 'cross-feed')) continue
         const slip = slips.find(({ mistakes }) => mistakes.includes('turn-more'))
         expect(slip !== undefined).toBe(scale.kind === 'dial')
         if (slip === undefined || scale.kind !== 'dial') continue
@@ -86,11 +107,20 @@ describe.each(examplePlans().filter(([, plan]) => plan.features.some(({ status }
       }
     })
 
-    test('a mistake changes only the moves, or where the tool was set', () => {
+    test('a mistake changes only the moves, or where the tool or the compound was set', () => {
       for (const operation of operations)
         for (const mutant of mutantsOf(operation, lathe)) {
-          expect({ ...mutant.operation, moves: [], zero: null }).toEqual({ ...operation, moves: [], zero: null })
-          expect([mutant.operation.moves, mutant.operation.zero]).not.toEqual([operation.moves, operation.zero])
+          expect({ ...mutant.operation, moves: [], zero: null, angle: null }).toEqual({
+            ...operation,
+            moves: [],
+            zero: null,
+            angle: null,
+          })
+          expect([mutant.operation.moves, mutant.operation.zero, mutant.operation.angle]).not.toEqual([
+            operation.moves,
+            operation.zero,
+            operation.angle,
+          ])
         }
     })
   },
