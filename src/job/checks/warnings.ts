@@ -1,7 +1,8 @@
 import type { Origin } from '../../diagnostics/diagnostic.ts'
 import { defaultClear } from '../../features/shop.ts'
 import type { Spindle } from '../../moves/stated.ts'
-import { formatLength } from '../../units/format.ts'
+import { formatExact, formatLength } from '../../units/format.ts'
+import type { Length } from '../../units/length.ts'
 import { type Case, deepestBelowSurface } from './refusals.ts'
 
 /** `say` is the whole warning, remedy and all; `origin` is where it can be mended. */
@@ -93,7 +94,7 @@ function longBit({ draft, bench }: Case): Said[] {
   const clear = draft.feature.cutting.clear ?? defaultClear(bench.units)
   const out = deepestBelowSurface(draft) + clear
   if (cuts.style === 'corner' || tool.blank === null || out <= tool.blank) return []
-  const show = (length: number) => formatLength(length, bench.units)
+  const show = (length: Length) => formatExact(length, bench.units)
   return [
     warning(
       'long-bit',
@@ -111,7 +112,7 @@ function pullsIn(one: Case): Said[] {
     warning(
       'pulls-in',
       'Positive rake in this material can pull the slide forward through its lost motion',
-      'snug the gibs, grind the rake to zero',
+      'snug the gibs, grind the top so that the rake in use is 0',
       one.draft.tool.origin,
     ),
   ]
