@@ -16,7 +16,7 @@ export type EdgeCurve = {
 export function edgeCurve(edge: Edge): EdgeCurve {
   switch (edge.shape) {
     case 'square':
-      return { depth: () => 0, from: 0, to: need(edge.width), peakFrom: 0, peakTo: need(edge.width) }
+      return square(need(edge.width), edge.radius ?? 0)
     case 'vee':
       return vee(need(edge.nose), need(edge.angle), need(edge.reach))
     case 'round':
@@ -28,6 +28,15 @@ export function edgeCurve(edge: Edge): EdgeCurve {
 
 function vee(nose: number, included: number, reach: number): EdgeCurve {
   const slope = Math.tan((included * Math.PI) / 360)
+/** Flat between two quarter circles; their radius may be 0. */
+function square(width: number, radius: number): EdgeCurve {
+  const depth = (u: number): number => {
+    const into = Math.max(0, radius - Math.min(u, width - u))
+    return Math.sqrt(Math.max(0, radius * radius - into * into)) - radius
+  }
+  return { depth, from: 0, to: width, peakFrom: radius, peakTo: width - radius }
+}
+
   const depth = (u: number): number => (u < 0 ? u / slope : u > nose ? (nose - u) / slope : 0)
   return { depth, from: -reach * slope, to: nose + reach * slope, peakFrom: 0, peakTo: nose }
 }

@@ -6,7 +6,7 @@ import { changed, cornerSheet, squareSheet, veeSheet } from './hand-sheets.ts'
 import type { Sheet } from './sheet-shape.ts'
 
 const common = { name: 'By hand', nominal: 1.25, measured: 1.25, cusp: null, side: 'compound' } as const
-const groove: Drawn = { ...common, kind: 'groove', near: 0.8, width: 0.2, widest: 0.2, depth: 0.06 }
+const groove: Drawn = { ...common, kind: 'groove', near: 0.8, width: 0.2, widest: 0.2, depth: 0.06, corner: null }
 const slope = Math.tan(Math.PI / 6)
 const vee: Drawn = {
   ...common,

@@ -1,4 +1,4 @@
-import type { Drawn, DrawnVee } from '../properties/drawn.ts'
+import type { Drawn, DrawnGroove, DrawnVee } from '../properties/drawn.ts'
 import type { BruteFeature, BruteRun } from './brute-force.ts'
 import { dialOf, travelPerUnit } from './screws.ts'
 import type { Sheet, SheetFeature } from './sheet-shape.ts'
@@ -30,7 +30,7 @@ export function wantedForm(feature: SheetFeature, drawn: Drawn, units: 'inch' | 
   const fine = units === 'inch' ? 0.0005 : 0.01
   if (drawn.kind === 'groove') {
     const width = Math.max(drawn.width, Math.min(edge.width ?? 0, drawn.widest))
-    return pit(drawn.near, width, 0, drawn.depth)
+    return filleted(pit(drawn.near, width, 0, drawn.depth), drawn, edge.radius ?? 0, units)
   }
   if (drawn.kind === 'concave') {
     const { radius, depth, center } = drawn
@@ -65,6 +65,19 @@ function wantedVee(drawn: DrawnVee, nose: number): Wanted {
   return pit(drawn.near + lower * slope, width - 2 * lower * slope, slope, depth - lower)
 }
 
+/** Fillets as drawn, or the tool's own where the drawing allows them: it is stepped along where they are sharper than that. */
+function filleted(pit: Wanted, { corner, depth, cusp }: DrawnGroove, own: number, units: 'inch' | 'mm'): Wanted {
+  const stepped = corner !== null && own < corner.low
+  const radius = stepped ? corner.aim : own
+  const curve = (z: number): number => {
+    const into = Math.max(0, radius - Math.min(z - pit.from, pit.to - z))
+    return z < pit.from || z > pit.to ? 0 : depth - radius + Math.sqrt(Math.max(0, radius ** 2 - into ** 2))
+  }
+  const [fine, coarse] = units === 'inch' ? [0.0005, 0.003] : [0.01, 0.08]
+  const leaves = stepped ? (cusp ?? (own > 0 ? fine : coarse)) : 0
+  return { ...pit, depth: curve, peakFrom: pit.from + radius, peakTo: pit.to - radius, leaves }
+}
+
 function pit(near: number, width: number, slope: number, depth: number): Wanted {
   const far = near + width
   const flank = (z: number): number => (slope === 0 ? depth : Math.min(z - near, far - z) / slope)
@@ -79,11 +92,19 @@ function boxOf(sheet: Sheet, brute: BruteFeature, feature: SheetFeature): Box {
     return dial === null ? 0 : (dial.graduation * (dial.readTo ?? 1) * travelPerUnit(sheet, dial)) / 2
   }
   const angle = ((feature.compoundAngle ?? 0) * Math.PI) / 180
-  const carriage = sheet.steps.some((step) => step.feature === brute.index && step.action === 'move-carriage')
+  const carriage = byCarriage(sheet, brute.index)
   return {
     along: half('compound') * Math.cos(angle) + (carriage ? half('carriage') : 0) + brute.step,
     deep: half('cross-feed') + half('compound') * Math.abs(Math.sin(angle)) + 2e-5,
   }
+}
+
+/** Does the carriage move the tool along by what its dial shows? */
+function byCarriage(sheet: Sheet, index: number): boolean {
+  return sheet.steps.some(
+    ({ feature, slide, action, reading }) =>
+      feature === index && slide === 'carriage' && action !== 'zero' && typeof reading === 'number',
+  )
 }
 
 function compare(brute: BruteFeature, run: BruteRun, wanted: Wanted, box: Box, drawn: Drawn): string[] {
@@ -141,7 +162,7 @@ function leastWithin(wanted: Wanted, z: number, along: number): number {
 export function sizeProblems(sheet: Sheet, brute: BruteFeature): string[] {
   const feature = sheet.features[brute.index]!
   const run = brute.runs[0]!
-  const half = (slide: 'cross-feed' | 'compound'): number => {
+  const half = (slide: 'cross-feed' | 'compound' | 'carriage'): number => {
     const dial = dialOf(sheet, slide)!
     return (dial.graduation * (dial.readTo ?? 1) * travelPerUnit(sheet, dial)) / 2
   }
@@ -149,11 +170,12 @@ export function sizeProblems(sheet: Sheet, brute: BruteFeature): string[] {
   const edge = feature.edge!
   const sharp = edge.shape === 'vee' && edge.nose! < 2 * brute.step
   const between = sharp ? brute.step / Math.tan((edge.angle! * Math.PI) / 360) : 0
+  const along = half('compound') + (byCarriage(sheet, brute.index) ? half('carriage') : 0)
   const allowed = {
-    width: 2 * brute.step + half('compound'),
+    width: 2 * brute.step + along,
     depth: half('cross-feed') + between,
     bottomDiameter: 2 * (half('cross-feed') + between),
-    near: brute.step + half('compound'),
+    near: brute.step + along,
   }
   const found = { width: run.width, depth: run.depth, bottomDiameter: run.bottomDiameter, near: run.near }
   return (Object.keys(allowed) as (keyof typeof allowed)[]).flatMap((name) => {

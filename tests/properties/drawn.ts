@@ -3,7 +3,15 @@ export type Drawn = DrawnGroove | DrawnConcave | DrawnCorner | DrawnVee
 
 type Common = { name: string; nominal: number; measured: number; cusp: number | null; side: 'compound' | 'carriage' }
 
-export type DrawnGroove = Common & { kind: 'groove'; near: number; width: number; widest: number; depth: number }
+export type DrawnGroove = Common & {
+  kind: 'groove'
+  near: number
+  width: number
+  widest: number
+  depth: number
+  /** The fillets as drawn; null = the drawing says nothing of them. */
+  corner: { aim: number; low: number } | null
+}
 export type DrawnConcave = Common & { kind: 'concave'; center: number; radius: number; depth: number }
 export type DrawnCorner = Common & { kind: 'corner'; start: number; radius: number }
 export type DrawnVee = Common & {

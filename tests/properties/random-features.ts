@@ -29,8 +29,10 @@ function groove(tape: Tape, slot: Slot): DrawnFeature {
     ? { lines: [`    from: ${shoulder.next.name}`, '    far: 0'], near: shoulder.next.from - width.value }
     : placed(tape, slot, bar, width.value)
   const made = tool(tape, 'square', slot, {
+  const fillets = filletsIn(tape, slot, Math.min(width.value / 2, depth.value))
+  const cusp = cuspIn(tape, slot)
     full: width.value,
-    smaller: (share) => `width: ${num(width.value * share)}`,
+    smaller: (share) => `width: ${num(width.value * share)}${fillets.tool(width.value * share)}`,
     deep: depth.value + (neck ? (shoulder.next.measured - bar.measured) / 2 : 0),
   })
   return {
@@ -42,31 +44,54 @@ function groove(tape: Tape, slot: Slot): DrawnFeature {
       widest: width.high,
       depth: low ? (bar.measured - bottom.value) / 2 : depth.value,
     },
+      corner: fillets.corner,
+      cusp,
     lines: [
       ...opening(slot, 'groove'),
       ...place.lines,
       `    width: ${width.text}`,
       low ? `    bottom-diameter: ${bottom.text}` : `    depth: ${depth.text}`,
       ...made.use,
-      ...own(tape, slot),
+      ...fillets.lines,
+      ...own(tape, slot, cusp),
     ],
     tool: made.lines,
   }
 }
 
 /** Now and then a feature has settings of its own. */
-function own(tape: Tape, slot: Slot): string[] {
+function own(tape: Tape, slot: Slot, cusp: number | null = null): string[] {
   const unit = unitOf(slot)
   const settings = [
     ...(tape.chance(12) ? [`      compound: { angle: ${tape.pick([0, 5.7333, 20, -10, 84])} }`] : []),
     ...(tape.chance(10) ? [`      overlap: ${num(tape.int(5, 40) * 0.001 * unit)}`] : []),
     ...(tape.chance(10) ? [`      infeed: ${num(tape.int(10, 40) * 0.001 * unit)}`] : []),
-    ...(tape.chance(3) ? ['      side-feed: carriage'] : []),
+    ...(cusp === null ? [] : [`      cusp: ${cusp}`]),
+    ...(tape.chance(20) ? [`      side-feed: ${tape.pick(['carriage', 'carriage', 'lines'])}`] : []),
   ]
   return settings.length > 0 ? ['    cutting:', ...settings] : []
 }
 
 function concave(tape: Tape, slot: Slot): DrawnFeature {
+/** Now and then a drawing says how round the corners of a groove's floor are, and the tool has these corners, sharper ones, or sharp ones. */
+function filletsIn(tape: Tape, slot: Slot, room: number) {
+  if (!tape.chance(35)) return { corner: null, lines: [], tool: () => '' }
+  const radius = written(tape, slot.units, room * (tape.int(15, 110) / 100), 'sometimes')
+  const most = tape.chance(25)
+  const share = tape.pick([0, 0, 0.3, 0.5, 0.8, 1, 1.2])
+  const { value } = radius
+  const text = most ? `${num(value)} max` : radius.text
+  return {
+    corner: { aim: value, low: most ? 0 : Math.min(radius.low, value - 0.0001 * unitOf(slot)) },
+    lines: value > 0 ? [`    corner-radius: ${text}`] : [],
+    tool: (width: number) => `, corner-radius: ${num(Math.min(value * share, width * 0.45))}`,
+  }
+}
+
+/** The tallest ridge that the job allows where a form is stepped along. */
+const cuspIn = (tape: Tape, slot: Slot): number | null =>
+  tape.chance(25) ? Number(num(tape.int(4, 40) * 0.0001 * unitOf(slot))) : null
+
   const unit = unitOf(slot)
   const bar = barIn(slot)
   const radius = written(tape, slot.units, (tape.int(50, 220) / 1000) * unit)
@@ -77,12 +102,14 @@ function concave(tape: Tape, slot: Slot): DrawnFeature {
   const depth = byWidth ? radius.value - Math.sqrt(radius.value ** 2 - half ** 2) : given.value
   const center = written(tape, slot.units, middle(slot, bar))
   const made = tool(tape, 'round', slot, {
+  const face = sloping(tape, bar.measured, depth)
+  const cusp = cuspIn(tape, slot)
     full: radius.value,
     smaller: (share) => `radius: ${num(radius.value * share)}`,
     deep: depth,
   })
   return {
-    drawn: { ...common(slot, bar), kind: 'concave', center: center.value, radius: radius.value, depth },
+    drawn: { ...common(slot, bar), kind: 'concave', center: center.value, radius: radius.value, depth, cusp },
     lines: [
       ...opening(slot, 'radius'),
       '    shape: concave',
@@ -90,7 +117,7 @@ function concave(tape: Tape, slot: Slot): DrawnFeature {
       byWidth ? `    width: ${width.text}` : `    depth: ${given.text}`,
       `    center: ${center.text}`,
       ...made.use,
-      ...own(tape, slot),
+      ...own(tape, slot, cusp),
     ],
     tool: made.lines,
   }
@@ -107,12 +134,13 @@ function corner(tape: Tape, slot: Slot): DrawnFeature {
   const shape = tape.pick(['corner', 'corner', 'round', 'square'] as const)
   const size = shape === 'square' ? 'width' : 'radius'
   const made = tool(tape, shape, slot, {
+  const cusp = cuspIn(tape, slot)
     full: radius.value,
     smaller: (share) => `${size}: ${num(radius.value * (shape === 'corner' && share > 0.5 ? 1 : share))}`,
     deep: radius.value * 2.2,
   })
   return {
-    drawn: { ...common(slot, bar), kind: 'corner', start: bar.from, radius: radius.value },
+    drawn: { ...common(slot, bar), kind: 'corner', start: bar.from, radius: radius.value, cusp },
     lines: [
       ...opening(slot, 'radius'),
       '    shape: corner',
@@ -120,6 +148,7 @@ function corner(tape: Tape, slot: Slot): DrawnFeature {
       `    radius: ${radius.text}`,
       ...made.use,
     ],
+      ...(cusp === null ? [] : [`    cutting: { cusp: ${cusp} }`]),
     tool: made.lines,
   }
 }
@@ -226,7 +255,7 @@ function opening(slot: Slot, kind: string): string[] {
 function common(
   slot: Slot,
   bar: Bar,
-): { name: string; nominal: number; measured: number; cusp: null; side: 'compound' } {
+): { name: string; nominal: number; measured: number; cusp: number | null; side: 'compound' } {
   return { name: names[slot.at]!, nominal: bar.nominal, measured: bar.measured, cusp: null, side: 'compound' }
 }
 

@@ -18,6 +18,12 @@ export function filletsOf(
   const drawn = feature.cornerRadius
   const own = tool.cornerRadius
   const show = (length: Length) => formatExact(length, bench.units)
+  if (2 * own > tool.width.aim)
+    return {
+      code: 'corners-too-round',
+      reason: `two corners of ${show(own)} do not fit the edge of tool "${tool.name}", ${show(tool.width.aim)} wide`,
+      remedy: 'measure the tool again',
+    }
   if (drawn === null) {
     const notes =
       own > 0 ? [`The corners of the floor carry the tool's radius, ${show(own)}; the drawing gives none.`] : []

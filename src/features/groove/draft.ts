@@ -109,7 +109,9 @@ function squareToGrind(
 ): SquareTool {
   const under = bench.work === 'one-off' ? Math.min(oneOffUndersize(bench.units), width / 10) : 0
   const corner = cornerToGrind(feature)
-  const ground = Math.min(width, Math.max(Math.round(Math.min(width - under, widestToGrind(bench.units))), 2 * corner))
+  const usual = Math.round(Math.min(width - under, Math.max(widestToGrind(bench.units), 3 * corner)))
+  // Between round corners there must be a flat to level the floor with; else the tool is the groove's own width.
+  const ground = usual - 2 * corner < corner / 2 ? width : usual
   const common = toGrind(bench, feature, ground, reachFor(bench, near, far, depth))
   return {
     ...common,
@@ -179,7 +181,7 @@ function cuts(
   const leave = Math.min(cutting.leave ?? defaultLeave(bench.units, at.depth), at.depth)
   return {
     style: 'plunge',
-    roughPlaces: spread(at.base + sides, at.base + at.undersize - sides, spacing),
+    roughPlaces: spread(at.base + sides, at.base + at.undersize - sides, Math.max(spacing, tool.cornerRadius / 2)),
     first: at.base,
     last: at.base + at.undersize,
     spacing,
