@@ -2,6 +2,7 @@ import type { Budgeted } from './budget/budgeted.ts'
 import type { Bench, Draft, Refusal } from './features/draft.ts'
 import { inspectFeature } from './features/inspect.ts'
 import { steppedNotes } from './features/radius/stepped-notes.ts'
+import { groundOnFace, standsIn } from './features/on-face.ts'
 import { draftFeature } from './features/registry.ts'
 import { defaultClear, tipOverlap } from './features/shop.ts'
 import { groundFor } from './ground.ts'
@@ -91,7 +92,7 @@ function planOne(
   progress: Progress,
 ): Outcome {
   const feature = draft.feature
-  const edge = edgeOf(draft.tool)
+  const edge = edgeOf(draft.tool, standsIn(draft))
   const checked = { bench, lathe: job.lathe, setup, draft, edge, before }
   const refusal = refusalOf(checked)
   if (refusal !== null) return { feature, refusal }
@@ -103,7 +104,7 @@ function planOne(
   const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...stepped, zero }
   const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
   const failed = unproven(job.units, operation, trace, faults)
-  if (failed !== null) return { feature, refusal: failed }
+  if (failed !== null) return { feature, refusal: groundOnFace(job.units, draft, failed) ?? failed }
   return { feature, planned: { draft, operation, trace, after, spindle, warnings: warningsOf(checked, spindle) } }
 }
 
@@ -225,7 +226,7 @@ function plannedFeature(
     why: feature.why,
     drawn,
     tool: tool.name,
-    edge: statedEdge(tool),
+    edge: statedEdge(tool, standsIn(draft)),
     undersize,
     spindle,
     layout,

@@ -7,9 +7,20 @@ import type { Length } from '../units/length.ts'
  */
 export const worn = (edge: Edge, by: Length): Edge => {
   const flat = edge.pieces.findIndex(isFlat)
+  if (flat < 0 && edge.ground !== undefined)
+    return edge.ground === null ? edge : { ...edge, pieces: scaled(edge.pieces, 1 + by / edge.ground) }
   const pieces = flat < 0 ? edge.pieces.map((piece) => otherRadius(piece, by)) : widened(edge.pieces, flat, by)
   return { ...edge, pieces }
 }
+
+/** A form ground to another radius on a sloping face is the same form larger or smaller, from its reference point, but for the curvature of the work. */
+const scaled = (pieces: Form, by: number): Form =>
+  pieces.map((piece) => ({ ...piece, from: piece.from * by, to: piece.to * by, curve: curveScaled(piece.curve, by) }))
+
+const curveScaled = (curve: Curve, by: number): Curve =>
+  curve.kind === 'arc'
+    ? { ...curve, zc: curve.zc * by, dc: curve.dc * by, r: curve.r * by }
+    : { kind: 'line', z0: curve.z0 * by, d0: curve.d0 * by, z1: curve.z1 * by, d1: curve.d1 * by }
 
 const isFlat = ({ curve }: Piece): boolean => curve.kind === 'line' && curve.d0 === 0 && curve.d1 === 0
 

@@ -33,6 +33,8 @@ export type Edge = {
   readonly pieces: Form
   /** How far the ground edge reaches behind its deepest point-of-reference d = 0. */
   readonly reach: Length
+  /** Only of an edge on a sloping face: the radius that was ground on it, null for a V or a square edge. */
+  readonly ground?: Length | null
   /** Axial extent of the blank; equal to the edge's extent where no blank is given. */
   readonly shank: { readonly from: Length; readonly to: Length }
 }

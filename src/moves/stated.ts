@@ -25,6 +25,13 @@ export type StatedEdge = {
   readonly blank: Length | null
   readonly edgeOffset: Length | null
   readonly rakeInUse: Degrees
+  /** Only where rake in use makes a difference: what was gauged on the face; `angle` and `radius` are then what the edge shows in the work. */
+  readonly face?: {
+    readonly angle: Degrees | null
+    readonly radius: Length | null
+    /** Radius of the work at the tip of the face, for which the edge is worked out. */
+    readonly floor: Length
+  }
   readonly measured: boolean
 }
 

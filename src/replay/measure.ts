@@ -104,8 +104,14 @@ const floorOf = ({ pieces, deepestAt, deepest }: Cavity): readonly Piece[] => {
 /** A step in a floor is no more than this: a tenth of a millimeter, well over a mark of any dial. */
 const STEP: Length = 100_000_000
 
-/** Half angle of the longest straight flank, degrees from square with the axis. */
+/** Half angle of the longest straight flank, degrees from square with the axis; a curved flank has that of the line between its ends. */
 const flank = (pieces: readonly Piece[], side: 1 | -1): number | null => {
+  const sloping = pieces.filter(({ from, to, curve }) => risesOver(from, to, curve) * side > FLOOR_SLOPE)
+  if (sloping.some(({ curve }) => curve.kind === 'arc')) {
+    const [first, last] = [sloping[0]!, sloping.at(-1)!]
+    const rise = Math.abs(depthAt(last.curve, last.to) - depthAt(first.curve, first.from))
+    return (Math.atan2(last.to - first.from, rise) * 180) / Math.PI
+  }
   let best: { readonly length: Length; readonly angle: number } | null = null
   for (const { from, to, curve } of pieces) {
     if (curve.kind !== 'line' || slope(curve) * side <= FLOOR_SLOPE) continue
@@ -115,6 +121,9 @@ const flank = (pieces: readonly Piece[], side: 1 | -1): number | null => {
   }
   return best === null ? null : best.angle
 }
+
+const risesOver = (from: Length, to: Length, curve: Piece['curve']): number =>
+  (depthAt(curve, to) - depthAt(curve, from)) / (to - from)
 
 /** Circle through both edges at the surface and the deepest point: W²/8h + h/2. */
 const chordRadius = ({ near, far, deepest }: Cavity, { surface }: Operation): number => {

@@ -5,7 +5,7 @@ import { angleFigure } from './dimensions.ts'
 import { figure, identify, length } from './figure.ts'
 import type { Plan } from './plan.ts'
 import type { Planned } from './scene.ts'
-import type { Labeled, Phrase } from './sheet.ts'
+import type { Figure, Labeled, Phrase } from './sheet.ts'
 
 /** The block above a feature's steps: what is wanted, with what, on which dials. */
 export const headingOf = (plan: Plan, feature: Planned, position: number): Labeled[] => {
@@ -90,8 +90,10 @@ const tool = (plan: Plan, feature: Planned): Phrase[] => {
   const of = (value: number) => length('tool', value, plan.units)
   const sizes: Phrase = [
     ...(edge.width === null ? [] : [', ', of(edge.width), ' wide']),
-    ...(edge.radius === null ? [] : [', radius ', of(edge.radius)]),
-    ...(edge.angle === null ? [] : [', ', angleFigure('tool', edge.angle), ' included']),
+    ...(edge.radius === null ? [] : [', radius ', ...onFace(edge.radius, edge.face?.radius, of)]),
+    ...(edge.angle === null
+      ? []
+      : [', ', ...onFace(edge.angle, edge.face?.angle, (value) => angleFigure('tool', value)), ' included']),
     ...(edge.nose === null ? [] : [', nose ', of(edge.nose)]),
   ]
   const how = edge.measured ? ' as measured' : ' TO BE GROUND'
@@ -109,6 +111,10 @@ const tool = (plan: Plan, feature: Planned): Phrase[] => {
 const speed = (plan: Plan, feature: Planned): Phrase[] => {
   const { spindle } = feature
   const rpm = figure('speed', spindle.rpm, 'rpm')
+/** With rake in use: as it is gauged on the face, and what it shows in the work. */
+const onFace = (stands: number, face: number | null | undefined, of: (value: number) => Figure): Phrase =>
+  face == null || face === stands ? [of(stands)] : [of(face), ' on its face (', of(stands), ' in the work)']
+
   const wanted = figure('speed', Math.round(spindle.wanted), 'rpm')
   const factor: Phrase =
     spindle.factor === 1 ? [] : [' x ', figure('speed', spindle.factor, 'count', 2), ' for a form tool']

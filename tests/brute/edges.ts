@@ -1,4 +1,5 @@
 import type { Edge } from './sheet-shape.ts'
+import { slopingEdge } from './sloping.ts'
 
 /**
  * A cutting edge as depth over the offset from its reference point, with the offsets between which it is ground and
@@ -14,6 +15,7 @@ export type EdgeCurve = {
 }
 
 export function edgeCurve(edge: Edge): EdgeCurve {
+  if (edge.face) return slopingEdge(edge, need(edge.rakeInUse), edge.face)
   switch (edge.shape) {
     case 'square':
       return square(need(edge.width), edge.radius ?? 0)
@@ -26,8 +28,6 @@ export function edgeCurve(edge: Edge): EdgeCurve {
   }
 }
 
-function vee(nose: number, included: number, reach: number): EdgeCurve {
-  const slope = Math.tan((included * Math.PI) / 360)
 /** Flat between two quarter circles; their radius may be 0. */
 function square(width: number, radius: number): EdgeCurve {
   const depth = (u: number): number => {
@@ -37,6 +37,8 @@ function square(width: number, radius: number): EdgeCurve {
   return { depth, from: 0, to: width, peakFrom: radius, peakTo: width - radius }
 }
 
+function vee(nose: number, included: number, reach: number): EdgeCurve {
+  const slope = Math.tan((included * Math.PI) / 360)
   const depth = (u: number): number => (u < 0 ? u / slope : u > nose ? (nose - u) / slope : 0)
   return { depth, from: -reach * slope, to: nose + reach * slope, peakFrom: 0, peakTo: nose }
 }

@@ -22,6 +22,9 @@ export type Edge = {
   reach: number | null
 }
 
+  rakeInUse?: number
+  /** Only where the face slopes and that makes a difference: as gauged on the face, and the work's radius at its tip. */
+  face?: { angle: number | null; radius: number | null; floor: number }
 export type SheetFeature = {
   name: string
   kind: string

@@ -105,7 +105,7 @@ const cuspIn = (tape: Tape, slot: Slot): number | null =>
   const face = sloping(tape, bar.measured, depth)
   const cusp = cuspIn(tape, slot)
     full: radius.value,
-    smaller: (share) => `radius: ${num(radius.value * share)}`,
+    smaller: (share) => `radius: ${num(face.radius(radius.value) * share)}${face.keys}`,
     deep: depth,
   })
   return {
@@ -168,7 +168,7 @@ function vee(tape: Tape, slot: Slot): DrawnFeature {
   const nose = form.root > 0 ? form.root : 0.012 * unit
   const made = tool(tape, 'vee', slot, {
     full: nose,
-    smaller: (share) => `angle: ${angle}, nose: ${num(nose * share)}`,
+    smaller: (share) => `angle: ${num(face.angle(angle))}, nose: ${num(nose * share)}${face.keys}`,
     deep: form.depth,
   })
   const method = tape.chance(30) ? ['    method: flank-feed'] : []

@@ -9,12 +9,15 @@ import type { ConcaveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
 import { reachFor, roughDepthsTo } from '../plunge.ts'
 import { belowMeasuring, defaultLeave } from '../shop.ts'
+import { asItStands } from './raked.ts'
 import { chord, radiusFromChord, sagitta } from './segment.ts'
 import { concaveSteps, edgeForSteps } from './step-concave.ts'
 
 /** A concave groove cut by one plunge of a form tool of its own radius, or stepped along with a smaller one. */
 export function draftConcave(bench: Bench, feature: ConcaveFeature): Drafted {
-  const named = namedTool(bench, feature, 'round')
+  const ground = namedTool(bench, feature, 'round')
+  if (isRefusal(ground)) return { ok: false, refusal: ground }
+  const named = ground === null ? null : asItStands(bench, feature, ground)
   if (isRefusal(named)) return { ok: false, refusal: named }
   const radius = aimedRadius(bench, feature, named)
   if (isRefusal(radius)) return { ok: false, refusal: radius }
@@ -23,10 +26,10 @@ export function draftConcave(bench: Bench, feature: ConcaveFeature): Drafted {
   const near = nearOf(bench, feature.place, size.width)
   const step = surfaceUnder(bench, near, near + size.width)
   if (isRefusal(step)) return { ok: false, refusal: step }
-  const tool = named ?? roundToGrind(bench, feature, radius.aim, size.depth, near, near + size.width)
+  const tool = ground ?? roundToGrind(bench, feature, radius.aim, size.depth, near, near + size.width)
   const shape = { near, radius: radius.aim, ...size, notes: radius.notes }
   if (radius.stepped) {
-    const groove = { R: radius.aim, r: tool.radius, ...size }
+    const groove = { R: radius.aim, r: (named ?? tool).radius, ...size }
     const narrow = edgeForSteps(bench, tool, groove)
     if (narrow !== null) return { ok: false, refusal: narrow }
     const draft = { ...assemble(bench, feature, tool, step, shape), cuts: concaveSteps(bench, feature, groove) }
@@ -120,7 +123,7 @@ function aimedRadius(
 }
 
 /** Width and depth from the radius and one of them; both are checked, and then every pair is told. */
-function solveConcave(
+export function solveConcave(
   bench: Bench,
   feature: ConcaveFeature,
   radius: Length,

@@ -10,20 +10,23 @@ import { pastTheDepth } from '../shop.ts'
 import { flankAngle, flankCuts, flankRefusal } from './flank-cuts.ts'
 import type { VForm } from './form.ts'
 import { plungeCuts } from './plunge-cuts.ts'
+import { asItStands } from './raked.ts'
 import { aimedAngle, solved, stepOf, withNose } from './solved.ts'
 import { dimensions, type Shape, vForm } from './wanted.ts'
 
 /** A V-groove, sharp or with a flat root: the form from any two dimensions, roughed and finished at the near and the far flank. */
 export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
-  const named = namedTool(bench, feature, 'vee')
+  const ground = namedTool(bench, feature, 'vee')
+  if (isRefusal(ground)) return { ok: false, refusal: ground }
+  const named = ground === null ? null : asItStands(bench, feature, ground)
   if (isRefusal(named)) return { ok: false, refusal: named }
   const angle = aimedAngle(feature, named)
   if (isRefusal(angle)) return { ok: false, refusal: angle }
+  const swung = feature.method === 'flank-feed' ? flankRefusal(feature, angle) : null
+  if (swung !== null) return { ok: false, refusal: swung }
   const half = angle / 2
   const t = Math.tan(half * (Math.PI / 180))
   const nominalStep = stepOf(bench, feature, t)
-  const swung = feature.method === 'flank-feed' ? flankRefusal(feature, angle) : null
-  if (swung !== null) return { ok: false, refusal: swung }
   if (isRefusal(nominalStep)) return { ok: false, refusal: nominalStep }
   const { step, drawn } = nominalStep
   const form = solved(bench, feature, half, step)
@@ -40,7 +43,7 @@ export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
       'the measured stock is already smaller than the bottom of the V',
       'measure the stock again',
     )
-  const tool = named ?? veeToGrind(bench, feature, angle, cut)
+  const tool = ground ?? veeToGrind(bench, feature, angle, cut)
   return { ok: true, draft: assemble(bench, feature, tool, step, { ...cut, near, t, angle, drop, notes: nosed.notes }) }
 }
 

@@ -1,0 +1,68 @@
+import type { StandsIn } from '../tools/standing.ts'
+import { roundStands, roundToGrind, stanceOf, veeStands, veeToGrind } from '../tools/standing.ts'
+import type { RoundTool, Tool, VeeTool } from '../tools/tool.ts'
+import type { Degrees } from '../units/dimension.ts'
+import { formatAngle, formatLength } from '../units/format.ts'
+import type { Length, Units } from '../units/length.ts'
+import type { Draft, Refusal } from './draft.ts'
+import { belowMeasuring } from './shop.ts'
+
+/** What an edge on a sloping face is worked out for: the form as it is drafted. */
+export function standsIn({ surface, dimensions }: Draft): StandsIn {
+  const size = (id: string) => dimensions.find((each) => each.id === id)?.aim
+  return { surface, depth: size('depth') ?? size('radius') ?? 0 }
+}
+
+/** A V ground on a sloping face to an angle that does not cut the drawing's. */
+export function veeOnFace(tool: VeeTool, angle: Degrees, form: StandsIn): Refusal {
+  const stance = stanceOf(tool, form)
+  const cuts = veeStands(tool.angle, form.depth, stance)
+  const correct = veeToGrind(angle, form.depth, stance)
+  if (Math.abs(correct - tool.angle) < 1 / 30) return strays(tool, 'its flanks come out curved', leveled(tool))
+  return {
+    code: 'ground-on-face',
+    reason: `tool "${tool.name}" is ground to ${formatAngle(tool.angle)} on its face; with ${formatAngle(tool.rakeInUse)} of rake in use it cuts ${formatAngle(cuts)}, the drawing asks for ${formatAngle(angle)}`,
+    remedy: `grind ${formatAngle(correct)} on the face, or ${leveled(tool)} and grind ${formatAngle(angle)}`,
+  }
+}
+
+/** A round end ground on a sloping face to a radius that does not cut the drawing's. */
+export function roundOnFace(units: Units, tool: RoundTool, radius: Length, form: StandsIn): Refusal {
+  const stance = stanceOf(tool, form)
+  const show = (length: Length) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
+  const correct = roundToGrind(radius, form.depth, stance)
+  if (Math.abs(correct - tool.radius) < belowMeasuring)
+    return strays(tool, 'its round end comes out flat', leveled(tool))
+  return {
+    code: 'ground-on-face',
+    reason: `tool "${tool.name}" is ground to a radius of ${show(tool.radius)} on its face; with ${formatAngle(tool.rakeInUse)} of rake in use it cuts ${show(roundStands(tool.radius, form.depth, stance))}, the drawing asks for ${show(radius)}`,
+    remedy: `grind a radius of ${show(correct)} on the face, or ${leveled(tool)} and grind ${show(radius)}`,
+  }
+}
+
+const strays = (tool: Tool, how: string, remedy: string): Refusal => ({
+  code: 'ground-on-face',
+  reason: `tool "${tool.name}" is ground right for the bottom and the edges of the form, but with ${formatAngle(tool.rakeInUse)} of rake in use ${how} between them, further than half a mark`,
+  remedy,
+})
+
+/** The replay did not prove a form because the face of the tool slopes; null where that is not the reason. */
+export function groundOnFace(units: Units, draft: Draft, failed: Refusal): Refusal | null {
+  const { tool, feature } = draft
+  if (tool.rakeInUse === 0 || !BY_THE_EDGE.includes(failed.code)) return null
+  const form = standsIn(draft)
+  if (tool.shape === 'vee' && feature.kind === 'v-groove') return veeOnFace(tool, feature.angle.aim, form)
+  if (tool.shape === 'round' && feature.kind === 'radius' && draft.cuts.style === 'plunge')
+    return roundOnFace(units, tool, feature.radius.aim, form)
+  if (tool.shape === 'square' && tool.cornerRadius <= 0) return null
+  return {
+    code: 'ground-on-face',
+    reason: `${failed.reason}; tool "${tool.name}" has ${formatAngle(tool.rakeInUse)} of rake in use, so that its edge comes out flatter in the work than it is on the face`,
+    remedy: leveled(tool),
+  }
+}
+
+const BY_THE_EDGE = ['outside-form', 'metal-left', 'no-reading']
+
+const leveled = ({ holderAngle }: Tool): string =>
+  `level the top (rake-ground: ${holderAngle === 0 ? 0 : -holderAngle})`

@@ -1,0 +1,142 @@
+import type { Form, Piece } from '../moves/form.ts'
+import { arcPiece, linePiece } from '../moves/pieces.ts'
+import type { Degrees } from '../units/dimension.ts'
+import type { Length } from '../units/length.ts'
+import { depthAt } from './grind/form.ts'
+
+/** How a face stands to the work: its rake in use, and the radius of the work where the tip of the edge is, at the bottom of the form. */
+export type Stance = { readonly rake: Degrees; readonly floor: Length }
+
+/** No point of the pieces is further than this from the edge as it really stands: 20 nm. */
+export const STANDS_WITHIN: Length = 20_000
+
+/** Flanks straight on the face at `half` to each side, up to where they are `reach` above the nose. */
+export function rakedVee(nose: Length, half: Degrees, faceReach: Length, stance: Stance): Form {
+  const t = Math.tan(half * (Math.PI / 180))
+  const flank = fitted((part) => at(part * faceReach * t, part * faceReach, stance), [null, null])
+  const far = flank.map((piece) => moved(piece, nose))
+  return [...mirrored(flank), ...(nose > 0 ? [linePiece(0, 0, nose, 0)] : []), ...far]
+}
+
+/** A circle of `radius` on the face, over `half` to each side of the tip. */
+export function rakedRound(radius: Length, half: Length, stance: Stance): Form {
+  const side = quarter(radius, half, stance)
+  return [...mirrored(side), ...side]
+}
+
+/** Flat, its corners rounded to `corner` on the face. */
+export function rakedSquare(width: Length, corner: Length, stance: Stance): Form {
+  const side = quarter(corner, corner, stance)
+  const near = mirrored(side).map((piece) => moved(piece, corner))
+  return [...near, linePiece(corner, 0, width - corner, 0), ...side.map((piece) => moved(piece, width - corner))]
+}
+
+/** A hollow quarter of `radius` on the face: its deep tip is the tip of the face, the outer one stands at e = 0. */
+export function rakedCorner(radius: Length, stance: Stance): Form {
+  const down = depthAt(radius, stance.floor, stance.rake)
+  const hollow = (part: number): Point => {
+    const turn = (part * Math.PI) / 2
+    const { u, e } = at(2 * radius * Math.sin(turn / 2) ** 2, radius * Math.sin(turn), stance)
+    return { u, e: down + e }
+  }
+  return fitted(hollow, ['upright', 'level'])
+}
+
+/** From the tip of a circle out to one side. */
+function quarter(radius: Length, half: Length, stance: Stance): Form {
+  const turn = Math.asin(Math.min(1, half / radius))
+  const round = (part: number): Point => {
+    const angle = part * turn
+    return at(radius * Math.sin(angle), 2 * radius * Math.sin(angle / 2) ** 2, stance)
+  }
+  return fitted(round, ['level', half >= radius ? 'upright' : null])
+}
+
+type Point = { readonly u: Length; readonly e: Length }
+/** How an edge leaves its end: along the work, square to it, or neither. */
+type Tangent = 'level' | 'upright' | null
+
+/** A point of the face, `along` beside the tip and `back` from it on the face, as it stands in the work. */
+const at = (along: Length, back: Length, { rake, floor }: Stance): Point => ({
+  u: along,
+  e: -depthAt(back, floor, rake),
+})
+
+/** Lines and circles along a path of rising u, halved until none strays further than allowed. */
+function fitted(path: (part: number) => Point, [first, last]: readonly [Tangent, Tangent]): Form {
+  const between = (from: number, to: number): Piece[] => {
+    const tangents = [from === 0 ? first : null, to === 1 ? last : null] as const
+    const piece = tangents.every((one) => one !== null)
+      ? null
+      : joined(path(from), path(to), tangents, inside(from, to))
+    if (piece !== null) return [piece]
+    const middle = (from + to) / 2
+    return [...between(from, middle), ...between(middle, to)]
+  }
+  const inside = (from: number, to: number) =>
+    Array.from({ length: 7 }, (_, i) => path(from + ((to - from) * (i + 1)) / 8))
+  return between(0, 1)
+}
+
+/** One piece from a to b that passes all points between them as closely as is asked; null where none does. */
+function joined(
+  a: Point,
+  b: Point,
+  [first, last]: readonly [Tangent, Tangent],
+  points: readonly Point[],
+): Piece | null {
+  const line = linePiece(a.u, a.e, b.u, b.e)
+  const long = Math.hypot(b.u - a.u, b.e - a.e)
+  const beside = (p: Point) => Math.abs((b.u - a.u) * (p.e - a.e) - (b.e - a.e) * (p.u - a.u)) / long
+  if (points.every((point) => beside(point) < STANDS_WITHIN / 2)) return line
+  const circle = first !== null ? leaving(a, b, first) : last !== null ? leaving(b, a, last) : through(a, points[3]!, b)
+  const near = (p: Point) =>
+    Math.abs(Math.hypot(p.u - circle.u, p.e - circle.e) - circle.r) < STANDS_WITHIN / 2 &&
+    (p.e - circle.e) * circle.side > 0
+  return points.every(near) ? arcPiece(a.u, b.u, circle.u, circle.e, circle.r, circle.side) : null
+}
+
+type Circle = Point & { readonly r: Length; readonly side: 1 | -1 }
+
+/** The circle that leaves p in a known direction and passes q. */
+function leaving(p: Point, q: Point, tangent: 'level' | 'upright'): Circle {
+  const [du, de] = [q.u - p.u, q.e - p.e]
+  const square = du * du + de * de
+  if (tangent === 'level') {
+    const r = square / (2 * Math.abs(de))
+    return { u: p.u, e: p.e + Math.sign(de) * r, r, side: de < 0 ? 1 : -1 }
+  }
+  const r = square / (2 * Math.abs(du))
+  return { u: p.u + Math.sign(du) * r, e: p.e, r, side: de > 0 ? 1 : -1 }
+}
+
+/** The circle through three points, worked from the middle one so that large numbers do not meet. */
+function through(a: Point, m: Point, b: Point): Circle {
+  const [au, ae, bu, be] = [a.u - m.u, a.e - m.e, b.u - m.u, b.e - m.e]
+  const cross = 2 * (au * be - ae * bu)
+  const [a2, b2] = [au * au + ae * ae, bu * bu + be * be]
+  const [u, e] = [(be * a2 - ae * b2) / cross, (au * b2 - bu * a2) / cross]
+  return { u: m.u + u, e: m.e + e, r: Math.hypot(u, e), side: e < 0 ? 1 : -1 }
+}
+
+const mirrored = (form: Form): Piece[] =>
+  form
+    .map(
+      ({ from, to, curve, step }): Piece => ({
+        from: -to,
+        to: -from,
+        curve:
+          curve.kind === 'arc'
+            ? { ...curve, zc: -curve.zc }
+            : { kind: 'line', z0: -curve.z1, d0: curve.d1, z1: -curve.z0, d1: curve.d0 },
+        step,
+      }),
+    )
+    .reverse()
+
+const moved = ({ from, to, curve, step }: Piece, by: Length): Piece => ({
+  from: from + by,
+  to: to + by,
+  curve: curve.kind === 'arc' ? { ...curve, zc: curve.zc + by } : { ...curve, z0: curve.z0 + by, z1: curve.z1 + by },
+  step,
+})
