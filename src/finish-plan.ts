@@ -1,6 +1,7 @@
 import { budget } from './budget/budget.ts'
 import type { Budgeted } from './budget/budgeted.ts'
 import type { Shop } from './finish/measured.ts'
+import { onOutside } from './finish/outside.ts'
 import { remainingFor, type Taken } from './finish/remaining.ts'
 import { type Stop, stopOf } from './finish/stop.ts'
 import { doubts, notesOf, refusedBy } from './finish-words.ts'
@@ -20,12 +21,9 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
   const stop = stopOf(feature.operation, feature.trace)
   if (stop === null) return only(plan, index, refusedBy(plan.units, feature, taken, null), null)
   const progress = progressBefore(plan, index)
-  const shop: Shop = { lathe: plan.lathe, setup: plan.setup, progress, operation: feature.operation, stop }
-  const shape = feature.edge.shape
-  const found =
-    taken.width !== null && shape !== 'square' && shape !== 'vee'
-      ? ({ ok: false, why: 'no-width' } as const)
-      : remainingFor(shop, taken)
+  const written: Shop = { lathe: plan.lathe, setup: plan.setup, progress, operation: feature.operation, stop }
+  const shop = onOutside(written, taken.outside)
+  const found = remainingFor(shop, taken)
   if (!found.ok) return only(plan, index, refusedBy(plan.units, feature, taken, found, shop), null)
   const { findings, operation, trace } = found
   const changed: Planned = {
@@ -38,7 +36,7 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
     gains: [],
     notes: [...notesOf(plan, index, taken, findings, stop), ...feature.notes],
   }
-  return only(plan, index, changed, { stop, says: doubts(plan, feature, findings) })
+  return only(plan, index, changed, { stop, says: doubts(plan, feature, findings, taken) })
 }
 
 /** The part as the features before this one leave it. */
@@ -82,6 +80,7 @@ const only = (
 
 const otherEdge = ({ edge }: Planned, wider: Length): Planned['edge'] => {
   if (wider === 0) return edge
+  if (edge.shape === 'round') return { ...edge, radius: edge.radius === null ? null : edge.radius + wider }
   return edge.shape === 'vee'
     ? { ...edge, nose: edge.nose === null ? null : edge.nose + wider }
     : { ...edge, width: edge.width === null ? null : edge.width + wider }

@@ -1,7 +1,9 @@
 import type { Shop } from './finish/measured.ts'
+import { hangsOnOutside } from './finish/outside.ts'
 import type { Findings, Taken, Trouble } from './finish/remaining.ts'
 import { bottomWanted, type Stop } from './finish/stop.ts'
 import { summedError } from './finish/table.ts'
+import { summedWidth } from './finish/width-table.ts'
 import type { FeaturePlan, Plan } from './sheet/plan.ts'
 import { formatExact, formatLength } from './units/format.ts'
 import type { Length, Units } from './units/length.ts'
@@ -14,7 +16,10 @@ export const notesOf = (plan: Plan, index: number, taken: Taken, findings: Findi
   const earlier = plan.features.slice(0, index).flatMap((one) => (one.status === 'planned' ? one.operation.moves : []))
   const { off, expectedBottom, expectedWidth, wider } = findings
   const side = off > 0 ? 'further out' : 'further in'
+  const feature = plan.features[index] as Planned
+  const round = feature.edge.shape === 'round'
   return [
+    ...outsideNote(plan, feature, taken),
     `Bottom diameter measured ${show(taken.bottom)}, ${show(expectedBottom)} expected${
       off === 0
         ? ': nothing is off'
@@ -24,21 +29,52 @@ export const notesOf = (plan: Plan, index: number, taken: Taken, findings: Findi
       ? []
       : [
           `Width measured ${show(taken.width)}, ${show(expectedWidth)} expected${
-            wider === 0
+            Math.abs(wider) < SHOWN
               ? ''
-              : `: the tool is ${show(Math.abs(wider))} ${wider > 0 ? 'wider' : 'narrower'} than it was measured`
+              : round
+                ? `: the radius of the tool is ${show(Math.abs(wider))} ${wider > 0 ? 'larger' : 'smaller'} than it was measured`
+                : `: the tool is ${show(Math.abs(wider))} ${wider > 0 ? 'wider' : 'narrower'} than it was measured`
           }.`,
         ]),
     `Begin at step ${earlier.length + stop.at + 2}: the steps have the numbers of the whole sheet, and the tool is still backed out as step ${earlier.length + stop.at} left it.`,
   ]
 }
 
-/** More than all stated errors together: most likely something was misread, a turn or a mark. */
-export const doubts = (plan: Plan, feature: Planned, { off }: Findings): string[] => {
-  const most = summedError(feature.budget, false)
-  if (Math.abs(off) <= most) return []
-  const show = (length: Length) => shown(length, plan.units)
+/** Less is arithmetic's, pm. */
+const SHOWN = 1000
+
+const outsideNote = (plan: Plan, { operation }: Planned, { outside }: Taken): string[] => {
+  if (outside === null) return []
+  const measured = `Outside diameter measured ${shown(outside, plan.units)}, ${shown(operation.surface, plan.units)} in the job`
+  if (!hangsOnOutside({ operation }))
+    return [`${measured}: the drawing gives this form by its bottom diameter, so that changes no step.`]
   return [
+    outside === operation.surface
+      ? `${measured}.`
+      : `${measured}: the depth is counted from the outside as it measures, and so is the bottom diameter expected.`,
+  ]
+}
+
+/** More than all stated errors together: most likely something was misread, a turn or a mark. */
+export const doubts = (
+  plan: Plan,
+  feature: Planned,
+  { off, wider, expectedWidth }: Findings,
+  taken: Taken,
+): string[] => {
+  const show = (length: Length) => shown(length, plan.units)
+  const most = summedError(feature.budget, false)
+  const across = summedWidth(feature.budget)
+  const wide = taken.width === null || expectedWidth === null || wider === 0 ? 0 : taken.width - expectedWidth
+  const width =
+    Math.abs(wide) <= across
+      ? []
+      : [
+          `STOP: the width measures ${show(Math.abs(wide))} ${wide > 0 ? 'more' : 'less'} than expected, and all stated errors together explain ${show(across)}; measure again, the groove and the tool, before you follow these steps`,
+        ]
+  if (Math.abs(off) <= most) return width
+  return [
+    ...width,
     `STOP: the bottom measures ${show(Math.abs(off))} ${off > 0 ? 'more' : 'less'} than expected, and all stated errors together explain ${show(most)}; measure again, and count the turns, before you follow these steps`,
   ]
 }
@@ -71,8 +107,10 @@ export const refusedBy = (
     case 'no-width':
       return refused(
         'no-width',
-        'the width at the stop does not tell how wide this tool is',
-        'leave --width out; the bottom diameter alone corrects the depth',
+        taken.width === null
+          ? 'there is no width at the stop'
+          : `no such tool cuts a groove that measures ${show(taken.width)} wide with this bottom diameter`,
+        'measure both again, or leave --width out: the bottom diameter alone corrects the depth',
       )
     case 'past':
       return refused(
@@ -86,7 +124,7 @@ export const refusedBy = (
       return refused(
         'cannot-save',
         `no reading of these dials brings the ${trouble.dimension.id === 'width' ? 'width' : trouble.dimension.id} inside its limits from here; the nearest gives ${trouble.dimension.id === 'angle' ? `${trouble.size.toFixed(2)}°` : show(trouble.size)}`,
-        leftToSave(units, shop, taken, null),
+        `measure again first; ${leftToSave(units, shop, taken, null)}`,
       )
     default:
       return refused(

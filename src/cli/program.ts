@@ -133,6 +133,7 @@ const addFinish = (program: Command, io: Io, report: Report): void => {
     .requiredOption('--feature <name>', 'name of the feature in the job')
     .requiredOption('--bottom-diameter <length>', 'as measured at the stop')
     .option('--width <length>', 'width of the groove as measured at the stop: tells the true width of the tool')
+    .option('--outside-diameter <length>', 'as measured beside the groove: a depth on the drawing counts from it')
     .addOption(formatOption())
     .option('-o, --output <file>', 'write to a file; - is standard output')
     .option('--force', 'replace the output file if it exists')

@@ -5,15 +5,15 @@ import { correctedFor, type Shop } from './measured.ts'
 import { bottomWanted } from './stop.ts'
 import { stepsAcross, withAcross, withTool } from './width.ts'
 
-/** What was measured at the stop, pm; `width` null where nobody measured it. */
-export type Taken = { readonly bottom: Length; readonly width: Length | null }
+/** What was measured at the stop, pm; null where nobody measured it. */
+export type Taken = { readonly bottom: Length; readonly width: Length | null; readonly outside: Length | null }
 
 /** What follows from it. `off`: the zero of the cross-feed stands on a diameter so much larger than it was set for. */
 export type Findings = {
   readonly off: Length
   readonly expectedBottom: Length
   readonly expectedWidth: Length | null
-  /** How much wider than measured the tool really is. */
+  /** How much wider than measured the tool really is; of a round tool, how much larger its radius. */
   readonly wider: Length
 }
 
@@ -37,19 +37,16 @@ export type Trouble =
   | { readonly why: 'outside'; readonly dimension: WantedDimension; readonly size: number }
   | { readonly why: 'fault'; readonly fault: Fault }
 
-/** Plans what remains from what was measured, and replays it from the measured form. */
+/** Plans what remains from what was measured, and replays it from the measured form. `shop` stands on the outside diameter as measured. */
 export const remainingFor = (shop: Shop, taken: Taken): Remaining => {
   const past = pastLimits(shop, taken)
   if (past !== null) return { ok: false, ...past }
   const expectedWidth = widthAt(shop, taken.bottom)
-  if (taken.width !== null && expectedWidth === null) return { ok: false, why: 'no-width' }
-  const wider = taken.width === null ? 0 : taken.width - expectedWidth!
+  const wider = taken.width === null ? 0 : trueTool(shop, taken.bottom, taken.width)
+  if (wider === null) return { ok: false, why: 'no-width' }
   const real: Shop = { ...shop, operation: withTool(shop.operation, wider) }
-  if (taken.width !== null && Math.abs(widthAt(real, taken.bottom)! - taken.width) > SLACK)
-    return { ok: false, why: 'no-width' }
   const across = stepsAcross(real, taken.bottom, wider)
-  const operation = withAcross(real.operation, shop.stop.at, across)
-  const corrected = correctedFor({ ...shop, operation }, taken.bottom)
+  const corrected = correctedFor({ ...shop, operation: withAcross(real, across) }, taken.bottom)
   const trouble = troubleIn(shop.operation, corrected.trace, corrected.faults)
   if (trouble !== null) return { ok: false, ...trouble }
   const findings = { off: taken.bottom - shop.stop.expected, expectedBottom: shop.stop.expected, expectedWidth, wider }
@@ -61,6 +58,28 @@ export const remainingFor = (shop: Shop, taken: Taken): Remaining => {
     deeper: corrected.deeper,
     across,
   }
+}
+
+/**
+ * How much wider (or, of a round edge, larger in radius) a tool is whose cut measures so at that bottom; null where no such tool cuts it.
+ * A flat shows in the width as it is; an arc by its chord, so the replay is asked again with what the last two answers point to.
+ */
+const trueTool = (shop: Shop, bottom: Length, width: Length): Length | null => {
+  const off = (wider: Length): number | null => {
+    const there = widthAt({ ...shop, operation: withTool(shop.operation, wider) }, bottom)
+    return there === null ? null : there - width
+  }
+  let [last, lastOff] = [0, off(0)]
+  let next = lastOff === null ? 0 : -lastOff
+  for (let tries = 0; tries < 30; tries++) {
+    if (lastOff === null || !Number.isFinite(next)) return null
+    if (Math.abs(lastOff) <= SLACK) return last
+    const nextOff = off(next)
+    if (nextOff === null || nextOff === lastOff) return null
+    const slope = (nextOff - lastOff) / (next - last)
+    ;[last, lastOff, next] = [next, nextOff, next - nextOff / slope]
+  }
+  return null
 }
 
 /** A limit met but for a nanometer is met. */
@@ -92,7 +111,8 @@ const troubleIn = (operation: Operation, trace: OperationTrace, faults: readonly
       return { why: 'outside', dimension, size }
   }
   const limited = new Set<Instrument>(operation.dimensions.flatMap(({ id, limits }) => (limits === null ? [] : [id])))
-  const byLimits = limited.has('width') && (limited.has('depth') || limited.has('bottomDiameter'))
+  const byLimits =
+    limited.has('width') && (['depth', 'bottomDiameter', 'radius'] as const).some((id) => limited.has(id))
   const fault = faults.find(({ kind }) => !(byLimits && (kind === 'outside-form' || kind === 'metal-left')))
   return fault === undefined ? null : { why: 'fault', fault }
 }

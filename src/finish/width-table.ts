@@ -56,7 +56,8 @@ export const widthTable = (
     Math.floor(sum / quantum + 1e-6) * quantum,
     ...[rows[0], rows.at(-1)].map((row) => Math.abs((row?.measured ?? expected) - expected)),
   )
-  return rows.length < 3 || most === 0 ? null : { at: stop.at, expected, most, rows }
+  const kept = rows.filter(({ measured }) => Math.abs(measured - expected) <= most)
+  return kept.length < 3 || most <= 0 ? null : { at: stop.at, expected, most, rows: kept }
 }
 
 /** The row, planned and replayed from the width that was measured, and with the ends and the middle of the other table; nothing where one of them fails. */
@@ -67,7 +68,7 @@ const rowFor = (shop: Shop, real: Length, measured: Length, diameters: Correctio
   const there = widthThere(other, stop.expected)
   if (there === null || Math.abs(there - measured) > SLACK) return []
   const steps = stepsAcross(other, stop.expected, wider)
-  const together: Shop = { ...other, operation: withAcross(other.operation, stop.at, steps) }
+  const together: Shop = { ...other, operation: withAcross(other, steps) }
   const alone = correctedFor(together, stop.expected)
   const width = alone.trace.sizes.find(({ id }) => id === 'width')?.surely ?? null
   if (width === null || alone.faults.length > 0 || !holdsWith(together, width, diameters)) return []

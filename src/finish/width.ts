@@ -1,7 +1,9 @@
 import { worn } from '../budget/worn.ts'
+import type { Lathe } from '../lathe/lathe.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { correctedFor, type Shop, stepTravel } from './measured.ts'
+import { bottomWanted } from './stop.ts'
 
 /** Two places are one within a micrometer. */
 const SAME: Length = 1_000_000
@@ -17,37 +19,64 @@ export const withTool = (operation: Operation, wider: Length): Operation => {
   return { ...operation, edge: worn(operation.edge, wider), zero: { ...zero, fromEnd } }
 }
 
-/** The same moves with the last feed across going `steps` further, or, from a shoulder, beginning so much further on. */
-export const withAcross = (operation: Operation, at: number, steps: number): Operation => {
-  const across = feedAcross(operation, at)
-  if (across === null || steps === 0) return operation
-  const moved = (index: number): boolean => (fromHeadstock(operation) ? index > at && index < across : index === across)
+/**
+ * The same moves with the last feed across going `steps` further, or, from a shoulder, beginning so much further on. Where the compound is
+ * swung the last place of the finish moves, and the cross-feed there makes up for what that does to the depth.
+ */
+export const withAcross = ({ lathe, operation, stop }: Shop, steps: number): Operation => {
+  const across = feedAcross(operation, stop.at)
+  const last = lastPlace(operation, stop)
+  if (steps === 0 || (across === null && last === null)) return operation
+  const moved = (index: number): boolean => {
+    if (across === null) return index === last
+    return fromHeadstock(operation) ? index > stop.at && index < across : index === across
+  }
   return {
     ...operation,
-    moves: operation.moves.map((move, index) =>
-      moved(index) && move.slide === 'compound' && typeof move.count === 'number'
-        ? { ...move, count: move.count + steps }
-        : move,
-    ),
+    moves: operation.moves.map((move, index) => {
+      if (moved(index) && move.slide === 'compound' && typeof move.count === 'number')
+        return { ...move, count: move.count + steps }
+      const here = across === null && index > last! && stop.finishes.includes(index)
+      return here ? { ...move, count: crossCount(lathe, operation, operation.moves[last!]!.count! + steps) } : move
+    }),
   }
+}
+
+/** The cross-feed's reading for the drawing's bottom with a swung compound at a reading, rounded once; a tie leaves metal. */
+const crossCount = (lathe: Lathe, operation: Operation, compound: number): number => {
+  const shift = compound * stepTravel(lathe.compound.scale) * Math.sin((operation.angle * Math.PI) / 180)
+  const depth = (operation.zero.diameter - bottomWanted(operation).aim) / 2
+  return Math.ceil((depth - shift) / stepTravel(lathe.crossFeed) - 0.5 - 1e-6)
 }
 
 /** How far the far end of the feed across is moved for the width to come nearest to the drawing's; a tie leaves metal. */
 export const stepsAcross = (shop: Shop, measured: Length, wider: Length): number => {
-  const aim = shop.operation.dimensions.find(({ id }) => id === 'width')?.aim
-  if (wider === 0 || aim === undefined || feedAcross(shop.operation, shop.stop.at) === null) return 0
-  const exact = -wider / stepTravel(shop.lathe.compound.scale)
+  const { operation, stop } = shop
+  const aim = operation.dimensions.find(({ id }) => id === 'width')?.aim
+  if (wider === 0 || aim === undefined) return 0
+  if (feedAcross(operation, stop.at) === null && lastPlace(operation, stop) === null) return 0
+  const along = Math.cos((operation.angle * Math.PI) / 180)
+  const exact = -wider / (stepTravel(shop.lathe.compound.scale) * along)
   // From a shoulder the near end moves: a wider tool begins further on.
-  const sense = fromHeadstock(shop.operation) ? -1 : 1
+  const sense = fromHeadstock(operation) ? -1 : 1
   const choices = [...new Set([Math.floor(exact), Math.ceil(exact)])].map((steps) => steps * sense)
   const widths = choices.map((steps) => {
-    const operation = withAcross(shop.operation, shop.stop.at, steps)
-    const { trace } = correctedFor({ ...shop, operation }, measured)
+    const { trace } = correctedFor({ ...shop, operation: withAcross(shop, steps) }, measured)
     return { steps, width: trace.sizes.find(({ id }) => id === 'width')?.surely ?? Number.POSITIVE_INFINITY }
   })
   const narrowFirst = widths.sort((a, b) => a.width - b.width)
   return narrowFirst.reduce((best, one) => (Math.abs(one.width - aim) < Math.abs(best.width - aim) - 1000 ? one : best))
     .steps
+}
+
+/** Where a swung compound finishes at several places by the cross-feed: the move that brings the tool to the last of them. */
+const lastPlace = (operation: Operation, { at, by, finishes }: Shop['stop']): number | null => {
+  if (operation.angle === 0 || by !== 'cross-feed' || finishes.length < 2 || fromHeadstock(operation)) return null
+  const last = finishes.at(-1)!
+  const move = operation.moves.findLastIndex(
+    ({ slide, action }, i) => i < last && slide === 'compound' && action === 'shift',
+  )
+  return move > at && move > finishes.at(-2)! ? move : null
 }
 
 export const feedAcross = (operation: Operation, at: number): number | null => {

@@ -1,9 +1,11 @@
-import { stopOf } from '../finish/stop.ts'
+import { type Again, againFor } from '../finish/again.ts'
+import { type Stop, stopOf } from '../finish/stop.ts'
 import { type CorrectionTable, correctionTable, type Row } from '../finish/table.ts'
 import { type WidthTable, widthTable } from '../finish/width-table.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import { replayNext, startOf } from '../replay/replay.ts'
 import { inUnits } from '../units/length.ts'
+import { afterFinish } from './after-finish.ts'
 import { marks, readingOf, shownOn } from './dial.ts'
 import { identify, length } from './figure.ts'
 import type { Plan } from './plan.ts'
@@ -12,8 +14,13 @@ import type { Corrections, Figure, Phrase, SheetStep } from './sheet.ts'
 import { widthData, widthLines } from './width-corrections.ts'
 
 /** What stands under the stop of one feature: by its bottom, and by its width. */
-export type Tables = { readonly bottom: CorrectionTable | null; readonly width: WidthTable | null }
-const NONE: Tables = { bottom: null, width: null }
+export type Tables = {
+  readonly bottom: CorrectionTable | null
+  readonly width: WidthTable | null
+  /** Under the last measuring: what is still to be had of metal that is left. */
+  readonly after: { readonly again: Again; readonly stop: Stop } | null
+}
+const NONE: Tables = { bottom: null, width: null, after: null }
 
 /** The tables of every feature, in the order of the plan; null where there is none to give. */
 export const correctionTables = (plan: Plan): readonly Tables[] => {
@@ -28,7 +35,12 @@ export const correctionTables = (plan: Plan): readonly Tables[] => {
     if (stop === null) return NONE
     const shop = { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop }
     const bottom = correctionTable(shop, feature.budget, plan.units)
-    return { bottom, width: widthTable(shop, feature.budget, plan.units, bottom) }
+    const again = againFor(shop, trace)
+    return {
+      bottom,
+      width: widthTable(shop, feature.budget, plan.units, bottom),
+      after: again === null ? null : { again, stop },
+    }
   })
 }
 
@@ -36,10 +48,20 @@ export const correctionTables = (plan: Plan): readonly Tables[] => {
 export const withCorrections = (
   plan: Plan,
   feature: Planned,
-  { bottom, width }: Tables,
+  { bottom, width, after }: Tables,
   steps: readonly SheetStep[],
   first: number,
 ): readonly SheetStep[] => {
+  if (after !== null) {
+    const { again, stop } = after
+    const saved = afterFinish(plan, feature, again, stop.finishes, stop.by, first)
+    const under = (step: SheetStep): SheetStep => ({
+      ...step,
+      more: [...step.more, ...saved.map((line, i) => identify(`step.${step.number}.after.${i + 1}`, line))],
+    })
+    const lined = steps.map((step, index) => (index === again.end ? under(step) : step))
+    return withCorrections(plan, feature, { bottom, width, after: null }, lined, first)
+  }
   if (bottom === null && width === null) return steps
   const lines = [
     ...(bottom === null ? [] : linesOf(plan, feature, bottom, first)),

@@ -14,6 +14,7 @@ export type FinishOptions = OutputOptions & {
   readonly feature: string
   readonly bottomDiameter: string
   readonly width?: string
+  readonly outsideDiameter?: string
   readonly format: 'text' | 'json'
   readonly color?: boolean
 }
@@ -25,10 +26,17 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
   reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2
   guardInputs(sources.keys(), options, io)
+  const given = (option: string, text: string | undefined): Length | null =>
+    text === undefined ? null : lengthOf(option, text, plan.units)
   const taken = {
     bottom: lengthOf('--bottom-diameter', options.bottomDiameter, plan.units),
-    width: options.width === undefined ? null : lengthOf('--width', options.width, plan.units),
+    width: given('--width', options.width),
+    outside: given('--outside-diameter', options.outsideDiameter),
   }
+  if (taken.outside !== null && taken.outside <= taken.bottom)
+    throw new UsageError(
+      '--outside-diameter is no more than --bottom-diameter: the one is over the groove, the other in it',
+    )
   const sheet = remainingSheet(plan, indexOf(plan, options.feature), taken)
   deliver(PRINTERS[options.format](sheet), options, io)
   const feature = sheet.features[0]!
