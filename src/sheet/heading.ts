@@ -108,13 +108,13 @@ const tool = (plan: Plan, feature: Planned): Phrase[] => {
   ]
 }
 
-const speed = (plan: Plan, feature: Planned): Phrase[] => {
-  const { spindle } = feature
-  const rpm = figure('speed', spindle.rpm, 'rpm')
 /** With rake in use: as it is gauged on the face, and what it shows in the work. */
 const onFace = (stands: number, face: number | null | undefined, of: (value: number) => Figure): Phrase =>
   face == null || face === stands ? [of(stands)] : [of(face), ' on its face (', of(stands), ' in the work)']
 
+const speed = (plan: Plan, feature: Planned): Phrase[] => {
+  const { spindle } = feature
+  const rpm = figure('speed', spindle.rpm, 'rpm')
   const wanted = figure('speed', Math.round(spindle.wanted), 'rpm')
   const factor: Phrase =
     spindle.factor === 1 ? [] : [' x ', figure('speed', spindle.factor, 'count', 2), ' for a form tool']

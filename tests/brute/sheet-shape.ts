@@ -20,11 +20,11 @@ export type Edge = {
   angle: number | null
   radius: number | null
   reach: number | null
-}
-
   rakeInUse?: number
   /** Only where the face slopes and that makes a difference: as gauged on the face, and the work's radius at its tip. */
   face?: { angle: number | null; radius: number | null; floor: number }
+}
+
 export type SheetFeature = {
   name: string
   kind: string

@@ -2,6 +2,7 @@ import type { Drawn } from './drawn.ts'
 import type { Units, Written } from './numbers.ts'
 import { written } from './numbers.ts'
 import type { Bar, Stock } from './shops.ts'
+import { sloping } from './sloping.ts'
 import type { Tape } from './tape.ts'
 
 export type Slot = { units: Units; part: Stock; from: number; to: number; at: number }
@@ -28,9 +29,9 @@ function groove(tape: Tape, slot: Slot): DrawnFeature {
   const place = neck
     ? { lines: [`    from: ${shoulder.next.name}`, '    far: 0'], near: shoulder.next.from - width.value }
     : placed(tape, slot, bar, width.value)
-  const made = tool(tape, 'square', slot, {
   const fillets = filletsIn(tape, slot, Math.min(width.value / 2, depth.value))
   const cusp = cuspIn(tape, slot)
+  const made = tool(tape, 'square', slot, {
     full: width.value,
     smaller: (share) => `width: ${num(width.value * share)}${fillets.tool(width.value * share)}`,
     deep: depth.value + (neck ? (shoulder.next.measured - bar.measured) / 2 : 0),
@@ -43,16 +44,16 @@ function groove(tape: Tape, slot: Slot): DrawnFeature {
       width: width.value,
       widest: width.high,
       depth: low ? (bar.measured - bottom.value) / 2 : depth.value,
-    },
       corner: fillets.corner,
       cusp,
+    },
     lines: [
       ...opening(slot, 'groove'),
       ...place.lines,
       `    width: ${width.text}`,
       low ? `    bottom-diameter: ${bottom.text}` : `    depth: ${depth.text}`,
-      ...made.use,
       ...fillets.lines,
+      ...made.use,
       ...own(tape, slot, cusp),
     ],
     tool: made.lines,
@@ -72,7 +73,6 @@ function own(tape: Tape, slot: Slot, cusp: number | null = null): string[] {
   return settings.length > 0 ? ['    cutting:', ...settings] : []
 }
 
-function concave(tape: Tape, slot: Slot): DrawnFeature {
 /** Now and then a drawing says how round the corners of a groove's floor are, and the tool has these corners, sharper ones, or sharp ones. */
 function filletsIn(tape: Tape, slot: Slot, room: number) {
   if (!tape.chance(35)) return { corner: null, lines: [], tool: () => '' }
@@ -92,6 +92,7 @@ function filletsIn(tape: Tape, slot: Slot, room: number) {
 const cuspIn = (tape: Tape, slot: Slot): number | null =>
   tape.chance(25) ? Number(num(tape.int(4, 40) * 0.0001 * unitOf(slot))) : null
 
+function concave(tape: Tape, slot: Slot): DrawnFeature {
   const unit = unitOf(slot)
   const bar = barIn(slot)
   const radius = written(tape, slot.units, (tape.int(50, 220) / 1000) * unit)
@@ -101,9 +102,9 @@ const cuspIn = (tape: Tape, slot: Slot): number | null =>
   const half = Math.min(width.value / 2, radius.value)
   const depth = byWidth ? radius.value - Math.sqrt(radius.value ** 2 - half ** 2) : given.value
   const center = written(tape, slot.units, middle(slot, bar))
-  const made = tool(tape, 'round', slot, {
   const face = sloping(tape, bar.measured, depth)
   const cusp = cuspIn(tape, slot)
+  const made = tool(tape, 'round', slot, {
     full: radius.value,
     smaller: (share) => `radius: ${num(face.radius(radius.value) * share)}${face.keys}`,
     deep: depth,
@@ -133,8 +134,8 @@ function corner(tape: Tape, slot: Slot): DrawnFeature {
   const radius = written(tape, slot.units, about)
   const shape = tape.pick(['corner', 'corner', 'round', 'square'] as const)
   const size = shape === 'square' ? 'width' : 'radius'
-  const made = tool(tape, shape, slot, {
   const cusp = cuspIn(tape, slot)
+  const made = tool(tape, shape, slot, {
     full: radius.value,
     smaller: (share) => `${size}: ${num(radius.value * (shape === 'corner' && share > 0.5 ? 1 : share))}`,
     deep: radius.value * 2.2,
@@ -147,8 +148,8 @@ function corner(tape: Tape, slot: Slot): DrawnFeature {
       `    corner-of: ${atStep ? bar.name : 'end'}`,
       `    radius: ${radius.text}`,
       ...made.use,
-    ],
       ...(cusp === null ? [] : [`    cutting: { cusp: ${cusp} }`]),
+    ],
     tool: made.lines,
   }
 }
@@ -166,6 +167,7 @@ function vee(tape: Tape, slot: Slot): DrawnFeature {
   const form = veeForm(given, slope, { root, deep, wide, bottom }, bar)
   const place = placed(tape, slot, bar, form.width)
   const nose = form.root > 0 ? form.root : 0.012 * unit
+  const face = sloping(tape, bar.measured, form.depth - (bar.nominal - bar.measured) / 2)
   const made = tool(tape, 'vee', slot, {
     full: nose,
     smaller: (share) => `angle: ${num(face.angle(angle))}, nose: ${num(nose * share)}${face.keys}`,
