@@ -47,7 +47,7 @@ export const widthTable = (
     return null
   const quantum = units === 'inch' ? INCH / 2000 : MM / 100
   const expected = Math.round(real / quantum) * quantum
-  const step = stepAlong(sum, shop)
+  const step = stepAlong(sum, shop, quantum)
   const rows = readingsAround(expected, sum, step, quantum).flatMap((measured) =>
     rowFor(shop, real, measured, diameters),
   )
@@ -115,10 +115,10 @@ export const summedWidth = (budget: readonly Budgeted[]): Length => {
   return one === undefined ? 0 : Math.max(one.high - one.planned, one.planned - one.low)
 }
 
-/** The compound's own step, doubled or halved until two or three of them lie within the error: five or seven rows. */
-const stepAlong = (sum: Length, shop: Shop): Length => {
+/** The compound's own step, doubled or halved until two or three of them lie within the error, but no finer than a caliper reads. */
+const stepAlong = (sum: Length, shop: Shop, quantum: Length): Length => {
   let step = stepTravel(shop.lathe.compound.scale)
   while (sum >= 4 * step) step *= 2
-  while (sum < 2 * step) step /= 2
-  return step
+  while (sum < 2 * step && step / 2 >= quantum) step /= 2
+  return Math.max(step, quantum)
 }

@@ -65,7 +65,7 @@ export const withCorrections = (
   if (bottom === null && width === null) return steps
   const lines = [
     ...(bottom === null ? [] : linesOf(plan, feature, bottom, first)),
-    ...(width === null ? [] : widthLines(plan, feature, width, first, bottom !== null)),
+    ...(width === null ? [] : widthLines(plan, width, first, bottom !== null)),
   ]
   return steps.map((step, index) => {
     if (index !== (bottom ?? width)!.at) return step

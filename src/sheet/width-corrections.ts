@@ -1,37 +1,29 @@
 import type { WidthRow, WidthTable } from '../finish/width-table.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import { inUnits } from '../units/length.ts'
-import { marks, markWord, readingFigure, readingOf, shownOn } from './dial.ts'
+import { markFigure, markWord, readingFigure, readingOf, shownOn } from './dial.ts'
 import { length } from './figure.ts'
 import type { Plan } from './plan.ts'
-import type { Planned } from './scene.ts'
 import type { Figure, Phrase, WidthCorrections } from './sheet.ts'
 
 /** The lines under the stop that tell how far to feed across by what the width measures. `first` is the number of the feature's first step. */
-export const widthLines = (
-  plan: Plan,
-  feature: Planned,
-  table: WidthTable,
-  first: number,
-  paired: boolean,
-): Phrase[] => {
+export const widthLines = (plan: Plan, table: WidthTable, first: number, paired: boolean): Phrase[] => {
   const moved = table.rows[0]!.moves
   const steps = moved.length === 1 ? 'step ' : 'steps '
   const numbers = moved.map(({ index }) => first + index).join(' and ')
-  const each = table.rows.map((row) => rowWords(plan, table, row))
-  const lead =
-    moved.length === 1 ? 'feed across to ' : `${feature.operation.moves[moved[0]!.index]!.action.replace('-', ' ')} `
-  const many = moved.length > 1 ? 1 : each.some((phrase) => phrase.length > 3) ? 2 : 4
+  const each = grouped(table.rows).map((rows) => rowWords(plan, table, rows))
+  const many = moved.length > 1 ? 1 : each.some(({ reading }) => reading.length > 2) ? 2 : 4
   const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
   return [
     [`AND BY THE WIDTH, ${steps}${numbers}: (`, length('expected', table.expected, plan.units), ' expected)'],
+    ...(moved.length === 1 ? [] : [['back past to the first reading, then onto the second']]),
     ...chunks.map((chunk, n) =>
-      chunk.flatMap(([key, ...rest], i) => [
+      chunk.flatMap(({ keys, reading }, i) => [
         ...(i === 0 ? [] : ['; ']),
-        key!,
+        ...keys,
         ': ',
-        ...(n === 0 && i === 0 && moved.length === 1 ? [lead] : []),
-        ...rest,
+        ...(n === 0 && i === 0 && moved.length === 1 ? ['feed across to '] : []),
+        ...reading,
       ]),
     ),
     ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
@@ -39,11 +31,22 @@ export const widthLines = (
   ]
 }
 
-const rowWords = (plan: Plan, table: WidthTable, row: WidthRow): Phrase => {
-  const scale = plan.lathe.compound.scale
-  const [one, other] = row.moves.map(({ count }) => shownAnywhere(scale, count))
-  const reading = other === undefined ? one! : ['back past it to ', ...one!, ', then onto ', ...other]
-  return [keyFigure(plan, table, row), ...reading]
+/** Neighbors with one reading are told together. */
+const grouped = (rows: readonly WidthRow[]): WidthRow[][] =>
+  rows.reduce<WidthRow[][]>((groups, row) => {
+    const last = groups.at(-1)
+    const alike = last?.[0]!.moves.every(({ count }, i) => count === row.moves[i]!.count)
+    if (alike) last!.push(row)
+    else groups.push([row])
+    return groups
+  }, [])
+
+const rowWords = (plan: Plan, table: WidthTable, rows: readonly WidthRow[]): { keys: Phrase; reading: Phrase } => {
+  const readings = rows[0]!.moves.map(({ count }) => shownAnywhere(plan.lathe.compound.scale, count))
+  return {
+    keys: rows.flatMap((row, i) => [...(i === 0 ? [] : [', ']), keyFigure(plan, table, row)]),
+    reading: readings.flatMap((one, i) => [...(i === 0 ? [] : [', then ']), ...one]),
+  }
 }
 
 /** A reading before zero too: "80 (20 before 0)". */
@@ -55,7 +58,7 @@ export const shownAnywhere = (scale: Scale, count: number): Phrase => {
     ...markWord(scale),
     ...shownOn(scale, mark / scale.readTo).slice(-1),
     ' (',
-    ...marks(scale, -count),
+    markFigure(scale, -count * scale.readTo),
     ' before 0)',
   ]
 }
