@@ -182,7 +182,7 @@ function toPlan(
     (one): FeaturePlan =>
       'planned' in one
         ? plannedFeature(bench, one.planned, budgets[done++]!)
-        : refusedFeature(one.feature, one.refusal),
+        : { ...refusedFeature(one.feature, one.refusal), ...toGrindAnew(bench, one) },
   )
   const warnings = outcomes.flatMap((one, feature) =>
     'planned' in one ? one.planned.warnings.map((said) => ({ feature, ...said })) : [],
@@ -248,6 +248,14 @@ const fineNotes = (units: Units, deeper: Length): string[] =>
     : [
         `The compound is a fine dial here: the surface is touched lightly beside the place, with it short of 0, and going forward to 0 in the clear makes the cut ${formatLength(deeper, units, { digits: 5 })} deeper than the cross-feed says.`,
       ]
+
+/** A tool that only has to be ground otherwise is told how, for the form as a tool without rake would cut it. */
+function toGrindAnew(bench: Bench, { feature, refusal }: { feature: Feature; refusal: Refusal }) {
+  const tool = feature.tool === null ? undefined : bench.tools[feature.tool]
+  if (refusal.code !== 'ground-on-face' || tool === undefined) return {}
+  const drafted = draftFeature(bench, { ...feature, tool: null })
+  return drafted.ok ? { tool: tool.name, ground: groundFor(bench, { ...drafted.draft, tool }) } : {}
+}
 
 function refusedFeature(feature: Feature, { code, reason, remedy }: Refusal): FeaturePlan {
   const kind = feature.kind === 'radius' ? `${feature.shape} radius` : feature.kind

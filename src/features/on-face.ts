@@ -1,6 +1,6 @@
 import type { StandsIn } from '../tools/standing.ts'
 import { roundStands, roundToGrind, stanceOf, veeStands, veeToGrind } from '../tools/standing.ts'
-import type { RoundTool, Tool, VeeTool } from '../tools/tool.ts'
+import type { CornerTool, RoundTool, Tool, VeeTool } from '../tools/tool.ts'
 import type { Degrees } from '../units/dimension.ts'
 import { formatAngle, formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
@@ -46,6 +46,17 @@ const strays = (tool: Tool, how: string, remedy: string): Refusal => ({
   remedy,
 })
 
+/** A hollow on a sloping face has one leg shorter in the work. */
+function hollowOnFace(units: Units, tool: CornerTool, form: StandsIn): Refusal {
+  const show = (length: Length) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
+  const down = form.surface / 2 - stanceOf(tool, form).floor
+  return {
+    code: 'ground-on-face',
+    reason: `tool "${tool.name}" is a quarter of ${show(tool.radius)} on its face; with ${formatAngle(tool.rakeInUse)} of rake in use it cuts ${show(tool.radius)} along the work and ${show(down)} down the face of it`,
+    remedy: `${leveled(tool)}, and the quarter comes out round`,
+  }
+}
+
 /** The replay did not prove a form because the face of the tool slopes; null where that is not the reason. */
 export function groundOnFace(units: Units, draft: Draft, failed: Refusal): Refusal | null {
   const { tool, feature } = draft
@@ -55,6 +66,7 @@ export function groundOnFace(units: Units, draft: Draft, failed: Refusal): Refus
   if (tool.shape === 'round' && feature.kind === 'radius' && draft.cuts.style === 'plunge')
     return roundOnFace(units, tool, feature.radius.aim, form)
   if (tool.shape === 'square' && tool.cornerRadius <= 0) return null
+  if (tool.shape === 'corner') return hollowOnFace(units, tool, form)
   return {
     code: 'ground-on-face',
     reason: `${failed.reason}; tool "${tool.name}" has ${formatAngle(tool.rakeInUse)} of rake in use, so that its edge comes out flatter in the work than it is on the face`,

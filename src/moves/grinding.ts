@@ -80,7 +80,25 @@ export type FormFacts = {
     readonly cut: { readonly width: Length; readonly radius: Length }
   } | null
   /** Legs of a hollow quarter: along the work, and down the face as ground; as cut when ground to the drawing. */
-  readonly corner: { readonly radius: Length; readonly down: Length; readonly cutDown: Length } | null
+  readonly corner: {
+    readonly radius: Length
+    readonly down: Length
+    readonly cutDown: Length
+    /** With rake in use: the circles nearest to the hollow to grind, and to what a hollow ground to the drawing cuts. */
+    readonly arc: {
+      readonly radius: Length
+      readonly strays: Length
+      readonly cutsRadius: Length
+      readonly cutsStray: Length
+    } | null
+    /** From the deep end, evenly over the quarter; none without rake. */
+    readonly points: readonly {
+      readonly along: Length
+      readonly work: Length
+      readonly face: Length
+      readonly uncorrected: Length
+    }[]
+  } | null
 }
 
 export type GaugeFacts = {

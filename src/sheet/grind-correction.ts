@@ -53,7 +53,8 @@ const correction = ({ form }: GrindFacts, units: Units): Phrase[] => {
     ]
   }
   if (form.corner !== null) {
-    const { radius, down, cutDown } = form.corner
+    const { radius, down, cutDown, arc, points } = form.corner
+    const fine = (value: Length) => length('tool', Math.round(value), units)
     return [
       [
         'grind the hollow ',
@@ -64,7 +65,29 @@ const correction = ({ form }: GrindFacts, units: Units): Phrase[] => {
         of(radius),
         ' both ways',
       ],
-      ['ground to ', of(radius), ' both ways it would cut ', of(cutDown), ' down the face of the work'],
+      ...(arc === null
+        ? []
+        : [
+            [
+              'close to an arc of ',
+              fine(arc.radius),
+              ' on the face, within ',
+              fine(arc.strays),
+              '; its points from the deep tip,',
+            ],
+            [
+              'along the edge and down the face: ',
+              ...points.flatMap(({ along, face }, i) => [...(i === 0 ? [] : [', ']), of(along), ' ', of(face)]),
+            ],
+          ]),
+      [
+        'ground to ',
+        of(radius),
+        ' both ways it would cut ',
+        of(cutDown),
+        ' down the face of the work',
+        ...(arc === null ? [] : [', close to an arc of ', fine(arc.cutsRadius), ', within ', fine(arc.cutsStray)]),
+      ],
     ]
   }
   return [

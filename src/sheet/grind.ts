@@ -32,20 +32,22 @@ export type Caution = { readonly say: readonly (string | Length)[]; readonly sou
 
 /** A tool that cuts several forms is ground once: for the deepest of them, and told against each. */
 export const grindSheet = (plan: Plan, cautions: readonly Caution[]): GrindSheet => {
-  const names = [...new Set(plan.features.flatMap((one) => (one.status === 'planned' && one.ground ? [one.tool] : [])))]
+  const names = [...new Set(plan.features.flatMap((one) => (one.tool !== undefined && one.ground ? [one.tool] : [])))]
   return {
     title: plan.title,
     drawingNumber: plan.drawingNumber,
     units: plan.units,
     tools: names.map((name, position) => toolOf(plan, name, position + 1)),
     cautions: cautions.map((caution, i) => identify(`grind.caution.${i + 1}`, cautionWords(caution, plan.units))),
-    left: plan.features.flatMap((one) => (one.status === 'refused' ? [{ name: one.name, reason: one.reason }] : [])),
+    left: plan.features.flatMap((one) =>
+      one.status === 'refused' && !one.ground ? [{ name: one.name, reason: one.reason }] : [],
+    ),
   }
 }
 
 const toolOf = (plan: Plan, name: string, number: number): GroundTool => {
   const cuts = plan.features.flatMap((one, index) =>
-    one.status === 'planned' && one.tool === name && one.ground ? [{ index, facts: one.ground }] : [],
+    one.tool === name && one.ground ? [{ index, facts: one.ground }] : [],
   )
   const facts = cuts.map((cut) => cut.facts)
   const place = `grind.${number}`

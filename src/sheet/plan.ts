@@ -97,5 +97,8 @@ export type FeaturePlan =
       /** One sentence each, no final period. */
       readonly reason: string
       readonly remedy: string
+      /** Where the tool only has to be ground otherwise: which, and how. */
+      readonly tool?: string
+      readonly ground?: GrindFacts
       readonly origin: import('../diagnostics/diagnostic.ts').Origin
     }

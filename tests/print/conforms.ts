@@ -46,3 +46,19 @@ const isType = (type: string, value: unknown): boolean => {
       return typeof value === type
   }
 }
+
+/** Keys of a value that its schema does not describe, as if it forbade them all. Of several choices the one that fits counts. */
+export const strangers = (schema: Schema, value: unknown, path = '$'): string[] => {
+  const choices = (schema.anyOf ?? schema.oneOf) as readonly Schema[] | undefined
+  const fits = choices?.find((choice) => problems(choice, value).length === 0)
+  if (choices !== undefined) return fits === undefined ? [`${path}: nothing fits`] : strangers(fits, value, path)
+  if (Array.isArray(value))
+    return value.flatMap((item, i) => strangers((schema.items ?? {}) as Schema, item, `${path}[${i}]`))
+  if (!isType('object', value)) return []
+  const properties = (schema.properties ?? {}) as Readonly<Record<string, Schema>>
+  const rest = schema.additionalProperties as Schema | undefined
+  return Object.entries(value as Record<string, unknown>).flatMap(([key, each]) => {
+    const of = properties[key] ?? rest
+    return of === undefined ? [`${path}.${key}`] : strangers(of, each, `${path}.${key}`)
+  })
+}

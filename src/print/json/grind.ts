@@ -80,9 +80,18 @@ const formData = (
     hollow:
       corner === null
         ? null
-        : { drawn: of(corner.radius), grindDown: of(corner.down), uncorrectedCutsDown: of(corner.cutDown) },
+        : {
+            drawn: of(corner.radius),
+            grindDown: of(corner.down),
+            uncorrectedCutsDown: of(corner.cutDown),
+            arc: corner.arc === null ? null : lengthsIn(corner.arc, units),
+            points: corner.points.map((point) => lengthsIn(point, units)),
+          },
   }
 }
+
+const lengthsIn = (lengths: Readonly<Record<string, Length>>, units: Units) =>
+  Object.fromEntries(Object.entries(lengths).map(([key, length]) => [key, plain(length, units)]))
 
 const range = (of: AngleRange | null) => (of === null ? null : [round(of[0]), round(of[1])])
 /** Nine decimals: finer than a picometer in millimeters, and no binary dust. */

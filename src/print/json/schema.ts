@@ -1,13 +1,13 @@
 import { DIAL_ACTIONS } from './actions.ts'
 import { changedSchema } from './changed-schema.ts'
+import { grindSchema } from './grind-schema.ts'
 import { FORMAT } from './print.ts'
-
-type Schema = Readonly<Record<string, unknown>>
+import { list, nullable, number, object, type Schema, text } from './schema-words.ts'
 
 /** The JSON Schema (draft-7) of the sheet as data. Fields may be added to the format, so none are forbidden. */
 export const sheetSchema = (): Schema => {
   const always = everySheet()
-  return { ...always, properties: { ...(always.properties as Schema), changed: changedSchema() } }
+  return { ...always, properties: { ...(always.properties as Schema), slips: slips(), changed: changedSchema() } }
 }
 
 const everySheet = (): Schema => ({
@@ -59,9 +59,22 @@ const lathe = (): Schema =>
       },
       'Positive is forward.',
     ),
-    carriage: nullable(scale('Positive is toward the headstock.')),
+    carriage: nullable(carriage()),
     spindleSpeeds: list(number('rpm'), 'Ascending.'),
   })
+
+/** A dial, a readout, or an indicator that bears on it: a readout with a range. */
+const carriage = (): Schema => {
+  const fields = object(scaleFields(), 'Positive is toward the headstock.')
+  return {
+    ...fields,
+    properties: {
+      ...scaleFields(),
+      indicator: { const: true, description: 'Only where a dial indicator bears on the carriage.' },
+      range: number('How far the plunger of the indicator follows.'),
+    },
+  }
+}
 
 const scale = (description: string): Schema => object(scaleFields(), description)
 
@@ -104,7 +117,10 @@ const planned = (): Schema => {
     finished: { type: 'object', additionalProperties: finished(), description: 'By dimension; angles are in degrees.' },
     inspection: list(inspected(), 'What to measure on the finished feature, and with what; a table to fill in.'),
   })
-  return { ...always, properties: { ...(always.properties as Schema), gains: list(gain(), GAINS) } }
+  return {
+    ...always,
+    properties: { ...(always.properties as Schema), gains: list(gain(), GAINS), grind: grindSchema() },
+  }
 }
 
 const GAINS = 'Only where a size may not hold: the same job with something done otherwise, planned and replayed.'
@@ -129,7 +145,24 @@ const gain = (): Schema =>
     },
   })
 
-const edge = (): Schema =>
+const edge = (): Schema => {
+  const always = measuredEdge()
+  return { ...always, properties: { ...(always.properties as Schema), face: face() } }
+}
+
+const face = (): Schema =>
+  object(
+    {
+      angle: nullable(number('Included angle of a V as gauged on its face, degrees.')),
+      radius: nullable(
+        number('Radius as gauged on the face: of a round end, a hollow, or the corners of a square edge.'),
+      ),
+      floor: number('Radius of the work at the tip of the face when the form is finished.'),
+    },
+    'Only where the face slopes and that changes the edge: what was gauged on the face. A point L back on it stands √((floor + L cos γ)² + (L sin γ)²) − floor above the tip, γ = rakeInUse. The angle and the radius beside this are what the edge then shows in the work, between its bottom and the surface.',
+  )
+
+const measuredEdge = (): Schema =>
   object({
     shape: { enum: ['square', 'vee', 'round', 'corner'] },
     width: nullable(number('Of a square edge, or the edge width of a round one.')),
@@ -183,12 +216,21 @@ const inspected = (): Schema =>
   })
 
 const refused = (): Schema =>
-  object({
-    name: text('Name of the feature.'),
-    kind: text('groove, radius or v-groove.'),
-    status: { const: 'refused', description: 'Cannot be cut as asked; has no steps.' },
-    refusal: object({ code: text('Stable name of the reason.'), reason: text('Why.'), remedy: text('What would do.') }),
-  })
+  object(
+    {
+      name: text('Name of the feature.'),
+      kind: text('groove, radius or v-groove.'),
+      status: { const: 'refused', description: 'Cannot be cut as asked; has no steps.' },
+      refusal: object({
+        code: text('Stable name of the reason.'),
+        reason: text('Why.'),
+        remedy: text('What would do.'),
+      }),
+      grind: grindSchema(),
+    },
+    undefined,
+    ['grind'],
+  )
 
 const HAND_ACTIONS = [
   'layout',
@@ -212,9 +254,16 @@ const step = (): Schema => ({
     feature: { type: 'integer', minimum: 0, description: 'Index into features.' },
     action: { enum: [...DIAL_ACTIONS, ...HAND_ACTIONS], description: 'What the hand does.' },
     slide: { enum: ['cross-feed', 'compound', 'carriage'], description: 'Only on a move of a slide.' },
-    reading: nullable(number("Absolute, from the dial's zero; null for a take-up before there is a zero.")),
+    reading: nullable(
+      number(
+        "Absolute, from the dial's zero; null for a take-up before there is a zero, and where the carriage is moved by eye.",
+      ),
+    ),
     turns: nullable({ type: 'integer', description: 'Whole turns from zero, rounded down; null on a readout.' }),
     mark: nullable(number('Marks past those turns; null on a readout.')),
+    placeFromEnd: number(
+      "Only where the carriage is moved by eye, so that its reading is null: where the tool's reference point comes to stand, from the free end.",
+    ),
     purpose: text('Why the move is made.'),
     group: { enum: ['set up', 'rough', 'measure', 'finish', 'end'], description: 'Part of the work it belongs to.' },
     say: text('The step in words, as the text sheet has it.'),
@@ -281,24 +330,23 @@ const widthCorrections = (): Schema =>
     'On the stop to measure before a finishing pass: how far to feed across, by what the width measures. Used together with `corrections`.',
   )
 
+const slips = (): Schema =>
+  list(
+    object({
+      feature: { type: 'integer', minimum: 0, description: 'Index into features.' },
+      lines: list(
+        object({
+          shows: text('How it shows when the part is measured.'),
+          mistake: text('The single mistake that was replayed.'),
+        }),
+      ),
+    }),
+    'Only where the card of slips was asked for.',
+  )
+
 const warning = (): Schema =>
   object({
     feature: nullable({ type: 'integer', minimum: 0, description: 'Index into features; null = the whole job.' }),
     code: text('Stable name of the warning.'),
     say: text('The warning.'),
   })
-
-const object = (properties: Schema, description?: string): Schema => ({
-  type: 'object',
-  ...(description === undefined ? {} : { description }),
-  properties,
-  required: Object.keys(properties),
-})
-const list = (items: Schema, description?: string): Schema => ({
-  type: 'array',
-  items,
-  ...(description === undefined ? {} : { description }),
-})
-const text = (description: string): Schema => ({ type: 'string', description })
-const number = (description: string): Schema => ({ type: 'number', description })
-const nullable = (schema: Schema): Schema => ({ anyOf: [schema, { type: 'null' }] })

@@ -122,7 +122,17 @@ const hollow = (radius: Length, surface: Length, rake: Degrees): FormFacts['corn
   radius,
   down: onFace.faceLength(radius, surface - radius, rake),
   cutDown: onFace.depthReached(radius, surface, rake),
+  ...(rake === 0 ? { arc: null, points: [] } : quarterOf(radius, surface, rake)),
 })
+
+/** A few points for the sheet; many to see how far a circle is off. */
+function quarterOf(radius: Length, surface: Length, rake: Degrees) {
+  const many = onFace.hollowPoints(radius, surface, rake, 64)
+  const face = onFace.nearestCircle(many.map((point) => [point.along, point.face]))
+  const cut = onFace.nearestCircle(many.map((point) => [point.along, point.uncorrected]))
+  const arc = { radius: face.radius, strays: face.strays, cutsRadius: cut.radius, cutsStray: cut.strays }
+  return { arc, points: onFace.hollowPoints(radius, surface, rake, 6) }
+}
 
 /** Width of the bit that the ground end takes, with its flanks as far back as they are ground. */
 function carriedWidth(tool: Tool, form: FormFacts): Length {

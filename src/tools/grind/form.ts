@@ -59,6 +59,43 @@ export function roundStrays(of: {
   )
 }
 
+/** A point of a hollow quarter, from its deep end: along the work, up the wanted form, back on the face to grind it so, and up the work when it is ground as drawn. */
+export type HollowPoint = {
+  readonly along: Length
+  readonly work: Length
+  readonly face: Length
+  readonly uncorrected: Length
+}
+
+/** `parts` points of a quarter of `radius`, evenly over its arc, the last one at the surface. */
+export function hollowPoints(radius: Length, surface: Length, rake: Degrees, parts: number): HollowPoint[] {
+  const cut = depthReached(radius, surface, rake)
+  return Array.from({ length: parts }, (_, i) => {
+    const turn = (90 * (i + 1)) / parts
+    const work = radius * sin(turn)
+    return {
+      along: radius * (1 - cos(turn)),
+      work,
+      face: faceLength(work, surface - radius, rake),
+      uncorrected: depthAt(work, surface - cut, rake),
+    }
+  })
+}
+
+/** The circle through both ends and the middle of a curve from (0, 0), and how far the curve is from it. An even number of points. */
+export function nearestCircle(points: readonly (readonly [along: Length, up: Length])[]): {
+  radius: Length
+  strays: Length
+} {
+  const [m, end] = [points[points.length / 2 - 1]!, points.at(-1)!]
+  const twice = 2 * (m[0] * end[1] - m[1] * end[0])
+  const [m2, end2] = [m[0] ** 2 + m[1] ** 2, end[0] ** 2 + end[1] ** 2]
+  const center = [(end[1] * m2 - m[1] * end2) / twice, (m[0] * end2 - end[0] * m2) / twice] as const
+  const radius = Math.hypot(...center)
+  const off = points.map(([along, up]) => Math.abs(Math.hypot(along - center[0], up - center[1]) - radius))
+  return { radius, strays: Math.max(...off) }
+}
+
 /** Greatest size of a difference that is nothing at both ends of its range. */
 const greatest = (of: (part: number) => number): number =>
   Math.max(...Array.from({ length: 65 }, (_, i) => Math.abs(of(i / 64))))

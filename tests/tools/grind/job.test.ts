@@ -6,6 +6,7 @@ import type { Load } from '../../../src/job/read-job.ts'
 import { grindSheet } from '../../../src/sheet/grind.ts'
 import { INCH } from '../../../src/units/length.ts'
 import { program, ROOT, yamlNames } from '../../cases/program.ts'
+import { distanceToAxis } from './vectors.ts'
 
 const JOB = 'tests/tools/grind/tilted.yaml'
 
@@ -20,7 +21,13 @@ type Form = Readonly<Record<string, unknown>> & {
     uncorrectedShallow: number
     halfAngle: { drawn: number; grind: number; uncorrectedCuts: number } | null
     radius: { drawn: number; grind: number; uncorrectedCuts: number } | null
-    hollow: { drawn: number; grindDown: number; uncorrectedCutsDown: number } | null
+    hollow: {
+      drawn: number
+      grindDown: number
+      uncorrectedCutsDown: number
+      arc: { radius: number; strays: number; cutsRadius: number; cutsStray: number } | null
+      points: { along: number; work: number; face: number; uncorrected: number }[]
+    } | null
   }
 }
 type Data = {
@@ -95,6 +102,33 @@ describe('the grinding sheet of a job', () => {
     expect(hollow!.uncorrectedCutsDown).toBeLessThan(0.125)
   })
 
+  it('gives points of a hollow both ways, as vectors have them, and the arc that is nearest', () => {
+    const { hollow } = form('hollow').form
+    const { points, arc } = hollow!
+    expect(points.map(({ along }) => along)).toEqual(
+      [15, 30, 45, 60, 75, 90].map((turn) => expect.closeTo(0.125 * (1 - Math.cos((turn * Math.PI) / 180)), 8)),
+    )
+    for (const { along, work, face, uncorrected } of points) {
+      expect(Math.hypot(0.125 - along, work)).toBeCloseTo(0.125, 8)
+      expect(distanceToAxis(0.75 - 0.125, face, 14.5) - 0.625).toBeCloseTo(work, 8)
+      const floor = 0.75 - hollow!.uncorrectedCutsDown
+      expect(distanceToAxis(floor, work, 14.5) - floor).toBeCloseTo(uncorrected, 8)
+    }
+    expect(points.at(-1)!.face).toBeCloseTo(hollow!.grindDown, 8)
+    expect(arc!.radius).toBeGreaterThan(0.125)
+    expect(arc!.cutsRadius).toBeLessThan(0.125)
+    expect(Math.max(arc!.strays, arc!.cutsStray)).toBeLessThan(0.0005)
+  })
+
+  it('tells how to grind a tool whose feature is refused for nothing else', async () => {
+    const sheet = JSON.parse((await program('sheet', JOB, '--format', 'json')).stdout)
+    const refused = sheet.features.filter(({ status }: { status: string }) => status === 'refused')
+    expect(refused.map(({ name }: { name: string }) => name)).toEqual(['Rounded end', 'Belt groove', 'Hand hold'])
+    for (const { refusal } of refused) expect(refusal.code).toBe('ground-on-face')
+    expect(refused[1].refusal.remedy).toContain("grind 33° 14' on the face")
+    expect(refused[1].refusal.remedy).toContain('rake-ground: -14.5')
+  })
+
   it('grinds more relief under the flanks of a V, so that 4° to 6° are left in a tilted holder', () => {
     const { sideRelief } = form('keen') as unknown as { sideRelief: { ground: number[]; inUse: number[] } }
     expect(sideRelief.inUse).toEqual([expect.closeTo(4, 6), expect.closeTo(6, 6)])
@@ -126,8 +160,8 @@ describe('the grinding sheet of a job', () => {
     expect(with_.stdout.startsWith(without.stdout)).toBe(true)
     expect(text.endsWith(with_.stdout.slice(without.stdout.length + 1))).toBe(true)
     const json = JSON.parse((await program('sheet', JOB, '--grind', '--format', 'json')).stdout)
-    const keen = json.features.find((each: { tool: string }) => each.tool === 'keen')
-    expect(keen.grind.form.halfAngle).toEqual(form('keen').form.halfAngle)
+    const belt = json.features.find((each: { name: string }) => each.name === 'Belt groove')
+    expect(belt.grind.form.halfAngle).toEqual(form('keen').form.halfAngle)
   })
 })
 
