@@ -22,7 +22,8 @@ export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
   hand(program, 'start')
   const before = program.moves.length
   for (const place of roughPlaces(plan, places)) sink(program, plan, place, cuts.leave, 'rough')
-  if (program.moves.length > before)
+  // Around a corner there is no size to measure before it is finished.
+  if (program.moves.length > before && cuts.besideFace === null)
     measureStop(program, lathe.crossFeed, plan.backOut, awayToMeasure(lathe.crossFeed), 'expect-rough', false)
   for (const place of places.counts) {
     if (place === places.across?.from) floorAcross(program, plan, places.across)
@@ -115,6 +116,12 @@ function infeeds(scale: Request['lathe']['crossFeed'], contact: Length, target: 
   const first = Math.max(Math.floor((contact + infeed) / step + 1e-9), Math.floor(contact / step) + 1)
   const stops: number[] = []
   for (let count = first; count < target; count += most) stops.push(count)
+  // A last pass of next to nothing would only rub: then all share alike.
+  if (stops.length > 0 && target - stops.at(-1)! < most / 4) {
+    const from = first - most
+    const each = (target - from) / (stops.length + 1)
+    return [...stops.map((_, i) => Math.round(from + each * (i + 1))), target]
+  }
   return [...stops, target]
 }
 

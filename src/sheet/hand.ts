@@ -102,6 +102,13 @@ const align = (scene: Scene): Said => {
     )
   const { point, to } = scene.feature.align
   const bare = point.replace(/,$/, '')
+  if (fedToTouch(scene))
+    return say(
+      'ALIGN',
+      [`${bare} beside ${to}, a little short of it`],
+      [],
+      [['by carriage, the compound stays where it is'], ['the cross-feed stays out']],
+    )
   return say(
     'ALIGN',
     [to.startsWith('the ') ? `${bare} on ${to}` : `${bare}: ${to}`],
@@ -109,6 +116,11 @@ const align = (scene: Scene): Said => {
     [['by carriage, the compound stays where it is'], [bringUp(scene)]],
   )
 }
+
+/** A tool whose side is fed against a face by the compound, once the carriage is locked. */
+const fedToTouch = ({ feature }: Scene): boolean =>
+  feature.edge.shape !== 'corner' &&
+  feature.operation.moves.some((move) => move.action === 'touch-off' && move.slide === 'compound')
 
 /** Where the cross-feed is meanwhile: nowhere else on the sheet is it brought to the work. */
 const bringUp = ({ feature }: Scene): string => {
