@@ -32,14 +32,16 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
 }
 
 /** Neighbors with one reading are told together. */
-const grouped = (rows: readonly WidthRow[]): WidthRow[][] =>
-  rows.reduce<WidthRow[][]>((groups, row) => {
+const grouped = (rows: readonly WidthRow[]): WidthRow[][] => {
+  const groups: WidthRow[][] = []
+  for (const row of rows) {
     const last = groups.at(-1)
-    const alike = last?.[0]!.moves.every(({ count }, i) => count === row.moves[i]!.count)
-    if (alike) last!.push(row)
+    const alike = last?.[0]?.moves.every(({ count }, i) => count === row.moves[i]!.count) === true
+    if (alike) last?.push(row)
     else groups.push([row])
-    return groups
-  }, [])
+  }
+  return groups
+}
 
 const rowWords = (plan: Plan, table: WidthTable, rows: readonly WidthRow[]): { keys: Phrase; reading: Phrase } => {
   const readings = rows[0]!.moves.map(({ count }) => shownAnywhere(plan.lathe.compound.scale, count))

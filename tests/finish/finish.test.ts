@@ -8,6 +8,7 @@ const read = (path: string): string => readFileSync(join(import.meta.dirname, '.
 const NAMES = [
   'examples/jobs/01-press-screw.yaml',
   'examples/jobs/02-tap-plug.yaml',
+  'examples/jobs/05-bearing-bush.yaml',
   'examples/jobs/06-press-plate-boss.yaml',
   'examples/jobs/07-mill-pulley.yaml',
   'examples/jobs/09-swung-compound.yaml',
@@ -139,6 +140,74 @@ describe('a bad measurement', () => {
   })
 })
 
+describe('an outside that measures otherwise', () => {
+  it('carries the depth with it: nothing is off where the bottom is as much larger', async () => {
+    // .8745 in the job, .8785 by micrometer: the tool touched that, and .054 under it is .7705. The depth of .072 makes .7345.
+    const { steps, features } = await json(...SCREW, '--bottom-diameter', '.7705', '--outside-diameter', '.8785')
+    expect(steps.find(({ action }) => action === 'feed-in')!.reading).toBe(0.072)
+    expect(features[0]!.finished.bottomDiameter!.planned).toBeCloseTo(0.7345, 9)
+    expect(features[0]!.finished.depth).toMatchObject({ planned: 0.072, verdict: 'holds' })
+    expect(features[0]!.zero.diameter).toBe(0.8785)
+  })
+
+  it('moves the limits of the bottom: what is past under one is not under the other', async () => {
+    // .076 deep at the most: under .8745 the bottom may be .7225, under .8705 it may be .7185.
+    expect((await finish(...SCREW, '--bottom-diameter', '.7200')).status).toBe(1)
+    expect((await finish(...SCREW, '--bottom-diameter', '.7200', '--outside-diameter', '.8705')).status).toBe(0)
+  })
+
+  it('changes no step where the drawing gives the bottom diameter, and says so', async () => {
+    const steps = async (...more: string[]) =>
+      (await json('02-tap-plug', 'Seal groove', '--bottom-diameter', '.9545', ...more)).steps
+    expect(await steps('--outside-diameter', '1.130')).toEqual(await steps())
+    const { out } = await finish(
+      '02-tap-plug',
+      'Seal groove',
+      '--bottom-diameter',
+      '.9545',
+      '--outside-diameter',
+      '1.13',
+    )
+    expect(out.replace(/\s+/g, ' ')).toContain('gives this form by its bottom diameter, so that changes no step')
+  })
+})
+
+describe('a width on other forms', () => {
+  it('tells the radius of a round tool by its chord', async () => {
+    // R = W²/8h + h/2: on 1.7502, h = .0316, and a width of .141 is R = .019881/.2528 + .0158 = .0944, .0007 more than 3/32.
+    const { features } = await json(
+      '05-bearing-bush',
+      'Outer oil groove',
+      '--bottom-diameter',
+      '1.687',
+      '--width',
+      '.141',
+    )
+    const h = (1.7502 - 1.687) / 2
+    const edge = features[0]!.edge as unknown as { radius: number }
+    expect(edge.radius).toBeCloseTo(0.141 ** 2 / (8 * h) + h / 2, 6)
+  })
+
+  it('moves the last place of a swung compound, and the depth there with it', async () => {
+    const written = data(await runIn({ files }, 'sheet', 'examples/jobs/09-swung-compound.yaml', '--format', 'json'))
+    const stop = written.steps.find(({ say }) => say.includes('FINISH BY WHAT YOU MEASURE'))!
+    const wide = Number(/width, ([\d.]+) expected/.exec(stop.say)![1]!)
+    const args = ['--bottom-diameter', '1.495', '--width', (wide - 0.003).toFixed(4)]
+    const { steps, features, warnings } = await json('09-swung-compound', 'Keeper groove', ...args)
+    const [was, is] = [written.steps, steps].map((all) =>
+      all.filter(({ number, action }) => number > stop.number && (action === 'shift' || action === 'feed-in')),
+    )
+    // At 30° a travel of C is C·cos 30° along and C·sin 30° deep: .003 along is .0035 on the dial and .0017 in depth.
+    const moved = is!.map(({ reading }, i) => reading! - was![i]!.reading!)
+    const angle = (features[0] as unknown as { compoundAngle: number }).compoundAngle
+    expect(moved[0]).toBeCloseTo(0, 9)
+    expect(Math.abs(moved[1]! * Math.cos((angle * Math.PI) / 180) - 0.003)).toBeLessThan(0.001)
+    expect(Math.abs(moved[2]! + moved[1]! * Math.sin((angle * Math.PI) / 180))).toBeLessThanOrEqual(0.001)
+    expect(features[0]!.finished.width!.verdict).toBe('holds')
+    expect(warnings[0]!.say).toMatch(/^STOP: the width measures \.003\d* less than expected/)
+  })
+})
+
 describe('what cannot be asked', () => {
   it('is a feature that is not there, or a size that is none', async () => {
     const wrong = await finish('01-press-screw', 'Thread-relief grove', '--bottom-diameter', '.7')
@@ -153,9 +222,13 @@ describe('what cannot be asked', () => {
     const corner = await finish('06-press-plate-boss', 'Nose corner', '--bottom-diameter', '1')
     expect(corner.status).toBe(1)
     expect(corner.err).toContain('no stop to measure a bottom')
-    const round = await finish('14-whole-screw', 'Oil groove', '--bottom-diameter', '1.2', '--width', '.2')
+    // A groove cannot measure .600 over a tool of 3/32 radius that is .0315 deep, whatever that tool really is ground to.
+    const round = await finish('05-bearing-bush', 'Outer oil groove', '--bottom-diameter', '1.6872', '--width', '.003')
     expect(round.status).toBe(1)
     expect(round.err).toContain('leave --width out')
+    const outside = await finish(...SCREW, '--bottom-diameter', '.7665', '--outside-diameter', '.7665')
+    expect([outside.status, outside.out]).toEqual([2, ''])
+    expect(outside.err).toContain('--outside-diameter')
   })
 })
 

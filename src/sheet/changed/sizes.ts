@@ -8,12 +8,13 @@ import { lengthShown, unitsOf } from './facts.ts'
 /** Finished sizes that are planned otherwise, or held otherwise. */
 export const sizesIn = (before: Data, now: Data, kept: Data, today: Data): Change[] =>
   [...new Set([...Object.keys(before), ...Object.keys(now)])].flatMap((id) => {
-    const [old, fresh] = [sizeOf(id, before[id], kept), sizeOf(id, now[id], today)]
+    const same = sameData(dataIn(before[id]).limits, dataIn(now[id]).limits)
+    const [old, fresh] = [sizeOf(id, before[id], kept, same), sizeOf(id, now[id], today, same)]
     return sameData(old, fresh) ? [] : [{ what: labelOf(id as Instrument) ?? id, before: old, now: fresh }]
   })
 
-/** Planned, the worst case, and the verdict where there are limits. */
-const sizeOf = (id: string, size: unknown, sheet: Data): Phrase | null => {
+/** Planned, the worst case, and where there are limits the verdict; the limits themselves only where they are other ones. */
+const sizeOf = (id: string, size: unknown, sheet: Data, sameLimits: boolean): Phrase | null => {
   const data = dataIn(size)
   const shown = (value: unknown): Figure | string => {
     const number = numberIn(value)
@@ -24,7 +25,7 @@ const sizeOf = (id: string, size: unknown, sheet: Data): Phrase | null => {
   }
   if (numberIn(data.planned) === null) return null
   const [low, high] = listIn(data.limits)
-  const limits =
-    numberIn(low) === null ? [] : [' of limits ', shown(low), ' to ', shown(high), ', ', textIn(data.verdict)]
-  return [shown(data.planned), ' (', shown(data.low), ' to ', shown(data.high), ' at worst)', ...limits]
+  const limits: Phrase = sameLimits || numberIn(low) === null ? [] : [' of limits ', shown(low), ' to ', shown(high)]
+  const verdict = numberIn(low) === null ? [] : [`, ${textIn(data.verdict)}`]
+  return [shown(data.planned), ' (', shown(data.low), ' to ', shown(data.high), ' at worst)', ...limits, ...verdict]
 }

@@ -2,7 +2,7 @@ import type { Units } from '../../units/length.ts'
 import { decimals, figure } from '../figure.ts'
 import type { ChangedStep, Phrase } from '../sheet.ts'
 import { aligned } from './align.ts'
-import { type Data, dataIn, numberIn, sameData, textIn } from './data.ts'
+import { type Data, dataIn, isData, listIn, numberIn, sameData, textIn } from './data.ts'
 
 /** Steps of one feature whose hand does another thing, that came or that went. Steps that change alike are told together. */
 export const changedSteps = (before: readonly Data[], now: readonly Data[], kept: Data, today: Data): ChangedStep[] => {
@@ -23,16 +23,35 @@ const sameHand = (a: Data, b: Data): boolean =>
   sameKind(a, b) &&
   sameData(shown(a), shown(b)) &&
   sameData(lines(a), lines(b)) &&
-  sameData(a.corrections, b.corrections) &&
-  sameData(a.widthCorrections, b.widthCorrections)
+  sameTable(a.corrections, b.corrections) &&
+  sameTable(a.widthCorrections, b.widthCorrections)
+
+/** The numbers of the steps that a table is for may be others: every step is told by its own. */
+const sameTable = (a: unknown, b: unknown): boolean => sameData(unnumbered(a), unnumbered(b))
+
+const unnumbered = (table: unknown): unknown =>
+  isData(table)
+    ? {
+        ...table,
+        rows: listIn(table.rows).map((row) => ({
+          ...dataIn(row),
+          finishes: listIn(dataIn(row).finishes).map((finish) => ({ ...dataIn(finish), step: null })),
+        })),
+      }
+    : table
 
 const shown = ({ reading, turns, mark }: Data): unknown => [reading ?? null, turns ?? null, mark ?? null]
 
-/** On a dial only the first words are what the hand does; by hand the lines below it belong to that. The tables are compared as data. */
-const lines = (step: Data): readonly string[] => {
+/**
+ * A reading says what the hand does, whatever the words around it; without one the first words do, and by hand the lines below them too. The
+ * tables are compared as data.
+ */
+const lines = (step: Data): readonly string[] => (numberIn(step.reading) === null ? said(step) : [])
+
+const said = (step: Data): readonly string[] => {
   const all = textIn(step.say).split('; ')
   if (step.slide !== undefined) return all.slice(0, 1)
-  const table = all.findIndex((line) => /^(FINISH BY WHAT YOU MEASURE|AND BY THE WIDTH)/.test(line))
+  const table = all.findIndex((line) => /^(FINISH BY WHAT YOU MEASURE|AND BY THE WIDTH|METAL LEFT)/.test(line))
   return table < 0 ? all : all.slice(0, table)
 }
 
@@ -46,7 +65,7 @@ const alone = (fate: 'came' | 'went', step: Data): ChangedStep => ({
   numbers: fate === 'came' ? [numberOf(step)] : [],
   were: fate === 'went' ? [numberOf(step)] : [],
   thing: thingOf(step),
-  what: words(lines(step)[0] ?? ''),
+  what: words(said(step)[0] ?? ''),
   before: null,
   now: null,
 })
@@ -64,8 +83,8 @@ const changedStep = (old: Data, fresh: Data, kept: Data, today: Data): ChangedSt
     return { ...common, what: '', before: was!, now: is! }
   })
   const tables = [
-    ...(sameData(old.corrections, fresh.corrections) ? [] : ['the table to finish by the bottom']),
-    ...(sameData(old.widthCorrections, fresh.widthCorrections) ? [] : ['the table to finish by the width']),
+    ...(sameTable(old.corrections, fresh.corrections) ? [] : ['the table to finish by the bottom']),
+    ...(sameTable(old.widthCorrections, fresh.widthCorrections) ? [] : ['the table to finish by the width']),
   ]
   return [...told, ...tables.map((what): ChangedStep => ({ ...common, what, before: null, now: ['other rows'] }))]
 }
@@ -86,7 +105,7 @@ const PURPOSES: Readonly<Record<string, string>> = { rough: ', rough', finish: '
 const reading = (step: Data, sheet: Data): Phrase => {
   const dial = dialOf(textIn(step.slide), sheet)
   const [value, turns, mark] = [numberIn(step.reading), numberIn(step.turns), numberIn(step.mark)]
-  if (value === null) return [words(lines(step)[0] ?? '')]
+  if (value === null) return [words(said(step)[0] ?? '')]
   const units: Units = dial.units === 'mm' ? 'mm' : 'inch'
   const plain = figure('reading', Math.abs(value), units, decimals(value, units === 'mm' ? 2 : 3, 5))
   if (turns === null || mark === null) return [value < 0 ? { ...plain, value } : plain]
