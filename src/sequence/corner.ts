@@ -43,8 +43,8 @@ const startCount = (start: number) => (scale: Request['lathe']['crossFeed']) => 
 function touchBothTips(program: Program, request: Request, cuts: CornerCuts, backOut: number): void {
   const cross = request.lathe.crossFeed
   hand(program, 'layout')
-  hand(program, 'fit-tool')
   hand(program, 'swing')
+  hand(program, 'fit-tool')
   hand(program, 'set-speed')
   takeUp(program, 'compound', request.lathe.compound.scale)
   hand(program, 'align', { purpose: 'only-tip' })

@@ -7,8 +7,9 @@ import type { Request, Sequenced } from './request.ts'
 /** From layout to the compound's zero. Locking shifts the carriage, so the zero is set after the lock and a second look at the line. */
 export function setUp(program: Program, request: Request): void {
   hand(program, 'layout')
-  hand(program, 'fit-tool')
+  // The compound carries the tool round with it: only what is set square afterward stays so.
   hand(program, 'swing')
+  hand(program, 'fit-tool')
   hand(program, 'set-speed')
   takeUp(program, 'compound', request.lathe.compound.scale)
   hand(program, 'align')

@@ -48,7 +48,7 @@ function begin(program: Program, plan: Plan): void {
     touchSurface(program, request)
     return
   }
-  for (const action of ['layout', 'fit-tool', 'swing', 'set-speed'] as const) hand(program, action)
+  for (const action of ['layout', 'swing', 'fit-tool', 'set-speed'] as const) hand(program, action)
   takeUp(program, 'compound', request.lathe.compound.scale)
   touchSurface(program, request)
   dial(program, 'back-out', 'cross-feed', backOut, 'clear')

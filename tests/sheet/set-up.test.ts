@@ -80,3 +80,17 @@ describe('chatter', () => {
     expect(stepsOf(job(wide))('set-speed')).toEqual([['chatter: less speed, MORE feed']])
   })
 })
+
+describe('the order of the set-up', () => {
+  it('swings the compound first, since it carries the tool round with it', () => {
+    const swung = GROOVE.replace(' }', ', compound: { angle: 10 } }')
+    const corner = '  - { kind: radius, shape: corner, corner-of: end, radius: 0.060, tool: quarter }\n'
+    const text = job(swung + OIL + corner).replace('  oil:', '  quarter: { shape: corner, radius: 0.060 in }\n  oil:')
+    const { plan } = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: text }))
+    const steps = buildSheet(plan!).steps
+    for (const feature of [0, 1, 2]) {
+      const order = steps.filter((step) => step.feature === feature).map(({ action }) => action)
+      expect(order.slice(0, 4)).toEqual(['layout', 'swing', 'fit-tool', 'set-speed'])
+    }
+  })
+})
