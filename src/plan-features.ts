@@ -1,5 +1,6 @@
 import type { Budgeted } from './budget/budgeted.ts'
 import type { Bench, Draft, Refusal } from './features/draft.ts'
+import type { Cutting } from './features/feature.ts'
 import { inspectFeature } from './features/inspect.ts'
 import { groundOnFace, standsIn } from './features/on-face.ts'
 import { steppedNotes } from './features/radius/stepped-notes.ts'
@@ -113,6 +114,9 @@ function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: num
   return {
     lathe: job.lathe,
     angle,
+    sideFeed: sideFeedOf(job, draft),
+    eye: job.lathe.accuracy.layout,
+    fromEnd: zero.fromEnd,
     cuts,
     origin: feature.origin,
     clear: feature.cutting.clear ?? defaultClear(job.units),
@@ -130,6 +134,12 @@ function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: num
       ),
     tipOverlap: tipOverlap(job.units),
   }
+}
+
+/** A carriage that shows no reading is brought to the lines by eye. */
+function sideFeedOf({ lathe }: Job, { feature }: Draft): Cutting['sideFeed'] {
+  const { sideFeed } = feature.cutting
+  return sideFeed === 'carriage' && lathe.carriage === null ? 'lines' : sideFeed
 }
 
 function spindleFor(job: Job, draft: Draft): Spindle {

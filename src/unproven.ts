@@ -33,11 +33,16 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
     return {
       code: 'no-reading',
       reason: `no reading of these dials gives a ${NAMES[wanted.id] ?? wanted.id} within ${show(low)} to ${show(high)}; the nearest gives ${show(size)}`,
-      remedy: 'a dial with finer marks, read-to: 1/2, or a tool ground closer to size',
+      remedy: byCarriageDial(operation)
+        ? 'side-feed: compound, an indicator on the carriage (indicator: and range: in the lathe file), or a tool ground closer to size'
+        : 'a dial with finer marks, read-to: 1/2, or a tool ground closer to size',
     }
   }
   return null
 }
+
+const byCarriageDial = ({ moves }: Operation): boolean =>
+  moves.some(({ slide, action }) => slide === 'carriage' && action === 'take-up')
 
 const NAMES: Partial<Record<Operation['dimensions'][number]['id'], string>> = {
   bottomDiameter: 'bottom diameter',
@@ -55,5 +60,6 @@ const REMEDIES: Record<Fault['kind'], string> = {
   'open-zero': 'check the backlash in the lathe file',
   'spindle-standing': 'check the moves',
   'open-form': 'check the backlash in the lathe file',
+  'carriage-lock': 'unlock the carriage to move it, lock it to cut',
   'metal-left': 'check the tool against the form; a finer dial leaves less to rounding',
 }

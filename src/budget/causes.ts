@@ -36,6 +36,9 @@ export const causesOf = (
     ...readings(lathe, operation, before, planned).map(({ slide, count, error }) =>
       both(`reading the ${slide}`, error, (by) => ({ shift: { slide, count, by } })),
     ),
+    ...linesMet(operation, before, planned).map(({ name, place: met }) =>
+      both(name, accuracy.layout, (by) => ({ shift: { slide: 'carriage', place: met, by } })),
+    ),
     both('touching off', accuracy.touchOff, (by) => set({ diameter: diameter - 2 * by })),
     both(place[0], place[1], (by) => set({ fromEnd: fromEnd + by })),
     both('measuring the tool', accuracy.tool, (by) => ({
@@ -54,10 +57,7 @@ const readings = (
   planned: OperationTrace,
 ): readonly { readonly slide: Slide; readonly count: number; readonly error: Length }[] => {
   const found = new Map<string, { slide: Slide; count: number; error: Length }>()
-  // Steps are counted in each operation anew: what an earlier one has cut names none of this one's moves.
-  const old = new Set<Piece>([...before.surely, ...before.possibly])
-  const made = [...planned.surely, ...planned.possibly].filter((piece) => !old.has(piece))
-  for (const step of new Set(made.map((piece) => piece.step))) {
+  for (const step of stepsThatShow(before, planned)) {
     for (const slide of ['cross-feed', 'compound', 'carriage'] as const) {
       for (const count of inForce(operation, step, slide)) {
         found.set(`${slide} ${count}`, { slide, count, error: readingError(lathe, slide) })
@@ -65,6 +65,35 @@ const readings = (
     }
   }
   return [...found.values()]
+}
+
+/** The moves that the finished form still shows. Steps are counted in each operation anew: what an earlier one has cut names none of this one's moves. */
+const stepsThatShow = (before: Before, planned: OperationTrace): ReadonlySet<number> => {
+  const old = new Set<Piece>([...before.surely, ...before.possibly])
+  const made = [...planned.surely, ...planned.possibly].filter((piece) => !old.has(piece))
+  return new Set(made.map((piece) => piece.step))
+}
+
+/** Every place the tool was brought to by eye that the finished form still shows: one error each, made whenever it is met. */
+const linesMet = (
+  { moves }: Operation,
+  before: Before,
+  planned: OperationTrace,
+): readonly { readonly name: string; readonly place: Length }[] => {
+  const found = new Map<Length, string>()
+  const meet = (move: Operation['moves'][number] | undefined): void => {
+    if (move?.place !== undefined) found.set(move.place, LINES[move.purpose ?? ''] ?? 'a place met by eye')
+  }
+  for (const step of stepsThatShow(before, planned)) {
+    meet(moves.slice(0, step + 1).findLast(({ place }) => place !== undefined))
+    if (moves[step]?.place !== undefined) meet(moves.slice(0, step).findLast(({ place }) => place !== undefined))
+  }
+  return [...found].map(([place, name]) => ({ name, place }))
+}
+
+const LINES: Readonly<Record<string, string>> = {
+  'tailstock-line': 'meeting the tailstock line by eye',
+  'headstock-line': 'meeting the headstock line by eye',
 }
 
 /** The readings that place a cut: the one a slide stands at, and for the slide that moves also the one it came from. */

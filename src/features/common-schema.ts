@@ -24,7 +24,10 @@ const cuttingKeys = {
   ),
   cusp: z.optional(length('Largest ridge left between the steps of a round form; by default 0.0005 in or 0.01 mm.')),
   'side-feed': z.optional(
-    choice('Which slide moves the tool along the work: compound (the default) or carriage.', ['compound', 'carriage']),
+    choice(
+      'What moves the tool along the work: compound (the default), carriage by its dial or indicator, or the carriage to the scribed lines by eye.',
+      ['compound', 'carriage', 'lines'],
+    ),
   ),
   compound: z.optional(
     z

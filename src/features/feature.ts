@@ -11,7 +11,7 @@ export type Cutting = {
   readonly overlap: Length | null
   readonly speedFactor: number | null
   readonly cusp: Length | null
-  readonly sideFeed: 'compound' | 'carriage'
+  readonly sideFeed: 'compound' | 'carriage' | 'lines'
   readonly compoundAngle: Degrees | null
   readonly order: number | null
 }

@@ -15,7 +15,7 @@ type ScaleRead =
 export const readLathe = (values: LatheRead, outer: Units, giver: Giver): Lathe | null => {
   const units = values.units ?? outer
   const { name, 'cross-feed': crossFeed, compound, carriage, 'spindle-speeds': speeds } = values
-  const scales = [crossFeed, compound, carriage].map((scale) => (scale ? readScale(scale, units, giver) : null))
+  const scales = [crossFeed, compound, carriage].map((scale) => (scale ? readAny(scale, units, giver) : null))
   const [crossScale, compoundScale, carriageScale] = scales
   if (!name || !crossScale || !compoundScale || (carriage && !carriageScale) || !speeds) return null
   return {
@@ -36,6 +36,33 @@ export const readLathe = (values: LatheRead, outer: Units, giver: Giver): Lathe 
 }
 
 const DIAL_KEYS = ['graduation', 'per-turn', 'backlash', 'read-to'] as const
+
+const readAny = (values: ScaleRead, units: Units, giver: Giver): Scale | null => {
+  const indicator = readIndicator(values, units, giver)
+  return indicator === undefined ? readScale(values, units, giver) : indicator
+}
+
+/** An indicator that bears on the carriage; undefined where the keys do not speak of one. */
+const readIndicator = (values: ScaleRead, units: Units, giver: Giver): Scale | null | undefined => {
+  const given = giver(values as AsRead<z.output<typeof carriageSchema>>)
+  const { indicator, range } = given.values
+  if (!given.has('indicator')) {
+    if (!given.has('range')) return undefined
+    given.report('range', 'missing-key', 'a range, and no indicator', 'give indicator: what one mark of it stands for')
+    return null
+  }
+  for (const key of [...DIAL_KEYS, 'readout'] as const)
+    if (given.has(key))
+      given.report(key, 'too-many-keys', `an indicator has no ${key}`, 'keep indicator and range, or give a dial')
+  if (!given.has('range'))
+    given.report(
+      null,
+      'missing-key',
+      'the indicator has no range',
+      'give how far its plunger follows, such as range: 1',
+    )
+  return indicator && range ? { kind: 'readout', units, resolution: indicator, reads: 'depth', range } : null
+}
 
 /** A dial or a readout, and not a mixture of the two. */
 const readScale = (values: ScaleRead, units: Units, giver: Giver): Scale | null => {

@@ -22,6 +22,8 @@ export type Readout = {
   readonly units: Units
   readonly resolution: Length
   readonly reads: Sense
+  /** A dial indicator that bears on the slide itself, and how far its plunger follows; absent on a readout. */
+  readonly range?: Length
 }
 
 export type Scale = Dial | Readout

@@ -50,9 +50,15 @@ export const compoundSchema = z
   .check(z.describe('The dial of the compound slide; positive is forward.'), z.meta({ title: 'compound' }))
 
 export const carriageSchema = z
-  .strictObject(scale)
+  .strictObject({
+    ...scale,
+    indicator: z.optional(
+      length('Resolution of a dial indicator that bears on the carriage, given instead of a dial; its range with it.'),
+    ),
+    range: z.optional(length('How far the plunger of the indicator follows the carriage.')),
+  })
   .check(
-    z.describe('The dial of the carriage, where it has one; positive is toward the headstock.'),
+    z.describe('The dial of the carriage, or an indicator on it; positive is toward the headstock.'),
     z.meta({ title: 'carriage' }),
   )
 

@@ -46,17 +46,22 @@ export type Purpose =
   | 'expect-rough'
   | 'expect-finish'
   | 'set-up'
+  | 'tailstock-line'
+  | 'headstock-line'
+  | 'between-lines'
 
 /**
  * What the hand does. On a dial, `count` is the absolute reading in readable steps (see `readable`) from that dial's zero;
  * null for a take-up before its zero, where `takeUp` says how many readable steps forward, at least.
  * `zero` sets the slide's dial to 0 where it stands. `touch-off` names the slide that is fed forward until it touches.
+ * `place` instead of a count: the carriage is moved by eye until the tool's reference point stands there, pm from the free end.
  */
 export type Move = {
   readonly action: Action
   readonly slide?: Slide
   readonly count?: number | null
   readonly takeUp?: number
+  readonly place?: Length
   readonly purpose?: Purpose
   readonly origin: Origin
 }
@@ -73,12 +78,12 @@ export type Instrument =
   | 'angle' // included angle between the two flanks, degrees
   | 'flatness' // highest less lowest of the floor
   | 'radius' // circle through the edges at the surface and the deepest point (concave), or the arc of a corner
+  | 'cornerRadius' // of the fillets between the walls and the floor, both together
   | 'legAlong'
   | 'legDown' // corner radius: from the virtual corner along the cylinder, and down the face, to where the form leaves them
 
 export type WantedDimension = {
   readonly id: Instrument
-  | 'cornerRadius' // of the fillets between the walls and the floor, both together
   /** Aim of the plan, pm or degrees. */
   readonly aim: number
   readonly limits: readonly [number, number] | null

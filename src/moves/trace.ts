@@ -12,6 +12,7 @@ export type FaultKind =
   | 'open-zero' // 7
   | 'spindle-standing' // cut with the spindle stopped, or measured with it running
   | 'open-form' // surely cut and possibly cut differ
+  | 'carriage-lock' // moved while it is locked, or metal cut by another slide while it is not
   | 'metal-left' // the finished form lies inside the wanted form by more than half a graduation along each axis
 
 export type Fault = {

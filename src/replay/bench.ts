@@ -6,10 +6,12 @@ import type { Length } from '../units/length.ts'
 import { depthAt, peak } from './form/curve.ts'
 import type { Box } from './form/dilate.ts'
 import { grown } from './form/dilate.ts'
-import { fresh, placeOf, type SlideState, stepOf } from './slide.ts'
+import { fresh, isKnown, placeOf, type SlideState, stepOf } from './slide.ts'
 
-/** A reading of one slide that the hand gets wrong by a little, pm of travel. */
-export type Shift = { readonly slide: Slide; readonly count: number; readonly by: Length }
+/** A reading of one slide, or a place it is brought to by eye, that the hand gets wrong by a little, pm of travel. */
+export type Shift =
+  | { readonly slide: Slide; readonly count: number; readonly by: Length }
+  | { readonly slide: Slide; readonly place: Length; readonly by: Length }
 /** `rules: false` only cuts and measures: for perturbed replays, whose faults nobody reads. */
 export type RunOptions = { readonly rules: boolean; readonly shift: Shift | null }
 /** The part before an operation, and the form that may not be cut beyond. */
@@ -42,8 +44,8 @@ export type Bench = {
   touched: Form
   /** The back-out whose clearance still has to hold. */
   backOut: number | null
-  lowest: Length
-  highest: Length
+  /** Lowest and highest reading asked for of the slides that have a travel, pm of reading. */
+  readonly asked: Record<'compound' | 'carriage', [lowest: Length, highest: Length]>
   readonly faults: Seen[]
   readonly at: Record<number, readonly Size[]>
   readonly clearance: Record<number, Length>
@@ -77,23 +79,25 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   cut: false,
   touched: [],
   backOut: null,
-  lowest: 0,
-  highest: 0,
+  asked: { compound: [0, 0], carriage: [0, 0] },
   faults: [],
   at: {},
   clearance: {},
 })
 
-/** Half a readable step of each slide, as it shows along the work and in depth. */
+/** Half a readable step of each slide, as it shows along the work and in depth; of the carriage where it is moved by readings. */
 export const marksBox = (lathe: Lathe, operation: Operation): Box => {
   const cross = stepOf(lathe.crossFeed)
   const compound = stepOf(lathe.compound.scale)
   const angle = radians(operation)
   return {
-    along: (compound / 2) * Math.abs(Math.cos(angle)),
+    along: (compound / 2) * Math.abs(Math.cos(angle)) + (byCarriage(operation) ? stepOf(lathe.carriage) / 2 : 0),
     deep: cross / 2 + (compound / 2) * Math.abs(Math.sin(angle)),
   }
 }
+
+const byCarriage = ({ moves }: Operation): boolean =>
+  moves.some(({ action, slide, count }) => slide === 'carriage' && action !== 'zero' && typeof count === 'number')
 
 export const radians = (operation: Operation): number => (operation.angle * Math.PI) / 180
 
@@ -111,7 +115,7 @@ export const see = (bench: Bench, kind: FaultKind, move: number, by: Length | nu
 
 /** The tool's place is known once the cross-feed and a slide along the work have been set to zero; before that it is held clear. */
 export const placeKnown = ({ slides }: Bench): boolean =>
-  slides['cross-feed'].zeroed && (slides.compound.zeroed || slides.carriage.zeroed)
+  slides['cross-feed'].zeroed && (slides.compound.zeroed || isKnown(slides.carriage))
 
 /** A slide whose dial was never set stands where it stood when the tool was brought to its place. */
-export const standing = (slide: SlideState): Interval => (slide.zeroed ? placeOf(slide) : [0, 0])
+export const standing = (slide: SlideState): Interval => (isKnown(slide) ? placeOf(slide) : [0, 0])

@@ -8,7 +8,7 @@ import { cutInto } from './form/insert.ts'
 import { swept } from './form/sweep.ts'
 import { checkShank } from './obstacles.ts'
 import { checkClear, checkContact, checkCut, checkTouch } from './rules.ts'
-import { isOpen, placeOf, type SlideState } from './slide.ts'
+import { isKnown, isOpen, placeOf, type SlideState } from './slide.ts'
 import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
 
 /** One turn of one dial with the tool at a known place: cuts what it surely and what it possibly cuts, and looks for faults. */
@@ -72,7 +72,7 @@ export const touchDown = (bench: Bench, index: number): void => {
   const ways = waysOf(operation, standingReach(bench, 1))
   bench.touched = swept(operation.edge.pieces, ways, index)
   checkTouch(bench, index)
-  const open = (['carriage', 'compound'] as const).some((one) => slides[one].zeroed && isOpen(slides[one]))
+  const open = (['carriage', 'compound'] as const).some((one) => isKnown(slides[one]) && isOpen(slides[one]))
   removeMetal(bench, bench.touched, ways, open ? null : waysOf(operation, standingReach(bench, 0)), index)
 }
 

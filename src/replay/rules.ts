@@ -17,14 +17,28 @@ export const checkReading = (bench: Bench, slide: Slide, index: number, count: n
   if (!(Math.abs(count - Math.round(count)) <= BETWEEN)) {
     see(bench, 'between-marks', index, null, `The reading of the ${slide} lies between two marks.`)
   }
-  if (slide !== 'compound') return
-  const { scale, travel } = bench.lathe.compound
+  if (slide === 'cross-feed') return
+  const { compound, carriage } = bench.lathe
+  const scale = slide === 'compound' ? compound.scale : carriage
+  if (scale === null) return
   const reading = count * (scale.kind === 'dial' ? scale.graduation * scale.readTo : scale.resolution)
-  if (reading >= bench.lowest && reading <= bench.highest) return
-  bench.lowest = Math.min(bench.lowest, reading)
-  bench.highest = Math.max(bench.highest, reading)
-  const over = travel === null ? 0 : bench.highest - bench.lowest - travel
-  if (over > 0) see(bench, 'beyond-travel', index, over, 'The compound is asked for more than its travel.')
+  const [lowest, highest] = bench.asked[slide]
+  if (reading >= lowest && reading <= highest) return
+  const used: [number, number] = [Math.min(lowest, reading), Math.max(highest, reading)]
+  bench.asked[slide] = used
+  const range = scale.kind === 'readout' ? (scale.range ?? null) : null
+  const travel = slide === 'compound' ? compound.travel : range
+  const over = travel === null ? 0 : used[1] - used[0] - travel
+  if (over <= 0) return
+  const say = slide === 'compound' ? 'The compound is asked for more than its travel.' : BEYOND_INDICATOR
+  see(bench, 'beyond-travel', index, over, say)
+}
+
+const BEYOND_INDICATOR = 'The indicator on the carriage is asked for more than its range.'
+
+/** The carriage is held by its lock: nothing turns it until it is let go. */
+export const checkLock = (bench: Bench, index: number): void => {
+  if (bench.locked) see(bench, 'carriage-lock', index, null, 'The carriage is moved while it is locked.')
 }
 
 export const checkZero = (bench: Bench, slide: Slide, index: number): void => {
@@ -33,11 +47,13 @@ export const checkZero = (bench: Bench, slide: Slide, index: number): void => {
     const open = state.at[1] - state.at[0]
     see(bench, 'open-zero', index, open, `The ${slide} is set to zero before its backlash has been taken up.`)
   }
+  if (state.seen && state.lost > 0)
+    see(bench, 'open-zero', index, null, `The ${slide} was moved by eye: its backlash has not been taken up.`)
   if (bench.cut) see(bench, 'open-zero', index, null, `The zero of the ${slide} is moved after metal has been cut.`)
-  if (slide !== 'compound') return
-  if (!bench.locked) see(bench, 'open-zero', index, null, 'The compound is set to zero with the carriage not locked.')
+  if (slide === 'cross-feed') return
+  if (!bench.locked) see(bench, 'open-zero', index, null, `The ${slide} is set to zero with the carriage not locked.`)
   if (!bench.found)
-    see(bench, 'open-zero', index, null, 'The compound is set to zero before the tool was brought to its place.')
+    see(bench, 'open-zero', index, null, `The ${slide} is set to zero before the tool was brought to its place.`)
 }
 
 /** A tip that touches overlaps the work by a little of the edge; where more of it is inside, it cannot have stood there to be set to zero. */
@@ -66,7 +82,7 @@ export const checkCut = (bench: Bench, index: number, slide: Slide, cut: Form): 
   if (!bench.locked && slide !== 'carriage') {
     see(
       bench,
-      'open-form',
+      'carriage-lock',
       index,
       null,
       'The tool cuts with the carriage not locked, so the place along the work is open.',

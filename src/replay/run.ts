@@ -3,12 +3,22 @@ import type { Form } from '../moves/form.ts'
 import type { Move, Operation, Setup, Slide } from '../moves/operation.ts'
 import type { Interval, OperationTrace, Size } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
-import { type Before, type Bench, placeKnown, type RunOptions, type Seen, see, setUp } from './bench.ts'
+import {
+  type Before,
+  type Bench,
+  placeKnown,
+  type RunOptions,
+  radians,
+  type Seen,
+  see,
+  setUp,
+  standing,
+} from './bench.ts'
 import { measure } from './measure.ts'
 import { checkObstacles } from './obstacles.ts'
 import { pass, touchDown } from './pass.ts'
-import { checkEnd, checkMeasure, checkReading, checkZero } from './rules.ts'
-import { placeOf, touching, turned, zeroed } from './slide.ts'
+import { checkEnd, checkLock, checkMeasure, checkReading, checkZero } from './rules.ts'
+import { broughtTo, isKnown, placeOf, type SlideState, touching, turned, zeroed } from './slide.ts'
 
 /** One operation, from a part as it is: what the slides did, what was cut, and what may never be seen. */
 export const runOperation = (
@@ -80,12 +90,30 @@ const setZero = (bench: Bench, slide: Slide, index: number): void => {
 /** Turns a dial to a reading, or forward by so many steps before it has one. */
 const turn = (bench: Bench, move: Move, index: number): void => {
   const slide = move.slide ?? usualSlide(move)
+  if (slide === 'carriage') checkLock(bench, index)
+  if (slide === 'carriage' && move.place !== undefined) {
+    bring(bench, move, move.place, index)
+    return
+  }
   const target = targetOf(bench, move, slide, index)
   if (target === null) return
   const from = bench.slides[slide]
   const to = turned(from, target)
   bench.slides = { ...bench.slides, [slide]: to }
   if (placeKnown(bench)) pass(bench, move, index, slide, from, to)
+}
+
+/** The carriage by eye, until the reference point of the tool stands at a place, from the free end. */
+const bring = (bench: Bench, move: Move, place: Length, index: number): void => {
+  const { operation, slides, options } = bench
+  const { shift } = options
+  const wrong = shift !== null && 'place' in shift && shift.place === place ? shift.by : 0
+  const along = standing(slides.compound)[0] * Math.cos(radians(operation))
+  const unmoved: SlideState = { ...slides.carriage, dial: 0, at: [0, 0], offset: 0 }
+  const from = isKnown(slides.carriage) ? slides.carriage : unmoved
+  const to = broughtTo(from, place + wrong - operation.zero.fromEnd - along)
+  bench.slides = { ...slides, carriage: to }
+  if (placeKnown(bench)) pass(bench, move, index, 'carriage', from, to)
 }
 
 const usualSlide = ({ action }: Move): Slide => {
@@ -110,7 +138,8 @@ const targetOf = (bench: Bench, move: Move, slide: Slide, index: number): Length
   }
   checkReading(bench, slide, index, move.count)
   const wrong = bench.options.shift
-  return move.count * step + (wrong !== null && wrong.slide === slide && wrong.count === move.count ? wrong.by : 0)
+  const off = wrong !== null && 'count' in wrong && wrong.slide === slide && wrong.count === move.count ? wrong.by : 0
+  return move.count * step + off
 }
 
 const whereabouts = ({ slides }: Bench): Readonly<Record<Slide, Interval>> => ({

@@ -13,12 +13,14 @@ export type SlideState = {
   readonly at: Interval
   readonly offset: Length
   readonly zeroed: boolean
+  /** Brought to a place by eye: where it is is known, and its dial says nothing of it. */
+  readonly seen: boolean
 }
 
 /** Before anything is known of it: the lost motion may lie anywhere. */
 export const fresh = (scale: Scale | null): SlideState => {
   const lost = scale?.kind === 'dial' ? travel(scale, scale.backlash) : 0
-  return { step: stepOf(scale), lost, dial: 0, at: [0, lost], offset: 0, zeroed: false }
+  return { step: stepOf(scale), lost, dial: 0, at: [0, lost], offset: 0, zeroed: false, seen: false }
 }
 
 /** Slide travel of one readable step. */
@@ -44,9 +46,22 @@ export const zeroed = (slide: SlideState): SlideState => ({
   ...slide,
   dial: 0,
   at: [slide.at[0] - slide.dial, slide.at[1] - slide.dial],
-  offset: slide.zeroed ? slide.offset + slide.dial : 0,
+  offset: slide.zeroed || slide.seen ? slide.offset + slide.dial : 0,
   zeroed: true,
+  seen: false,
 })
+
+/** Moved by hand until the tool is seen to stand at a place: whatever its screw has lost, the tool is there. */
+export const broughtTo = (slide: SlideState, place: Length): SlideState => ({
+  ...slide,
+  dial: 0,
+  at: [0, 0],
+  offset: place,
+  zeroed: false,
+  seen: true,
+})
+
+export const isKnown = ({ zeroed, seen }: SlideState): boolean => zeroed || seen
 
 export const isOpen = (slide: SlideState): boolean => slide.at[1] - slide.at[0] > 0.5
 

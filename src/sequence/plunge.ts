@@ -4,20 +4,24 @@ import { awayToMeasure } from './away.ts'
 import { alongFor, depthShift } from './compound.ts'
 import { countFor, findableBehindZero, lostTravel, pastCount, stepTravel, travelAt } from './dial.ts'
 import { fineDepth, sequenceFine } from './fine.ts'
-import { dial, hand, measureStop, newProgram, type Program, toPlace } from './program.ts'
+import { sequenceLines } from './lines.ts'
+import { dial, hand, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
-import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
+import { finishOperation, rangeRefusal, setUp, touchSurface, travelRefusal } from './set-up.ts'
+import { type Side, sideAcross, sideOf, sideTo } from './side.ts'
 
-/** Plunges at one or more places, then a finish: across by the compound where it lies parallel, by overlapping plunges where it is swung. */
+/** Plunges at one or more places, then a finish: across by a slide that goes parallel with the work, by overlapping plunges where the compound is swung. */
 export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
+  if (request.sideFeed === 'lines' && !isStill(cuts)) return sequenceLines(request, cuts)
+  const side = sideOf(request)
   const fine = fineDepth(request, cuts)
   if (fine !== null) return sequenceFine(request, cuts, fine)
-  const places = quantisePlaces(request, cuts)
+  const places = quantisePlaces(side, cuts)
   if (places === null) return compoundAcross()
   const program = newProgram(request.origin)
-  setUp(program, request)
+  setUp(program, request, side.slide === 'carriage' && !isStill(cuts) ? side.scale : null)
   touchSurface(program, request)
-  const plan: Plan = { request, cuts, places, backOut: backOutCount(request, cuts, places) }
+  const plan: Plan = { request, side, cuts, places, backOut: backOutCount(request, side, cuts, places) }
   dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
   hand(program, 'start')
   rough(program, plan)
@@ -32,7 +36,7 @@ export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
     )
   finish(program, plan)
   finishOperation(program, request, plan.backOut)
-  return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
+  return travelRefusal(request, program) ?? rangeRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
 
 type Places = {
@@ -41,15 +45,23 @@ type Places = {
   readonly last: number
   readonly finish: readonly number[]
 }
-type Plan = { readonly request: Request; readonly cuts: PlungeCuts; readonly places: Places; readonly backOut: number }
+type Plan = {
+  readonly request: Request
+  readonly side: Side
+  readonly cuts: PlungeCuts
+  readonly places: Places
+  readonly backOut: number
+}
 
-/** Places on the compound's dial. Near walls leave metal with more travel, far walls with less. Null where the compound lies square to the work and would have to move. */
-function quantisePlaces(request: Request, cuts: PlungeCuts): Places | null {
-  const along = Math.cos(request.angle * (Math.PI / 180))
-  const scale = request.lathe.compound.scale
+/** One place, where the tool already stands: nothing moves it along. */
+const isStill = (cuts: PlungeCuts): boolean =>
+  cuts.first === 0 && cuts.last === 0 && cuts.roughPlaces.every((place) => place === 0)
+
+/** Places on the dial that moves along. Near walls leave metal with more travel, far walls with less. Null where the compound lies square to the work and would have to move. */
+function quantisePlaces({ scale, angle }: Side, cuts: PlungeCuts): Places | null {
+  const along = Math.cos(angle * (Math.PI / 180))
   const onDial = (place: Length, tie: 'lower' | 'higher') => countFor(scale, place / along, tie)
-  const still = cuts.first === 0 && cuts.last === 0 && cuts.roughPlaces.every((place) => place === 0)
-  if (along < 1e-9) return still ? { rough: [0], first: 0, last: 0, finish: [0] } : null
+  if (along < 1e-9) return isStill(cuts) ? { rough: [0], first: 0, last: 0, finish: [0] } : null
   const first = onDial(cuts.first, 'higher')
   const last = Math.max(first, onDial(cuts.last, 'lower'))
   const clamp = (count: number) => Math.min(last, Math.max(first, count))
@@ -66,32 +78,32 @@ function overlapping(first: number, last: number, most: number): number[] {
 }
 
 /** One back-out for the whole operation: clear of the largest stock under the edge at every place it is left at, passes or goes to, at the full lost motion. */
-function backOutCount(request: Request, cuts: PlungeCuts, places: Places): number {
-  const { lathe, angle, edge } = request
-  const compound = lathe.compound.scale
-  const lowest = Math.min(0, pastCount(compound, Math.min(0, places.first)))
+function backOutCount(request: Request, { scale, angle }: Side, cuts: PlungeCuts, places: Places): number {
+  const { lathe, edge } = request
+  const lowest = Math.min(0, pastCount(scale, Math.min(0, places.first)))
   const counts = [lowest, 0, places.last, ...places.rough]
-  const travels = counts.map((count) => travelAt(compound, count))
+  const travels = counts.map((count) => travelAt(scale, count))
   const deeper = Math.max(...travels.map((travel) => depthShift(travel, angle)))
-  const from = Math.min(...travels.map((travel) => alongFor(travel, angle))) + edge.from - lostTravel(compound)
+  const from = Math.min(...travels.map((travel) => alongFor(travel, angle))) + edge.from - lostTravel(scale)
   const to = Math.max(...travels.map((travel) => alongFor(travel, angle)), cuts.last) + edge.to
   const need = request.heightOver(from, to) + request.clear + deeper + edge.deepest + lostTravel(lathe.crossFeed)
   return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))
 }
 
-/** The cross-feed's reading for a depth at a place: the compound's rounded place first, then the depth for it. */
-function crossCount(request: Request, depth: Length, place: number): number {
-  const shift = depthShift(travelAt(request.lathe.compound.scale, place), request.angle)
+/** The cross-feed's reading for a depth at a place: the rounded place first, then the depth for it. */
+function crossCount({ request, side }: Plan, depth: Length, place: number): number {
+  const shift = depthShift(travelAt(side.scale, place), side.angle)
   return countFor(request.lathe.crossFeed, depth - shift, 'lower')
 }
 
-function rough(program: Program, { request, cuts, places, backOut }: Plan): void {
+function rough(program: Program, plan: Plan): void {
+  const { side, cuts, places, backOut } = plan
   if (cuts.roughDepths.length === 0) return
   for (const place of places.rough) {
-    toPlace(program, request.lathe.compound.scale, place)
+    sideTo(program, side, place)
     let last = backOut
     for (const depth of cuts.roughDepths) {
-      const count = crossCount(request, depth, place)
+      const count = crossCount(plan, depth, place)
       if (count > last) dial(program, 'feed-in', 'cross-feed', count, 'rough')
       last = Math.max(last, count)
     }
@@ -100,13 +112,12 @@ function rough(program: Program, { request, cuts, places, backOut }: Plan): void
 }
 
 function finish(program: Program, plan: Plan): void {
-  const { request, cuts, places, backOut } = plan
-  const scale = request.lathe.compound.scale
-  const feeds = request.angle === 0 && places.first !== places.last
+  const { side, cuts, places, backOut } = plan
+  const feeds = side.angle === 0 && places.first !== places.last
   for (const place of feeds ? [places.first] : places.finish) {
-    toPlace(program, scale, place)
-    dial(program, 'feed-in', 'cross-feed', crossCount(request, cuts.depth, place), 'finish')
-    if (feeds) dial(program, 'feed-across', 'compound', places.last, 'take-out-floor')
+    sideTo(program, side, place)
+    dial(program, 'feed-in', 'cross-feed', crossCount(plan, cuts.depth, place), 'finish')
+    if (feeds) sideAcross(program, side, places.last)
     dial(program, 'back-out', 'cross-feed', backOut, place === places.last || feeds ? 'square-shoulder' : 'clear')
   }
 }
@@ -116,5 +127,6 @@ const compoundAcross = (): Sequenced => ({
   code: 'compound-across',
   reason:
     'the compound is set square to the work and cannot move the tool along it, and this form needs more than one place',
-  remedy: 'set the compound parallel (compound: { angle: 0 }), or grind the tool to the whole width',
+  remedy:
+    'move along by the carriage (side-feed: carriage), set the compound parallel (compound: { angle: 0 }), or grind the tool to the whole width',
 })

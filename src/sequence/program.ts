@@ -6,11 +6,15 @@ import { countsPerTurn, pastCount, takeUpCounts } from './dial.ts'
 /** Collects the moves of one operation and remembers where each dial stands, so that a smaller reading is never approached backward. */
 export type Program = {
   readonly moves: Move[]
-  readonly at: Record<'cross-feed' | 'compound', number>
+  readonly at: Record<Slide, number>
   readonly origin: Origin
 }
 
-export const newProgram = (origin: Origin): Program => ({ moves: [], at: { 'cross-feed': 0, compound: 0 }, origin })
+export const newProgram = (origin: Origin): Program => ({
+  moves: [],
+  at: { 'cross-feed': 0, compound: 0, carriage: 0 },
+  origin,
+})
 
 /** A move without a dial. */
 export function hand(program: Program, action: Action, extra: { slide?: Slide; purpose?: Purpose } = {}): void {
@@ -18,18 +22,12 @@ export function hand(program: Program, action: Action, extra: { slide?: Slide; p
 }
 
 /** A dial to an absolute reading. */
-export function dial(
-  program: Program,
-  action: Action,
-  slide: 'cross-feed' | 'compound',
-  count: number,
-  purpose: Purpose,
-): void {
+export function dial(program: Program, action: Action, slide: Slide, count: number, purpose: Purpose): void {
   program.moves.push({ action, slide, count, purpose, origin: program.origin })
   program.at[slide] = count
 }
 
-export function takeUp(program: Program, slide: 'cross-feed' | 'compound', scale: Scale): void {
+export function takeUp(program: Program, slide: Slide, scale: Scale): void {
   if (scale.kind === 'readout') return
   program.moves.push({
     action: 'take-up',
@@ -41,7 +39,7 @@ export function takeUp(program: Program, slide: 'cross-feed' | 'compound', scale
   })
 }
 
-export function zero(program: Program, slide: 'cross-feed' | 'compound'): void {
+export function zero(program: Program, slide: Slide): void {
   dial(program, 'zero', slide, 0, 'set-up')
 }
 

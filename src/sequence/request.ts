@@ -9,6 +9,11 @@ import type { Length } from '../units/length.ts'
 export type Request = {
   readonly lathe: Lathe
   readonly angle: Degrees
+  /** What moves the tool along the work: a slide by its readings, or the carriage to the scribed lines by eye. */
+  readonly sideFeed: 'compound' | 'carriage' | 'lines'
+  /** How near the eye brings the tool to a line, and where the zero of the operation stands from the free end. */
+  readonly eye: Length
+  readonly fromEnd: Length
   readonly cuts: Cuts
   readonly origin: Origin
   /** Radial clearance wanted between the edge and the work when it is backed out. */

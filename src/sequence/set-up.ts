@@ -1,11 +1,15 @@
+import type { Scale } from '../lathe/lathe.ts'
 import { formatLength } from '../units/format.ts'
 import { awayToMeasure } from './away.ts'
-import { travelAt } from './dial.ts'
+import { stepTravel, travelAt } from './dial.ts'
 import { hand, measureStop, type Program, takeUp, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 
-/** From layout to the compound's zero. Locking shifts the carriage, so the zero is set after the lock and a second look at the line. */
-export function setUp(program: Program, request: Request): void {
+/**
+ * From layout to the zeros along the work. Locking shifts the carriage, so they are set after the lock and a second look at the line.
+ * `carriage`: its scale, where it moves the tool along by readings.
+ */
+export function setUp(program: Program, request: Request, carriage: Scale | null = null): void {
   hand(program, 'layout')
   // The compound carries the tool round with it: only what is set square afterward stays so.
   hand(program, 'swing')
@@ -13,8 +17,10 @@ export function setUp(program: Program, request: Request): void {
   hand(program, 'set-speed')
   takeUp(program, 'compound', request.lathe.compound.scale)
   hand(program, 'align')
+  if (carriage !== null) takeUp(program, 'carriage', carriage)
   hand(program, 'lock', { slide: 'carriage' })
   zero(program, 'compound')
+  if (carriage !== null) zero(program, 'carriage')
 }
 
 export function touchSurface(program: Program, _request: Request): void {
@@ -44,6 +50,24 @@ export function travelRefusal(request: Request, program: Program): Sequenced | n
     ok: false,
     code: 'beyond-travel',
     reason: `the compound would have to move ${show(used)}, it has ${show(travel)}`,
-    remedy: 'take a wider tool, or split the groove in two features placed one after the other',
+    remedy:
+      'take a wider tool, move along by the carriage (side-feed: carriage), or split the groove in two features placed one after the other',
+  }
+}
+
+/** What the indicator on the carriage is asked to follow, against its range. */
+export function rangeRefusal(request: Request, program: Program): Sequenced | null {
+  const { carriage } = request.lathe
+  const range = carriage?.kind === 'readout' ? (carriage.range ?? null) : null
+  if (carriage === null || range === null) return null
+  const counts = program.moves.flatMap(({ slide, count }) => (slide === 'carriage' ? [count ?? 0] : []))
+  const used = (Math.max(0, ...counts) - Math.min(0, ...counts)) * stepTravel(carriage)
+  if (used <= range) return null
+  const show = (length: number) => formatLength(length, request.lathe.units)
+  return {
+    ok: false,
+    code: 'beyond-travel',
+    reason: `the indicator on the carriage would have to follow ${show(used)}, its range is ${show(range)}`,
+    remedy: 'take a wider tool, an indicator of longer range, or go to the scribed lines (side-feed: lines)',
   }
 }

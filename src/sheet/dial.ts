@@ -160,6 +160,10 @@ const thousandths = (dial: Dial): boolean =>
 export const markWord = (dial: Dial): Phrase => (thousandths(dial) ? [] : ['mark '])
 
 const onReadout = (scale: Scale, ways: Ways, from: number, to: number): Phrase => {
+  if (scale.kind === 'readout' && scale.range !== undefined) {
+    const toward = to === from ? 'leave it where' : `${to > from ? ways.forward : ways.back} until`
+    return [`${toward} the indicator shows `, readingFigure(scale, to * readable(scale))]
+  }
   const way = to === from ? 'leave it at' : to > from ? `${ways.forward} to` : `${ways.back} to`
   return [
     `${way} `,

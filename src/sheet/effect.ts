@@ -22,6 +22,7 @@ export const effectOf = (scene: Scene): Phrase => {
     case 'return':
       return slide === 'cross-feed' ? cameIn(scene) : ['backlash taken up']
     case 'feed-across':
+      if (scene.move.place !== undefined) return []
       return [purpose === 'take-out-floor' ? 'takes out the floor' : 'feeds across the floor']
     default:
       return []
@@ -71,7 +72,8 @@ const floored = (scene: Scene, clear: number): number => {
 }
 
 const along = (scene: Scene): Phrase => {
-  const moved = placeOf(scene, scene.after).along
+  const { place } = scene.move
+  const moved = place === undefined ? placeOf(scene, scene.after).along : place - scene.feature.operation.zero.fromEnd
   if (Math.abs(moved) < 1) return ['tool at its zero']
   return ['tool ', size(scene, 'along', Math.abs(moved)), moved > 0 ? ' over' : ' short of 0']
 }

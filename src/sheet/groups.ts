@@ -24,8 +24,9 @@ const finishing = (move: Move): boolean =>
 
 const cutting = (move: Move): boolean => move.action === 'feed-in' || move.action === 'feed-across'
 
-/** The last cut and the back-out that follows it. */
+/** The last cut and the back-out that follows it, a carriage locked before that included. */
 const lastCut = (moves: readonly Move[]): number => {
-  const last = moves.findLastIndex(cutting)
+  const cut = moves.findLastIndex(cutting)
+  const last = moves[cut + 1]?.action === 'lock' ? cut + 1 : cut
   return moves[last + 1]?.action === 'back-out' ? last + 1 : last
 }

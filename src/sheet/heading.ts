@@ -1,5 +1,6 @@
 import type { Scale } from '../lathe/lathe.ts'
 import { readable } from '../lathe/lathe.ts'
+import { carriageWords } from './carriage.ts'
 import { marksPerTurn, readingFigure } from './dial.ts'
 import { angleFigure } from './dimensions.ts'
 import { figure, identify, length } from './figure.ts'
@@ -9,6 +10,7 @@ import type { Figure, Labeled, Phrase } from './sheet.ts'
 
 /** The block above a feature's steps: what is wanted, with what, on which dials. */
 export const headingOf = (plan: Plan, feature: Planned, position: number): Labeled[] => {
+  const carriage = carriageWords(plan, feature, scale)
   const blocks: Labeled[] = [
     ...(feature.why === null ? [] : [{ label: 'Why', says: [[feature.why]] }]),
     { label: 'Drawn', says: feature.drawn.map((each) => [each]) },
@@ -20,6 +22,7 @@ export const headingOf = (plan: Plan, feature: Planned, position: number): Label
     { label: 'Speed', says: speed(plan, feature) },
     { label: 'Cross-feed', says: [scale(plan.lathe.crossFeed)] },
     { label: 'Compound', says: [[...angle(plan, feature), '; ', ...scale(plan.lathe.compound.scale)]] },
+    ...(carriage === null ? [] : [{ label: 'Carriage', says: [carriage] }]),
   ]
   return identified(`feature.${position + 1}`, blocks)
 }
@@ -91,9 +94,7 @@ const tool = (plan: Plan, feature: Planned): Phrase[] => {
   const sizes: Phrase = [
     ...(edge.width === null ? [] : [', ', of(edge.width), ' wide']),
     ...(edge.radius === null ? [] : [', radius ', ...onFace(edge.radius, edge.face?.radius, of)]),
-    ...(edge.angle === null
-      ? []
-      : [', ', ...onFace(edge.angle, edge.face?.angle, (value) => angleFigure('tool', value)), ' included']),
+    ...(edge.angle === null ? [] : [', ', ...onFace(edge.angle, edge.face?.angle, angleOf, ' included')]),
     ...(edge.nose === null ? [] : [', nose ', of(edge.nose)]),
   ]
   const how = edge.measured ? ' as measured' : ' TO BE GROUND'
@@ -109,8 +110,12 @@ const tool = (plan: Plan, feature: Planned): Phrase[] => {
 }
 
 /** With rake in use: as it is gauged on the face, and what it shows in the work. */
-const onFace = (stands: number, face: number | null | undefined, of: (value: number) => Figure): Phrase =>
-  face == null || face === stands ? [of(stands)] : [of(face), ' on its face (', of(stands), ' in the work)']
+const onFace = (stands: number, face: number | null | undefined, of: (value: number) => Figure, word = ''): Phrase =>
+  face == null || face === stands
+    ? [of(stands), word]
+    : [of(face), `${word} on its face (`, of(stands), ' in the work)']
+
+const angleOf = (degrees: number): Figure => angleFigure('tool', degrees)
 
 const speed = (plan: Plan, feature: Planned): Phrase[] => {
   const { spindle } = feature

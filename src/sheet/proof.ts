@@ -10,14 +10,17 @@ import type { Figure, Phrase, ProofLine } from './sheet.ts'
 
 /** What was replayed, and what each finished dimension comes to. */
 export const proofOf = (plan: Plan, feature: Planned, position: number) => ({
-  replayed: identify(`feature.${position + 1}.proof`, replayed(plan)),
+  replayed: identify(`feature.${position + 1}.proof`, replayed(plan, feature)),
   lines: feature.budget.map((budgeted) => line(budgeted, plan.units, `feature.${position + 1}.proof.${budgeted.id}`)),
 })
 
-const replayed = (plan: Plan): Phrase => {
+const replayed = (plan: Plan, { operation }: Planned): Phrase => {
   const each: (readonly [string, Scale])[] = [
     ['cross-feed', plan.lathe.crossFeed],
     ['compound', plan.lathe.compound.scale],
+    ...(plan.lathe.carriage !== null && operation.moves.some(byCarriage)
+      ? ([['carriage', plan.lathe.carriage]] as const)
+      : []),
   ]
   const dials = each.flatMap(([name, scale]): Phrase[] =>
     scale.kind === 'dial'
@@ -27,9 +30,12 @@ const replayed = (plan: Plan): Phrase => {
   if (dials.length === 0) return ['PROVED by replay, move by move; the readouts have no lost motion']
   return [
     'PROVED by replay, for every backlash from ',
-    ...dials.flatMap((dial, i) => (i > 0 ? [' and ', ...dial] : dial)),
+    ...dials.flatMap((dial, i) => (i === 0 ? dial : [dials.length > i + 1 ? ', ' : ' and ', ...dial])),
   ]
 }
+
+const byCarriage = ({ slide, count }: Planned['operation']['moves'][number]): boolean =>
+  slide === 'carriage' && typeof count === 'number'
 
 const line = (budgeted: Budgeted, units: Units, place: string): ProofLine => {
   const one = (role: Figure['role'], value: number, name: string): Figure => ({

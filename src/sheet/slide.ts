@@ -1,12 +1,15 @@
 import type { Slide } from '../moves/operation.ts'
+import { carriageStep } from './carriage.ts'
 import { markFigure, marks, readingFigure, readingOf, turnsOf, turnTo, type Ways, waysOf, wholeTurns } from './dial.ts'
-import { lockWords } from './hand.ts'
 import type { Said, Scene } from './scene.ts'
 import { scaleOf } from './scene.ts'
 import type { Phrase } from './sheet.ts'
 
 /** What a hand does on a slide: the dial's words, led by the slide. */
-export const slideStep = (scene: Scene, slide: Slide): Said => ({
+export const slideStep = (scene: Scene, slide: Slide): Said =>
+  (slide === 'carriage' ? carriageStep(scene) : null) ?? dialStep(scene, slide)
+
+const dialStep = (scene: Scene, slide: Slide): Said => ({
   thing: slide.toUpperCase(),
   does: does(scene, slide),
   effect: [],
@@ -31,8 +34,6 @@ const waysIn = (scene: Scene, slide: Slide): Ways => {
 
 const does = (scene: Scene, slide: Slide): Phrase => {
   const { action, count } = scene.move
-  if (action === 'lock') return [lockWords(scene)]
-  if (action === 'unlock') return ['unlock']
   if (action === 'zero') return zero(scene, slide)
   if (action === 'take-up' && (count === null || count === undefined)) return takeUp(scene, slide)
   if (count === null || count === undefined)

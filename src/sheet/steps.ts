@@ -32,6 +32,7 @@ const step = (scene: Scene, position: number, number: number, group: SheetStep['
     effect: identify(`${place}.effect`, said.effect.length > 0 ? said.effect : effectOf(scene)),
     more: said.more.map((phrase, i) => identify(`${place}.more.${i + 1}`, phrase)),
     ...stated(scene),
+    ...(move.place === undefined ? {} : { place: move.place }),
   }
 }
 

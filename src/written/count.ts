@@ -101,7 +101,7 @@ export function takeUpOf(row: Row, scale: Scale, slide: Slide): Pick<Move, 'coun
   return { count: null, takeUp: whole(marks / MILLION / scale.readTo) }
 }
 
-function numberIn(row: Row, key: Key, per: number): number | null {
+export function numberIn(row: Row, key: Key, per: number): number | null {
   const said = row.said(key)!
   const read = parseNumber(tidy(said))
   if (!read.ok) return row.wrong(key, `moves-${key}`, read.message, read.hint)

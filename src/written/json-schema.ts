@@ -31,6 +31,7 @@ const TYPES: Readonly<Record<Key, object>> = {
   turns: number(0, -1),
   mark: number(50),
   'at-least': number(11),
+  place: number(1.125, '1 1/8'),
   why: { type: 'string', enum: PURPOSE_NAMES },
   note: { type: ['string', 'number'] },
 }

@@ -9,6 +9,8 @@ export const KEYS = {
   turns: 'whole turns from zero, with `mark`; -1 is the turn before zero',
   mark: 'the mark that the dial stops at, counted forward from the 0 of that turn',
   'at-least': 'marks that a take-up goes forward, at the least',
+  place:
+    'where the reference point of the tool is seen to stand, from the free end, in the units of the job: for a carriage that is moved by eye, without a reading',
   why: 'what the move is for; words only, nothing is judged by it',
   note: 'anything; it is not read',
 } as const
@@ -60,6 +62,9 @@ const PURPOSES: Readonly<Record<Purpose, true>> = {
   'expect-rough': true,
   'expect-finish': true,
   'set-up': true,
+  'tailstock-line': true,
+  'headstock-line': true,
+  'between-lines': true,
 }
 export const PURPOSE_NAMES = Object.keys(PURPOSES) as readonly Purpose[]
 

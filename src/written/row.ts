@@ -3,18 +3,27 @@ import { suggest } from '../diagnostics/suggest.ts'
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Action, Move, Slide } from '../moves/operation.ts'
 import type { SourceFile } from '../source/source.ts'
-import { countOf, takeUpOf } from './count.ts'
+import { perUnit, type Units } from '../units/length.ts'
+import { countOf, numberIn, takeUpOf } from './count.ts'
 import { ACTION_NAMES, KEY_NAMES, type Key, PURPOSE_NAMES, SLIDES, sortOf, usualSlide } from './keys.ts'
+import type { Shop } from './written.ts'
 
 /** One row while it is read: its words, and where to say what is wrong with them. */
 export type Row = {
   readonly path: Path
   readonly lathe: Lathe
+  /** Of a place along the work. */
+  readonly units: Units
   readonly said: (key: Key) => string | undefined
   readonly wrong: (key: Key | null, code: string, message: string, hint: string) => null
 }
 
-export function rowOf(source: SourceFile, index: number, lathe: Lathe, diagnostics: Diagnostic[]): Row | null {
+export function rowOf(
+  source: SourceFile,
+  index: number,
+  { lathe, units = lathe.units }: Pick<Shop, 'lathe' | 'units'>,
+  diagnostics: Diagnostic[],
+): Row | null {
   const path: Path = ['moves', index]
   const add = (at: Path, code: string, message: string, hint: string, where: 'key' | 'value' = 'value'): null => {
     diagnostics.push({ code, severity: 'error', origin: { file: source.file, path: at }, at: where, message, hint })
@@ -47,6 +56,7 @@ export function rowOf(source: SourceFile, index: number, lathe: Lathe, diagnosti
   return {
     path,
     lathe,
+    units,
     said: (key) => {
       const text = source.scalarSource([...path, key])?.trim()
       return text === undefined || text === '' || (data as Record<string, unknown>)[key] === null ? undefined : text
@@ -121,12 +131,13 @@ function slideOf(row: Row, action: Action): Slide | undefined | null {
   return said ?? usual
 }
 
-type Reading = Pick<Move, 'count' | 'takeUp'>
+type Reading = Pick<Move, 'count' | 'takeUp' | 'place'>
 
 const READINGS = ['reading', 'turns', 'mark', 'at-least'] as const
 
 function readingOf(row: Row, action: Action, slide: Slide | undefined): Reading | null {
   const given = READINGS.filter((key) => row.said(key) !== undefined)
+  if (row.said('place') !== undefined) return placeOf(row, action, slide, given)
   if (action === 'zero' && slide !== undefined) return zeroOf(row, given)
   if (sortOf(action) !== 'dial' || slide === undefined)
     return given.length === 0 ? {} : row.wrong(given[0]!, 'moves-reading', `${action} has no reading`, 'leave it out')
@@ -150,6 +161,23 @@ function readingOf(row: Row, action: Action, slide: Slide | undefined): Reading 
   const count = countOf(row, scale, slide)
   return count === null ? null : { count }
 }
+
+/** A place by eye stands instead of a reading, and only a carriage is moved so. */
+function placeOf(row: Row, action: Action, slide: Slide | undefined, given: readonly Key[]): Reading | null {
+  if (slide !== 'carriage' || !BY_EYE.has(action))
+    return row.wrong(
+      'place',
+      'moves-place',
+      `${action} brings nothing to a place by eye`,
+      'only a carriage is moved so: move-carriage, or feed-across with slide: carriage',
+    )
+  if (given.length > 0)
+    return row.wrong(given[0]!, 'moves-place', 'the row has a place and a reading too', 'keep one of the two')
+  const place = numberIn(row, 'place', perUnit(row.units))
+  return place === null ? null : { place: Math.round(place) }
+}
+
+const BY_EYE: ReadonlySet<Action> = new Set<Action>(['move-carriage', 'feed-across'])
 
 /** A zero names the place where the dial stands; it can only be 0. */
 function zeroOf(row: Row, given: readonly Key[]): Reading | null {

@@ -4,11 +4,17 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Move } from '../moves/operation.ts'
 import { readSource } from '../source/read-source.ts'
 import type { SourceFile } from '../source/source.ts'
+import type { Units } from '../units/length.ts'
 import { readCsv } from './csv.ts'
 import { moveOf, type Row, rowOf } from './row.ts'
 
 /** What the words of a list refer to: the dials, and the features in the order of the sheet. */
-export type Shop = { readonly lathe: Lathe; readonly features: readonly string[] }
+export type Shop = {
+  readonly lathe: Lathe
+  readonly features: readonly string[]
+  /** Of places along the work; the lathe's where they are not given. */
+  readonly units?: Units
+}
 
 /** The moves of one feature, `feature` its place in `Shop.features`. */
 export type WrittenOperation = { readonly feature: number; readonly moves: readonly Move[] }
@@ -29,7 +35,7 @@ export function readMoves(bytes: Uint8Array | string, file: string, shop: Shop):
   const operations: { feature: number; moves: Move[] }[] = []
   let feature: number | null = null
   for (let index = 0; index < count; index++) {
-    const row = rowOf(source, index, shop.lathe, diagnostics)
+    const row = rowOf(source, index, shop, diagnostics)
     if (row === null) continue
     const named = featureOf(row, shop.features, feature)
     const move = moveOf(row, file)

@@ -98,13 +98,31 @@ function measure(run: Ran, feature: RanFeature, reference: Ran, first: number, l
 }
 
 function travelProblem(sheet: Sheet, index: number): string[] {
-  const { travel, units } = sheet.lathe.compound
-  if (travel === null || travel === undefined) return []
+  const { compound, carriage } = sheet.lathe
+  return [
+    ...runsThrough(sheet, index, 'compound', compound.travel ?? null, compound.units),
+    ...(carriage === null
+      ? []
+      : runsThrough(sheet, index, 'carriage', inSheet(sheet, carriage.units, carriage.range), carriage.units)),
+  ]
+}
+
+/** A range is told in the units of its own indicator, the travel of the compound in those of the sheet. */
+function inSheet(sheet: Sheet, units: 'inch' | 'mm', range: number | undefined): number | null {
+  return range === undefined ? null : range * (units === sheet.units ? 1 : units === 'mm' ? 1 / 25.4 : 25.4)
+}
+
+function runsThrough(
+  sheet: Sheet,
+  index: number,
+  slide: 'compound' | 'carriage',
+  travel: number | null,
+  units: 'inch' | 'mm',
+): string[] {
+  if (travel === null) return []
   const readings = sheet.steps
-    .filter(
-      (step: SheetStep) => step.feature === index && step.slide === 'compound' && typeof step.reading === 'number',
-    )
+    .filter((step: SheetStep) => step.feature === index && step.slide === slide && typeof step.reading === 'number')
     .map((step) => step.reading! * (units === sheet.units ? 1 : units === 'mm' ? 1 / 25.4 : 25.4))
   const used = Math.max(0, ...readings) - Math.min(0, ...readings)
-  return used > travel + 1e-6 ? [`${sheet.features[index]!.name}: the compound runs through ${used} of ${travel}`] : []
+  return used > travel + 1e-6 ? [`${sheet.features[index]!.name}: the ${slide} runs through ${used} of ${travel}`] : []
 }

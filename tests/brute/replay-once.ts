@@ -91,7 +91,7 @@ function begin(sheet: Sheet, ran: Ran, feature: SheetFeature, result: RanFeature
     edge: edgeCurve(feature.edge!),
     screws: { 'cross-feed': screw(lost.crossFeed), compound: screw(lost.compound), carriage: screw(lost.carriage) },
     turning,
-    locked: true,
+    locked: false,
     live: false,
     touched: false,
     hasCut: false,
@@ -155,7 +155,8 @@ function zero(state: State, step: SheetStep, slide: SlideName): void {
   if (!screw.tight && !state.touched && screw.lost > 0)
     complain(state, step, `${slide} set to zero with its lost motion open`)
   if (state.hasCut) complain(state, step, `${slide} set to zero after the first cut`)
-  if (!state.locked && slide === 'compound') complain(state, step, 'compound set to zero before the carriage is locked')
+  if (!state.locked && slide !== 'cross-feed')
+    complain(state, step, `${slide} set to zero before the carriage is locked`)
   screw.dial = (step.reading ?? 0) * travelPerUnit(state.sheet, dialOf(state.sheet, slide)!)
   screw.slide = screw.dial
   screw.zeroed = true
@@ -163,12 +164,27 @@ function zero(state: State, step: SheetStep, slide: SlideName): void {
 }
 
 function move(state: State, step: SheetStep, slide: SlideName): void {
+  if (typeof step.placeFromEnd === 'number') {
+    moveByEye(state, step, slide, step.placeFromEnd)
+    return
+  }
   const dial = dialOf(state.sheet, slide)
   const to = typeof step.reading === 'number' && dial !== null ? step.reading * travelPerUnit(state.sheet, dial) : null
   if (dial === null) complain(state, step, `this lathe has no dial on the ${slide}`)
   else if (!state.live) moveUnseen(state, step, slide, to)
   else if (to === null) complain(state, step, 'a dial move without a reading')
   else moveSeen(state, step, slide, to)
+}
+
+/** Moved until the tool is seen to stand at its place: the slide goes there whatever its screw has lost. */
+function moveByEye(state: State, step: SheetStep, slide: SlideName, fromEnd: number): void {
+  if (slide !== 'carriage') complain(state, step, `only a carriage is moved by eye, not the ${slide}`)
+  if (step.reading !== null) complain(state, step, 'a place by eye, and a reading too')
+  if (state.locked) complain(state, step, 'the carriage moved while locked')
+  if (!state.live) complain(state, step, 'moved by eye before the last dial was set to zero')
+  const before = place(state)
+  state.screws.carriage.slide += fromEnd - before.z
+  judge(state, step, slide, pass(state, before, place(state)))
 }
 
 /** Before every dial is at zero nobody can tell where the tool stands: only the screw is followed. */
@@ -223,6 +239,7 @@ function judge(state: State, step: SheetStep, slide: SlideName, touch: Touch): v
   state.hasCut = true
   const allowed = mayTouch.has(step.action) || (slide === 'carriage' && step.action === 'move-carriage')
   if (!allowed) complain(state, step, `the tool cuts during a clear move (${step.action})`)
+  if (!state.locked && slide !== 'carriage') complain(state, step, 'the tool cuts while the carriage is not locked')
   if (!state.turning) complain(state, step, 'the tool cuts while the spindle stands still')
   const reach = feature.edge!.reach
   if (reach !== null && reach !== undefined && touch.buried > reach + NOTHING[sheet.units]) {

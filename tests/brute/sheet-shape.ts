@@ -11,6 +11,8 @@ export type Dial = {
   readTo: number
   readout: boolean
   travel?: number | null
+  /** How far an indicator follows. */
+  range?: number
 }
 
 export type Edge = {
@@ -45,6 +47,8 @@ export type SheetStep = {
   reading?: number | null
   turns?: number | null
   mark?: number | null
+  /** Where the tool's reference point is brought by eye, in place of a reading. */
+  placeFromEnd?: number
   say?: string
 }
 

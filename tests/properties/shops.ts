@@ -49,6 +49,20 @@ const metricDials = [
   ['graduation: 0.01, per-turn: 0.5', 0.01],
 ] as const
 
+const inchCarriages = [
+  'graduation: 0.010, per-turn: 0.800, backlash: 0.030',
+  'graduation: 0.001, per-turn: 0.200, backlash: 0.018',
+  'indicator: 0.001, range: 1',
+  'indicator: 0.0005, range: 0.05',
+] as const
+
+const metricCarriages = [
+  'graduation: 0.1, per-turn: 20, backlash: 0.6',
+  'graduation: 0.02, per-turn: 5, backlash: 0.3',
+  'indicator: 0.01, range: 10',
+  'indicator: 0.01, range: 1',
+] as const
+
 /** A lathe whose dials may be marked in other units than the drawing. */
 export function lathe(tape: Tape, jobUnits: Units): LatheText {
   const other: Units = jobUnits === 'inch' ? 'mm' : 'inch'
@@ -67,9 +81,7 @@ export function lathe(tape: Tape, jobUnits: Units): LatheText {
   const compound = tape.chance(8)
     ? `readout: ${inch ? '0.0005' : '0.01'}, angle: ${angle}, travel: ${travel}`
     : `${dial()}, backlash: ${slack()}${readTo()}, angle: ${angle}, travel: ${travel}, scale-zero: ${zero}`
-  const carriage = inch
-    ? 'graduation: 0.010, per-turn: 0.800, backlash: 0.030'
-    : 'graduation: 0.1, per-turn: 20, backlash: 0.6'
+  const carriage = tape.pick(inch ? inchCarriages : metricCarriages)
   const lines = [
     'lathe:',
     '  name: Long shed lathe',

@@ -154,9 +154,9 @@ describe('feeding across by the carriage', () => {
   const moves = [
     move('take-up', 'carriage', null, 4),
     move('align'),
-    move('zero', 'carriage'),
     move('take-up', 'compound', null, 11),
     move('lock'),
+    move('zero', 'carriage'),
     move('zero', 'compound'),
     move('touch-off', 'cross-feed'),
     move('zero', 'cross-feed'),

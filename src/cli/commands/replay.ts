@@ -38,6 +38,7 @@ export const replayCommand = async (job: string, moves: string, options: ReplayO
   if (plan === null || !list.ok) return 2
   const written = readMoves(list.bytes, list.file, {
     lathe: plan.lathe,
+    units: plan.units,
     features: plan.features.map(({ name }) => name),
   })
   reportDiagnostics(written.diagnostics, new Map([[list.file, written.source]]), options.color, io)

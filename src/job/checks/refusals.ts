@@ -135,10 +135,26 @@ function center(one: Case): Refusal | null {
 }
 
 function carriageFeed(one: Case): Refusal | null {
-  if (one.draft.feature.cutting.sideFeed === 'compound') return null
+  const { draft, lathe } = one
+  const { sideFeed } = draft.feature.cutting
+  if (sideFeed === 'compound') return null
+  if (draft.cuts.style !== 'plunge')
+    return {
+      code: 'side-feed',
+      reason: `side-feed: ${sideFeed} is asked for, and this form is cut by the cross-feed and the compound together: the carriage is held`,
+      remedy: 'write side-feed: compound for this feature, with the compound parallel',
+    }
+  if (draft.placedBy === 'line' || draft.cuts.first === draft.cuts.last) return null
+  if (sideFeed === 'lines' || lathe.carriage === null)
+    return {
+      code: 'side-feed',
+      reason: 'it stands against a shoulder, where there is no line to bring the tool to',
+      remedy: 'move along by the compound, or by the carriage with a dial or an indicator (side-feed: carriage)',
+    }
+  if (lathe.carriage.kind !== 'dial' || draft.cuts.first < 0) return null
   return {
     code: 'side-feed',
-    reason: 'side-feed: carriage is asked for, and this version moves the tool along the work by the compound only',
-    remedy: 'leave side-feed out, with the compound parallel or nearly so',
+    reason: 'the shoulder on the tailstock side is touched with the carriage going back, so its backlash stays open',
+    remedy: 'move along by the compound, or put an indicator on the carriage (indicator: and range: in the lathe file)',
   }
 }

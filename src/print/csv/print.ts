@@ -1,12 +1,16 @@
 import type { Sheet, SheetStep } from '../../sheet/sheet.ts'
+import { inUnits } from '../../units/length.ts'
 
-const COLUMNS = ['feature', 'action', 'slide', 'reading', 'at-least', 'why'] as const
+const COLUMNS = ['feature', 'action', 'slide', 'reading', 'at-least', 'why']
 
 /** The steps as a table, one row a move: what a spreadsheet can change and a replay can read again. */
 export const printCsv = (sheet: Sheet): string => {
   const names = sheet.features.map(({ name, index }) => (plainName(name, sheet) ? name : String(index + 1)))
-  const rows = sheet.steps.map((step) => cells(step, names[step.feature]!).map(quoted).join(','))
-  return `${[COLUMNS.join(','), ...rows].join('\n')}\n`
+  const byEye = sheet.steps.some(({ place }) => place !== undefined)
+  const place = (step: SheetStep): string[] =>
+    byEye ? [decimal(step.place === undefined ? null : inUnits(step.place, sheet.units))] : []
+  const rows = sheet.steps.map((step) => [...cells(step, names[step.feature]!), ...place(step)].map(quoted).join(','))
+  return `${[[...COLUMNS, ...(byEye ? ['place'] : [])].join(','), ...rows].join('\n')}\n`
 }
 
 const cells = (step: SheetStep, feature: string): string[] => [

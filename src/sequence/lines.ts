@@ -1,0 +1,93 @@
+import type { PlungeCuts } from '../moves/cuts.ts'
+import type { Purpose } from '../moves/operation.ts'
+import { INCH, type Length } from '../units/length.ts'
+import { awayToMeasure } from './away.ts'
+import { countFor, findableBehindZero, lostTravel, stepTravel } from './dial.ts'
+import { dial, hand, measureStop, newProgram, type Program } from './program.ts'
+import type { Request, Sequenced } from './request.ts'
+import { finishOperation, setUp, touchSurface } from './set-up.ts'
+
+/**
+ * The carriage by eye, for those who work to the scribed lines: rough between them, in as many places as the width asks for; then in to depth
+ * there, and across until the cut meets the tailstock line, then the headstock line. No reading of the carriage exists; the compound stays at 0.
+ */
+export function sequenceLines(request: Request, cuts: PlungeCuts): Sequenced {
+  const { crossFeed } = request.lathe
+  const program = newProgram(request.origin)
+  const backOut = backOutCount(request, cuts)
+  const depth = (deep: Length): number => countFor(crossFeed, deep, 'lower')
+  const places = roughPlaces(request, cuts)
+  setUp(program, request)
+  touchSurface(program, request)
+  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  hand(program, 'start')
+  if (cuts.roughDepths.length > 0) {
+    for (const place of places) {
+      clearTo(program, request, place)
+      for (const deep of cuts.roughDepths) feedIn(program, depth(deep), 'rough')
+      dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+    }
+    measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false)
+  }
+  // From the first place it is not far to the tailstock line, and then across to the other.
+  if (cuts.roughDepths.length === 0 || places.length > 1) clearTo(program, request, places[0]!)
+  feedIn(program, depth(cuts.depth), 'finish')
+  if (cuts.last > cuts.first) across(program, request, cuts)
+  dial(program, 'back-out', 'cross-feed', backOut, 'square-shoulder')
+  finishOperation(program, request, backOut)
+  return { ok: true, moves: program.moves }
+}
+
+type Spot = { readonly at: Length; readonly purpose: Purpose }
+
+/** Inside both lines by what the eye may be off, evenly spread; one in the middle where there is no room for more. */
+function roughPlaces({ eye }: Request, cuts: PlungeCuts): Spot[] {
+  const { first, last, spacing } = cuts
+  if (last === first) return [{ at: first, purpose: 'between-lines' }]
+  const least = cuts.roughPlaces.reduce((most, place) => Math.min(most, place - first), Number.POSITIVE_INFINITY)
+  const margin = Math.max(eye, least)
+  if (last - first <= 2 * margin) return [{ at: (first + last) / 2, purpose: 'between-lines' }]
+  const gaps = Math.max(1, Math.ceil((last - first - 2 * margin) / spacing - 1e-9))
+  return Array.from({ length: gaps + 1 }, (_, i) => ({
+    at: first + margin + ((last - first - 2 * margin) * i) / gaps,
+    purpose: 'between-lines',
+  }))
+}
+
+function clearTo(program: Program, request: Request, { at, purpose }: Spot): void {
+  hand(program, 'unlock', { slide: 'carriage' })
+  byEye(program, request, 'move-carriage', at, purpose)
+  hand(program, 'lock', { slide: 'carriage' })
+}
+
+function across(program: Program, request: Request, { first, last }: PlungeCuts): void {
+  hand(program, 'unlock', { slide: 'carriage' })
+  byEye(program, request, 'feed-across', first, 'tailstock-line')
+  byEye(program, request, 'feed-across', last, 'headstock-line')
+  hand(program, 'lock', { slide: 'carriage' })
+}
+
+/** To a millionth of an inch, which inches and millimeters both tell exactly: a list of these moves is read back as what it was. */
+function byEye(
+  program: Program,
+  { fromEnd }: Request,
+  action: 'move-carriage' | 'feed-across',
+  at: Length,
+  purpose: Purpose,
+): void {
+  const place = Math.round((fromEnd + at) / MILLIONTH) * MILLIONTH
+  program.moves.push({ action, slide: 'carriage', place, purpose, origin: program.origin })
+}
+
+const MILLIONTH = INCH / 1_000_000
+
+function feedIn(program: Program, count: number, purpose: Purpose): void {
+  if (count > program.at['cross-feed']) dial(program, 'feed-in', 'cross-feed', count, purpose)
+}
+
+/** Clear of the largest stock under the edge between its zero and both lines, at the full lost motion. */
+function backOutCount({ lathe, edge, heightOver, clear }: Request, cuts: PlungeCuts): number {
+  const [from, to] = [Math.min(0, cuts.first) + edge.from, Math.max(0, cuts.last) + edge.to]
+  const need = heightOver(from, to) + clear + edge.deepest + lostTravel(lathe.crossFeed)
+  return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))
+}

@@ -1,0 +1,39 @@
+import type { Scale } from '../lathe/lathe.ts'
+import type { Degrees } from '../units/dimension.ts'
+import { pastCount } from './dial.ts'
+import { dial, hand, type Program, toPlace } from './program.ts'
+import type { Request } from './request.ts'
+
+/** The slide that moves the tool along the work, by its readings. The carriage goes parallel with the ways, however the compound is swung. */
+export type Side = { readonly slide: 'compound' | 'carriage'; readonly scale: Scale; readonly angle: Degrees }
+
+export function sideOf({ lathe, angle, sideFeed }: Request): Side {
+  return sideFeed === 'carriage' && lathe.carriage !== null
+    ? { slide: 'carriage', scale: lathe.carriage, angle: 0 }
+    : { slide: 'compound', scale: lathe.compound.scale, angle }
+}
+
+/** To a place in the clear. The carriage is let go for it and held again before anything is cut. */
+export function sideTo(program: Program, side: Side, count: number): void {
+  if (side.slide === 'compound') {
+    toPlace(program, side.scale, count)
+    return
+  }
+  const now = program.at.carriage
+  if (count === now) return
+  hand(program, 'unlock', { slide: 'carriage' })
+  if (count > now || side.scale.kind === 'readout') dial(program, 'move-carriage', 'carriage', count, 'to-place')
+  else {
+    dial(program, 'go-past', 'carriage', pastCount(side.scale, count), 'to-place')
+    dial(program, 'return', 'carriage', count, 'to-place')
+  }
+  hand(program, 'lock', { slide: 'carriage' })
+}
+
+/** Across the floor with the tool in the work: the carriage only while it is let go. */
+export function sideAcross(program: Program, side: Side, count: number): void {
+  const carriage = side.slide === 'carriage'
+  if (carriage) hand(program, 'unlock', { slide: 'carriage' })
+  dial(program, 'feed-across', side.slide, count, 'take-out-floor')
+  if (carriage) hand(program, 'lock', { slide: 'carriage' })
+}

@@ -1,0 +1,100 @@
+import type { Scale } from '../lathe/lathe.ts'
+import { marks, readingFigure, shownOn, travel } from './dial.ts'
+import { length } from './figure.ts'
+import { lockWords } from './hand.ts'
+import type { Said, Scene } from './scene.ts'
+import type { Phrase } from './sheet.ts'
+
+/** What a hand does on the carriage beside turning it to a reading; null where it is only that. */
+export const carriageStep = (scene: Scene): Said | null => {
+  const { action, place, count } = scene.move
+  const say = (does: Phrase, thing = 'CARRIAGE', more: readonly Phrase[] = []): Said => ({
+    thing,
+    does,
+    effect: [],
+    more,
+  })
+  if (action === 'lock') return say(locked(scene))
+  if (action === 'unlock') return say(['unlock'])
+  if (place !== undefined) return say(toLine(scene, place))
+  if (action === 'zero' && onIndicator(scene))
+    return say(['bears on the carriage, set it to 0'], 'INDICATOR', [room(scene)])
+  if (action === 'take-up' && typeof count !== 'number') return say(ontoLine(scene))
+  return null
+}
+
+const onIndicator = ({ plan: { lathe } }: Scene): boolean =>
+  lathe.carriage?.kind === 'readout' && lathe.carriage.range !== undefined
+
+/** Locking shifts the carriage: what it was brought to is looked at again. */
+const locked = (scene: Scene): Phrase => {
+  const { feature, index, plan, after } = scene
+  const moved = feature.operation.moves[index - 1]
+  if (moved?.slide !== 'carriage' || moved.action === 'take-up') return [lockWords(scene)]
+  if (moved.place !== undefined)
+    return moved.purpose === 'headstock-line' ? ['LOCK, then look at both lines'] : ['LOCK']
+  if (plan.lathe.carriage === null) return ['LOCK']
+  const stands = onIndicator(scene)
+    ? 'LOCK, then see that the indicator still shows '
+    : 'LOCK, then see that it is still on '
+  return [stands, ...shownOn(plan.lathe.carriage, after.carriage ?? 0)]
+}
+
+/** Its plunger must follow all the way that the sheet asks for. */
+const room = ({ feature, plan, units }: Scene): Phrase => {
+  const scale = plan.lathe.carriage
+  if (scale === null) return []
+  const counts = feature.operation.moves.flatMap(({ slide, count }) => (slide === 'carriage' ? [count ?? 0] : []))
+  const way = (most: number, toward: string): Phrase[] =>
+    most > 0 ? [[length('along', travel(scale, most), units), ` toward the ${toward}`]] : []
+  const ways = [...way(Math.max(0, ...counts), 'headstock'), ...way(-Math.min(0, ...counts), 'tailstock')]
+  if (ways.length === 0) return ['it only watches that the carriage stays']
+  return ['with room to follow ', ...ways.flatMap((one, i) => (i > 0 ? [' and ', ...one] : one))]
+}
+
+/** The carriage is in its place already: it goes back and comes onto it again the way it will move. */
+const ontoLine = (scene: Scene): Phrase => {
+  const scale = scene.plan.lathe.carriage
+  const to = scene.feature.operation.placedBy === 'touch' ? 'until it touches again' : 'onto the line again'
+  if (scale?.kind !== 'dial') return [`toward the headstock ${to}`]
+  return ['back, then toward the headstock ', ...marks(scale, scene.move.takeUp ?? 0), ` or more, ${to}`]
+}
+
+/** By eye: there is no reading, only what is seen. The lines are the first and the last that were scribed. */
+const toLine = ({ move, feature, units, previous }: Scene, place: number): Phrase => {
+  const { layout, operation } = feature
+  const line = layout.at(move.purpose === 'tailstock-line' ? 0 : -1)
+  if (move.action === 'feed-across' && line !== undefined) {
+    const toward = move.purpose === 'tailstock-line' ? 'tailstock' : 'headstock'
+    return [`feed SLOWLY toward the ${toward} until the cut meets the `, length('place', line.fromEnd, units), ' line']
+  }
+  const places = operation.moves.flatMap((one) => (one.purpose === 'between-lines' ? [one.place ?? 0] : []))
+  const [first, last] = [Math.min(...places), Math.max(...places)]
+  if (first === last) return ['by eye until the tool is midway between the lines']
+  if (place === first) return ['by eye until the cut will stay just inside the tailstock line']
+  if (place === last) return ['by eye until the cut will stay just inside the headstock line']
+  return [previous === null ? '' : 'by eye toward the headstock, the cut overlapping the last one']
+}
+
+/** How the carriage moves the tool along, for the block above the steps; null where it does not. `dial`: the words of a scale. */
+export const carriageWords = (
+  { lathe, units }: Scene['plan'],
+  { operation }: Scene['feature'],
+  dial: (scale: Scale) => Phrase,
+): Phrase | null => {
+  const moved = operation.moves.filter(({ slide, action }) => slide === 'carriage' && !LOCKS.has(action))
+  if (moved.length === 0) return null
+  if (moved.some(({ place }) => place !== undefined))
+    return ['moves the tool along, to the scribed lines by eye: within ', length('along', lathe.accuracy.layout, units)]
+  const { carriage } = lathe
+  if (carriage === null) return null
+  if (carriage.kind !== 'readout' || carriage.range === undefined) return ['moves the tool along; ', ...dial(carriage)]
+  return [
+    'moves the tool along; indicator on it, steps of ',
+    { ...readingFigure(carriage, carriage.resolution), role: 'dial' },
+    ', follows ',
+    { ...readingFigure(carriage, carriage.range), role: 'dial' },
+  ]
+}
+
+const LOCKS: ReadonlySet<string> = new Set(['lock', 'unlock'])
