@@ -81,6 +81,7 @@ const lastPlace = (operation: Operation, { at, by, finishes }: Shop['stop']): nu
 
 export const feedAcross = (operation: Operation, at: number): number | null => {
   const across = operation.moves.flatMap(({ action, slide }, index) =>
+  if (operation.cusp !== undefined) return null
     index > at && action === 'feed-across' && slide === 'compound' ? [index] : [],
   )
   return across.length === 1 && operation.angle === 0 ? across[0]! : null

@@ -1,3 +1,4 @@
+import { radiusGauges } from '../../handbook/pins.ts'
 import type { Check } from '../../moves/inspection.ts'
 import { overBottomPins } from '../bottom-pins.ts'
 import type { GrooveFeature } from '../feature.ts'
@@ -40,7 +41,11 @@ export function inspectGroove(inspected: Inspected, feature: GrooveFeature): Che
 function cornerRadius({ bench, sizes }: Inspected): Check | null {
   const radius = sizes.planned('cornerRadius')
   if (radius === null) return null
-  return check('cornerRadius', 'corner radius', radius, sizes.limits('cornerRadius'), forRadius(bench.units, radius))
+  const tooSmall = radius < Math.min(...radiusGauges(bench.units)) * 0.9
+  const using = tooSmall
+    ? ['under a glass, beside the corner of the tool: too small for a radius gauge']
+    : forRadius(bench.units, radius)
+  return check('cornerRadius', 'corner radius', radius, sizes.limits('cornerRadius'), using)
 }
 
 function goNoGo(width: number, limits: Check['limits']): Check | null {
