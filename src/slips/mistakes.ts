@@ -1,6 +1,7 @@
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Move, Operation } from '../moves/operation.ts'
 import { downTheFlank } from './flank.ts'
+import { alongTheSteps } from './steps.ts'
 
 /** What a hand gets wrong, once. */
 export type Mistake =
@@ -18,6 +19,9 @@ export type Mistake =
   | 'turn-less-down'
   | 'short-of-zero'
   | 'other-scale-zero'
+  | 'place-left-out'
+  | 'next-line-read'
+  | 'place-backward'
 
 /** The operation with one mistake in it. */
 export type Mutant = { readonly mistake: Mistake; readonly operation: Operation }
@@ -42,7 +46,12 @@ export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[]
   )
   const corner = wrongCorner(operation)
   const beside: readonly Mutant[] = corner === null ? [] : [{ mistake: 'wrong-corner', operation: corner }]
-  return [...changed, ...beside, ...downTheFlank(operation, turn(lathe.compound.scale), turn(lathe.crossFeed))]
+  return [
+    ...changed,
+    ...beside,
+    ...downTheFlank(operation, turn(lathe.compound.scale), turn(lathe.crossFeed)),
+    ...alongTheSteps(operation, lostCounts(lathe.compound.scale)),
+  ]
 }
 
 const cutsIn = ({ action, slide, count }: Move): boolean =>
@@ -130,6 +139,9 @@ const step = (scale: Scale): number => {
 
 const turn = (scale: Scale): number | null =>
   scale.kind === 'dial' ? Math.round(scale.perTurn / (scale.graduation * scale.readTo)) : null
+
+const lostCounts = (scale: Scale): number =>
+  scale.kind === 'dial' ? Math.ceil(scale.backlash / (scale.graduation * scale.readTo)) : 0
 
 /** Dials are numbered every ten marks: the number before is taken for the number behind. */
 const tenMarks = (scale: Scale): number | null =>

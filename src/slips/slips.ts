@@ -29,7 +29,7 @@ export function slipsOf(lathe: Lathe, setup: Setup, operations: readonly Operati
     const planned = replayNext(lathe, setup, before, operation, index)
     progress = planned.after
     const slips = mutantsOf(operation, lathe).flatMap((mutant): Slip[] => {
-      const on = mutant.mistake === 'backlash-left' ? lagging(lathe, mutant.operation) : { lathe, ...mutant }
+      const on = LAGS.has(mutant.mistake) ? lagging(lathe, mutant.operation) : { lathe, ...mutant }
       const { trace } = replayNext(on.lathe, setup, before, on.operation, index)
       const shown = shownBy(operation, before, planned.trace, trace)
       return shown === null ? [] : [{ mistakes: [mutant.mistake], ...shown }]
@@ -37,6 +37,9 @@ export function slipsOf(lathe: Lathe, setup: Setup, operations: readonly Operati
     return slips.reduce<readonly Slip[]>(together, [])
   })
 }
+
+/** Told by the worst lost motion that is stated: with none of it they show in nothing. */
+const LAGS: ReadonlySet<Mistake> = new Set<Mistake>(['backlash-left', 'place-backward'])
 
 /** Below this nobody measures a difference: a micrometer, a twentieth of a degree. */
 const SEEN: Length = 1_000_000

@@ -98,7 +98,9 @@ function judge({ lathe, setup, before, operation }: Proven, wanted: (sort: strin
     if (kinds.length > 0 || same) continue
     // Neither a fault nor the same form: it must be as near to the drawing as the plan itself, within half a mark along each axis.
     const over = excess(form.possibly, grown(own.surely, twice))?.by ?? 0
-    const under = excess(shrunk(own.surely, twice), form.surely)?.by ?? 0
+    // A form that is stepped along may besides keep a ridge as tall as its plan allows.
+    const ridged = { ...twice, deep: twice.deep + (operation.cusp ?? 0) }
+    const under = excess(shrunk(own.surely, ridged), form.surely)?.by ?? 0
     if (over > TOLERANCE || under > TOLERANCE) missed.push(`${operation.kind} ${operation.name}: ${mutant.label}`)
   }
 }

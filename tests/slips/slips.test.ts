@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import type { Operation } from '../../src/moves/operation.ts'
 import { mutantsOf } from '../../src/slips/mistakes.ts'
 import { slipsOf } from '../../src/slips/slips.ts'
 import { INCH } from '../../src/units/length.ts'
@@ -74,6 +75,44 @@ test('a V fed down its flank has slips of its own', async () => {
   expect(by('other-scale-zero', 'bottomDiameter')).toBeCloseTo(wrong, 6)
 })
 
+/** 19: a corner stair and a groove of round places. The compound's backlash is .006; the tables are those of the sheet itself. */
+test('a form stepped along has slips of its own', () => {
+  const { lathe, setup, features } = examplePlans().find(([name]) => name === '19-no-form-tool.yaml')![1]
+  const operations = features.flatMap((one) => (one.status === 'planned' ? [one.operation] : []))
+  const cards = slipsOf(lathe, setup, operations)
+  expect(cards).toHaveLength(2)
+  const [corner, groove] = cards.map((slips) => {
+    for (const mistake of ['next-line-read', 'place-backward'])
+      expect(slips.some(({ mistakes }) => mistakes.some((one) => one === mistake))).toBe(true)
+    return slips.find(({ mistakes }) => mistakes.includes('place-left-out'))!.ridge!
+  })
+  // A square tool leaves a stair: without its place, a quarter of the way, that step stands at the depth of the next one.
+  const depths = reached(operations[0]!.moves)
+  const at = Math.floor(depths.length / 4)
+  expect(corner!.high / INCH).toBeCloseTo((depths[at]! - depths[at + 1]!) / 1000, 6)
+  // Four times the chord leaves about four times the ridge: more than the .001 that the job allows.
+  expect(groove!.high / INCH).toBeGreaterThan(0.001)
+  expect(groove!.side).toBe('tailstock')
+})
+
+/** Where each place of the finish ends, in marks. */
+const reached = (moves: Operation['moves']): number[] =>
+  moves.flatMap(({ purpose, count }, i) =>
+    purpose === 'finish' && moves[i + 1]?.action === 'back-out' ? [count!] : [],
+  )
+
+test('one line too far down gives every place the depth of the one behind it', () => {
+  const { lathe, features } = examplePlans().find(([name]) => name === '19-no-form-tool.yaml')![1]
+  for (const feature of features) {
+    if (feature.status !== 'planned') continue
+    const { operation } = feature
+    const mutant = mutantsOf(operation, lathe).find(({ mistake }) => mistake === 'next-line-read')!
+    const planned = reached(operation.moves)
+    const wrong = reached(mutant.operation.moves)
+    expect(wrong).toEqual([...planned.slice(1), planned.at(-1)])
+  }
+})
+
 describe.each(examplePlans().filter(([, plan]) => plan.features.some(({ status }) => status === 'planned')))(
   '%s',
   (_, { lathe, setup, features }) => {
@@ -96,8 +135,10 @@ describe.each(examplePlans().filter(([, plan]) => plan.features.some(({ status }
     test('one turn too many is a turn of the cross-feed deeper, wherever a diameter or a depth is measured', () => {
       const scale = lathe.crossFeed
       for (const [i, slips] of cards.entries()) {
-        // A V that the compound feeds down its flank has no infeed of the cross-feed.
-        if (!operations[i]!.moves.some(({ action, slide }) => action === 'feed-in' && slide === 'cross-feed')) continue
+        // A V that the compound feeds down its flank has no infeed of the cross-feed; the last place of a stepped form is not its deepest.
+        const { moves, cusp } = operations[i]!
+        const fed = moves.some(({ action, slide }) => action === 'feed-in' && slide === 'cross-feed')
+        if (!fed || cusp !== undefined) continue
         const slip = slips.find(({ mistakes }) => mistakes.includes('turn-more'))
         expect(slip !== undefined).toBe(scale.kind === 'dial')
         if (slip === undefined || scale.kind !== 'dial') continue
