@@ -33,9 +33,11 @@ function shoulderBeside(bench: Bench, { region, feature }: Draft): number {
 }
 
 /** The drawing's radius where the tool is the form's own; a smaller tool that steps along it is ground to its own radius. */
-function formRadius({ feature, tool }: Draft): number | null {
+function formRadius({ feature, tool, cuts }: Draft): number | null {
   if (feature.kind !== 'radius' || (tool.shape !== 'round' && tool.shape !== 'corner')) return null
   const { aim, limits } = feature.radius
+  // On a sloping face the form's own radius measures less than the drawing's.
+  if (tool.rakeInUse !== 0) return cuts.style === 'steps' ? null : aim
   const [low, high] = limits ?? [aim * 0.99, aim * 1.01]
   return tool.radius >= low && tool.radius <= high ? aim : null
 }

@@ -19,7 +19,7 @@ describe('an edge on a sloping face', () => {
     }
     expect(edgeCurve(vee).depth(-0.1)).toBeCloseTo(-0.1 * cosine, 6)
     expect(edgeCurve(vee).depth(0.15)).toBeCloseTo(-0.1 * cosine, 6)
-    expect(edgeCurve(vee).depth(0.02)).toBe(0)
+    expect(edgeCurve(vee).depth(0.02)).toBeCloseTo(0, 12)
     const round: Edge = { ...none, shape: 'round', rakeInUse: rake, face: { angle: null, radius: 0.1, floor: 1e6 } }
     expect(edgeCurve(round).depth(0.08)).toBeCloseTo(-0.04 * cosine, 6)
   })

@@ -12,6 +12,7 @@ import {
   present,
 } from '../inspection.ts'
 import { overPinsInVee, pinForVee } from '../over-pins.ts'
+import { overCurvedFlanks } from './raked.ts'
 
 /** A V at the bench: angle, width at the surface, bottom, flat, over pins, place. */
 export function inspectVGroove(inspected: Inspected, feature: VGrooveFeature): Check[] {
@@ -67,7 +68,8 @@ function overPins(inspected: Inspected, feature: VGrooveFeature): Check | null {
   const beside = besideOf(inspected, draft.region.from, draft.region.to)
   const pin = pinForVee(bench.units, { diameter: draft.surface, width: atSurface, halfAngle, root }, beside)
   if (pin === null) return null
-  const over = (wide: number): number => overPinsInVee({ diameter, width: wide, halfAngle }, pin.diameter)
+  const curved = overCurvedFlanks(draft, root, pin.diameter)
+  const over = (wide: number): number => overPinsInVee({ diameter, width: wide, halfAngle }, pin.diameter) + curved
   const limits = sizes.limits('width')
   return {
     id: 'overPins',

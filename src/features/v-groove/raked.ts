@@ -1,10 +1,12 @@
+import { depthAt, faceLength } from '../../tools/grind/form.ts'
 import { type StandsIn, stanceOf, veeStands } from '../../tools/standing.ts'
 import type { VeeTool } from '../../tools/tool.ts'
 import type { Degrees } from '../../units/dimension.ts'
+import type { Length } from '../../units/length.ts'
 import { isRefusal } from '../choose-tool.ts'
-import type { Bench, Refusal } from '../draft.ts'
+import type { Bench, Draft, Refusal } from '../draft.ts'
 import type { VGrooveFeature } from '../feature.ts'
-import { veeOnFace } from '../on-face.ts'
+import { standsIn, veeOnFace } from '../on-face.ts'
 import { solved, stepOf, withNose } from './solved.ts'
 
 /** Included angles that differ by less are left to the replay to tell apart: a tenth of a degree, two marks of a bevel protractor. */
@@ -44,3 +46,27 @@ function formAt(bench: Bench, feature: VGrooveFeature, tool: VeeTool, angle: Deg
   const depth = nosed.depth - (on.step.diameter.nominal - surface) / 2
   return depth > 0 && depth < surface / 2 ? { surface, depth } : null
 }
+
+/**
+ * How much more two pins measure over flanks that a sloping face has left curved than over straight ones between the same ends: 0 without rake.
+ * A pin that touches a flank at a point stands √((p/2)² − u²) above it, u from the middle; it lies on the point that lifts it most.
+ */
+export function overCurvedFlanks(draft: Draft, root: Length, pin: Length): Length {
+  const { tool } = draft
+  if (tool.shape !== 'vee' || tool.rakeInUse === 0) return 0
+  const form = standsIn(draft)
+  const { rake, floor } = stanceOf(tool, form)
+  const face = faceLength(form.depth, floor, rake)
+  const across = face * Math.tan((tool.angle / 2) * (Math.PI / 180))
+  const lift = (flank: (part: number) => Length): Length => {
+    const over = parts.flatMap((part) => {
+      const square = (pin / 2) ** 2 - (root / 2 + part * across) ** 2
+      return square < 0 ? [] : [flank(part) + Math.sqrt(square)]
+    })
+    return Math.max(...over)
+  }
+  return 2 * (lift((part) => depthAt(part * face, floor, rake)) - lift((part) => part * form.depth))
+}
+
+/** Around its highest place the lift is flat: so many parts find it to a few nanometers. */
+const parts = Array.from({ length: 4097 }, (_, i) => i / 4096)
