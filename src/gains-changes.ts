@@ -18,7 +18,9 @@ export const changesFor = (job: Job, failing: readonly Planned[]): Change[] => {
   const sizes = failing.flatMap((feature) => feature.budget.filter(({ verdict }) => verdict === 'may not hold'))
   const causes = new Set(['touching off', ...sizes.map(({ worstCause }) => worstCause)])
   return [
-    ...(failing.some((feature) => feature.operation.angle === 0) ? [swung(job.lathe)] : []),
+    ...(job.features.some(({ cutting }) => (cutting.compoundAngle ?? job.lathe.compound.angle) === 0)
+      ? [swung(job.lathe)]
+      : []),
     ...halfMarks(job.lathe),
     ...CARE.filter(({ cause, key }) => causes.has(cause) && job.lathe.accuracy[key] > 0).map((care) =>
       careful(job, care),

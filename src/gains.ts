@@ -1,4 +1,5 @@
 import type { Budgeted } from './budget/budgeted.ts'
+import type { Origin } from './diagnostics/diagnostic.ts'
 import { type Change, changesFor } from './gains-changes.ts'
 import { warningOf } from './gains-words.ts'
 import type { Job } from './job/job.ts'
@@ -12,8 +13,16 @@ type Planned = Extract<FeaturePlan, { status: 'planned' }>
  */
 export const withGains = (job: Job, plan: Plan, planOf: (job: Job) => Plan): Plan => {
   const failing = plan.features.filter((feature): feature is Planned => feature.status === 'planned' && fails(feature))
-  if (failing.length === 0) return plan
-  const indexes = new Set(failing.map((feature) => feature.operation.feature))
+  const coarse = plan.features.filter(
+    (feature): feature is Refused => feature.status === 'refused' && feature.code === 'no-reading',
+  )
+  if (failing.length + coarse.length === 0) return plan
+  const indexes = new Set([
+    ...failing.map((feature) => feature.operation.feature),
+    ...job.features
+      .filter((one) => coarse.some(({ origin }) => samePlace(origin, one.origin)))
+      .map(({ index }) => index),
+  ])
   const tried = changesFor(job, failing).map((change) => ({ change, plan: planOf(changed(job, [change], indexes)) }))
   const together = new Map<string, Plan>()
   const gainsOf = (feature: Planned): Gain[] => {
@@ -27,14 +36,30 @@ export const withGains = (job: Job, plan: Plan, planOf: (job: Job) => Plan): Pla
     const both = sameIn(all, feature)
     return gains(feature, both) ? [...single, gainOf(changes, feature, both!)] : single
   }
-  const features = plan.features.map((feature) =>
-    feature.status === 'planned' && fails(feature) ? { ...feature, gains: gainsOf(feature) } : feature,
-  )
+  const features = plan.features.map((feature) => {
+    if (feature.status === 'refused') return coarse.includes(feature) ? withFinerDial(feature, tried) : feature
+    return fails(feature) ? { ...feature, gains: gainsOf(feature) } : feature
+  })
   const warnings = features.flatMap((feature, index) =>
     feature.status === 'planned' && fails(feature) ? [warningOf(job, feature, index)] : [],
   )
   return { ...plan, features, warnings: [...plan.warnings, ...warnings] }
 }
+
+type Refused = Extract<FeaturePlan, { status: 'refused' }>
+
+/** No mark within the limits: what was tried and is planned then goes before the advice that was not. */
+const withFinerDial = (feature: Refused, tried: readonly { change: Change; plan: Plan }[]): Refused => {
+  const planned = tried.filter(({ plan }) =>
+    plan.features.some((one) => one.status === 'planned' && samePlace(one.operation.origin, feature.origin)),
+  )
+  if (planned.length === 0) return feature
+  const ways = planned.map(({ change }) => change.set)
+  return { ...feature, remedy: `${ways.join(', or ')}: planned and replayed so, the plan comes within the limits` }
+}
+
+const samePlace = (one: Origin, other: Origin): boolean =>
+  one.file === other.file && one.path.join('/') === other.path.join('/')
 
 /** A size that the replayed form has, and that may come out beyond its limits. */
 const failed = (one: Budgeted): boolean => one.verdict === 'may not hold' && one.spare !== null

@@ -128,3 +128,20 @@ describe('what is proposed where a size may not hold', () => {
     expect(feature.finished.depth.verdict).toBe('may not hold')
   })
 })
+
+describe('a feature refused because no mark lies within its limits', () => {
+  it('is told what was tried and is planned then, and nothing else', () => {
+    const shop = { depth: '0.0703 to 0.0707' }
+    const refused = planOf(shop).features[0]!
+    expect(refused).toMatchObject({ status: 'refused', code: 'no-reading' })
+    const remedy = refused.status === 'refused' ? refused.remedy : ''
+    expect(remedy).toContain("compound: { angle: 5° 44' } in the feature, or read-to: 1/2 in cross-feed")
+    expect(remedy).not.toContain('touch-off')
+    expect(featureOf({ ...shop, crossFeed: ', read-to: 1/2' }).operation.angle).toBe(0)
+    expect(featureOf({ ...shop, feature: "compound: { angle: 5° 44' }" }).operation.angle).toBeCloseTo(5 + 44 / 60)
+  })
+  it('keeps its advice where nothing tried is planned', () => {
+    const refused = planOf({ depth: '0.07026 to 0.07034', compound: ', angle: 30' }).features[0]!
+    expect(refused.status === 'refused' && refused.remedy).toMatch(/^a dial with finer marks/)
+  })
+})
