@@ -141,23 +141,22 @@ const cornerRadius = ({ pieces, near, far, deepest }: Cavity, operation: Operati
   return gaugeRadius(pieces, near, surface) ?? (far - near + deepest + surface / 2) / 2
 }
 
-/** Points of a stepped corner that a gauge is held against: away from both ends, where the form runs into the surfaces. */
-const GAUGED = 256
+/** Points of each stretch of a stepped corner that a gauge is held against: away from both ends, where the form runs into the surfaces. */
+const GAUGED = 32
 
 /**
  * The arc that leaves both surfaces tangentially through the lowest places of a stepped corner: through a point z from the face and d deep goes
  * the radius z + d + √(2zd). Ridges between the steps give less, so the greatest counts; only where z and d are within four times of each other.
  */
 const gaugeRadius = (pieces: readonly Piece[], near: Length, surface: Length): number | null => {
-  const far = pieces.at(-1)!.to
   let most: number | null = null
-  let j = 0
-  for (let i = 1; i < GAUGED; i++) {
-    const z = near + ((far - near) * i) / GAUGED
-    while (pieces[j]!.to < z) j++
-    const [along, deep] = [z - near, depthAt(pieces[j]!.curve, z) + surface / 2]
-    if (deep > 4 * along || along > 4 * deep) continue
-    most = Math.max(most ?? 0, along + deep + Math.sqrt(2 * along * deep))
+  for (const { from, to, curve } of pieces) {
+    for (let i = 0; i <= GAUGED; i++) {
+      const z = from + ((to - from) * i) / GAUGED
+      const [along, deep] = [z - near, depthAt(curve, z) + surface / 2]
+      if (along <= 0 || deep > 4 * along || along > 4 * deep) continue
+      most = Math.max(most ?? 0, along + deep + Math.sqrt(2 * along * deep))
+    }
   }
   return most
 }

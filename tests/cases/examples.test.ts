@@ -85,7 +85,10 @@ describe.each(names)('%s', (name) => {
   })
 
   test('numbers its steps from 1 without a gap, the same in text as in data', () => {
-    const printed = [...text.stdout.matchAll(/^ {0,3}(\d+) {2}[A-Z]/gm)].map((match) => Number(match[1]))
+    // A place of a form that is stepped along is one line with the numbers of all its steps.
+    const printed = [...text.stdout.matchAll(/^ {0,8}(\d+)(?:-(\d+))? {2}[A-Z]/gm)].flatMap(([, from, to]) =>
+      Array.from({ length: Number(to ?? from) - Number(from) + 1 }, (_, i) => Number(from) + i),
+    )
     const expected = sheet.steps.map((_, index) => index + 1)
     expect(sheet.steps.map((step) => step.number)).toEqual(expected)
     expect(printed).toEqual(expected)
@@ -178,14 +181,25 @@ function sizesFrom(feature: SheetFeature, cuts: readonly Cut[]): Record<string, 
   const { width, nose, angle, radius } = feature.edge
   const places = cuts.filter((cut) => depth - cut.depth < depth / 50).map((cut) => cut.along)
   const over = Math.max(...places) - Math.min(...places)
+  const all = cuts.map((cut) => cut.along)
   const bottomDiameter = feature.surface - 2 * depth
   switch (feature.edge.shape) {
     case 'square':
-      return { width: over + width!, depth, bottomDiameter, near: feature.zero.fromEnd + Math.min(...places) }
+      if (feature.kind === 'corner radius') return { radius: aroundCorner(cuts) }
+      return {
+        width: Math.max(...all) - Math.min(...all) + width!,
+        depth,
+        bottomDiameter,
+        near: feature.zero.fromEnd + Math.min(...all),
+      }
     case 'vee':
       return { root: over + nose!, depth, bottomDiameter, angle: angle!, ...flankWidth(feature, over + nose!, depth) }
-    case 'round':
-      return { width: 2 * Math.sqrt(2 * radius! * depth - depth * depth), depth, bottomDiameter, radius: radius! }
+    case 'round': {
+      const half = (deep: number) => Math.sqrt(2 * radius! * deep - deep * deep)
+      const ends = [1, -1].map((side) => Math.max(...cuts.map((cut) => side * cut.along + half(cut.depth))))
+      const chord = ends[0]! + ends[1]!
+      return { width: chord, depth, bottomDiameter, radius: chord ** 2 / (8 * depth) + depth / 2 }
+    }
     default:
       return {
         radius: radius!,
@@ -193,6 +207,12 @@ function sizesFrom(feature: SheetFeature, cuts: readonly Cut[]): Record<string, 
         legDown: radius! + depth,
       }
   }
+}
+
+/** The arc tangential to face and cylinder through the lowest corner of a stair: x along and y deep lie on it when it is x + y + √(2xy). */
+function aroundCorner(cuts: readonly Cut[]): number {
+  const inReach = cuts.filter(({ along, depth }) => along <= 4 * depth && depth <= 4 * along)
+  return Math.max(...inReach.map(({ along, depth }) => along + depth + Math.sqrt(2 * along * depth)))
 }
 
 /** Width of a V at the surface; where the drawing gives it at another diameter the sheet states it there, and the sum does not apply. */

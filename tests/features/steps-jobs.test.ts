@@ -131,7 +131,7 @@ describe('what cannot be stepped is refused', () => {
   })
 })
 
-it('plans grooves and corners of many sizes, dials and units, proved by the replay', () => {
+it('plans grooves and corners of many sizes, dials and units, proved by the replay', { timeout: 60_000 }, () => {
   const failed: string[] = []
   const look = (given: Given) => {
     const feature = planOf(given)
