@@ -20,6 +20,7 @@ import type { OperationTrace } from './moves/trace.ts'
 import { type Progress, replayNext, startOf } from './replay/replay.ts'
 import { sequence } from './sequence/sequence.ts'
 import type { FeaturePlan, Plan } from './sheet/plan.ts'
+import { sideFeedWarnings } from './side-feed-words.ts'
 import { edgeOf } from './tools/edge.ts'
 import { statedEdge } from './tools/stated.ts'
 import { formatLength } from './units/format.ts'
@@ -194,9 +195,13 @@ function toPlan(
         ? plannedFeature(bench, one.planned, budgets[done++]!)
         : { ...refusedFeature(one.feature, one.refusal), ...toGrindAnew(bench, one) },
   )
-  const warnings = outcomes.flatMap((one, feature) =>
-    'planned' in one ? one.planned.warnings.map((said) => ({ feature, ...said })) : [],
-  )
+  const warnings = outcomes.flatMap((one, feature) => {
+    if (!('planned' in one)) return []
+    const planned = outcomes.slice(0, feature).filter((other) => 'planned' in other).length
+    const { operation, warnings: said } = one.planned
+    const bySide = sideFeedWarnings(job.units, job.lathe, operation, budgets[planned]!)
+    return [...said, ...bySide].map((each) => ({ feature, ...each }))
+  })
   return {
     title: job.title,
     drawingNumber: job.drawingNumber,

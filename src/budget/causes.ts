@@ -80,6 +80,7 @@ const linesMet = (
   before: Before,
   planned: OperationTrace,
 ): readonly { readonly name: string; readonly place: Length }[] => {
+  if (moves.every(({ place }) => place === undefined)) return []
   const found = new Map<Length, string>()
   const meet = (move: Operation['moves'][number] | undefined): void => {
     if (move?.place !== undefined) found.set(move.place, LINES[move.purpose ?? ''] ?? 'a place met by eye')
@@ -108,12 +109,16 @@ const inForce = (operation: Operation, step: number, slide: Slide): readonly num
   return typeof earlier?.count === 'number' && earlier.action !== 'zero' ? [...own, earlier.count] : own
 }
 
-/** What one reading may be off by, pm of slide travel: as stated, or half of the smallest step that can be read. */
+/** What one reading may be off by, pm of slide travel: as stated, or half of the smallest step that can be read; of the carriage never less than that half. */
 const readingError = (lathe: Lathe, slide: Slide): Length => {
   const scale: Scale | null =
     slide === 'cross-feed' ? lathe.crossFeed : slide === 'compound' ? lathe.compound.scale : lathe.carriage
   if (scale === null) return 0
-  return lathe.accuracy.reading === null ? stepOf(scale) / 2 : travel(scale, lathe.accuracy.reading)
+  const half = stepOf(scale) / 2
+  if (lathe.accuracy.reading === null) return half
+  // What is stated is for the two fine dials; nobody reads the coarse one of a carriage so closely.
+  const stated = travel(scale, lathe.accuracy.reading)
+  return slide === 'carriage' ? Math.max(half, stated) : stated
 }
 
 /** The stock is really thicker by so much in diameter; the tool touches the real surface. */

@@ -82,9 +82,8 @@ export const carriageWords = (
   { operation }: Scene['feature'],
   dial: (scale: Scale) => Phrase,
 ): Phrase | null => {
-  const moved = operation.moves.filter(({ slide, action }) => slide === 'carriage' && !LOCKS.has(action))
-  if (moved.length === 0) return null
-  if (moved.some(({ place }) => place !== undefined))
+  if (!byCarriage(operation)) return null
+  if (operation.moves.some(({ place }) => place !== undefined))
     return ['moves the tool along, to the scribed lines by eye: within ', length('along', lathe.accuracy.layout, units)]
   const { carriage } = lathe
   if (carriage === null) return null
@@ -96,5 +95,9 @@ export const carriageWords = (
     { ...readingFigure(carriage, carriage.range), role: 'dial' },
   ]
 }
+
+/** Something other than its lock is done to the carriage. */
+export const byCarriage = ({ moves }: Pick<Scene['feature']['operation'], 'moves'>): boolean =>
+  moves.some(({ slide, action }) => slide === 'carriage' && !LOCKS.has(action))
 
 const LOCKS: ReadonlySet<string> = new Set(['lock', 'unlock'])

@@ -2,9 +2,11 @@ import type { Instrument } from '../moves/operation.ts'
 import type { Mistake } from '../slips/mistakes.ts'
 import { type Change, type Ridge, type Slip, slipsOf } from '../slips/slips.ts'
 import type { Units } from '../units/length.ts'
+import { byCarriage } from './carriage.ts'
 import { dimensionFigure } from './dimensions.ts'
 import { identify, length } from './figure.ts'
 import type { Plan } from './plan.ts'
+import type { Planned } from './scene.ts'
 import type { Phrase, SlipCard } from './sheet.ts'
 
 /** For each planned feature what the single mistakes on it would measure, and what they were. */
@@ -15,14 +17,20 @@ export const slipCards = (plan: Plan): SlipCard[] => {
   return planned.map(({ feature, index }, i) => ({
     feature: index,
     name: feature.name,
-    lines: slips[i]!.map((slip, line) => lineOf(plan, slip, `slip.${index + 1}.${line + 1}`)),
+    lines: slips[i]!.map((slip, line) => lineOf(plan, feature, slip, `slip.${index + 1}.${line + 1}`)),
   }))
 }
 
-const lineOf = (plan: Plan, slip: Slip, place: string): SlipCard['lines'][number] => ({
+const lineOf = (plan: Plan, feature: Planned, slip: Slip, place: string): SlipCard['lines'][number] => ({
   shows: identify(place, showing(slip, plan.units)),
-  mistake: slip.mistakes.map((mistake) => said(mistake, plan)).join(', or '),
+  mistake: slip.mistakes.map((mistake) => onItsSlide(said(mistake, plan), mistake, feature)).join(', or '),
 })
+
+/** Where the carriage moves the tool along, what is said of the compound is true of the carriage. */
+const onItsSlide = (words: string, mistake: Mistake, { operation }: Planned): string =>
+  ALONG.has(mistake) && byCarriage(operation) ? words.replace('compound', 'carriage') : words
+
+const ALONG: ReadonlySet<Mistake> = new Set<Mistake>(['shift-forgotten', 'turn-more-along', 'backlash-left'])
 
 const showing = ({ changes, ridge }: Slip, units: Units): Phrase => {
   const parts = [...changes.map((change) => changed(change, units)), ...(ridge === null ? [] : [left(ridge, units)])]

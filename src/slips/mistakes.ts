@@ -33,10 +33,10 @@ export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[]
     ['turn-more', deeper(moves, turn(lathe.crossFeed), true)],
     ['turn-less', deeper(moves, negative(turn(lathe.crossFeed)), false)],
     ['numbers-misread', deeper(moves, tenMarks(lathe.crossFeed), true)],
-    ['finish-forgotten', without(moves, ({ purpose }) => purpose === 'finish' || purpose === 'take-out-floor')],
+    ['finish-forgotten', without(moves, forTheFinish)],
     ['sense-mistaken', otherSense(moves, lathe.crossFeed)],
     ['shift-forgotten', without(moves, (move) => toPlace(move) || move.purpose === 'take-out-floor')],
-    ['turn-more-along', further(moves, turn(lathe.compound.scale))],
+    ['turn-more-along', further(moves, turn(alongScale(operation, lathe)))],
     ['tool-width-forgotten', further(moves, toolWidth(operation, lathe))],
     ['backlash-left', without(moves, ({ action }) => action === 'go-past')],
     ['swing-forgotten', swingForgotten(operation, lathe)],
@@ -71,7 +71,8 @@ function deeper(moves: readonly Move[], by: number | null, lastOnly: boolean): r
 const without = (moves: readonly Move[], dropped: (move: Move) => boolean): readonly Move[] | null =>
   moves.some(dropped) ? moves.filter((move) => !dropped(move)) : null
 
-const toPlace = ({ slide, purpose }: Move): boolean => slide === 'compound' && purpose === 'to-place'
+const toPlace = ({ slide, purpose, place }: Move): boolean =>
+  place !== undefined || ((slide === 'compound' || slide === 'carriage') && purpose === 'to-place')
 
 /** The dial taken for one that reads the other way: twice as deep, or half. */
 function otherSense(moves: readonly Move[], scale: Scale): readonly Move[] | null {
@@ -92,12 +93,25 @@ function further(moves: readonly Move[], by: number | null): readonly Move[] | n
 }
 
 const goesAlong = (move: Move): boolean =>
-  move.slide === 'compound' && (toPlace(move) || move.action === 'feed-across' || move.action === 'feed-in')
+  (move.slide === 'compound' || move.slide === 'carriage') &&
+  (toPlace(move) || move.action === 'feed-across' || move.action === 'feed-in')
 
-/** Counts of the compound for the width of a straight edge; null for any other edge. */
+const forTheFinish = ({ action, purpose, place }: Move): boolean =>
+  purpose === 'finish' || purpose === 'take-out-floor' || (place !== undefined && action === 'feed-across')
+
+/** The dial that moves the tool along: the carriage's where it is turned to readings. */
+const alongScale = ({ moves }: Operation, { carriage, compound }: Lathe): Scale =>
+  carriage !== null &&
+  moves.some(({ slide, action, count }) => slide === 'carriage' && action !== 'zero' && typeof count === 'number')
+    ? carriage
+    : compound.scale
+
+/** Counts of the slide that moves along for the width of a straight edge; null for any other edge. */
 function toolWidth(operation: Operation, lathe: Lathe): number | null {
   const width = straightWidth(operation)
-  const along = Math.cos((operation.angle * Math.PI) / 180) * step(lathe.compound.scale)
+  const scale = alongScale(operation, lathe)
+  const swung = scale === lathe.compound.scale ? Math.cos((operation.angle * Math.PI) / 180) : 1
+  const along = swung * step(scale)
   return width === null || along < 1 ? null : Math.round(width / along)
 }
 

@@ -1,0 +1,71 @@
+import type { Budgeted } from './budget/budgeted.ts'
+import type { Said } from './job/checks/warnings.ts'
+import type { Lathe } from './lathe/lathe.ts'
+import type { Instrument, Operation } from './moves/operation.ts'
+import { formatLength } from './units/format.ts'
+import { INCH, type Length, MM, type Units } from './units/length.ts'
+
+/** What moving along by the carriage costs in truth: limits that rest on the eye, or a width that a coarse dial cannot show. */
+export function sideFeedWarnings(
+  units: Units,
+  lathe: Lathe,
+  operation: Operation,
+  budgeted: readonly Budgeted[],
+): Said[] {
+  if (operation.moves.some(({ place }) => place !== undefined))
+    return [restsOnTheEye(units, lathe, operation, budgeted)]
+  return coarseDial(units, lathe, operation, budgeted)
+}
+
+const ALONG: Partial<Record<Instrument, string>> = {
+  width: 'width',
+  root: 'flat at the root',
+  near: 'near edge',
+  far: 'far edge',
+  center: 'center',
+}
+
+function restsOnTheEye(units: Units, lathe: Lathe, operation: Operation, budgeted: readonly Budgeted[]): Said {
+  const show = (length: Length) => formatLength(length, units)
+  const told = budgeted.flatMap(({ id, low, high, limits, verdict }) => {
+    const name = ALONG[id]
+    if (name === undefined || limits === null) return []
+    const holds = verdict === 'holds' ? 'holds' : 'MAY NOT HOLD'
+    return [`${name} ${show(low)} to ${show(high)}, limits ${show(limits[0])} to ${show(limits[1])}, ${holds}`]
+  })
+  const which = told.length === 0 ? 'No limit of the drawing rests on that' : `On that rest: ${told.join('; ')}`
+  const remedy = 'by an indicator on the carriage, or by the compound, it is nearer'
+  return {
+    code: 'rests-on-the-eye',
+    say: `The carriage is brought to the lines by eye, within ${show(lathe.accuracy.layout)} of each. ${which}; ${remedy}.`,
+    origin: operation.origin,
+    remedy,
+  }
+}
+
+/** A width off by more than a thousandth, or a fortieth of a millimeter, is worth a word. */
+function coarseDial(
+  units: Units,
+  lathe: Lathe,
+  { moves, dimensions, origin }: Operation,
+  budgeted: readonly Budgeted[],
+) {
+  const { carriage } = lathe
+  const byDial = moves.some(({ slide, action }) => slide === 'carriage' && action === 'take-up')
+  const aim = dimensions.find(({ id }) => id === 'width')?.aim
+  const width = budgeted.find(({ id }) => id === 'width')?.planned
+  if (!byDial || carriage?.kind !== 'dial' || aim === undefined || width === undefined) return []
+  const off = Math.abs(width - aim)
+  if (!(off > (units === 'inch' ? INCH / 1000 : MM / 40))) return []
+  const show = (length: Length) => formatLength(length, units)
+  const remedy = 'by the compound, by an indicator on the carriage, or with a tool ground to width it is nearer'
+  const side = width > aim ? 'over' : 'under'
+  return [
+    {
+      code: 'coarse-carriage',
+      say: `The marks of the carriage's dial are ${formatLength(carriage.graduation, carriage.units)} apart: the width comes out ${show(width)}, ${show(off)} ${side} what the drawing aims at; ${remedy}.`,
+      origin,
+      remedy,
+    },
+  ]
+}
