@@ -102,7 +102,7 @@ const widthAt = (shop: Shop, bottom: Length): Length | null => {
 }
 
 /** What the replay holds against it. Where the drawing gives limits they decide, not half a mark around the middle of them. */
-const troubleIn = (operation: Operation, trace: OperationTrace, faults: readonly Fault[]): Trouble | null => {
+export const troubleIn = (operation: Operation, trace: OperationTrace, faults: readonly Fault[]): Trouble | null => {
   for (const [index, dimension] of operation.dimensions.entries()) {
     const size = trace.sizes[index]?.surely ?? null
     if (size === null || dimension.limits === null) continue

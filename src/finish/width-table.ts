@@ -1,6 +1,7 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { correctedFor, type Shop, stepTravel } from './measured.ts'
+import { troubleIn } from './remaining.ts'
 import { type CorrectionTable, readingsAround } from './table.ts'
 import { feedAcross, fromHeadstock, stepsAcross, withAcross, withTool } from './width.ts'
 
@@ -71,7 +72,12 @@ const rowFor = (shop: Shop, real: Length, measured: Length, diameters: Correctio
   const together: Shop = { ...other, operation: withAcross(other, steps) }
   const alone = correctedFor(together, stop.expected)
   const width = alone.trace.sizes.find(({ id }) => id === 'width')?.surely ?? null
-  if (width === null || alone.faults.length > 0 || !holdsWith(together, width, diameters)) return []
+  if (
+    width === null ||
+    troubleIn(shop.operation, alone.trace, alone.faults) !== null ||
+    !holdsWith(together, width, diameters)
+  )
+    return []
   const limits = shop.operation.dimensions.find(({ id }) => id === 'width')?.limits ?? null
   const within = limits === null ? null : width >= limits[0] - SLACK && width <= limits[1] + SLACK
   return within === false ? [] : [{ measured, moves: movesAcross(together, shop.operation.moves), width, within }]
@@ -87,7 +93,7 @@ const holdsWith = (together: Shop, width: Length, diameters: CorrectionTable | n
     const across = both.trace.sizes.find(({ id }) => id === 'width')?.surely ?? null
     return (
       both.deeper === row.deeper &&
-      both.faults.length === 0 &&
+      troubleIn(together.operation, both.trace, both.faults) === null &&
       across !== null &&
       Math.abs(across - width) <= SLACK &&
       Math.abs(both.bottom - row.bottom) <= SLACK

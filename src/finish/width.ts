@@ -60,13 +60,30 @@ export const stepsAcross = (shop: Shop, measured: Length, wider: Length): number
   // From a shoulder the near end moves: a wider tool begins further on.
   const sense = fromHeadstock(operation) ? -1 : 1
   const choices = [...new Set([Math.floor(exact), Math.ceil(exact)])].map((steps) => steps * sense)
-  const widths = choices.map((steps) => {
+  const widthWith = (steps: number): Length => {
     const { trace } = correctedFor({ ...shop, operation: withAcross(shop, steps) }, measured)
-    return { steps, width: trace.sizes.find(({ id }) => id === 'width')?.surely ?? Number.POSITIVE_INFINITY }
-  })
+    return trace.sizes.find(({ id }) => id === 'width')?.surely ?? Number.POSITIVE_INFINITY
+  }
+  const widths = choices.map((steps) => ({ steps, width: widthWith(steps) }))
   const narrowFirst = widths.sort((a, b) => a.width - b.width)
-  return narrowFirst.reduce((best, one) => (Math.abs(one.width - aim) < Math.abs(best.width - aim) - 1000 ? one : best))
-    .steps
+  const best = narrowFirst.reduce((one, other) =>
+    Math.abs(other.width - aim) < Math.abs(one.width - aim) - SLACK ? other : one,
+  )
+  return asFarAsRoughed(best, widthWith)
+}
+
+/** A width that stands to a nanometer is the same. */
+const SLACK: Length = 1000
+
+/**
+ * A wall that roughing has cut already does not come back by stopping short of it: that would only leave a step at the floor. So the reading
+ * stays as near to the written one as it can without cutting more.
+ */
+const asFarAsRoughed = (best: { steps: number; width: Length }, widthWith: (steps: number) => Length): number => {
+  let steps = best.steps
+  const toward = -Math.sign(steps)
+  while (steps !== 0 && Math.abs(widthWith(steps + toward) - best.width) <= SLACK) steps += toward
+  return steps
 }
 
 /** Where a swung compound finishes at several places by the cross-feed: the move that brings the tool to the last of them. */
@@ -79,9 +96,10 @@ const lastPlace = (operation: Operation, { at, by, finishes }: Shop['stop']): nu
   return move > at && move > finishes.at(-2)! ? move : null
 }
 
+/** Where fillets are stepped along, their places have to do with both walls: a width alone moves none of them. */
 export const feedAcross = (operation: Operation, at: number): number | null => {
-  const across = operation.moves.flatMap(({ action, slide }, index) =>
   if (operation.cusp !== undefined) return null
+  const across = operation.moves.flatMap(({ action, slide }, index) =>
     index > at && action === 'feed-across' && slide === 'compound' ? [index] : [],
   )
   return across.length === 1 && operation.angle === 0 ? across[0]! : null

@@ -44,9 +44,10 @@ const grouped = (rows: readonly WidthRow[]): WidthRow[][] => {
 }
 
 const rowWords = (plan: Plan, table: WidthTable, rows: readonly WidthRow[]): { keys: Phrase; reading: Phrase } => {
+  const key = (i: number): Figure => keyFigure(plan, table, rows[i]!)
   const readings = rows[0]!.moves.map(({ count }) => shownAnywhere(plan.lathe.compound.scale, count))
   return {
-    keys: rows.flatMap((row, i) => [...(i === 0 ? [] : [', ']), keyFigure(plan, table, row)]),
+    keys: rows.length === 1 ? [key(0)] : [key(0), rows.length === 2 ? ', ' : ' to ', key(rows.length - 1)],
     reading: readings.flatMap((one, i) => [...(i === 0 ? [] : [', then ']), ...one]),
   }
 }

@@ -51,6 +51,17 @@ const long = (n: number): string => {
 }
 
 describe('the real program', () => {
+  it('keeps a sheet, and says after one edit what changed on it', () => {
+    expect(start(['sheet', 'good.yaml', '--format', 'json', '-o', 'kept.json']).status).toBe(0)
+    expect(start(['sheet', 'good.yaml', '--since', 'kept.json']).stdout).toContain('Nothing: every step')
+    writeFileSync(join(folder, 'worn.yaml'), LATHE.replace('backlash: 0.006', 'backlash: 0.020'))
+    writeFileSync(join(folder, 'on-worn.yaml'), good('worn.yaml'))
+    const { status, stdout, stderr } = start(['sheet', 'on-worn.yaml', '--since', 'kept.json'])
+    expect([status, stderr]).toEqual([0, ''])
+    expect(stdout).toContain('\ncompound backlash: .006 -> .020\n')
+    expect(stdout).toContain('\n  step 23 COMPOUND back past 90 (.010 before 0) -> 70 (.030 before 0)\n')
+  })
+
   it('runs', () => {
     expect(start(['--version'])).toMatchObject({ status: 0, stdout: `groovewright ${manifest.version}\n`, stderr: '' })
     expect(start(['sheet', 'good.yaml'])).toMatchObject({ status: 0, stderr: '' })

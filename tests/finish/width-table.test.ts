@@ -52,10 +52,21 @@ describe('a width followed by hand', () => {
     expect([row.finishes[0]!.mark, row.width.value]).toEqual([17, 0.1645])
   })
 
+  it('is corrected both ways where metal was left on both sides', () => {
+    // .003 left on each: the places were 3 to 14, so .159 is expected. .1575: the tool is .1465, 18 1/2 leaves metal as 18. .160: .149, 16.
+    const sheet = sheetOf(leaving('leave-sides: 0.003'))
+    if (!sheet.ok) throw new Error(sheet.problems.join())
+    const { widthCorrections } = (sheet.sheet as Kept).steps.find((step) => step.widthCorrections)!
+    expect(widthCorrections!.expected).toBe(0.159)
+    const marks = new Map(widthCorrections!.rows.map(({ measured, finishes }) => [measured, finishes[0]!.mark]))
+    expect([marks.get(0.1575), marks.get(0.159), marks.get(0.16)]).toEqual([18, 17, 16])
+  })
+
   it('is said under the stop, with both tables to be used together', () => {
     const text = printText(sheetFrom('01-press-screw.yaml'))
     expect(text).toContain('AND BY THE WIDTH, step 26: (.165 expected)')
-    expect(text).toContain('.1665: feed across to 15; .1660, .1655: 16; .1650, .1645: 17;')
+    // Nothing is left on the sides: walls that stand .0015 wide already are not brought back by stopping short of them.
+    expect(text).toContain('.1665 to .1645: feed across to 17; .1640, .1635: 18')
     expect(text).toContain('off by more than .0015: STOP, measure again, do not correct')
     expect(text).toContain('use both tables together')
   })
@@ -65,6 +76,21 @@ describe('a width followed by hand', () => {
       expect(jsonOf(job).steps.some((step) => step.widthCorrections)).toBe(false)
   })
 })
+
+/** The press screw's groove in a job of one file. */
+const leaving = (more: string): string => `title: Cider press screw
+units: inch
+part: { material: mild steel, held: chuck, overhang: 2.5, diameter: 0.8745, length: 5 }
+lathe:
+  name: Bench lathe
+  units: inch
+  cross-feed: { graduation: 0.001, per-turn: 0.100, reads: depth, backlash: 0.008 }
+  compound: { graduation: 0.001, per-turn: 0.100, backlash: 0.006, travel: 2.5 }
+  spindle-speeds: [60, 95, 150, 240]
+tools: { neck: { shape: square, width: 0.148, reach: 0.140 } }
+features:
+  - { kind: groove, name: Relief, near: 1.125, width: 0.165 ±0.005, depth: 0.072 ±0.004, tool: neck, ${more} }
+`
 
 /** The sheet as it is at the lathe where these two were measured: the tool and the zero stand so, and the rows' readings are followed. */
 const followed = (kept: Kept, at: number, widthRow: number, bottomRow: number | null): Sheet => {
