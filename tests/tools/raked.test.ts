@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { worn } from '../../src/budget/worn.ts'
 import type { Form } from '../../src/moves/form.ts'
 import { rakedCorner, rakedRound, rakedSquare, rakedVee, STANDS_WITHIN } from '../../src/tools/raked.ts'
 import { INCH } from '../../src/units/length.ts'
@@ -101,5 +102,30 @@ describe('a face turned into the work', () => {
     const stance = { rake: 14.5, floor: 0.5625 * INCH }
     const face = bisect((back) => 0.1875 * INCH + standing(0, back, stance)[1] * -1 - 0.375 * INCH, 0, INCH)
     expect(scaled([face, 0, 0], 1 / INCH)[0]).toBeCloseTo(0.1922, 3)
+  })
+})
+
+describe('an edge on a sloping face that was measured wrong', () => {
+  const stance = { rake: 14.5, floor: 0.5625 * INCH }
+  const [r, by] = [0.125 * INCH, 0.0005 * INCH]
+  const edge = (pieces: Form, ground: number | null) => ({ pieces, ground, reach: INCH, shank: { from: 0, to: 0 } })
+  const rim = (form: Form, parts = 200): Vector[] =>
+    Array.from({ length: parts + 1 }, (_, i): Vector => {
+      const u = form[0]!.from + ((form.at(-1)!.to - form[0]!.from) * i) / parts
+      return [u, depthOf(form.find(({ to }) => u <= to) ?? form.at(-1)!, u), 0]
+    })
+
+  it('is round to another radius, or hollow to another, but for what the work is rounder: a tenth of a micrometer', () => {
+    const round = worn(edge(rakedRound(r, r, stance), r), by).pieces
+    expect(worst(rakedRound(r + by, r + by, stance), rim(round).slice(1, -1))).toBeLessThan(100_000)
+    const hollow = worn(edge(rakedCorner(r, stance), r), by).pieces
+    expect(worst(rakedCorner(r + by, stance), rim(hollow).slice(1, -1))).toBeLessThan(100_000)
+  })
+
+  it('is a V with another nose and the same flanks, or a keen point as it was', () => {
+    const vee = worn(edge(rakedVee(0.03 * INCH, half, r, stance), null), by).pieces
+    expect(worst(rakedVee(0.03 * INCH + by, half, r, stance), rim(vee))).toBeLessThan(100)
+    const keen = rakedVee(0, half, r, stance)
+    expect(worn(edge(keen, null), by).pieces).toBe(keen)
   })
 })
