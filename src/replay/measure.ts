@@ -95,11 +95,19 @@ const floorOf = ({ pieces, deepestAt, deepest }: Cavity): readonly Piece[] => {
     level(piece) && deepest - depthAt(piece.curve, (piece.from + piece.to) / 2) <= (deepest - top) / 10 + STEP
   const at = pieces.findIndex((piece) => piece.from <= deepestAt && piece.to >= deepestAt && onFloor(piece))
   if (at < 0) return []
-  let [first, last] = [at, at]
-  while (first > 0 && onFloor(pieces[first - 1]!)) first--
-  while (last < pieces.length - 1 && onFloor(pieces[last + 1]!)) last++
-  return pieces.slice(first, last + 1)
+  // Beside a flat of a tool with flanks a step in the floor is a slope of next to no height; a flank, or a round corner, leads to no floor behind it.
+  const furthest = (way: 1 | -1): number => {
+    let last = at
+    for (let i = at + way; pieces[i] !== undefined; i += way) {
+      if (onFloor(pieces[i]!)) last = i
+      else if (pieces[i]!.curve.kind !== 'line' || rise(pieces[i]!) > STEP) break
+    }
+    return last
+  }
+  return pieces.slice(furthest(-1), furthest(1) + 1)
 }
+
+const rise = ({ from, to, curve }: Piece): Length => Math.abs(depthAt(curve, to) - depthAt(curve, from))
 
 /** A step in a floor is no more than this: a tenth of a millimeter, well over a mark of any dial. */
 const STEP: Length = 100_000_000

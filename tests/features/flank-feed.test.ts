@@ -122,6 +122,9 @@ describe('flank feed of a V', () => {
       expect(sets[i + 1]).toBeCloseTo(Math.ceil(300 - reading! * 1000 * into - 0.5) / 1000, 9)
     })
     expect(sets[0]).toBe(0)
+    // The floors of the lines lie up to a mark apart in depth; the flat at the root is all of them.
+    const root = narrow.features[0]!.finished!.root!
+    expect(root.planned).toBeCloseTo(0.12, 3)
   })
 
   it('takes a nose within half a mark of the root for the root, and refuses a point where a flat is asked for', () => {
