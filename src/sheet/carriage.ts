@@ -61,7 +61,7 @@ const ontoLine = (scene: Scene): Phrase => {
 }
 
 /** By eye: there is no reading, only what is seen. The lines are the first and the last that were scribed. */
-const toLine = ({ move, feature, units, previous }: Scene, place: number): Phrase => {
+const toLine = ({ move, feature, units }: Scene, place: number): Phrase => {
   const { layout, operation } = feature
   const line = layout.at(move.purpose === 'tailstock-line' ? 0 : -1)
   if (move.action === 'feed-across' && line !== undefined) {
@@ -71,9 +71,15 @@ const toLine = ({ move, feature, units, previous }: Scene, place: number): Phras
   const places = operation.moves.flatMap((one) => (one.purpose === 'between-lines' ? [one.place ?? 0] : []))
   const [first, last] = [Math.min(...places), Math.max(...places)]
   if (first === last) return ['by eye until the tool is midway between the lines']
-  if (place === first) return ['by eye until the cut will stay just inside the tailstock line']
-  if (place === last) return ['by eye until the cut will stay just inside the headstock line']
-  return [previous === null ? '' : 'by eye toward the headstock, the cut overlapping the last one']
+  const flat = feature.edge.width ?? feature.edge.nose ?? 0
+  const inside = (side: string, by: number): Phrase => [
+    `by eye until the ${side}-side corner is about `,
+    length('place', by, units),
+    ` inside the ${side} line`,
+  ]
+  if (place === first) return inside('tailstock', place - (layout.at(0)?.fromEnd ?? place))
+  if (place === last) return inside('headstock', (layout.at(-1)?.fromEnd ?? place) - place - flat)
+  return ['by eye toward the headstock, the cut overlapping the last one']
 }
 
 /** How the carriage moves the tool along, for the block above the steps; null where it does not. `dial`: the words of a scale. */

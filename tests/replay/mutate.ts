@@ -15,7 +15,7 @@ export const mutants = (operation: Operation, lathe: Lathe): readonly Mutant[] =
 
 const dropped: Mistake = ({ moves }) =>
   moves.flatMap((move, index) =>
-    move.action === 'go-past' || move.action === 'take-up' || move.action === 'lock'
+    move.action === 'go-past' || move.action === 'take-up' || move.action === 'lock' || move.action === 'unlock'
       ? [
           [
             `${move.action} ${move.slide ?? ''} left out at ${index}`,

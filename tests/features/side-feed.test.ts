@@ -1,0 +1,213 @@
+import { describe, expect, it } from 'vitest'
+import { compile } from '../../src/compile.ts'
+import { printJson } from '../../src/print/json/print.ts'
+import { printText } from '../../src/print/text/print.ts'
+import { buildSheet } from '../../src/sheet/build.ts'
+import type { FeaturePlan, Plan } from '../../src/sheet/plan.ts'
+import { INCH } from '../../src/units/length.ts'
+import { bruteForce } from '../brute/brute-force.ts'
+import type { Sheet } from '../brute/sheet-shape.ts'
+
+type Planned = Extract<FeaturePlan, { status: 'planned' }>
+type Given = { carriage?: string; compound?: string; feature: string; part?: string; accuracy?: string }
+
+const COARSE = '{ graduation: 0.010, per-turn: 0.800, backlash: 0.030 }'
+const FINE = '{ graduation: 0.001, per-turn: 0.200, backlash: 0.018 }'
+const INDICATOR = '{ indicator: 0.001, range: 1 }'
+
+const jobText = ({ carriage, compound = 'angle: 0, travel: 2.5', feature, part, accuracy }: Given): string => `
+title: Screw of the cider press
+units: inch
+part: ${part ?? '{ material: mild steel, held: chuck, overhang: 3, diameter: 1.5, length: 5 }'}
+lathe:
+  name: Bench lathe
+  cross-feed: { graduation: 0.001, per-turn: 0.100, reads: depth, backlash: 0.008 }
+  compound: { graduation: 0.001, per-turn: 0.100, backlash: 0.006, ${compound} }
+${carriage === undefined ? '' : `  carriage: ${carriage}\n`}  spindle-speeds: [60, 95, 150, 240]
+${accuracy === undefined ? '' : `  accuracy: ${accuracy}\n`}tools:
+  neck: { shape: square, width: 0.148, reach: 0.14 }
+  sheave: { shape: vee, angle: 38, nose: 0.150, reach: 0.3 }
+  quarter: { shape: corner, radius: 1/8 }
+  small: { shape: round, radius: 0.05, reach: 0.1 }
+features:
+  - { ${feature} }
+`
+
+const planOf = (given: Given): Plan => {
+  const bytes = new TextEncoder().encode(jobText(given))
+  const done = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes }))
+  if (done.plan === null) throw new Error(JSON.stringify(done.diagnostics, null, 1))
+  return done.plan
+}
+const featureOf = (plan: Plan): Planned => {
+  const feature = plan.features[0]!
+  if (feature.status !== 'planned') throw new Error(`${feature.code}: ${feature.reason}`)
+  return feature
+}
+const refusedOf = (given: Given) => {
+  const feature = planOf(given).features[0]!
+  if (feature.status !== 'refused') throw new Error('it is planned')
+  return feature
+}
+const sheetOf = (plan: Plan): Sheet => JSON.parse(printJson(buildSheet(plan))) as Sheet
+const textOf = (plan: Plan): string => printText(buildSheet(plan))
+const budgetOf = (plan: Plan, id: string) => featureOf(plan).budget.find((one) => one.id === id)!
+const inches = (length: number): number => length / INCH
+const proven = (plan: Plan) => bruteForce(sheetOf(plan)).problems
+
+const GROOVE = 'kind: groove, name: Relief, near: 1.125, width: 0.158, depth: 0.072, tool: neck'
+const byCarriage = `${GROOVE}, side-feed: carriage`
+
+describe('along the work by the dial of the carriage', () => {
+  const plan = planOf({ carriage: COARSE, feature: byCarriage })
+
+  it('rounds places to its marks: .010 on the dial for the .010 that the tool is undersize', () => {
+    expect(inches(budgetOf(plan, 'width').planned)).toBeCloseTo(0.158, 9)
+    expect(proven(plan)).toEqual([])
+  })
+
+  it('takes up its backlash, lets it go to move it, and holds it again before anything else cuts', () => {
+    const { steps } = sheetOf(plan)
+    const done = steps.filter(({ slide, action }) => slide === 'carriage' || action === 'lock' || action === 'unlock')
+    expect(done.map(({ action, reading }) => (reading === undefined ? action : `${action} ${reading}`))).toEqual([
+      ...['take-up null', 'lock', 'zero 0'],
+      ...['unlock', 'move-carriage 0.01', 'lock'],
+      ...['unlock', 'go-past -0.1', 'return 0', 'lock'],
+      ...['unlock', 'feed-across 0.01', 'lock', 'unlock'],
+    ])
+  })
+
+  it('says turns and marks of that dial', () => {
+    const far = sheetOf(planOf({ carriage: COARSE, feature: byCarriage.replace('0.158', '1.008') }))
+    const across = far.steps.find(({ action }) => action === 'feed-across')!
+    expect([across.reading, across.turns, across.mark]).toEqual([0.86, 1, 6])
+  })
+
+  it('reckons with half a mark of that dial where it is read', () => {
+    const { low, high, planned, worstCause } = budgetOf(plan, 'width')
+    expect(worstCause).toBe('reading the carriage')
+    expect(inches(high - planned)).toBeGreaterThan(0.0099)
+    expect(inches(planned - low)).toBeGreaterThan(0.0049)
+    const stated = planOf({ carriage: COARSE, feature: byCarriage, accuracy: '{ reading: 0.0005 }' })
+    expect(inches(budgetOf(stated, 'width').high - planned)).toBeGreaterThan(0.0099)
+  })
+
+  it('warns of an undersize of .008 that its marks cannot show, and refuses only where a limit does not allow it', () => {
+    const loose = planOf({ carriage: COARSE, feature: byCarriage.replace('0.158', '0.156') })
+    expect(loose.warnings.map(({ code }) => code)).toContain('coarse-carriage')
+    expect(inches(budgetOf(loose, 'width').planned)).toBeCloseTo(0.158, 9)
+    const held = planOf({ carriage: COARSE, feature: byCarriage.replace('0.158', '0.156 ±.002') })
+    expect(budgetOf(held, 'width').verdict).toBe('may not hold')
+    const refused = refusedOf({ carriage: COARSE, feature: byCarriage.replace('0.158', '0.156 ±.001') })
+    expect(refused.code).toBe('no-reading')
+    expect(refused.remedy).toContain('an indicator on the carriage')
+    expect(planOf({ carriage: FINE, feature: byCarriage.replace('0.158', '0.156') }).warnings).toEqual([])
+  })
+
+  it('cannot be zeroed against a shoulder that is touched going back', () => {
+    const part =
+      '{ material: mild steel, held: chuck, overhang: 3, steps: [{ name: head, diameter: 1.5, length: 1 }, { name: neck, diameter: 1.3, length: 4 }] }'
+    const feature = `kind: groove, name: Neck, from: neck, near: 0, width: 0.178, depth: 0.02, tool: neck, side-feed: carriage`
+    expect(refusedOf({ carriage: COARSE, part, feature }).code).toBe('side-feed')
+    expect(proven(planOf({ carriage: INDICATOR, part, feature }))).toEqual([])
+  })
+})
+
+describe('along the work by an indicator on the carriage', () => {
+  it.each([29.5, 5.7333, 90, -30, 0])('leaves the compound at 0 when it is swung to %s degrees', (angle) => {
+    const plan = planOf({ carriage: INDICATOR, compound: `angle: ${angle}, travel: 2.5`, feature: byCarriage })
+    expect(proven(plan)).toEqual([])
+    const { steps } = sheetOf(plan)
+    const compound = steps.filter(({ slide }) => slide === 'compound')
+    expect(compound.map(({ action, reading }) => [action, reading])).toEqual([
+      ['take-up', null],
+      ['zero', 0],
+    ])
+    expect(inches(budgetOf(plan, 'width').planned)).toBeCloseTo(0.158, 9)
+    expect(inches(budgetOf(plan, 'flatness').planned)).toBeCloseTo(0, 9)
+  })
+
+  it('has no backlash to take up or to go past, and says what the indicator shows', () => {
+    const plan = planOf({ carriage: INDICATOR, feature: byCarriage })
+    expect(sheetOf(plan).steps.filter(({ action }) => action === 'go-past')).toEqual([])
+    const text = textOf(plan)
+    expect(text).toContain('INDICATOR  bears on the carriage, set it to 0')
+    expect(text).toContain('CARRIAGE   toward the headstock until the indicator shows .010')
+    expect(text).toContain('LOCK, then see that the indicator still shows .010')
+    expect(textOf(planOf({ feature: GROOVE }))).not.toContain('indicator')
+  })
+
+  it('goes no further than its range', () => {
+    const wide = byCarriage.replace('0.158', '1.148')
+    expect(proven(planOf({ carriage: '{ indicator: 0.001, range: 1 }', feature: wide }))).toEqual([])
+    const refused = refusedOf({ carriage: '{ indicator: 0.001, range: 0.999 }', feature: wide })
+    expect(refused.code).toBe('beyond-travel')
+    expect(refused.remedy).toContain('side-feed: lines')
+  })
+
+  it('is what the refusals of a compound that cannot go along name as a remedy', () => {
+    const across = refusedOf({ carriage: INDICATOR, compound: 'angle: 90, travel: 2.5', feature: GROOVE })
+    expect([across.code, across.remedy]).toEqual(['compound-across', expect.stringContaining('side-feed: carriage')])
+    const short = refusedOf({ compound: 'angle: 0, travel: 0.2', feature: GROOVE.replace('0.158', '1') })
+    expect([short.code, short.remedy]).toEqual(['beyond-travel', expect.stringContaining('side-feed: carriage')])
+  })
+})
+
+describe('to the scribed lines', () => {
+  const VEE =
+    'kind: v-groove, name: Belt, angle: 38, width: 0.380 ±0.020, root: 0.200, near: 1.125 ±0.015, tool: sheave'
+  const lines = (feature: string, accuracy?: string) =>
+    planOf({ feature: `${feature}, side-feed: lines`, ...(accuracy === undefined ? {} : { accuracy }) })
+
+  it('meets the tailstock line, then the headstock line, and says each place from the free end in place of a reading', () => {
+    const plan = lines(GROOVE.replace('0.158', '0.400 ±.020'))
+    const { steps } = sheetOf(plan)
+    const eye = steps.filter(({ slide }) => slide === 'carriage')
+    expect(eye.every(({ reading, turns, mark }) => reading === null && turns === null && mark === null)).toBe(true)
+    const across = eye.filter(({ action }) => action === 'feed-across').map(({ placeFromEnd }) => placeFromEnd)
+    expect(across).toEqual([1.125, 1.377])
+    expect(eye.filter(({ action }) => action === 'move-carriage').length).toBeGreaterThanOrEqual(3)
+    expect(inches(budgetOf(plan, 'width').planned)).toBeCloseTo(0.4, 9)
+    expect(proven(plan)).toEqual([])
+  })
+
+  it('is what the carriage means where it shows nothing', () => {
+    const bare = planOf({ feature: `${VEE}, side-feed: carriage` })
+    expect(featureOf(bare).operation.moves).toEqual(
+      featureOf(lines(VEE)).operation.moves.map((move) => ({ ...move, origin: expect.anything() })),
+    )
+    const shown = planOf({ carriage: INDICATOR, feature: `${VEE}, side-feed: lines` })
+    expect(sheetOf(shown).steps.some(({ placeFromEnd }) => placeFromEnd !== undefined)).toBe(true)
+    expect(proven(shown)).toEqual([])
+  })
+
+  it('is off by the layout error at each line, and says which limits rest on that', () => {
+    const plan = lines(VEE)
+    const width = budgetOf(plan, 'width')
+    expect(inches(width.high - width.planned)).toBeGreaterThan(0.01)
+    expect(width.verdict).toBe('holds')
+    expect(plan.warnings.find(({ code }) => code === 'rests-on-the-eye')!.say).toMatch(
+      /width .*holds; near edge .*holds/,
+    )
+    const poor = lines(VEE, '{ layout: 0.010 }')
+    expect(budgetOf(poor, 'width').verdict).toBe('may not hold')
+    expect(poor.warnings.find(({ code }) => code === 'rests-on-the-eye')!.say).toContain('MAY NOT HOLD')
+  })
+
+  it('moves nothing by eye where the tool is as wide as the groove', () => {
+    const plan = lines(GROOVE.replace('0.158', '0.148'))
+    expect(sheetOf(plan).steps.filter(({ slide }) => slide === 'carriage')).toEqual([])
+    expect(plan.warnings).toEqual([])
+  })
+})
+
+describe('what the carriage cannot take', () => {
+  it.each([
+    ['kind: radius, shape: corner, corner-of: end, radius: 1/8, tool: quarter', 'side-feed'],
+    ['kind: radius, shape: concave, radius: 0.15, width: 0.2, center: 1, tool: small', 'side-feed'],
+  ])('refuses %s with a remedy', (feature, code) => {
+    const refused = refusedOf({ carriage: INDICATOR, feature: `${feature}, side-feed: carriage` })
+    expect(refused.code).toBe(code)
+    expect(refused.remedy).toContain('side-feed: compound')
+  })
+})
