@@ -90,6 +90,58 @@ describe('moved-in-contact', () => {
   })
 })
 
+describe('carriage-lock', () => {
+  const seen = (place: number): Move => ({ ...move('move-carriage', 'carriage'), place: inch(place) })
+  const eye: readonly Move[] = [
+    ...begin,
+    move('unlock'),
+    seen(1.129),
+    move('lock'),
+    feed(72),
+    move('unlock'),
+    { ...seen(1.125), action: 'feed-across' },
+    { ...seen(1.133), action: 'feed-across' },
+    move('lock'),
+    out(-50),
+  ]
+  it('none where it is let go to be moved, by eye too, and held to cut', () => {
+    expect(faultsOf(with_(eye))).toEqual([])
+    expect(toInch(replay(bench, setup, [with_(eye)]).operations[0]!.sizes[0]!.surely)).toBeCloseTo(0.156, 9)
+  })
+  it('a carriage moved while it is held', () => {
+    const held = eye.filter((one, index) => one.action !== 'unlock' || index > 8)
+    expect(faultsOf(with_(held))).toEqual(['carriage-lock'])
+    expect(faultsOf(with_(eye.filter((one, index) => one.action !== 'unlock' || index < 12)))).toEqual([
+      'carriage-lock',
+    ])
+  })
+  it('a plunge with the carriage let go', () => {
+    const loose = eye.filter((one, index) => one.action !== 'lock' || index !== 10)
+    expect(faultsOf(with_(loose))).toContain('carriage-lock')
+  })
+  it('a carriage moved by eye and then by a dial that was never set', () => {
+    const mixed = [...begin, move('unlock'), seen(1.129), move('move-carriage', 'carriage', 1)]
+    expect(faultsOf(with_(mixed))).toContain('open-zero')
+  })
+  it('an indicator that cannot follow so far', () => {
+    const range = inch(0.02)
+    const lathe = {
+      ...bench,
+      carriage: { kind: 'readout', units: 'inch', resolution: inch(0.001), reads: 'depth', range },
+    } as const
+    const to = (count: number) =>
+      with_([
+        ...begin.slice(0, 4),
+        move('zero', 'carriage'),
+        ...begin.slice(4),
+        move('unlock'),
+        move('move-carriage', 'carriage', count),
+      ])
+    expect(faultsOf(to(20), setup, lathe)).not.toContain('beyond-travel')
+    expect(faultsOf(to(21), setup, lathe)).toContain('beyond-travel')
+  })
+})
+
 describe('not-clear', () => {
   it('backed out by less than the backlash', () => {
     expect(faultsOf(swapped(out(-50), [out(-8)], 1))).toContain('not-clear')
@@ -109,7 +161,7 @@ describe('open-zero', () => {
   })
   it('carriage not locked', () => {
     const faults = faultsOf(with_(neckMoves.filter(({ action }) => action !== 'lock')))
-    expect(faults).toEqual(expect.arrayContaining(['open-zero', 'open-form']))
+    expect(faults).toEqual(expect.arrayContaining(['open-zero', 'carriage-lock']))
   })
   it('set again after metal was cut', () => {
     const moves = [...neckMoves.slice(0, 9), move('zero', 'cross-feed'), ...neckMoves.slice(9)]
