@@ -3,7 +3,7 @@ import type { Fault, OperationTrace } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
 import { correctedFor, type Shop } from './measured.ts'
 import { bottomWanted } from './stop.ts'
-import { stepsAcross, withAcross, withTool } from './width.ts'
+import { stepsAcross, withTool } from './width.ts'
 
 /** What was measured at the stop, pm; null where nobody measured it. */
 export type Taken = { readonly bottom: Length; readonly width: Length | null; readonly outside: Length | null }
@@ -45,8 +45,7 @@ export const remainingFor = (shop: Shop, taken: Taken): Remaining => {
   const wider = taken.width === null ? 0 : trueTool(shop, taken.bottom, taken.width)
   if (wider === null) return { ok: false, why: 'no-width' }
   const real: Shop = { ...shop, operation: withTool(shop.operation, wider) }
-  const across = stepsAcross(real, taken.bottom, wider)
-  const corrected = correctedFor({ ...shop, operation: withAcross(real, across) }, taken.bottom)
+  const { steps: across, corrected } = stepsAcross(real, taken.bottom, wider)
   const trouble = troubleIn(shop.operation, corrected.trace, corrected.faults)
   if (trouble !== null) return { ok: false, ...trouble }
   const findings = { off: taken.bottom - shop.stop.expected, expectedBottom: shop.stop.expected, expectedWidth, wider }

@@ -22,7 +22,7 @@ export type WidthTable = {
   readonly expected: Length
   /** More than this from what is expected no stated error explains, pm. */
   readonly most: Length
-  /** From the widest to the narrowest. Every row also holds together with every row of `diameters`. */
+  /** From the widest to the narrowest. Every row also holds together with the ends of the table for the bottom. */
   readonly rows: readonly WidthRow[]
 }
 
@@ -61,16 +61,15 @@ export const widthTable = (
   return kept.length < 3 || most <= 0 ? null : { at: stop.at, expected, most, rows: kept }
 }
 
-/** The row, planned and replayed from the width that was measured, and with the ends and the middle of the other table; nothing where one of them fails. */
+/** The row, planned and replayed from the width that was measured, and with the ends of the other table; nothing where one of them fails. */
 const rowFor = (shop: Shop, real: Length, measured: Length, diameters: CorrectionTable | null): readonly WidthRow[] => {
   const { stop } = shop
   const wider = measured - real
   const other: Shop = { ...shop, operation: withTool(shop.operation, wider) }
-  const there = widthThere(other, stop.expected)
+  const { steps, corrected: alone } = stepsAcross(other, stop.expected, wider)
+  const there = alone.trace.at[stop.at]?.find(({ id }) => id === 'width')?.surely ?? null
   if (there === null || Math.abs(there - measured) > SLACK) return []
-  const steps = stepsAcross(other, stop.expected, wider)
   const together: Shop = { ...other, operation: withAcross(other, steps) }
-  const alone = correctedFor(together, stop.expected)
   const width = alone.trace.sizes.find(({ id }) => id === 'width')?.surely ?? null
   if (
     width === null ||
@@ -83,12 +82,11 @@ const rowFor = (shop: Shop, real: Length, measured: Length, diameters: Correctio
   return within === false ? [] : [{ measured, moves: movesAcross(together, shop.operation.moves), width, within }]
 }
 
-/** With the largest, the middle and the smallest bottom of the other table: the same finish as there, the same width, and no fault. */
+/** With the largest and the smallest bottom of the other table: the same finish as there, the same width, and no fault. */
 const holdsWith = (together: Shop, width: Length, diameters: CorrectionTable | null): boolean => {
   if (diameters === null) return true
   const { rows } = diameters
-  const some = [rows[0]!, rows[Math.floor(rows.length / 2)]!, rows.at(-1)!]
-  return some.every((row) => {
+  return [rows[0]!, rows.at(-1)!].every((row) => {
     const both = correctedFor(together, row.measured)
     const across = both.trace.sizes.find(({ id }) => id === 'width')?.surely ?? null
     return (

@@ -2,7 +2,7 @@ import { worn } from '../budget/worn.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
-import { correctedFor, type Shop, stepTravel } from './measured.ts'
+import { type Corrected, correctedFor, type Shop, stepTravel } from './measured.ts'
 import { bottomWanted } from './stop.ts'
 
 /** Two places are one within a micrometer. */
@@ -49,41 +49,51 @@ const crossCount = (lathe: Lathe, operation: Operation, compound: number): numbe
   return Math.ceil((depth - shift) / stepTravel(lathe.crossFeed) - 0.5 - 1e-6)
 }
 
+/** A feed across moved by so many readable steps, and what it finishes at. */
+export type Across = { readonly steps: number; readonly corrected: Corrected }
+
 /** How far the far end of the feed across is moved for the width to come nearest to the drawing's; a tie leaves metal. */
-export const stepsAcross = (shop: Shop, measured: Length, wider: Length): number => {
+export const stepsAcross = (shop: Shop, measured: Length, wider: Length): Across => {
   const { operation, stop } = shop
+  const movedBy = (steps: number): Across => ({
+    steps,
+    corrected: correctedFor({ ...shop, operation: withAcross(shop, steps) }, measured),
+  })
   const aim = operation.dimensions.find(({ id }) => id === 'width')?.aim
-  if (wider === 0 || aim === undefined) return 0
-  if (feedAcross(operation, stop.at) === null && lastPlace(operation, stop) === null) return 0
+  const moves = feedAcross(operation, stop.at) !== null || lastPlace(operation, stop) !== null
+  if (wider === 0 || aim === undefined || !moves) return movedBy(0)
   const along = Math.cos((operation.angle * Math.PI) / 180)
   const exact = -wider / (stepTravel(shop.lathe.compound.scale) * along)
   // From a shoulder the near end moves: a wider tool begins further on.
   const sense = fromHeadstock(operation) ? -1 : 1
-  const choices = [...new Set([Math.floor(exact), Math.ceil(exact)])].map((steps) => steps * sense)
-  const widthWith = (steps: number): Length => {
-    const { trace } = correctedFor({ ...shop, operation: withAcross(shop, steps) }, measured)
-    return trace.sizes.find(({ id }) => id === 'width')?.surely ?? Number.POSITIVE_INFINITY
-  }
-  const widths = choices.map((steps) => ({ steps, width: widthWith(steps) }))
-  const narrowFirst = widths.sort((a, b) => a.width - b.width)
+  const choices = [...new Set([Math.floor(exact), Math.ceil(exact)])].map((steps) => movedBy(steps * sense))
+  const narrowFirst = choices.sort((a, b) => widthOf(a) - widthOf(b))
   const best = narrowFirst.reduce((one, other) =>
-    Math.abs(other.width - aim) < Math.abs(one.width - aim) - SLACK ? other : one,
+    Math.abs(widthOf(other) - aim) < Math.abs(widthOf(one) - aim) - SLACK ? other : one,
   )
-  return asFarAsRoughed(best, widthWith)
+  return best.steps * sense < 0 ? asFarAsRoughed(best, movedBy) : best
 }
 
 /** A width that stands to a nanometer is the same. */
 const SLACK: Length = 1000
 
+const widthOf = ({ corrected }: Across): Length =>
+  corrected.trace.sizes.find(({ id }) => id === 'width')?.surely ?? Number.POSITIVE_INFINITY
+
 /**
  * A wall that roughing has cut already does not come back by stopping short of it: that would only leave a step at the floor. So the reading
  * stays as near to the written one as it can without cutting more.
  */
-const asFarAsRoughed = (best: { steps: number; width: Length }, widthWith: (steps: number) => Length): number => {
-  let steps = best.steps
-  const toward = -Math.sign(steps)
-  while (steps !== 0 && Math.abs(widthWith(steps + toward) - best.width) <= SLACK) steps += toward
-  return steps
+const asFarAsRoughed = (best: Across, movedBy: (steps: number) => Across): Across => {
+  const same = (other: Across): boolean => Math.abs(widthOf(other) - widthOf(best)) <= SLACK
+  const written = movedBy(0)
+  if (same(written)) return written
+  let found = best
+  for (;;) {
+    const next = movedBy(found.steps - Math.sign(found.steps))
+    if (next.steps === 0 || !same(next)) return found
+    found = next
+  }
 }
 
 /** Where a swung compound finishes at several places by the cross-feed: the move that brings the tool to the last of them. */
