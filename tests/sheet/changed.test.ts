@@ -1,7 +1,11 @@
-import { describe, expect, it } from 'vitest'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { sheetSchema } from '../../src/print/json/schema.ts'
 import { good, LATHE, runIn, SHOP } from '../cli/world.ts'
+import { problems } from '../print/conforms.ts'
 
 const before = runIn({ files: SHOP }, 'sheet', '--format', 'json', 'shop/good.yaml')
+// The first sheet of a run waits for everything to be loaded.
+beforeAll(async () => void (await before), 60_000)
 const kept = async (): Promise<string> => (await before).out
 
 /** The sheet of the shop with one thing edited, since the sheet as it was before. */
@@ -70,7 +74,9 @@ describe('one edit, and what changed', () => {
 
   it('tells the same as data', async () => {
     const worn = { 'shop/bench.yaml': LATHE.replace('backlash: 0.006', 'backlash: 0.020') }
-    const { changed } = JSON.parse((await since(worn, '--format', 'json')).out)
+    const sheet = JSON.parse((await since(worn, '--format', 'json')).out)
+    expect(problems(sheetSchema(), sheet)).toEqual([])
+    const { changed } = sheet
     expect(changed.facts).toEqual([{ what: 'compound backlash', before: '.006', now: '.020' }])
     expect(changed.features).toHaveLength(1)
     expect(changed.features[0].steps[1]).toEqual({
