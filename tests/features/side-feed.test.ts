@@ -211,3 +211,33 @@ describe('what the carriage cannot take', () => {
     expect(refused.remedy).toContain('side-feed: compound')
   })
 })
+
+describe('the second replay, which reads only the sheet', () => {
+  const sheet = sheetOf(planOf({ carriage: COARSE, feature: byCarriage }))
+  const eye = sheetOf(planOf({ feature: `${GROOVE}, side-feed: lines` }))
+  type Step = Sheet['steps'][number]
+  const without = (of: Sheet, drop: (step: Step, index: number) => boolean): string =>
+    bruteForce({ ...of, steps: of.steps.filter((step, index) => !drop(step, index)) }).problems.join()
+  const last = (of: Sheet, action: string): number => of.steps.findLastIndex((step) => step.action === action)
+
+  it.each([
+    ['by the dial', sheet],
+    ['by eye', eye],
+  ])('sees a carriage that is moved while it is held, or let go while another slide cuts: %s', (_, of) => {
+    expect(bruteForce(of).problems).toEqual([])
+    const across = of.steps.findIndex(({ action }) => action === 'feed-across')
+    expect(without(of, (_step, index) => index === across - 1)).toContain('the carriage moved while locked')
+    const before = of.steps.findLastIndex(({ action }, index) => action === 'lock' && index < across)
+    expect(without(of, (_step, index) => index === before)).toContain('while the carriage is not locked')
+  })
+
+  it('sees a place brought back without going past, and a place met wrong', () => {
+    expect(without(sheet, ({ action }) => action === 'go-past')).toContain('depends on how much motion is lost')
+    const at = last(eye, 'feed-across')
+    const off = eye.steps.map((step, index) =>
+      index === at ? { ...step, placeFromEnd: step.placeFromEnd! + 0.004 } : step,
+    )
+    const wide = bruteForce({ ...eye, steps: off }).features[0]!.runs[0]!
+    expect(wide.width - bruteForce(eye).features[0]!.runs[0]!.width).toBeCloseTo(0.004, 3)
+  })
+})
