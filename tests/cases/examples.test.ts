@@ -158,6 +158,11 @@ function approachFaults(sheet: SheetData, feature: number): string[] {
     if (step.action === 'unlock') locked = false
     if (step.action === 'measure' && running) faults.push(`${step.number}: measures with the spindle running`)
     if (step.slide === undefined) continue
+    const moved = step.slide === 'carriage' && step.action !== 'zero' && step.action !== 'take-up'
+    if (moved && locked) faults.push(`${step.number}: moves the carriage while it is locked`)
+    if (moved && step.action === 'feed-across' && !running)
+      faults.push(`${step.number}: cuts with the spindle standing`)
+    if (step.placeFromEnd !== undefined) continue
     const scale = scaleOf(sheet, step.slide)
     if (step.action === 'take-up' || scale.readout) forward[step.slide] = true
     if (typeof step.reading !== 'number') continue
@@ -169,8 +174,10 @@ function approachFaults(sheet: SheetData, feature: number): string[] {
     if (step.action !== 'feed-in' && step.action !== 'feed-across') continue
     if (step.reading <= before)
       faults.push(`${step.number}: ${step.slide} feeds from ${before} back to ${step.reading}`)
-    if (!forward.compound || !forward['cross-feed']) faults.push(`${step.number}: cuts at a place approached backward`)
-    if (!running || !locked) faults.push(`${step.number}: cuts with the spindle standing or the carriage loose`)
+    if (!forward.compound || !forward['cross-feed'] || !forward.carriage)
+      faults.push(`${step.number}: cuts at a place approached backward`)
+    if (!running || (!locked && !moved))
+      faults.push(`${step.number}: cuts with the spindle standing or the carriage loose`)
   }
   return faults
 }

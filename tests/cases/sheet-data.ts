@@ -16,6 +16,7 @@ export type SheetStep = {
   readonly reading?: number | null
   readonly turns?: number | null
   readonly mark?: number | null
+  readonly placeFromEnd?: number
   readonly say: string
 }
 export type Finished = {
@@ -47,13 +48,20 @@ export type SheetFeature = {
 export type SheetData = {
   readonly format: string
   readonly units: 'inch' | 'mm'
-  readonly lathe: { readonly crossFeed: SheetScale; readonly compound: SheetScale }
+  readonly lathe: {
+    readonly crossFeed: SheetScale
+    readonly compound: SheetScale
+    readonly carriage: SheetScale | null
+  }
   readonly features: readonly SheetFeature[]
   readonly steps: readonly SheetStep[]
 }
 
-export const scaleOf = (sheet: SheetData, slide: SheetStep['slide']): SheetScale =>
-  slide === 'cross-feed' ? sheet.lathe.crossFeed : sheet.lathe.compound
+export const scaleOf = ({ lathe }: SheetData, slide: SheetStep['slide']): SheetScale => {
+  if (slide !== 'carriage') return slide === 'cross-feed' ? lathe.crossFeed : lathe.compound
+  if (lathe.carriage === null) throw new Error('a reading of a carriage that has none')
+  return lathe.carriage
+}
 
 /** Slide travel at a reading, in the units of the sheet. */
 export const travelAt = (sheet: SheetData, slide: SheetStep['slide'], reading: number): number => {
@@ -65,7 +73,7 @@ export const travelAt = (sheet: SheetData, slide: SheetStep['slide'], reading: n
 export const stepsOf = (sheet: SheetData, feature: number): readonly SheetStep[] =>
   sheet.steps.filter((step) => step.feature === feature)
 
-/** A place where the cross-feed feeds in or across: both slides' travel from their zero, in the units of the sheet. */
+/** A place where a slide feeds in or across: the slides' travel from their zero, in the units of the sheet. */
 export type Cut = { readonly along: number; readonly depth: number; readonly compound: number }
 
 /** Every reading at which metal may be cut, with where it puts the tool's reference point: the geometry of the machine and nothing else. */
@@ -74,11 +82,14 @@ export function cutsOf(sheet: SheetData, feature: number): readonly Cut[] {
   const at = { 'cross-feed': 0, compound: 0, carriage: 0 }
   const cuts: Cut[] = []
   for (const step of stepsOf(sheet, feature)) {
-    if (step.slide === undefined || typeof step.reading !== 'number') continue
-    at[step.slide] = travelAt(sheet, step.slide, step.reading)
+    if (step.slide === undefined) continue
+    if (step.placeFromEnd !== undefined)
+      at.carriage = step.placeFromEnd - sheet.features[feature]!.zero.fromEnd - at.compound * Math.cos(angle)
+    else if (typeof step.reading === 'number') at[step.slide] = travelAt(sheet, step.slide, step.reading)
+    else continue
     if (step.action !== 'feed-in' && step.action !== 'feed-across') continue
     cuts.push({
-      along: at.compound * Math.cos(angle),
+      along: at.carriage + at.compound * Math.cos(angle),
       depth: at['cross-feed'] + at.compound * Math.sin(angle),
       compound: at.compound,
     })
