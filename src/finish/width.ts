@@ -1,6 +1,6 @@
 import { worn } from '../budget/worn.ts'
 import type { Lathe } from '../lathe/lathe.ts'
-import type { Operation } from '../moves/operation.ts'
+import type { Operation, Slide } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Corrected, correctedFor, type Shop, stepTravel } from './measured.ts'
 import { bottomWanted } from './stop.ts'
@@ -24,7 +24,7 @@ export const withTool = (operation: Operation, wider: Length): Operation => {
  * swung the last place of the finish moves, and the cross-feed there makes up for what that does to the depth.
  */
 export const withAcross = ({ lathe, operation, stop }: Shop, steps: number): Operation => {
-  const across = feedAcross(operation, stop.at)
+  const across = anyAcross(operation, stop.at)
   const last = lastPlace(operation, stop)
   if (steps === 0 || (across === null && last === null)) return operation
   const moved = (index: number): boolean => {
@@ -34,7 +34,7 @@ export const withAcross = ({ lathe, operation, stop }: Shop, steps: number): Ope
   return {
     ...operation,
     moves: operation.moves.map((move, index) => {
-      if (moved(index) && move.slide === 'compound' && typeof move.count === 'number')
+      if (moved(index) && move.slide === slideOf(operation, across) && typeof move.count === 'number')
         return { ...move, count: move.count + steps }
       const here = across === null && index > last! && stop.finishes.includes(index)
       return here ? { ...move, count: crossCount(lathe, operation, operation.moves[last!]!.count! + steps) } : move
@@ -60,10 +60,13 @@ export const stepsAcross = (shop: Shop, measured: Length, wider: Length): Across
     corrected: correctedFor({ ...shop, operation: withAcross(shop, steps) }, measured),
   })
   const aim = operation.dimensions.find(({ id }) => id === 'width')?.aim
-  const moves = feedAcross(operation, stop.at) !== null || lastPlace(operation, stop) !== null
+  const across = anyAcross(operation, stop.at)
+  const moves = across !== null || lastPlace(operation, stop) !== null
   if (wider === 0 || aim === undefined || !moves) return movedBy(0)
-  const along = Math.cos((operation.angle * Math.PI) / 180)
-  const exact = -wider / (stepTravel(shop.lathe.compound.scale) * along)
+  const byCarriage = slideOf(operation, across) === 'carriage'
+  const along = byCarriage ? 1 : Math.cos((operation.angle * Math.PI) / 180)
+  const scale = byCarriage ? shop.lathe.carriage! : shop.lathe.compound.scale
+  const exact = -wider / (stepTravel(scale) * along)
   // From a shoulder the near end moves: a wider tool begins further on.
   const sense = fromHeadstock(operation) ? -1 : 1
   const choices = [...new Set([Math.floor(exact), Math.ceil(exact)])].map((steps) => movedBy(steps * sense))
@@ -107,6 +110,19 @@ const lastPlace = (operation: Operation, { at, by, finishes }: Shop['stop']): nu
 }
 
 /** Where fillets are stepped along, their places have to do with both walls: a width alone moves none of them. */
+/** By the compound, or by the carriage where it is read on a dial or an indicator; what is fed to a line by eye has no reading to move. */
+const anyAcross = (operation: Operation, at: number): number | null => {
+  const compound = feedAcross(operation, at)
+  if (compound !== null) return compound
+  const carriage = operation.moves.flatMap(({ action, slide, count }, index) =>
+    index > at && action === 'feed-across' && slide === 'carriage' && typeof count === 'number' ? [index] : [],
+  )
+  return carriage.length === 1 && !fromHeadstock(operation) ? carriage[0]! : null
+}
+
+const slideOf = ({ moves }: Operation, across: number | null): Slide =>
+  across === null ? 'compound' : (moves[across]!.slide ?? 'compound')
+
 export const feedAcross = (operation: Operation, at: number): number | null => {
   if (operation.cusp !== undefined) return null
   const across = operation.moves.flatMap(({ action, slide }, index) =>

@@ -13,6 +13,7 @@ const NAMES = [
   'examples/jobs/07-mill-pulley.yaml',
   'examples/jobs/09-swung-compound.yaml',
   'examples/jobs/14-whole-screw.yaml',
+  'examples/jobs/16-compound-left-swung.yaml',
   'examples/lathes/bench-lathe.yaml',
   'examples/lathes/engine-lathe.yaml',
   'examples/toolboxes/toolbox.yaml',
@@ -186,6 +187,20 @@ describe('a width on other forms', () => {
     const h = (1.7502 - 1.687) / 2
     const edge = features[0]!.edge as unknown as { radius: number }
     expect(edge.radius).toBeCloseTo(0.141 ** 2 / (8 * h) + h / 2, 6)
+  })
+
+  it('feeds the carriage further where that feeds across, by its indicator', async () => {
+    // .156 expected with .148 and 8 on the indicator; .154 measures a tool of .146, and .15625 drawn wants .01025 of it: .010.
+    const { steps, features } = await json(
+      '16-compound-left-swung',
+      SCREW[1],
+      '--bottom-diameter',
+      '1.134',
+      '--width',
+      '.154',
+    )
+    expect(steps.find(({ action }) => action === 'feed-across')).toMatchObject({ slide: 'carriage', reading: 0.01 })
+    expect(features[0]!.finished.width!.planned).toBeCloseTo(0.156, 9)
   })
 
   it('moves the last place of a swung compound, and the depth there with it', async () => {
