@@ -132,6 +132,7 @@ describe('a corner radius rounder than the corners of the tool', () => {
   it('is refused where the tool is too wide, the groove too small, or the compound swung', () => {
     expect(refused('corner-radius: 0.1', 'width: 0.25, corner-radius: 0.020')).toBe('too-wide-to-step')
     expect(refused('corner-radius: 0.130')).toBe('no-solution')
+    expect(refused('corner-radius: 0.150', 'width: 0.370, corner-radius: 0.150')).toBe('no-solution')
     expect(refused('corner-radius: 1/16', undefined, ', cutting: { compound: { angle: 20 } }')).toBe('compound-swung')
   })
 })

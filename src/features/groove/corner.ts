@@ -37,7 +37,7 @@ export function filletsOf(
       reason: `the corners of tool "${tool.name}" are rounded to ${show(own)}, the drawing allows ${show(most)}`,
       remedy: `stone the corners to ${show(most)} or less`,
     }
-  if (own >= low) return { radius: own, stepped: false, notes: [] }
+  if (own >= low) return noRoom(bench, tool, groove, own) ?? { radius: own, stepped: false, notes: [] }
   return noRoom(bench, tool, groove, drawn.aim) ?? stepped(bench, tool, drawn.aim)
 }
 
