@@ -35,13 +35,16 @@ const INSTRUMENTS: Readonly<Record<WantedDimension['id'], Take>> = {
     const floor = floorOf(cavity)
     return floor.length === 0 ? 0 : floor.at(-1)!.to - floor[0]!.from
   },
-  angle: (cavity) => {
-    const before = flank(
-      cavity.pieces.filter(({ from }) => from < cavity.deepestAt),
+  angle: ({ pieces, deepestAt }, { edge, region }) => {
+    const own = pieces.filter(({ from, to }) => to > region.from && from < region.to)
+    const flanks = edge.ground === undefined ? flank : curvedFlank
+    const of = edge.ground === undefined ? pieces : own
+    const before = flanks(
+      of.filter(({ from }) => from < deepestAt),
       1,
     )
-    const after = flank(
-      cavity.pieces.filter(({ to }) => to > cavity.deepestAt),
+    const after = flanks(
+      of.filter(({ to }) => to > deepestAt),
       -1,
     )
     return before === null || after === null ? null : before + after
@@ -112,14 +115,17 @@ const rise = ({ from, to, curve }: Piece): Length => Math.abs(depthAt(curve, to)
 /** A step in a floor is no more than this: a tenth of a millimeter, well over a mark of any dial. */
 const STEP: Length = 100_000_000
 
-/** Half angle of the longest straight flank, degrees from square with the axis; a curved flank has that of the line between its ends. */
-const flank = (pieces: readonly Piece[], side: 1 | -1): number | null => {
+/** Half angle of the line between the ends of a flank that a sloping face has left curved, degrees from square with the axis. */
+const curvedFlank = (pieces: readonly Piece[], side: 1 | -1): number | null => {
   const sloping = pieces.filter(({ from, to, curve }) => risesOver(from, to, curve) * side > FLOOR_SLOPE)
-  if (sloping.some(({ curve }) => curve.kind === 'arc')) {
-    const [first, last] = [sloping[0]!, sloping.at(-1)!]
-    const rise = Math.abs(depthAt(last.curve, last.to) - depthAt(first.curve, first.from))
-    return (Math.atan2(last.to - first.from, rise) * 180) / Math.PI
-  }
+  const [first, last] = [sloping[0], sloping.at(-1)]
+  if (first === undefined || last === undefined) return null
+  const rise = Math.abs(depthAt(last.curve, last.to) - depthAt(first.curve, first.from))
+  return (Math.atan2(last.to - first.from, rise) * 180) / Math.PI
+}
+
+/** Half angle of the longest straight flank, degrees from square with the axis. */
+const flank = (pieces: readonly Piece[], side: 1 | -1): number | null => {
   let best: { readonly length: Length; readonly angle: number } | null = null
   for (const { from, to, curve } of pieces) {
     if (curve.kind !== 'line' || slope(curve) * side <= FLOOR_SLOPE) continue

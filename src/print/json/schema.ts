@@ -159,7 +159,7 @@ const face = (): Schema =>
       ),
       floor: number('Radius of the work at the tip of the face when the form is finished.'),
     },
-    'Only where the face slopes and that changes the edge: what was gauged on the face. A point L back on it stands √((floor + L cos γ)² + (L sin γ)²) − floor above the tip, γ = rakeInUse. The angle and the radius beside this are what the edge then shows in the work, between its bottom and the surface.',
+    'Only where the face slopes and that changes the edge: what was gauged on the face. A point L back on it stands √((floor + L cos γ)² + (L sin γ)²) − floor above the tip, γ = rakeInUse; the replay follows it within 20 nm. The angle and the radius beside this are what the edge then shows in the work, between its bottom and the surface.',
   )
 
 const measuredEdge = (): Schema =>
