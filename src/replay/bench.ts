@@ -2,7 +2,7 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Form, Piece } from '../moves/form.ts'
 import type { Operation, Setup, Slide } from '../moves/operation.ts'
 import type { Fault, FaultKind, Interval, Size } from '../moves/trace.ts'
-import type { Length } from '../units/length.ts'
+import { INCH, type Length } from '../units/length.ts'
 import { depthAt, peak } from './form/curve.ts'
 import type { Box } from './form/dilate.ts'
 import { grown } from './form/dilate.ts'
@@ -85,19 +85,23 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   clearance: {},
 })
 
-/** Half a readable step of each slide, as it shows along the work and in depth; of the carriage where it is moved by readings. */
+/** Half a readable step of each slide, as it shows along the work and in depth; of the carriage where it is moved. */
 export const marksBox = (lathe: Lathe, operation: Operation): Box => {
   const cross = stepOf(lathe.crossFeed)
   const compound = stepOf(lathe.compound.scale)
   const angle = radians(operation)
   return {
-    along: (compound / 2) * Math.abs(Math.cos(angle)) + (byCarriage(operation) ? stepOf(lathe.carriage) / 2 : 0),
+    along: (compound / 2) * Math.abs(Math.cos(angle)) + carriageStep(lathe, operation) / 2,
     deep: cross / 2 + (compound / 2) * Math.abs(Math.sin(angle)),
   }
 }
 
-const byCarriage = ({ moves }: Operation): boolean =>
-  moves.some(({ action, slide, count }) => slide === 'carriage' && action !== 'zero' && typeof count === 'number')
+/** A place by eye is told to a millionth of an inch. */
+const carriageStep = (lathe: Lathe, { moves }: Operation): Length => {
+  const moved = moves.filter(({ action, slide }) => slide === 'carriage' && action !== 'zero')
+  if (moved.some(({ count }) => typeof count === 'number')) return stepOf(lathe.carriage)
+  return moved.some(({ place }) => place !== undefined) ? INCH / 1_000_000 : 0
+}
 
 export const radians = (operation: Operation): number => (operation.angle * Math.PI) / 180
 

@@ -194,6 +194,11 @@ describe('to the scribed lines', () => {
     expect(poor.warnings.find(({ code }) => code === 'rests-on-the-eye')!.say).toContain('MAY NOT HOLD')
   })
 
+  it('meets them with the compound square to the work, at places that are no whole millionths', () => {
+    const feature = `${GROOVE.replace('0.158', '4.15 mm').replace('1.125', '29.3 mm')}, side-feed: lines`
+    expect(proven(planOf({ compound: 'angle: 90, travel: 2.5', feature }))).toEqual([])
+  })
+
   it('moves nothing by eye where the tool is as wide as the groove', () => {
     const plan = lines(GROOVE.replace('0.158', '0.148'))
     expect(sheetOf(plan).steps.filter(({ slide }) => slide === 'carriage')).toEqual([])
