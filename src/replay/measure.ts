@@ -9,9 +9,18 @@ import { SLIVER } from './form/insert.ts'
  * One finished size of a form as an inspector takes it, in pm (degrees for an angle); null where the form has no such size.
  * `start` is the part before the operation: where nothing has been cut out of it there is nothing to measure.
  */
-export const measure = (form: Form, start: Form, operation: Operation, dimension: WantedDimension): number | null => {
+export const measure = (form: Form, start: Form, operation: Operation, dimension: WantedDimension): number | null =>
+  takenOf(form, start, operation, [dimension])[0]!
+
+/** Several sizes of one form, in the order asked for. */
+export const takenOf = (
+  form: Form,
+  start: Form,
+  operation: Operation,
+  dimensions: readonly WantedDimension[],
+): readonly (number | null)[] => {
   const cavity = cavityOf(form, start, operation)
-  return cavity === null ? null : INSTRUMENTS[dimension.id](cavity, operation, dimension)
+  return dimensions.map((one) => (cavity === null ? null : INSTRUMENTS[one.id](cavity, operation, one)))
 }
 
 type Take = (cavity: Cavity, operation: Operation, dimension: WantedDimension) => number | null

@@ -14,7 +14,7 @@ import {
   setUp,
   standing,
 } from './bench.ts'
-import { measure } from './measure.ts'
+import { takenOf } from './measure.ts'
 import { checkObstacles } from './obstacles.ts'
 import { pass, touchDown } from './pass.ts'
 import { checkEnd, checkLock, checkMeasure, checkReading, checkZero } from './rules.ts'
@@ -148,9 +148,9 @@ const whereabouts = ({ slides }: Bench): Readonly<Record<Slide, Interval>> => ({
   carriage: placeOf(slides.carriage),
 })
 
-const sizesNow = ({ operation, before, surely, possibly }: Bench): readonly Size[] =>
-  operation.dimensions.map((dimension) => {
-    const size = (form: Form): number | null => measure(form, before.surely, operation, dimension)
-    const sure = size(surely)
-    return { id: dimension.id, surely: sure, possibly: possibly === surely ? sure : size(possibly) }
-  })
+const sizesNow = ({ operation, before, surely, possibly }: Bench): readonly Size[] => {
+  const taken = (form: Form) => takenOf(form, before.surely, operation, operation.dimensions)
+  const sure = taken(surely)
+  const maybe = possibly === surely ? sure : taken(possibly)
+  return operation.dimensions.map(({ id }, index) => ({ id, surely: sure[index]!, possibly: maybe[index]! }))
+}

@@ -59,22 +59,26 @@ const deeper = (made: Piece[], old: Piece, add: Piece, from: Length, to: Length)
 }
 
 /** Inner crossings in order, closed by `to`. */
-export const splits = (a: Curve, b: Curve, from: Length, to: Length): readonly Length[] => [
-  ...crossings(a, b)
-    .filter((z) => z > from + SLIVER && z < to - SLIVER)
-    .sort((p, q) => p - q),
-  to,
-]
+export const splits = (a: Curve, b: Curve, from: Length, to: Length): readonly Length[] => {
+  const inner = crossings(a, b).filter((z) => z > from + SLIVER && z < to - SLIVER)
+  return inner.length === 0 ? [to] : [...inner.sort((p, q) => p - q), to]
+}
 
 /** Adds a stretch of a piece; a sliver is taken over by its deeper neighbor so that no hole and no fin is left. */
 const append = (made: Piece[], piece: Piece, from: Length, to: Length): void => {
-  const before = made.at(-1)
-  const joins = before !== undefined && before.to >= from
-  if (joins && before.step === piece.step && sameCurve(before.curve, piece.curve)) {
-    made[made.length - 1] = { ...before, to }
-  } else if (joins && to - from <= SLIVER) {
-    made[made.length - 1] = { ...before, to }
-  } else if (joins && before.to - before.from <= SLIVER) {
-    made[made.length - 1] = { ...piece, from: before.from, to }
-  } else if (to > from) made.push({ ...piece, from, to })
+  const before = made.length === 0 ? undefined : made[made.length - 1]!
+  if (before !== undefined && before.to >= from) {
+    const same = before.step === piece.step && sameCurve(before.curve, piece.curve)
+    if (same || to - from <= SLIVER) {
+      made[made.length - 1] = stretch(before, before.from, to)
+      return
+    }
+    if (before.to - before.from <= SLIVER) {
+      made[made.length - 1] = stretch(piece, before.from, to)
+      return
+    }
+  }
+  if (to > from) made.push(stretch(piece, from, to))
 }
+
+const stretch = ({ curve, step }: Piece, from: Length, to: Length): Piece => ({ from, to, curve, step })

@@ -8,14 +8,22 @@ export type Place = { readonly z: Length; readonly d: Length }
 
 /** Everything an edge passes over on straight ways between places. One place alone is the edge standing there. */
 export const swept = (edge: Form, ways: readonly (readonly [Place, Place])[], step: number): Form =>
-  envelope(ways.flatMap(([from, to]) => alongWay(edge, from, to, step)))
+  standsStill(ways)
+    ? placed(edge, lower(ways[0]![0], ways[0]![1]), step)
+    : envelope(ways.flatMap(([from, to]) => alongWay(edge, from, to, step)))
+
+/** An edge that does not move along the work is its own envelope: by far the most passes are plunges. */
+const standsStill = (ways: readonly (readonly [Place, Place])[]): boolean =>
+  ways.length === 1 && Math.abs(ways[0]![0].z - ways[0]![1].z) < 1
+
+const lower = (a: Place, b: Place): Place => (a.d > b.d ? a : b)
 
 /**
  * The edge at both ends, and the straight lines traced by its corners and by the points of its arcs where the slope is that of the way:
  * nothing else of an edge of lines and arcs can be outermost.
  */
 const alongWay = (edge: Form, from: Place, to: Place, step: number): readonly Piece[] => {
-  if (Math.abs(to.z - from.z) < 1) return placed(edge, from.d > to.d ? from : to, step)
+  if (Math.abs(to.z - from.z) < 1) return placed(edge, lower(from, to), step)
   const m = (to.d - from.d) / (to.z - from.z)
   const traces = tracing(edge, m).map(([u, e]) => trace(u, e, from, to, step))
   return [...placed(edge, from, step), ...placed(edge, to, step), ...traces]
