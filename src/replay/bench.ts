@@ -96,10 +96,10 @@ export const marksBox = (lathe: Lathe, operation: Operation): Box => {
   }
 }
 
-/** A place by eye is told to a millionth of an inch. */
+/** Where its dial was set, it stands on a mark, even where it stays on the one it was set at. A place by eye is told to a millionth of an inch. */
 const carriageStep = (lathe: Lathe, { moves }: Operation): Length => {
-  const moved = moves.filter(({ action, slide }) => slide === 'carriage' && action !== 'zero')
-  if (moved.some(({ count }) => typeof count === 'number')) return stepOf(lathe.carriage)
+  const moved = moves.filter(({ slide }) => slide === 'carriage')
+  if (moved.some(({ action, count }) => action === 'zero' || typeof count === 'number')) return stepOf(lathe.carriage)
   return moved.some(({ place }) => place !== undefined) ? INCH / 1_000_000 : 0
 }
 

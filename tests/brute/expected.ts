@@ -99,11 +99,10 @@ function boxOf(sheet: Sheet, brute: BruteFeature, feature: SheetFeature): Box {
   }
 }
 
-/** Does the carriage move the tool along by what its dial shows? */
+/** Does the carriage place the tool by what its dial shows? */
 function byCarriage(sheet: Sheet, index: number): boolean {
   return sheet.steps.some(
-    ({ feature, slide, action, reading }) =>
-      feature === index && slide === 'carriage' && action !== 'zero' && typeof reading === 'number',
+    ({ feature, slide, reading }) => feature === index && slide === 'carriage' && typeof reading === 'number',
   )
 }
 
