@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { compile } from '../../src/compile.ts'
 import { printJson } from '../../src/print/json/print.ts'
+import { words } from '../../src/print/phrase.ts'
 import { printText } from '../../src/print/text/print.ts'
 import { buildSheet } from '../../src/sheet/build.ts'
 import type { FeaturePlan, Plan } from '../../src/sheet/plan.ts'
+import { slipCards } from '../../src/sheet/slips.ts'
 import { INCH } from '../../src/units/length.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import type { Sheet } from '../brute/sheet-shape.ts'
@@ -105,6 +107,14 @@ describe('along the work by the dial of the carriage', () => {
     expect(refused.code).toBe('no-reading')
     expect(refused.remedy).toContain('an indicator on the carriage')
     expect(planOf({ carriage: FINE, feature: byCarriage.replace('0.158', '0.156') }).warnings).toEqual([])
+  })
+
+  it('has its own slips, each replayed: a shift forgotten, a turn too many, straight back through the backlash', () => {
+    const [card] = slipCards(plan)
+    const told = card!.lines.map(({ shows, mistake }) => `${words(shows, 'inch')}: ${mistake}`)
+    expect(told).toContain('width .010 narrow: the shift of the carriage was forgotten')
+    expect(told).toContain('width .800 wide: one turn of the carriage too many')
+    expect(told.find((one) => one.includes('the carriage was turned straight back'))).toContain('.010 wide')
   })
 
   it('cannot be zeroed against a shoulder that is touched going back', () => {
