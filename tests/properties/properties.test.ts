@@ -25,7 +25,7 @@ describe('random jobs', () => {
     expect(counts.refused.size).toBeGreaterThan(3)
   })
 
-  it('are found out when the last infeed of a good sheet is three marks more', () => {
+  it('are found out when the deepest infeed of a good sheet is three marks more', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(jobs, (job) => {
         const made = sheetOf(job.text)
@@ -37,7 +37,7 @@ describe('random jobs', () => {
     )
   })
 
-  it('are found out when a good sheet no longer takes up the lost motion before a zero', () => {
+  it('are found out when a good sheet no longer takes up the lost motion before a zero', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(jobs, (job) => {
         const made = sheetOf(job.text)

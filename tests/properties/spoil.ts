@@ -13,9 +13,16 @@ export function foundOut(job: RandomJob, sheet: Sheet): string[] {
   return [...brute.problems, ...forms]
 }
 
-/** The same sheet with the last infeed of the cross-feed three marks deeper; the words go, so that only the cut can tell. */
+/**
+ * The same sheet with the last of the deepest infeeds of its last feature three marks deeper; the words go, so that only the cut can tell. The very last
+ * infeed will not do: high on a fillet three marks of a fine dial can stay within the limits of its radius.
+ */
 export function tooDeep(sheet: Sheet): Sheet | null {
-  const last = sheet.steps.findLast((step) => step.action === 'feed-in' && step.slide === 'cross-feed')
+  const infeeds = sheet.steps.filter((step) => step.action === 'feed-in' && step.slide === 'cross-feed')
+  const feature = infeeds.at(-1)?.feature
+  const own = infeeds.filter((step) => step.feature === feature)
+  const deepest = Math.max(...own.map((step) => step.reading ?? Number.NEGATIVE_INFINITY))
+  const last = own.findLast((step) => step.reading === deepest)
   if (last === undefined) return null
   const { graduation, perTurn } = sheet.lathe.crossFeed
   const reading = last.reading! + 3 * graduation
