@@ -25,7 +25,7 @@ describe('random jobs', () => {
     expect(counts.refused.size).toBeGreaterThan(3)
   })
 
-  it('are found out when the deepest infeed of a good sheet is three marks more', { timeout: 60_000 }, () => {
+  it('are found out when the infeeds of a good sheet are three marks more', { timeout: 60_000 }, () => {
     fc.assert(
       fc.property(jobs, (job) => {
         const made = sheetOf(job.text)

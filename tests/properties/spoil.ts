@@ -14,23 +14,23 @@ export function foundOut(job: RandomJob, sheet: Sheet): string[] {
 }
 
 /**
- * The same sheet with the last of the deepest infeeds of its last feature three marks deeper; the words go, so that only the cut can tell. The very last
- * infeed will not do: high on a fillet three marks of a fine dial can stay within the limits of its radius.
+ * The same sheet with every infeed of the cross-feed of its last feature three marks deeper, as from a zero set three marks off; the words go, so that
+ * only the cut can tell. One infeed will not do: high on a fillet, or at the face of a corner, three marks of a fine dial may cut nothing that is held.
  */
 export function tooDeep(sheet: Sheet): Sheet | null {
-  const infeeds = sheet.steps.filter((step) => step.action === 'feed-in' && step.slide === 'cross-feed')
-  const feature = infeeds.at(-1)?.feature
-  const own = infeeds.filter((step) => step.feature === feature)
-  const deepest = Math.max(...own.map((step) => step.reading ?? Number.NEGATIVE_INFINITY))
-  const last = own.findLast((step) => step.reading === deepest)
-  if (last === undefined) return null
+  const infeed = (step: SheetStep): boolean => step.action === 'feed-in' && step.slide === 'cross-feed'
+  const feature = sheet.steps.findLast(infeed)?.feature
+  if (feature === undefined) return null
   const { graduation, perTurn } = sheet.lathe.crossFeed
-  const reading = last.reading! + 3 * graduation
-  const turns = perTurn === null ? null : Math.floor(reading / perTurn + 1e-9)
-  const mark = perTurn === null ? null : (reading - turns! * perTurn) / graduation
+  const deeper = (step: SheetStep): SheetStep => {
+    const reading = step.reading! + 3 * graduation
+    const turns = perTurn === null ? null : Math.floor(reading / perTurn + 1e-9)
+    const mark = perTurn === null ? null : (reading - turns! * perTurn) / graduation
+    return { ...step, reading, turns, mark }
+  }
   return silent({
     ...sheet,
-    steps: sheet.steps.map((step) => (step === last ? { ...step, reading, turns, mark } : step)),
+    steps: sheet.steps.map((step) => (infeed(step) && step.feature === feature ? deeper(step) : step)),
   })
 }
 
