@@ -1,9 +1,9 @@
-import type { Operation } from '../moves/operation.ts'
+import type { Operation, Slide } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import { replayNext } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
 import { finishStep, type Shop, stepTravel } from './measured.ts'
-import { feedAcross, fromHeadstock, withTool } from './width.ts'
+import { anyAcross, fromHeadstock, slideOf, withTool } from './width.ts'
 
 /**
  * Metal that the last measuring finds left can be taken off by the finishing pass once more, a mark further for each mark's worth. Indexes of
@@ -17,7 +17,7 @@ export type Again = {
   /** What one readable step of the finishing slide is worth on the diameter, pm; null where that is not proved. */
   readonly perStep: Length | null
   /** The feed across, and what one readable step of it is worth in width. */
-  readonly across: { readonly index: number; readonly perStep: Length } | null
+  readonly across: { readonly index: number; readonly slide: Slide; readonly perStep: Length } | null
 }
 
 export const againFor = (shop: Shop, planned: OperationTrace): Again | null => {
@@ -30,12 +30,13 @@ export const againFor = (shop: Shop, planned: OperationTrace): Again | null => {
   if (end < 0 || to < 0) return null
   const perStep = 2 * finishStep(shop)
   const deeper = proved(shop, planned, end, large(operation, perStep), stop.finishes)
-  const index = feedAcross(operation, stop.at)
-  const step = stepTravel(lathe.compound.scale)
+  const index = anyAcross(operation, stop.at)
+  const slide = slideOf(operation, index)
+  const step = stepTravel(slide === 'carriage' ? lathe.carriage! : lathe.compound.scale)
   const wider =
     index !== null && !fromHeadstock(operation) && proved(shop, planned, end, withTool(operation, -step), [index])
   if (!deeper && !wider) return null
-  const across = wider ? { index: index!, perStep: step } : null
+  const across = wider ? { index: index!, slide, perStep: step } : null
   return { end, from: stop.at + 1, to, perStep: deeper ? perStep : null, across }
 
   function cuts(index: number, slide: string | undefined): boolean {

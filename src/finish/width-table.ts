@@ -1,15 +1,16 @@
 import type { Budgeted } from '../budget/budgeted.ts'
+import type { Slide } from '../moves/operation.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { correctedFor, type Shop, stepTravel } from './measured.ts'
 import { troubleIn } from './remaining.ts'
 import { type CorrectionTable, readingsAround } from './table.ts'
-import { feedAcross, fromHeadstock, stepsAcross, withAcross, withTool } from './width.ts'
+import { anyAcross, fromHeadstock, slideOf, stepsAcross, withAcross, withTool } from './width.ts'
 
 /** One caliper reading, and how far to feed across then. */
 export type WidthRow = {
   /** What the groove measures over its walls at the stop, pm. */
   readonly measured: Length
-  /** Moves of the compound that stand at other readings, with what they stand at in this row, in readable steps. */
+  /** Moves of the slide that feeds across that stand at other readings, with what they stand at in this row, in readable steps. */
   readonly moves: readonly { readonly index: number; readonly count: number }[]
   /** What the finished width comes out at, pm. */
   readonly width: Length
@@ -18,6 +19,8 @@ export type WidthRow = {
 
 export type WidthTable = {
   readonly at: number
+  /** The slide that feeds across. */
+  readonly slide: Slide
   /** As a caliper reads it. */
   readonly expected: Length
   /** More than this from what is expected no stated error explains, pm. */
@@ -31,8 +34,8 @@ const SLACK: Length = 1000
 
 /**
  * What a groove measures over its walls after roughing is its tool and the travel between the first place and the last: what the width is off,
- * the tool is off, and the feed across ends so much earlier or later. Only where the walls are square and the compound lies parallel: the
- * width of a V depends on its depth too, and `finish` takes both.
+ * the tool is off, and the feed across ends so much earlier or later. Only where the walls are square, and fed across by a
+ * compound that lies parallel or by a carriage that is read: the width of a V depends on its depth too, and `finish` takes both.
  */
 export const widthTable = (
   shop: Shop,
@@ -41,14 +44,15 @@ export const widthTable = (
   diameters: CorrectionTable | null,
 ): WidthTable | null => {
   const { operation, stop } = shop
-  const across = feedAcross(operation, stop.at)
+  const across = anyAcross(operation, stop.at)
   const real = widthThere(shop, stop.expected)
   const sum = summedWidth(budget)
   if (across === null || real === null || !(sum > 0) || operation.dimensions.some(({ id }) => id === 'angle'))
     return null
   const quantum = units === 'inch' ? INCH / 2000 : MM / 100
   const expected = Math.round(real / quantum) * quantum
-  const step = stepAlong(sum, shop, quantum)
+  const slide = slideOf(operation, across)
+  const step = stepAlong(sum, shop, slide, quantum)
   const rows = readingsAround(expected, sum, step, quantum).flatMap((measured) =>
     rowFor(shop, real, measured, diameters),
   )
@@ -58,7 +62,7 @@ export const widthTable = (
     ...[rows[0], rows.at(-1)].map((row) => Math.abs((row?.measured ?? expected) - expected)),
   )
   const kept = rows.filter(({ measured }) => Math.abs(measured - expected) <= most)
-  return kept.length < 3 || most <= 0 ? null : { at: stop.at, expected, most, rows: kept }
+  return kept.length < 3 || most <= 0 ? null : { at: stop.at, slide, expected, most, rows: kept }
 }
 
 /** The row, planned and replayed from the width that was measured, and with the ends of the other table; nothing where one of them fails. */
@@ -101,10 +105,15 @@ const holdsWith = (together: Shop, width: Length, diameters: CorrectionTable | n
 
 /** The feed across, or from a shoulder the places before it: told in every row, also where it stands as written. */
 const movesAcross = ({ operation, stop }: Shop, written: Shop['operation']['moves']): WidthRow['moves'] => {
-  const across = feedAcross(operation, stop.at)!
+  const across = anyAcross(operation, stop.at)!
   return operation.moves.flatMap(({ slide, count }, index) => {
     const own = fromHeadstock(operation) ? index > stop.at && index < across : index === across
-    if (!own || slide !== 'compound' || typeof count !== 'number' || typeof written[index]!.count !== 'number')
+    if (
+      !own ||
+      slide !== slideOf(operation, across) ||
+      typeof count !== 'number' ||
+      typeof written[index]!.count !== 'number'
+    )
       return []
     return [{ index, count }]
   })
@@ -119,9 +128,9 @@ export const summedWidth = (budget: readonly Budgeted[]): Length => {
   return one === undefined ? 0 : Math.max(one.high - one.planned, one.planned - one.low)
 }
 
-/** The compound's own step, doubled or halved until two or three of them lie within the error, but no finer than a caliper reads. */
-const stepAlong = (sum: Length, shop: Shop, quantum: Length): Length => {
-  let step = stepTravel(shop.lathe.compound.scale)
+/** The own step of the slide that feeds across, doubled or halved until two or three of them lie within the error, but no finer than a caliper reads. */
+const stepAlong = (sum: Length, { lathe }: Shop, slide: Slide, quantum: Length): Length => {
+  let step = stepTravel(slide === 'carriage' ? lathe.carriage! : lathe.compound.scale)
   while (sum >= 4 * step) step *= 2
   while (sum < 2 * step && step / 2 >= quantum) step /= 2
   return Math.max(step, quantum)

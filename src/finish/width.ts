@@ -109,20 +109,21 @@ const lastPlace = (operation: Operation, { at, by, finishes }: Shop['stop']): nu
   return move > at && move > finishes.at(-2)! ? move : null
 }
 
-/** Where fillets are stepped along, their places have to do with both walls: a width alone moves none of them. */
 /** By the compound, or by the carriage where it is read on a dial or an indicator; what is fed to a line by eye has no reading to move. */
-const anyAcross = (operation: Operation, at: number): number | null => {
+export const anyAcross = (operation: Operation, at: number): number | null => {
   const compound = feedAcross(operation, at)
   if (compound !== null) return compound
   const carriage = operation.moves.flatMap(({ action, slide, count }, index) =>
     index > at && action === 'feed-across' && slide === 'carriage' && typeof count === 'number' ? [index] : [],
   )
+  if (operation.cusp !== undefined) return null
   return carriage.length === 1 && !fromHeadstock(operation) ? carriage[0]! : null
 }
 
-const slideOf = ({ moves }: Operation, across: number | null): Slide =>
+export const slideOf = ({ moves }: Operation, across: number | null): Slide =>
   across === null ? 'compound' : (moves[across]!.slide ?? 'compound')
 
+/** Where fillets are stepped along, their places have to do with both walls: a width alone moves none of them. */
 export const feedAcross = (operation: Operation, at: number): number | null => {
   if (operation.cusp !== undefined) return null
   const across = operation.moves.flatMap(({ action, slide }, index) =>

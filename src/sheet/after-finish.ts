@@ -26,7 +26,7 @@ export const afterFinish = (
     `${steps}, ${indexes.length === 1 ? `step ${first + indexes[0]!}` : 'every finishing step'}: `
   const mark = (slide: Slide): Phrase => {
     const scale = scaleOf(plan, slide)!
-    if (scale.kind === 'readout') return ['one step of the readout']
+    if (scale.kind === 'readout') return [`one step of the ${scale.range === undefined ? 'readout' : 'indicator'}`]
     return [{ ...markFigure(scale, scale.readTo), role: 'take-up' }, ' mark']
   }
   const lines: Phrase[] = []
@@ -53,7 +53,7 @@ export const afterFinish = (
       'and if the width is under ',
       show(low),
       `: likewise, step ${first + again.across.index}: `,
-      ...mark('compound'),
+      ...mark(again.across.slide),
       ' further for every ',
       show(again.across.perStep, 'spare'),
       ...(high === null ? [] : ['; over ', show(high), ' it is past saving']),

@@ -34,6 +34,9 @@ const locked = (scene: Scene): Phrase => {
   if (moved.place !== undefined)
     return moved.purpose === 'headstock-line' ? ['LOCK, then look at both lines'] : ['LOCK']
   if (plan.lathe.carriage === null) return ['LOCK']
+  // A measured width may have sent it to another reading than the one that is written.
+  if (moved.action === 'feed-across')
+    return [`LOCK, then see that the ${onIndicator(scene) ? 'indicator' : 'dial'} has stayed where it was`]
   const stands = onIndicator(scene)
     ? 'LOCK, then see that the indicator still shows '
     : 'LOCK, then see that it is still on '

@@ -4,6 +4,7 @@ import { inUnits } from '../units/length.ts'
 import { markFigure, markWord, readingFigure, readingOf, shownOn } from './dial.ts'
 import { length } from './figure.ts'
 import type { Plan } from './plan.ts'
+import { scaleOf } from './scene.ts'
 import type { Figure, Phrase, WidthCorrections } from './sheet.ts'
 
 /** The lines under the stop that tell how far to feed across by what the width measures. `first` is the number of the feature's first step. */
@@ -45,7 +46,7 @@ const grouped = (rows: readonly WidthRow[]): WidthRow[][] => {
 
 const rowWords = (plan: Plan, table: WidthTable, rows: readonly WidthRow[]): { keys: Phrase; reading: Phrase } => {
   const key = (i: number): Figure => keyFigure(plan, table, rows[i]!)
-  const readings = rows[0]!.moves.map(({ count }) => shownAnywhere(plan.lathe.compound.scale, count))
+  const readings = rows[0]!.moves.map(({ count }) => shownAnywhere(scaleOf(plan, table.slide)!, count))
   return {
     keys: rows.length === 1 ? [key(0)] : [key(0), rows.length === 2 ? ', ' : ' to ', key(rows.length - 1)],
     reading: readings.flatMap((one, i) => [...(i === 0 ? [] : [', then ']), ...one]),
@@ -73,7 +74,7 @@ const keyFigure = (plan: Plan, table: WidthTable, row: WidthRow): Figure => {
 }
 
 export const widthData = (plan: Plan, table: WidthTable, first: number, place: string): WidthCorrections => {
-  const scale = plan.lathe.compound.scale
+  const scale = scaleOf(plan, table.slide)!
   const named = (name: string, role: 'expected' | 'spare' | 'planned', value: number) => ({
     ...length(role, value, plan.units),
     id: `${place}.${name}`,

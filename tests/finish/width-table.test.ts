@@ -77,6 +77,53 @@ describe('a width followed by hand', () => {
   })
 })
 
+describe('a width that is fed across by the carriage', () => {
+  const swung = (carriage: string, width: string): Kept => {
+    const sheet = sheetOf(
+      leaving('side-feed: carriage')
+        .replace('travel: 2.5', 'angle: 29.5, travel: 2.5')
+        .replace('  spindle', `  carriage: ${carriage}\n  spindle`)
+        .replace('0.165 ±0.005', width),
+    )
+    if (!sheet.ok) throw new Error(sheet.problems.join())
+    return sheet.sheet as Kept
+  }
+  const rowsOf = (kept: Kept) => kept.steps.find((step) => step.widthCorrections)!.widthCorrections!.rows
+
+  it('is corrected on the indicator: the tool of .147 goes .018', () => {
+    const kept = swung('{ indicator: 0.001, range: 1 }', '0.165 ±0.005')
+    const row = rowsOf(kept).find(({ measured }) => measured === 0.164)!
+    expect(row.finishes.map(({ reading, turns, mark }) => [reading, turns, mark])).toEqual([[0.018, null, null]])
+    expect(row.width).toBe(0.165)
+    expect(kept.steps.find(({ number }) => number === row.finishes[0]!.step)).toMatchObject({ slide: 'carriage' })
+  })
+
+  it('is corrected in marks of its dial: .010 narrow is one mark of .010 more, .005 narrow leaves metal', () => {
+    const rows = rowsOf(swung('{ graduation: 0.010, per-turn: 0.800, backlash: 0.030 }', '0.168 ±0.020'))
+    const marks = new Map(rows.map(({ measured, finishes }) => [measured, finishes[0]!.mark]))
+    expect([marks.get(0.168), marks.get(0.163), marks.get(0.158)]).toEqual([2, 2, 3])
+  })
+
+  it.each(['{ indicator: 0.001, range: 1 }', '{ graduation: 0.010, per-turn: 0.800, backlash: 0.030 }'])(
+    'holds at the corners of both tables with %s',
+    (carriage) => {
+      const kept = swung(carriage, '0.168 ±0.020')
+      const at = kept.steps.findIndex((step) => step.widthCorrections)
+      const { corrections, widthCorrections } = kept.steps[at]!
+      const deepest = CORNERS(corrections!.rows).reverse()
+      CORNERS(widthCorrections!.rows).forEach((wide, i) => {
+        expect(against(followed(kept, at, wide, deepest[i]!), 0)).toEqual([])
+      })
+    },
+  )
+
+  it('has no table where it is fed to the lines: the eye makes up for the tool', () => {
+    const sheet = sheetOf(leaving('side-feed: lines'))
+    if (!sheet.ok) throw new Error(sheet.problems.join())
+    expect((sheet.sheet as Kept).steps.some((step) => step.widthCorrections)).toBe(false)
+  })
+})
+
 /** The press screw's groove in a job of one file. */
 const leaving = (more: string): string => `title: Cider press screw
 units: inch
