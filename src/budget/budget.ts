@@ -2,6 +2,7 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import type { Before } from '../replay/bench.ts'
 import { runOperation } from '../replay/run.ts'
+import { broughtToLines } from './at-lines.ts'
 import type { Budgeted } from './budgeted.ts'
 import { causesOf } from './causes.ts'
 import { summed } from './summed.ts'
@@ -18,11 +19,12 @@ export const budget = (
   let before: Before = { surely: setup.stock, possibly: setup.stock, allowed: [] }
   return operations.map((operation) => {
     const planned = runOperation(lathe, setup, operation, before, FAST).trace
+    const atLines = broughtToLines(lathe, setup, operation, before)
     const effects = causesOf(lathe, operation, before, planned).map((cause) => ({
       name: cause.name,
-      sizes: cause.ways.map(
-        (way) => runOperation(lathe, setup, way.operation, way.before, { ...FAST, shift: way.shift }).trace.sizes,
-      ),
+      sizes: cause.ways
+        .map(atLines)
+        .map((way) => runOperation(lathe, setup, way.operation, way.before, { ...FAST, shift: way.shift }).trace.sizes),
     }))
     before = { ...before, surely: planned.surely, possibly: planned.possibly }
     return operation.dimensions.map((dimension, index) => summed(dimension, index, planned.sizes, effects))

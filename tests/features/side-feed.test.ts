@@ -197,7 +197,7 @@ describe('to the scribed lines', () => {
   it('is off by the layout error at each line, and says which limits rest on that', () => {
     const plan = lines(VEE)
     const width = budgetOf(plan, 'width')
-    expect(inches(width.high - width.planned)).toBeGreaterThan(0.01)
+    expect(inches(width.high - width.planned)).toBeCloseTo(0.01, 6)
     expect(width.verdict).toBe('holds')
     expect(plan.warnings.find(({ code }) => code === 'rests-on-the-eye')!.say).toMatch(
       /width .*holds; near edge .*holds/,
@@ -205,6 +205,28 @@ describe('to the scribed lines', () => {
     const poor = lines(VEE, '{ layout: 0.010 }')
     expect(budgetOf(poor, 'width').verdict).toBe('may not hold')
     expect(poor.warnings.find(({ code }) => code === 'rests-on-the-eye')!.say).toContain('MAY NOT HOLD')
+  })
+
+  it('brings the cut to the line, whatever the tool and the touch: they change the depth and the flat, not the width', () => {
+    // Worked by hand: each line .005, so the width .010. The touch, the runout and half a mark go .001 + .001 + .0005 deeper; the flanks at
+    // 19° meet the same lines, so the flat at the root is 2 x .0025 x tan 19° narrower, and .010 by the lines. The tool's .0005 is in neither.
+    const accuracy = '{ layout: 0.005, touch-off: 0.001, runout: 0.001, reading: 0.0005, tool: 0.0005, stock: 0 }'
+    const vee = lines(VEE, accuracy)
+    const off = (plan: Plan, id: string): number[] => {
+      const { planned, low, high } = budgetOf(plan, id)
+      return [planned - low, high - planned].map(inches)
+    }
+    const close = (plan: Plan, id: string, by: number): void =>
+      off(plan, id).forEach((one) => {
+        expect(one).toBeCloseTo(by, 6)
+      })
+    close(vee, 'width', 0.01)
+    close(vee, 'near', 0.005)
+    close(vee, 'depth', 0.0025)
+    close(vee, 'root', 0.01 + 2 * 0.0025 * Math.tan((19 * Math.PI) / 180))
+    const groove = lines(GROOVE.replace('0.158', '0.400 ±.020'), accuracy)
+    close(groove, 'width', 0.01)
+    close(groove, 'depth', 0.0025)
   })
 
   it('meets them with the compound square to the work, at places that are no whole millionths', () => {

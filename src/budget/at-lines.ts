@@ -1,0 +1,50 @@
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Move, Operation, Setup, WantedDimension } from '../moves/operation.ts'
+import type { Size } from '../moves/trace.ts'
+import type { Before } from '../replay/bench.ts'
+import { runOperation } from '../replay/run.ts'
+import type { Length } from '../units/length.ts'
+import type { Way } from './causes.ts'
+
+/** Where the cut meets the surface on either side, pm from the free end. */
+type Edges = Readonly<Record<'near' | 'far', Length | null>>
+
+/**
+ * Fed across by eye, it is the cut that is brought to the line, not the tool: whatever tool, touch or dial is off, the carriage stops where
+ * the edge of the cut meets it. So each feed to a line ends as much earlier or later as the edge of the replayed cut is off without that.
+ * What the eye itself is off by is an error of its own, and stays.
+ */
+export const broughtToLines = (
+  lathe: Lathe,
+  setup: Setup,
+  operation: Operation,
+  before: Before,
+): ((way: Way) => Way) => {
+  if (!operation.moves.some((move) => lineOf(move) !== null)) return (way) => way
+  const planned = edgesOf(lathe, setup, { operation, before, shift: null })
+  return (way) => {
+    if (way.shift !== null && 'place' in way.shift) return way
+    const there = edgesOf(lathe, setup, way)
+    const moves = way.operation.moves.map((move) => {
+      const line = lineOf(move)
+      const [met, wanted] = line === null ? [null, null] : [there[line], planned[line]]
+      return met === null || wanted === null ? move : { ...move, place: move.place! - (met - wanted) }
+    })
+    return { ...way, operation: { ...way.operation, moves } }
+  }
+}
+
+/** The side of the cut that a move brings to its line. */
+const lineOf = ({ action, place, purpose }: Move): 'near' | 'far' | null => {
+  if (action !== 'feed-across' || place === undefined) return null
+  return purpose === 'tailstock-line' ? 'near' : purpose === 'headstock-line' ? 'far' : null
+}
+
+const EDGES: readonly WantedDimension[] = (['near', 'far'] as const).map((id) => ({ id, aim: 0, limits: null }))
+
+const edgesOf = (lathe: Lathe, setup: Setup, { operation, before, shift }: Way): Edges => {
+  const seen = { ...operation, dimensions: EDGES }
+  const { sizes } = runOperation(lathe, setup, seen, before, { rules: false, shift }).trace
+  const of = (id: Size['id']): Length | null => sizes.find((size) => size.id === id)?.surely ?? null
+  return { near: of('near'), far: of('far') }
+}
