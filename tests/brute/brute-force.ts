@@ -34,7 +34,8 @@ export function bruteForce(sheet: Sheet): { features: BruteFeature[]; problems: 
     const problem = readingProblem(sheet, step)
     return problem === null ? [] : [`step ${step.number}: ${problem}`]
   })
-  const runs = lostMotions(sheet).map((lost) => replayOnce(sheet, lost))
+  const runs: Ran[] = []
+  for (const lost of lostMotions(sheet)) runs.push(replayOnce(sheet, lost, runs[0]?.grid))
   const features = sheet.features.flatMap((feature, index) =>
     feature.status === 'planned' ? [summary(sheet, index, runs)] : [],
   )

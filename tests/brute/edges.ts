@@ -12,6 +12,8 @@ export type EdgeCurve = {
   to: number
   peakFrom: number
   peakTo: number
+  /** It bulges everywhere, so that of all places on a slanting way there is one that is deepest under a node, and none deeper beyond it. */
+  bulges: boolean
 }
 
 export function edgeCurve(edge: Edge): EdgeCurve {
@@ -34,19 +36,19 @@ function square(width: number, radius: number): EdgeCurve {
     const into = Math.max(0, radius - Math.min(u, width - u))
     return Math.sqrt(Math.max(0, radius * radius - into * into)) - radius
   }
-  return { depth, from: 0, to: width, peakFrom: radius, peakTo: width - radius }
+  return { depth, from: 0, to: width, peakFrom: radius, peakTo: width - radius, bulges: true }
 }
 
 function vee(nose: number, included: number, reach: number): EdgeCurve {
   const slope = Math.tan((included * Math.PI) / 360)
   const depth = (u: number): number => (u < 0 ? u / slope : u > nose ? (nose - u) / slope : 0)
-  return { depth, from: -reach * slope, to: nose + reach * slope, peakFrom: 0, peakTo: nose }
+  return { depth, from: -reach * slope, to: nose + reach * slope, peakFrom: 0, peakTo: nose, bulges: true }
 }
 
 function round(radius: number, width: number | null): EdgeCurve {
   const half = Math.min(radius, width === null || width <= 0 ? radius : width / 2)
   const depth = (u: number): number => Math.sqrt(Math.max(0, radius * radius - u * u)) - radius
-  return { depth, from: -half, to: half, peakFrom: 0, peakTo: 0 }
+  return { depth, from: -half, to: half, peakFrom: 0, peakTo: 0, bulges: true }
 }
 
 function corner(radius: number): EdgeCurve {
@@ -54,7 +56,7 @@ function corner(radius: number): EdgeCurve {
     const rest = radius - u
     return radius - Math.sqrt(Math.max(0, radius * radius - rest * rest))
   }
-  return { depth, from: 0, to: radius, peakFrom: 0, peakTo: 0 }
+  return { depth, from: 0, to: radius, peakFrom: 0, peakTo: 0, bulges: false }
 }
 
 function need(value: number | null | undefined): number {

@@ -3,8 +3,8 @@ import { edgeCurve } from './edges.ts'
 import type { Screw, SlideName } from './screws.ts'
 import { dialOf, travelPerUnit, turnTo } from './screws.ts'
 import type { Sheet, SheetFeature, SheetStep } from './sheet-shape.ts'
-import type { Touch, WorkGrid } from './work-grid.ts'
-import { cutAt, depthInStock, gridOf, highest, joinTouch, sweepLevel } from './work-grid.ts'
+import type { Place, Touch, WorkGrid } from './work-grid.ts'
+import { cutAt, depthInStock, gridOf, highest, joinTouch, sweepLevel, sweepSlanting, untouched } from './work-grid.ts'
 
 export type Lost = { crossFeed: number; compound: number; carriage: number }
 export type RanFeature = { first: number; last: number; problems: string[] }
@@ -52,8 +52,8 @@ const onDial = new Set([
 const mayTouch = new Set(['feed-in', 'feed-across'])
 
 /** Executes the sheet once, for one amount of lost motion in each screw. */
-export function replayOnce(sheet: Sheet, lost: Lost): Ran {
-  const grid = gridOf(sheet)
+export function replayOnce(sheet: Sheet, lost: Lost, before: WorkGrid | null = null): Ran {
+  const grid = gridOf(sheet, before)
   const features = sheet.features.map(() => ({ first: Number.POSITIVE_INFINITY, last: -1, problems: [] as string[] }))
   sheet.features.forEach((feature, index) => {
     if (feature.status !== 'planned' && sheet.steps.some((step) => step.feature === index)) {
@@ -208,8 +208,6 @@ function moveSeen(state: State, step: SheetStep, slide: SlideName, to: number): 
   if (inside !== null && slide === 'cross-feed') checkClear(state, step, inside)
 }
 
-type Place = { z: number; tip: number }
-
 function place(state: State): Place {
   const { screws, feature, cos, sin } = state
   const z = feature.zero!.fromEnd + screws.carriage.slide + screws.compound.slide * cos
@@ -223,7 +221,8 @@ function pass(state: State, from: Place, to: Place): Touch {
   const lowest = Math.min(from.tip, to.tip)
   if (highest(grid, edge, from.z, to.z, grid.now) <= lowest) return cutAt(grid, edge, to.z, to.tip)
   const pieces = Math.max(1, Math.ceil(Math.hypot(to.z - from.z, to.tip - from.tip) / (grid.step / 2)))
-  let touch: Touch = { removed: 0, first: Number.POSITIVE_INFINITY, last: -1, buried: 0 }
+  if (edge.bulges) return sweepSlanting(grid, edge, from, to, pieces)
+  let touch = untouched()
   for (let i = 0; i <= pieces; i++) {
     const part = i / pieces
     const here = cutAt(grid, edge, from.z + (to.z - from.z) * part, from.tip + (to.tip - from.tip) * part)

@@ -7,8 +7,8 @@ import type { Edge } from './sheet-shape.ts'
  */
 export function slopingEdge(edge: Edge, rake: number, face: NonNullable<Edge['face']>): EdgeCurve {
   const turn = (rake * Math.PI) / 180
-  const above = (back: number): number =>
-    Math.hypot(face.floor + back * Math.cos(turn), back * Math.sin(turn)) - face.floor
+  const [level, plumb] = [Math.cos(turn), Math.sin(turn)]
+  const above = (back: number): number => Math.sqrt((face.floor + back * level) ** 2 + (back * plumb) ** 2) - face.floor
   const given = (value: number | null): number => {
     if (value === null) throw new Error('a sloping edge lacks a size that its shape needs')
     return value
@@ -20,21 +20,35 @@ export function slopingEdge(edge: Edge, rake: number, face: NonNullable<Edge['fa
     const nose = given(edge.nose)
     const half = backUnder(given(edge.reach), above) * slope
     const beside = (u: number): number => Math.max(0, -u, u - nose)
-    return { depth: (u) => -above(beside(u) / slope), from: -half, to: nose + half, peakFrom: 0, peakTo: nose }
+    return {
+      depth: (u) => -above(beside(u) / slope),
+      from: -half,
+      to: nose + half,
+      peakFrom: 0,
+      peakTo: nose,
+      bulges: true,
+    }
   }
   const radius = given(face.radius)
   if (edge.shape === 'round') {
     const half = Math.min(radius, edge.width === null || edge.width <= 0 ? radius : edge.width / 2)
-    return { depth: (u) => -above(back(radius, u)), from: -half, to: half, peakFrom: 0, peakTo: 0 }
+    return { depth: (u) => -above(back(radius, u)), from: -half, to: half, peakFrom: 0, peakTo: 0, bulges: true }
   }
   if (edge.shape === 'corner') {
     const down = above(radius)
     const along = (u: number): number => Math.sqrt(Math.max(0, radius * radius - (radius - u) ** 2))
-    return { depth: (u) => down - above(along(u)), from: 0, to: radius, peakFrom: 0, peakTo: 0 }
+    return { depth: (u) => down - above(along(u)), from: 0, to: radius, peakFrom: 0, peakTo: 0, bulges: false }
   }
   const width = given(edge.width)
   const beyond = (u: number): number => Math.max(0, radius - u, u - (width - radius))
-  return { depth: (u) => -above(back(radius, beyond(u))), from: 0, to: width, peakFrom: radius, peakTo: width - radius }
+  return {
+    depth: (u) => -above(back(radius, beyond(u))),
+    from: 0,
+    to: width,
+    peakFrom: radius,
+    peakTo: width - radius,
+    bulges: true,
+  }
 }
 
 /** How far back on the face the edge is so much higher than its tip: by halving. */

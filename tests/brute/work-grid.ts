@@ -11,7 +11,9 @@ export type Touch = { removed: number; first: number; last: number; buried: numb
 
 const CROOKED = 0.381966
 
-export function gridOf(sheet: Sheet): WorkGrid {
+/** The stock does not change between two replays of a sheet: `raw` may be handed on from the first. */
+export function gridOf(sheet: Sheet, before: WorkGrid | null = null): WorkGrid {
+  if (before !== null) return { ...before, now: before.raw.slice() }
   const step = sheet.units === 'inch' ? 0.0005 : 0.01
   const offset = step * CROOKED
   const end = sheet.part.steps.reduce((far, part) => Math.max(far, part.to), 0)
@@ -39,8 +41,11 @@ export function sweepLevel(grid: WorkGrid, edge: EdgeCurve, zA: number, zB: numb
   const { step, offset, now, raw } = grid
   const first = Math.max(0, Math.ceil((zLow + edge.from - offset) / step))
   const last = Math.min(grid.count - 1, Math.floor((zHigh + edge.to - offset) / step))
-  const touch: Touch = { removed: 0, first: Number.POSITIVE_INFINITY, last: -1, buried: 0 }
+  const touch = untouched()
+  const deepest = tip - mostOf(edge)
   for (let i = first; i <= last; i++) {
+    // Where not even the deepest point of the edge would reach, nothing is worked out.
+    if (now[i]! - deepest <= 1e-9 && raw[i]! - tip <= touch.buried) continue
     const z = offset + i * step
     const nearest = nearestToPeak(Math.max(edge.from, z - zHigh), Math.min(edge.to, z - zLow), edge)
     const radius = Math.max(0, tip - edge.depth(nearest))
@@ -53,6 +58,71 @@ export function sweepLevel(grid: WorkGrid, edge: EdgeCurve, zA: number, zB: numb
     touch.last = i
   }
   return touch
+}
+
+export const untouched = (): Touch => ({ removed: 0, first: Number.POSITIVE_INFINITY, last: -1, buried: 0 })
+
+const mostOf = (edge: EdgeCurve): number => Math.max(edge.depth(edge.peakFrom), edge.depth(edge.peakTo))
+
+export type Place = { z: number; tip: number }
+
+/**
+ * A move along the work and into it at once, as if the edge stood still at so many places on the way, evenly spaced. Under an edge that bulges these
+ * places lie, for one node, on a curve with a single lowest point, which is found by halving.
+ */
+export function sweepSlanting(grid: WorkGrid, edge: EdgeCurve, from: Place, to: Place, pieces: number): Touch {
+  const { step, offset, now, raw } = grid
+  const [along, inward] = [(to.z - from.z) / pieces, (to.tip - from.tip) / pieces]
+  const most = mostOf(edge)
+  const first = Math.max(0, Math.ceil((Math.min(from.z, to.z) + edge.from - offset) / step))
+  const last = Math.min(grid.count - 1, Math.floor((Math.max(from.z, to.z) + edge.to - offset) / step))
+  const touch = untouched()
+  for (let i = first; i <= last; i++) {
+    const z = offset + i * step
+    const ends = [(z - edge.to - from.z) / along, (z - edge.from - from.z) / along]
+    const begin = Math.max(0, Math.ceil(Math.min(ends[0]!, ends[1]!)))
+    const end = Math.min(pieces, Math.floor(Math.max(ends[0]!, ends[1]!)))
+    if (begin > end) continue
+    const low = inward < 0 ? end : begin
+    const tip = from.tip + low * inward
+    if (now[i]! - (tip - most) <= 1e-9 && raw[i]! - tip <= touch.buried) continue
+    const radius = (k: number): number => from.tip + k * inward - edge.depth(z - from.z - k * along)
+    const at = lowestOf(radius, begin, end)
+    const reached = Math.max(0, radius(at))
+    if (reached < raw[i]! && raw[i]! - tip > touch.buried) {
+      const under = lastUnder(radius, at, low, raw[i]!)
+      touch.buried = Math.max(touch.buried, raw[i]! - (from.tip + under * inward))
+    }
+    const gone = now[i]! - reached
+    if (gone <= 1e-9) continue
+    now[i] = reached
+    if (gone > touch.removed) touch.removed = gone
+    if (i < touch.first) touch.first = i
+    touch.last = i
+  }
+  return touch
+}
+
+function lowestOf(radius: (k: number) => number, begin: number, end: number): number {
+  let [low, high] = [begin, end]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (radius(middle) <= radius(middle + 1)) high = middle
+    else low = middle + 1
+  }
+  return low
+}
+
+/** From the lowest place, which is under the limit, the last one toward `end` that is. */
+function lastUnder(radius: (k: number) => number, lowest: number, end: number, limit: number): number {
+  if (radius(end) < limit) return end
+  let [under, over] = [lowest, end]
+  while (Math.abs(over - under) > 1) {
+    const middle = (under + over) >> 1
+    if (radius(middle) < limit) under = middle
+    else over = middle
+  }
+  return under
 }
 
 function nearestToPeak(low: number, high: number, edge: EdgeCurve): number {
