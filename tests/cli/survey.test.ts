@@ -71,6 +71,23 @@ describe.each(['inch', 'mm'] as const)('the survey in %s', (units) => {
     })
     expect(read.compound.travel).toBeCloseTo(units === 'inch' ? 2.75 : 60 / 25.4, 9)
   })
+
+  it('shows how an indicator on the carriage is written, as a lathe that feeds along by it', async () => {
+    const found: Readonly<Record<string, string>> = FOUND[units]
+    const { page, file } = await survey(units)
+    const [shown] = /carriage: \{ indicator: .*\}/.exec(page) ?? ['']
+    const lathe = file.replace(BLANK, (_, name: string) => found[name] ?? 'not asked').replace(/^carriage: .*$/m, shown)
+    const job = good('lathe.yaml').replace('features:', 'cutting: { side-feed: carriage }\nfeatures:')
+    const { status, out, err } = await runIn(
+      { files: { 'job.yaml': job, 'lathe.yaml': lathe } },
+      ...['sheet', '--format', 'json', 'job.yaml'],
+    )
+    expect({ status, err }).toEqual({ status: 0, err: '' })
+    const { carriage } = JSON.parse(out).lathe
+    expect([carriage.units, carriage.graduation, carriage.range, carriage.indicator]).toEqual(
+      units === 'inch' ? ['inch', 0.001, 1, true] : ['mm', 0.01, 25, true],
+    )
+  })
 })
 
 describe('the command', () => {
