@@ -1,63 +1,112 @@
 import type { Again } from '../finish/again.ts'
-import { bottomWanted } from '../finish/stop.ts'
+import { bottomWanted, type Stop } from '../finish/stop.ts'
+import { readable } from '../lathe/lathe.ts'
 import type { Slide } from '../moves/operation.ts'
+import { inUnits, type Length } from '../units/length.ts'
 import { markFigure } from './dial.ts'
 import { length } from './figure.ts'
 import type { Plan } from './plan.ts'
 import { type Planned, scaleOf } from './scene.ts'
-import type { Phrase, Role } from './sheet.ts'
+import type { MetalLeft, Phrase, Role } from './sheet.ts'
 
-/**
- * Under the last measuring: what is still to be saved, and what is not. `first` is the number of the feature's first step, `by` the slide that
- * finishes. Where the drawing gives no limits, a step of the dial is the least that can be taken off.
- */
+/** One size that the finishing pass, once more, can still bring right. Lengths in pm. */
+type Left = {
+  readonly measure: MetalLeft['sizes'][number]['measure']
+  /** On this side of `limit` there is metal left. */
+  readonly when: 'under' | 'over'
+  readonly limit: Length
+  /** Beyond this nothing saves it; null where the drawing gives no limits. */
+  readonly past: Length | null
+  readonly slide: Slide
+  /** Indexes of the moves that go a readable step further, for every `perStep`. */
+  readonly further: readonly number[]
+  readonly perStep: Length
+}
+
+/** Under the last measuring: what is still to be saved, and what is not. `first` is the number of the feature's first step. */
 export const afterFinish = (
   plan: Plan,
   feature: Planned,
-  again: Again,
-  finishes: readonly number[],
-  by: Slide,
+  { again, stop }: { readonly again: Again; readonly stop: Stop },
   first: number,
-): Phrase[] => {
-  const { operation } = feature
-  const show = (value: number, role: Role = 'limit') => length(role, value, plan.units)
-  const steps = `steps ${first + again.from} to ${first + again.to} again`
-  const further = (indexes: readonly number[]): string =>
-    `${steps}, ${indexes.length === 1 ? `step ${first + indexes[0]!}` : 'every finishing step'}: `
-  const mark = (slide: Slide): Phrase => {
-    const scale = scaleOf(plan, slide)!
-    if (scale.kind === 'readout') return [`one step of the ${scale.range === undefined ? 'readout' : 'indicator'}`]
-    return [{ ...markFigure(scale, scale.readTo), role: 'take-up' }, ' mark']
+  place: string,
+): { readonly lines: readonly Phrase[]; readonly data: MetalLeft } => {
+  const all = [bottomLeft(feature, again, stop), widthLeft(feature, again)].filter((one) => one !== null)
+  const [from, to] = [first + again.from, first + again.to]
+  return {
+    lines: all.map((one) => lineOf(plan, one, `steps ${from} to ${to} again`, first)),
+    data: { from, to, sizes: all.map((one) => dataOf(plan, one, first, `${place}.${one.measure}`)) },
   }
-  const lines: Phrase[] = []
-  if (again.perStep !== null) {
-    const { aim, limits } = bottomWanted(operation)
-    const [low, high] = limits ?? [null, aim + again.perStep]
-    const hangs = !operation.dimensions.some(({ id, fixed }) => id === 'bottomDiameter' && fixed === true)
-    const edge = (value: number): number => (hangs ? operation.surface - value : value)
-    lines.push([
-      `METAL LEFT if ${hangs ? 'outside less bottom is under ' : 'the bottom is over '}`,
-      show(edge(high)),
-      `: ${further(finishes)}`,
-      ...mark(by),
-      ' deeper than before for every ',
-      show(again.perStep, 'spare'),
-      ...(low === null ? [] : [`; ${hangs ? 'over ' : 'under '}`, show(edge(low)), ' it is past saving']),
-    ])
+}
+
+/** Where the drawing gives no limits, a step of the dial is the least that can be taken off. */
+const bottomLeft = ({ operation }: Planned, { perStep }: Again, { by, finishes }: Stop): Left | null => {
+  if (perStep === null) return null
+  const { aim, limits } = bottomWanted(operation)
+  const [low, high] = limits ?? [null, aim + perStep]
+  const hangs = !operation.dimensions.some(({ id, fixed }) => id === 'bottomDiameter' && fixed === true)
+  const edge = (value: Length): Length => (hangs ? operation.surface - value : value)
+  return {
+    measure: hangs ? 'outsideLessBottom' : 'bottomDiameter',
+    when: hangs ? 'under' : 'over',
+    limit: edge(high),
+    past: low === null ? null : edge(low),
+    slide: by,
+    further: finishes,
+    perStep,
   }
-  const width = operation.dimensions.find(({ id }) => id === 'width')
-  // The width of a V follows its depth: only the bottom is told there.
-  if (again.across !== null && width !== undefined && operation.dimensions.every(({ id }) => id !== 'angle')) {
-    const [low, high] = width.limits ?? [width.aim - again.across.perStep, null]
-    lines.push([
+}
+
+/** The width of a V follows its depth: only the bottom is told there. */
+const widthLeft = ({ operation: { dimensions } }: Planned, { across }: Again): Left | null => {
+  const width = dimensions.find(({ id }) => id === 'width')
+  if (across === null || width === undefined || dimensions.some(({ id }) => id === 'angle')) return null
+  const [limit, past] = width.limits ?? [width.aim - across.perStep, null]
+  const { slide, index, perStep } = across
+  return { measure: 'width', when: 'under', limit, past, slide, further: [index], perStep }
+}
+
+const lineOf = (plan: Plan, left: Left, again: string, first: number): Phrase => {
+  const { measure, when, limit, past, slide, further, perStep } = left
+  const show = (value: Length, role: Role = 'limit') => length(role, value, plan.units)
+  const step = further.length === 1 ? `step ${first + further[0]!}` : 'every finishing step'
+  const lost: Phrase =
+    past === null ? [] : [`; ${when === 'under' ? 'over' : 'under'} `, show(past), ' it is past saving']
+  const each: Phrase = [' for every ', show(perStep, 'spare'), ...lost]
+  if (measure === 'width')
+    return [
       'and if the width is under ',
-      show(low),
-      `: likewise, step ${first + again.across.index}: `,
-      ...mark(again.across.slide),
-      ' further for every ',
-      show(again.across.perStep, 'spare'),
-      ...(high === null ? [] : ['; over ', show(high), ' it is past saving']),
-    ])
+      show(limit),
+      `: likewise, ${step}: `,
+      ...mark(plan, slide),
+      ' further',
+      ...each,
+    ]
+  const what = measure === 'bottomDiameter' ? 'the bottom is' : 'outside less bottom is'
+  const deeper: Phrase = [...mark(plan, slide), ' deeper than before', ...each]
+  return [`METAL LEFT if ${what} ${when} `, show(limit), `: ${again}, ${step}: `, ...deeper]
+}
+
+const mark = (plan: Plan, slide: Slide): Phrase => {
+  const scale = scaleOf(plan, slide)!
+  if (scale.kind === 'readout') return [`one step of the ${scale.range === undefined ? 'readout' : 'indicator'}`]
+  return [{ ...markFigure(scale, scale.readTo), role: 'take-up' }, ' mark']
+}
+
+const dataOf = (plan: Plan, left: Left, first: number, place: string): MetalLeft['sizes'][number] => {
+  const { measure, when, limit, past, slide, further, perStep } = left
+  const scale = scaleOf(plan, slide)!
+  const named = (name: string, role: Role, value: Length) => ({
+    ...length(role, value, plan.units),
+    id: `${place}.${name}`,
+  })
+  return {
+    measure,
+    when,
+    limit: named('limit', 'limit', limit),
+    past: past === null ? null : named('past', 'limit', past),
+    steps: further.map((index) => first + index),
+    reading: Number(inUnits(readable(scale), scale.units).toFixed(9)),
+    perStep: named('perStep', 'spare', perStep),
   }
-  return lines
 }

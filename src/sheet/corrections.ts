@@ -53,13 +53,12 @@ export const withCorrections = (
   first: number,
 ): readonly SheetStep[] => {
   if (after !== null) {
-    const { again, stop } = after
-    const saved = afterFinish(plan, feature, again, stop.finishes, stop.by, first)
-    const under = (step: SheetStep): SheetStep => ({
-      ...step,
-      more: [...step.more, ...saved.map((line, i) => identify(`step.${step.number}.after.${i + 1}`, line))],
-    })
-    const lined = steps.map((step, index) => (index === again.end ? under(step) : step))
+    const under = (step: SheetStep): SheetStep => {
+      const { lines, data } = afterFinish(plan, feature, after, first, `step.${step.number}.left`)
+      const more = lines.map((line, i) => identify(`step.${step.number}.after.${i + 1}`, line))
+      return { ...step, more: [...step.more, ...more], ...(data.sizes.length === 0 ? {} : { metalLeft: data }) }
+    }
+    const lined = steps.map((step, index) => (index === after.again.end ? under(step) : step))
     return withCorrections(plan, feature, { bottom, width, after: null }, lined, first)
   }
   if (bottom === null && width === null) return steps

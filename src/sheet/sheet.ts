@@ -75,6 +75,8 @@ export type SheetStep = {
   readonly corrections?: Corrections
   /** Likewise how far to feed across, by what the width measures. */
   readonly widthCorrections?: WidthCorrections
+  /** On the last measuring: what the finishing pass, once more, can still take off. */
+  readonly metalLeft?: MetalLeft
 }
 
 /** Readings to finish at for what the bottom measures; each row planned and replayed. Lengths are figures in the sheet's units. */
@@ -105,6 +107,23 @@ export type WidthCorrections = {
     readonly width: Figure
     readonly within: boolean | null
     readonly finishes: Corrections['rows'][number]['finishes']
+  }[]
+}
+
+/** The finishing pass again, from one numbered step to another, with some of its steps further; proved by replay of one step further. */
+export type MetalLeft = {
+  readonly from: number
+  readonly to: number
+  readonly sizes: readonly {
+    readonly measure: 'bottomDiameter' | 'outsideLessBottom' | 'width'
+    /** There is metal left under or over `limit`; on the other side, beyond `past`, nothing saves it (null = no limits are given). */
+    readonly when: 'under' | 'over'
+    readonly limit: Figure
+    readonly past: Figure | null
+    readonly steps: readonly number[]
+    /** How much further, in the units and the sense of the scale, for every `perStep` of the size. */
+    readonly reading: number
+    readonly perStep: Figure
   }[]
 }
 

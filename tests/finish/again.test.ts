@@ -67,6 +67,34 @@ describe('metal that the last measuring finds', () => {
   })
 })
 
+describe('the same as data', () => {
+  it('is what the line says: from and to, which step, how far for how much', () => {
+    expect(last).toMatchObject({
+      metalLeft: {
+        again: [21, 27],
+        sizes: [
+          {
+            ...{ measure: 'outsideLessBottom', when: 'under', limit: 0.136, pastSaving: 0.152 },
+            ...{ steps: [25], reading: 0.001, perReading: 0.002 },
+          },
+          {
+            ...{ measure: 'width', when: 'under', limit: 0.16, pastSaving: 0.17 },
+            ...{ steps: [26], reading: 0.001, perReading: 0.001 },
+          },
+        ],
+      },
+    })
+  })
+
+  it('is in the sense of the dial: .001 on a dial that reads diameter is .001 of diameter', () => {
+    const { steps }: Sheet = JSON.parse(printJson(buildSheet(compile('02-tap-plug.yaml', load).plan!)))
+    const found = steps.flatMap((step) => ('metalLeft' in step ? [step.metalLeft] : []))
+    expect(found).toMatchObject([
+      { sizes: [{ measure: 'bottomDiameter', when: 'over', reading: 0.001, perReading: 0.001 }, { measure: 'width' }] },
+    ])
+  })
+})
+
 describe('whatever is measured within the tables', () => {
   it('finishes within the limits, planned from the form that was measured', { timeout: 60_000 }, () => {
     const off = (most: number) => fc.integer({ min: -most, max: most })

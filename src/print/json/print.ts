@@ -195,6 +195,20 @@ const stepData = (step: SheetStep, units: Units) => ({
   say: sayOf(step, units),
   ...(step.corrections === undefined ? {} : { corrections: correctionsData(step.corrections) }),
   ...(step.widthCorrections === undefined ? {} : { widthCorrections: widthData(step.widthCorrections) }),
+  ...(step.metalLeft === undefined ? {} : { metalLeft: metalLeftData(step.metalLeft) }),
+})
+
+const metalLeftData = ({ from, to, sizes }: NonNullable<SheetStep['metalLeft']>) => ({
+  again: [from, to],
+  sizes: sizes.map(({ measure, when, limit, past, steps, reading, perStep }) => ({
+    measure,
+    when,
+    limit: limit.value,
+    pastSaving: past === null ? null : past.value,
+    steps,
+    reading,
+    perReading: perStep.value,
+  })),
 })
 
 const correctionsData = ({ byDepth, expected, most, rows }: NonNullable<SheetStep['corrections']>) => ({

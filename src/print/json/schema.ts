@@ -1,5 +1,6 @@
 import { DIAL_ACTIONS } from './actions.ts'
 import { changedSchema } from './changed-schema.ts'
+import { corrections, metalLeft, widthCorrections } from './corrections-schema.ts'
 import { grindSchema } from './grind-schema.ts'
 import { FORMAT } from './print.ts'
 import { list, nullable, number, object, type Schema, text } from './schema-words.ts'
@@ -269,66 +270,10 @@ const step = (): Schema => ({
     say: text('The step in words, as the text sheet has it.'),
     corrections: corrections(),
     widthCorrections: widthCorrections(),
+    metalLeft: metalLeft(),
   }),
   required: ['number', 'feature', 'action', 'group', 'say'],
 })
-
-const corrections = (): Schema =>
-  object(
-    {
-      measure: {
-        enum: ['bottomDiameter', 'outsideLessBottom'],
-        description: 'What is looked up: the bottom diameter, or the outside diameter less it, both as measured.',
-      },
-      expected: number('What it comes to when nothing is off.'),
-      most: number('Further off than this no stated error explains: measure again, do not correct.'),
-      rows: list(
-        object({
-          measured: number('As measured.'),
-          finishes: list(
-            object({
-              step: { type: 'integer', minimum: 1, description: 'Number of the step.' },
-              reading: number('Instead of the one that the step says.'),
-              turns: nullable({ type: 'integer' }),
-              mark: nullable(number('Marks past those turns; null on a readout.')),
-            }),
-            'One for every finishing step of the cross-feed.',
-          ),
-          bottomDiameter: number('What the replay comes out at.'),
-          within: nullable({ type: 'boolean', description: 'Inside the limits; null where the drawing gives none.' }),
-        }),
-        'Each planned and replayed from the form that was measured.',
-      ),
-    },
-    'On the stop to measure before a finishing pass: what to finish at, by what is measured.',
-  )
-
-const widthCorrections = (): Schema =>
-  object(
-    {
-      measure: { const: 'width', description: 'What is looked up: the width over the walls, by caliper.' },
-      expected: number('What it comes to when nothing is off.'),
-      most: number('Further off than this no stated error explains: measure again, do not correct.'),
-      rows: list(
-        object({
-          measured: number('As measured.'),
-          finishes: list(
-            object({
-              step: { type: 'integer', minimum: 1, description: 'Number of the step.' },
-              reading: number('Instead of the one that the step says.'),
-              turns: nullable({ type: 'integer' }),
-              mark: nullable(number('Marks past those turns; null on a readout.')),
-            }),
-            'The feed across; from a shoulder the places before it.',
-          ),
-          width: number('What the replay comes out at.'),
-          within: nullable({ type: 'boolean', description: 'Inside the limits; null where the drawing gives none.' }),
-        }),
-        'Each planned and replayed from the width that was measured, also together with `corrections`.',
-      ),
-    },
-    'On the stop to measure before a finishing pass: how far to feed across, by what the width measures. Used together with `corrections`.',
-  )
 
 const slips = (): Schema =>
   list(
