@@ -5,11 +5,20 @@ import { bruteForce } from '../brute/brute-force.ts'
 import { formProblems, sizeProblems } from '../brute/expected.ts'
 import type { Sheet } from '../brute/sheet-shape.ts'
 import type { RandomJob } from './drawn.ts'
+import type { Sort } from './sorts.ts'
+import { SORTS, sortsOf } from './sorts.ts'
 
-export type Tallies = { jobs: number; features: number; planned: number; proven: number; refused: Map<string, number> }
+export type Tallies = {
+  jobs: number
+  features: number
+  planned: number
+  proven: number
+  refused: Map<string, number>
+  sorts: Map<Sort, number>
+}
 
 export function tallies(): Tallies {
-  return { jobs: 0, features: 0, planned: 0, proven: 0, refused: new Map() }
+  return { jobs: 0, features: 0, planned: 0, proven: 0, refused: new Map(), sorts: new Map() }
 }
 
 /** Runs one random job through the program, and everything that the brute force has against the sheet. */
@@ -43,9 +52,10 @@ function examineSheet(job: RandomJob, sheet: Sheet, counts: Tallies): string[] {
     } else if (feature.status === 'refused') {
       const reason = feature.refusal?.code ?? feature.refusal?.reason ?? ''
       if (reason === '') problems.push(`${drawn.name}: refused without a reason`)
-      counts.refused.set(reason, (counts.refused.get(reason) ?? 0) + 1)
+      count(counts.refused, reason)
     } else {
       counts.planned++
+      for (const sort of sortsOf(sheet, index, drawn)) count(counts.sorts, sort)
       const one = brute.features.find((found) => found.index === index)!
       const found = [...formProblems(sheet, one, drawn), ...sizeProblems(sheet, one)]
       problems.push(...found)
@@ -55,11 +65,16 @@ function examineSheet(job: RandomJob, sheet: Sheet, counts: Tallies): string[] {
   return problems
 }
 
+function count<T>(counts: Map<T, number>, one: T): void {
+  counts.set(one, (counts.get(one) ?? 0) + 1)
+}
+
 export function summaryOf(counts: Tallies): string {
   const reasons = [...counts.refused].sort((a, b) => b[1] - a[1]).map(([reason, count]) => `    ${count} ${reason}`)
   return [
-    `${counts.jobs} jobs with ${counts.features} features: ${counts.planned} planned,`,
-    `  ${counts.proven} of them proven by the brute force; refused:`,
+    `${counts.jobs} jobs with ${counts.features} features: ${counts.planned} planned, of them`,
+    ...SORTS.map((sort) => `    ${counts.sorts.get(sort) ?? 0} ${sort}`),
+    `  ${counts.proven} proven by the brute force; refused:`,
     ...reasons,
   ].join('\n')
 }

@@ -1,0 +1,22 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { sheetOf } from './examine.ts'
+import { jobs } from './jobs.ts'
+import { halfOfTheJobs } from './random-jobs.ts'
+import { foundOut, withoutTakeUps } from './spoil.ts'
+
+describe('random jobs, the second half', () => {
+  halfOfTheJobs(19_420_820)
+
+  it('are found out when a good sheet no longer takes up the lost motion before a zero', { timeout: 60_000 }, () => {
+    fc.assert(
+      fc.property(jobs, (job) => {
+        const made = sheetOf(job.text)
+        const spoiled = made.ok ? withoutTakeUps(made.sheet) : null
+        fc.pre(spoiled !== null)
+        expect(foundOut(job, spoiled!)).not.toEqual([])
+      }),
+      { numRuns: 40, seed: 19_420_819 },
+    )
+  })
+})
