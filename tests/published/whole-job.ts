@@ -113,7 +113,7 @@ export const refused = (job: Job): NonNullable<Feature['refusal']> => {
 }
 
 /** Where each cut stands by the dials: compound and cross-feed as they read when the cross-feed or the compound has fed in. */
-export const cuts = (sheet: Sheet): { crossFeed: number; compound: number }[] => {
+export const cuts = (sheet: Sheet, group?: string): { crossFeed: number; compound: number }[] => {
   let crossFeed = 0
   let compound = 0
   let cutting = false
@@ -124,7 +124,7 @@ export const cuts = (sheet: Sheet): { crossFeed: number; compound: number }[] =>
     if (typeof step.reading !== 'number') continue
     if (step.slide === 'cross-feed') crossFeed = step.reading
     if (step.slide === 'compound') compound = step.reading
-    if (cutting && step.action === 'feed-in') list.push({ crossFeed, compound })
+    if (cutting && step.action === 'feed-in' && (group ?? step.group) === step.group) list.push({ crossFeed, compound })
   }
   return list
 }
