@@ -81,7 +81,7 @@ export const withCorrections = (
 
 const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): Phrase[] => {
   const key = table.byDepth ? 'outside diameter less bottom diameter' : 'bottom diameter'
-  const each = table.rows.map((row, i) => rowWords(plan, feature, table, row, i === 0))
+  const each = alike(table.rows).map((rows, i) => rowWords(plan, feature, table, rows, i === 0))
   const many = each.some((phrase) => phrase.length > 3) ? 2 : 4
   const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
   const steps = table.finishes.length === 1 ? `step ${first + table.finishes[0]!}` : 'every finishing step'
@@ -96,14 +96,34 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
   ]
 }
 
-const rowWords = (plan: Plan, feature: Planned, table: CorrectionTable, row: Row, leads: boolean): Phrase => {
+/** Neighbors that are finished at one reading are told together. */
+const alike = (rows: readonly Row[]): readonly (readonly Row[])[] => {
+  const groups: Row[][] = []
+  for (const row of rows) {
+    const last = groups.at(-1)
+    if (last?.[0]?.deeper === row.deeper && last[0].within === row.within) last.push(row)
+    else groups.push([row])
+  }
+  return groups
+}
+
+const rowWords = (
+  plan: Plan,
+  feature: Planned,
+  table: CorrectionTable,
+  rows: readonly Row[],
+  leads: boolean,
+): Phrase => {
+  const row = rows[0]!
+  const key = (one: Row): Figure => keyFigure(plan, feature, table, one)
+  const keys: Phrase = rows.length === 1 ? [key(row)] : [key(row), rows.length === 2 ? ', ' : ' to ', key(rows.at(-1)!)]
   const scale = finishingScale(plan, table)
   const same = row.counts.every((count) => count === row.counts[0] && count >= 0)
   const reading = same
     ? [...(leads ? ['finish at '] : []), ...shownOn(scale, row.counts[0]!)]
     : otherwise(scale, row.deeper)
   const nearest = row.within === false ? [' (nearest, NOT within limits)'] : []
-  return [keyFigure(plan, feature, table, row), ': ', ...reading, ...nearest]
+  return [...keys, ': ', ...reading, ...nearest]
 }
 
 /** The compound where the form is fed down a flank. */
