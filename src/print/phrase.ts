@@ -28,15 +28,27 @@ export const number = (figure: Figure, units: Units): string => {
 
 /** Inches the way a dial is spoken: no zero before the point. Millimeters keep it. Not "in": on a sheet that is a direction. */
 const measure = (figure: Figure, units: Units): string => {
-  const fixed = figure.value.toFixed(figure.digits)
-  const spoken = figure.unit === 'inch' ? fixed.replace(/^(-?)0\./, '$1.') : fixed
+  const all = fixed(figure)
+  const spoken = figure.unit === 'inch' ? all.replace(/^(-?)0\./, '$1.') : all
   if (figure.unit === units) return spoken
   return figure.unit === 'inch' ? `${spoken}"` : `${spoken} mm`
 }
 
+const fixed = (figure: Figure): string => {
+  if (figure.toward === undefined) return figure.value.toFixed(figure.digits)
+  const parts = 10 ** figure.digits
+  return (whole({ ...figure, value: figure.value * parts }) / parts).toFixed(figure.digits)
+}
+
+/** Of the last place shown, less than a millionth is arithmetic's. */
+const whole = ({ value, toward }: Figure): number => {
+  if (toward === undefined) return Math.sign(value) * Math.round(Math.abs(value))
+  return toward === 'down' ? Math.floor(value + 1e-6) : Math.ceil(value - 1e-6)
+}
+
 /** Compound scales are read by degrees and parts of one: whole degrees, or degrees and minutes. */
 const degrees = (figure: Figure): string => {
-  const minutes = Math.round(Math.abs(figure.value) * 60)
+  const minutes = Math.abs(whole({ ...figure, value: figure.value * 60 }))
   const sign = figure.value < 0 ? '-' : ''
   const rest = minutes % 60
   return `${sign}${Math.floor(minutes / 60)}°${rest === 0 ? '' : ` ${rest}'`}`

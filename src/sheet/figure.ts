@@ -12,7 +12,13 @@ export const length = (role: Role, value: Length, units: Units): Figure => {
   if (role === 'place') return figure(role, plain, units, fewest)
   const most = EXACT.has(role) ? fewest + 2 : fewest + 1
   const exact = decimals(plain, fewest, most + 1)
-  return figure(role, plain, units, exact > most ? fewest + 1 : exact)
+  // A zero at the end of what was rounded would claim a place more than there is.
+  return figure(
+    role,
+    plain,
+    units,
+    exact > most ? decimals(Number(plain.toFixed(fewest + 1)), fewest, fewest + 1) : exact,
+  )
 }
 
 /** What a drawing, a tool or a piece of stock is stated to; everything else is no truer than one place more than the fewest. */

@@ -1,6 +1,6 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Scale } from '../lathe/lathe.ts'
-import type { Units } from '../units/length.ts'
+import { INCH, type Units } from '../units/length.ts'
 import { readingFigure } from './dial.ts'
 import { dimensionFigure, labelOf } from './dimensions.ts'
 import { identify } from './figure.ts'
@@ -11,8 +11,26 @@ import type { Figure, Phrase, ProofLine } from './sheet.ts'
 /** What was replayed, and what each finished dimension comes to. */
 export const proofOf = (plan: Plan, feature: Planned, position: number) => ({
   replayed: identify(`feature.${position + 1}.proof`, replayed(plan, feature)),
-  lines: feature.budget.map((budgeted) => line(budgeted, plan.units, `feature.${position + 1}.proof.${budgeted.id}`)),
+  lines: aligned(
+    feature.budget.map((budgeted) =>
+      line(budgeted, aimOf(feature, budgeted), plan.units, `feature.${position + 1}.proof.${budgeted.id}`),
+    ),
+  ),
 })
+
+/** All lengths with as many decimals as the one that needs most. */
+const aligned = (lines: readonly ProofLine[]): readonly ProofLine[] => {
+  const lengths = lines.filter(({ id, settled }) => id !== 'angle' && !settled)
+  const digits = Math.max(...lengths.flatMap(({ planned, low, high }) => [planned, low, high].map((one) => one.digits)))
+  return lines.map((one) => {
+    if (!lengths.includes(one)) return one
+    const { planned, low, high } = one
+    return { ...one, planned: { ...planned, digits }, low: { ...low, digits }, high: { ...high, digits } }
+  })
+}
+
+const aimOf = ({ operation }: Planned, { id }: Budgeted): number =>
+  operation.dimensions.find((one) => one.id === id)?.aim ?? Number.NaN
 
 const replayed = (plan: Plan, { operation }: Planned): Phrase => {
   const each: (readonly [string, Scale])[] = [
@@ -37,29 +55,46 @@ const replayed = (plan: Plan, { operation }: Planned): Phrase => {
 const byCarriage = ({ slide, count }: Planned['operation']['moves'][number]): boolean =>
   slide === 'carriage' && typeof count === 'number'
 
-const line = (budgeted: Budgeted, units: Units, place: string): ProofLine => {
+const line = (budgeted: Budgeted, aim: number, units: Units, place: string): ProofLine => {
   const one = (role: Figure['role'], value: number, name: string): Figure => ({
     ...dimensionFigure(role, budgeted.id, value, units),
     id: `${place}.${name}`,
   })
-  const limits = budgeted.limits
+  const { limits, spare } = budgeted
   return {
     id: budgeted.id,
     label: labelOf(budgeted.id),
+    settled: settled(budgeted, aim),
     verdict: budgeted.verdict,
     planned: one('planned', budgeted.planned, 'planned'),
-    low: one('low', budgeted.low, 'low'),
-    high: one('high', budgeted.high, 'high'),
-    rss: one('rss', budgeted.rss, 'rss'),
+    low: { ...one('low', budgeted.low, 'low'), toward: 'down' },
+    high: { ...one('high', budgeted.high, 'high'), toward: 'up' },
+    rss: { ...one('rss', budgeted.rss, 'rss'), ...(budgeted.id === 'angle' ? {} : { digits: finest(units) }) },
     limits: limits === null ? null : [one('limit', limits[0], 'limit.low'), one('limit', limits[1], 'limit.high')],
-    spare: budgeted.spare === null ? null : one('spare', Math.abs(budgeted.spare), 'spare'),
+    spare: spare === null ? null : { ...spareFigure(budgeted, units), id: `${place}.spare` },
     worstCause: budgeted.worstCause,
     remedy: budgeted.verdict === 'may not hold' ? identify(`${place}.remedy`, remedy(budgeted, units)) : null,
   }
 }
 
+/** Ten-thousandths of an inch, or micrometers. */
+const finest = (units: Units): number => (units === 'inch' ? 4 : 3)
+
+/** No more to spare than there is, and no less beyond a limit. */
+const spareFigure = ({ id, spare, verdict }: Budgeted, units: Units): Figure => {
+  const toward = verdict === 'holds' ? 'down' : 'up'
+  const plain = dimensionFigure('spare', id, Math.abs(spare ?? 0), units)
+  if (id === 'angle') return { ...plain, toward }
+  return { ...plain, digits: Math.min(plain.digits, finest(units)), toward }
+}
+
+/** A millionth of an inch in pm, or half of the minute that an angle is shown to. */
+const settled = ({ id, planned, low, high, limits }: Budgeted, aim: number): boolean => {
+  const most = id === 'angle' ? 1 / 120 : INCH / 1_000_000
+  return limits === null && [planned, low, high].every((size) => Math.abs(size - aim) < most)
+}
+
 /** Two ways to make it hold: less of the largest error, or (where both ends stick out) nothing but that; or aiming elsewhere. */
 const remedy = (budgeted: Budgeted, units: Units): Phrase => {
-  const short = dimensionFigure('spare', budgeted.id, Math.abs(budgeted.spare ?? 0), units)
-  return [`would hold with `, short, ` less of "${budgeted.worstCause}", the largest cause`]
+  return [`would hold with `, spareFigure(budgeted, units), ` less of "${budgeted.worstCause}", the largest cause`]
 }

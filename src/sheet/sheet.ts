@@ -43,6 +43,8 @@ export type Figure = {
   readonly value: number
   readonly unit: FigureUnit
   readonly digits: number
+  /** Where the digits do not show all of it, it is shown this way off: what is worst is never shown as better. */
+  readonly toward?: 'down' | 'up'
 }
 
 /** Prose with its numbers left as data. */
@@ -130,6 +132,8 @@ export type MetalLeft = {
 export type ProofLine = {
   readonly id: Budgeted['id']
   readonly label: string
+  /** As drawn whatever goes wrong, and without limits: there is nothing to tell. */
+  readonly settled: boolean
   readonly verdict: Budgeted['verdict']
   readonly planned: Figure
   readonly low: Figure

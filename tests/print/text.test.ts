@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { PRINTERS } from '../../src/print/registry.ts'
 import { plain, wrap } from '../../src/print/text/columns.ts'
 import { buildSheet } from '../../src/sheet/build.ts'
+import { INCH } from '../../src/units/length.ts'
 import { groove, plan, refused } from '../sheet/fixture.ts'
 import { exampleSheets } from './examples.ts'
 
@@ -53,8 +54,50 @@ describe('the text sheet', () => {
     expect(text()).toContain(
       'PROVED by replay, for every backlash from 0 to .008 (cross-feed) and 0 to .006\n(compound).',
     )
-    expect(text()).toContain('    HOLDS, .00325 to spare; largest cause: tool measurement\n')
+    expect(text()).toContain('    HOLDS, .0032 to spare; largest cause: tool measurement\n')
     expect(text()).toContain('    MAY NOT HOLD, .001 beyond a limit; largest cause: touching off\n')
+  })
+
+  describe('shows worst sizes no better than they are', () => {
+    const proofWith = (over: Partial<(typeof groove.budget)[number]>): string[] => {
+      const printed = text({ features: [{ ...groove, budget: [{ ...groove.budget[0]!, ...over }] }] }).split('\n')
+      const at = printed.findIndex((line) => line.startsWith(' width '))
+      return printed.slice(at, at + 2)
+    }
+    const at = (thousandths: number) => Math.round(thousandths * (INCH / 1000))
+
+    it('a limit passed by .00003 is passed in print too', () => {
+      const over = { high: at(161.28), spare: at(-0.03), verdict: 'may not hold' } as const
+      const [row, told] = proofWith(over)
+      expect(row).toMatch(/ \.1545 to \.1613 .* \.15125 to \.16125$/)
+      expect(told).toContain('MAY NOT HOLD, .0001 beyond a limit')
+    })
+
+    it('and what is to spare is no more than there is: .00325 and .00329 are .0032', () => {
+      expect(proofWith({})[1]).toContain('HOLDS, .0032 to spare')
+      expect(proofWith({ spare: at(3.29) })[1]).toContain('HOLDS, .0032 to spare')
+      expect(proofWith({ spare: at(3.2) })[1]).toContain('HOLDS, .0032 to spare')
+    })
+
+    it('outward at both ends, exact sizes as they are', () => {
+      expect(proofWith({ low: at(154.58), high: at(157.41) })[0]).toContain(' .1560     .1545 to .1575 ')
+      expect(proofWith({ low: at(154.5), high: at(157.5) })[0]).toContain(' .1560     .1545 to .1575 ')
+    })
+  })
+
+  it('tells no size that comes out as drawn whatever goes wrong, unless it has limits', () => {
+    const flat = { id: 'flatness', planned: 0, low: 0, high: 0, rss: 0, limits: null, spare: null } as const
+    const settled = { ...flat, verdict: 'no limits given', worstCause: 'none' } as const
+    const dimensions = [...groove.operation.dimensions, { id: 'flatness', aim: 0, limits: null }] as const
+    const printed = (one: (typeof groove.budget)[number]): string => {
+      const feature = { ...groove, operation: { ...groove.operation, dimensions }, budget: [...groove.budget, one] }
+      return text({ features: [feature] })
+    }
+    expect(printed(settled)).not.toContain('floor flat')
+    expect(printed({ ...settled, high: INCH / 10_000 })).toContain(' floor flat within')
+    expect(printed({ ...settled, limits: [0, INCH / 1000], verdict: 'holds', spare: 0 })).toContain(
+      ' floor flat within',
+    )
   })
 
   it('prints warnings of the job at its head and of a feature at the feature', () => {

@@ -98,7 +98,7 @@ describe('depth and place', () => {
   it('count what a swung compound adds', () => {
     // .082 forward at 30° is .041 in and .071 along.
     expect(linesOf({ features: [swung] }).slice(2)).toEqual([
-      'COMPOUND toward the headstock to 82 | tool .0710 over',
+      'COMPOUND toward the headstock to 82 | tool .071 over',
       'CROSS-FEED in to 19 | .060 deep, 1.380 dia',
     ])
   })

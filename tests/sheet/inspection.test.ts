@@ -154,7 +154,9 @@ describe('every table', () => {
   it.each(planned)('%s: planned is what was replayed and budgeted; ids are unique', (_, feature) => {
     const rows: readonly Check[] = feature.inspection ?? []
     // The legs of a stair are no sizes: of a corner that is stepped around only the radius is gauged.
-    expect(rows.length).toBeGreaterThan(feature.kind === 'corner radius' && feature.operation.cusp !== undefined ? 0 : 2)
+    expect(rows.length).toBeGreaterThan(
+      feature.kind === 'corner radius' && feature.operation.cusp !== undefined ? 0 : 2,
+    )
     expect(new Set(rows.map(({ id }) => id)).size).toBe(rows.length)
     for (const { id, planned: value, limits } of rows) {
       const budgeted = feature.budget.find((size) => size.id === id)

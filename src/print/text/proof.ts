@@ -9,13 +9,14 @@ const HEADINGS: Row = ['', 'planned', 'worst low to high', 'rss ±', 'limits']
 
 /** A table a feature: planned, worst low to high, root sum square, limits; under each line the verdict, what is to spare, and why. */
 export const proofLines = (feature: Extract<SheetFeature, { status: 'planned' }>, units: Units): string[] => {
-  const rows = feature.proof.lines.map((line) => row(line, units))
+  const lines = feature.proof.lines.filter(({ settled }) => !settled)
+  const rows = lines.map((line) => row(line, units))
   const widths = HEADINGS.map((_, i) => Math.max(...[HEADINGS, ...rows].map((each) => (each[i] ?? '').length)))
   return [
     ...wrap(feature.name.toUpperCase(), COLUMNS),
     ...wrap(`${words(feature.proof.replayed, units)}.`, COLUMNS - 1),
     ...(rows.length > 0 ? ['', columns(HEADINGS, widths)] : []),
-    ...feature.proof.lines.flatMap((line, i) => [columns(rows[i] ?? HEADINGS, widths), ...under(line, units)]),
+    ...lines.flatMap((line, i) => [columns(rows[i] ?? HEADINGS, widths), ...under(line, units)]),
   ]
 }
 
