@@ -13,9 +13,19 @@ export const layout = (scene: Scene): Said => {
     thing,
     does: ['dye the work, scribe with the spindle stopped:'],
     effect: [],
-    more: [...lines.map((line) => scribe(scene, line)), ['scribe with odd-leg calipers, the bent leg on that end']],
+    more: [
+      ...lines.map((line) => scribe(scene, line)),
+      ['scribe with odd-leg calipers, the bent leg on that end'],
+      ...offTheLathe(scene),
+    ],
   }
 }
+
+/** What comes out of its centers and goes back true may be scribed on a plate instead; out of a chuck it would not. Common practice, no source. */
+const offTheLathe = ({ plan }: Scene): Phrase[] =>
+  plan.part.held === 'between centers'
+    ? [['or off the lathe, stood on its free end on a surface plate: height gauge']]
+    : []
 
 /** From the datum that the drawing uses; where that is not the free end, from there too, for a rule that only reaches from the end. */
 const scribe = (scene: Scene, line: LayoutLine): Phrase => {

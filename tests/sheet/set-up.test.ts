@@ -73,6 +73,16 @@ describe('lines to scribe', () => {
   })
 })
 
+describe('a height gauge', () => {
+  const SAID = 'or off the lathe, stood on its free end on a surface plate: height gauge'
+  const part = 'diameter: 1, length: 4, overhang: 3'
+  const saidFor = (held: string) => stepsOf(job(GROOVE, 'inch', part).replace('held: chuck', `held: ${held}`))('layout')
+  it('is for work that comes out of its centers and goes back true, not for work in a chuck', () => {
+    expect(saidFor('between centers')[0]).toContain(SAID)
+    for (const held of ['chuck', 'collet', 'chuck and center']) expect(saidFor(held)[0]).not.toContain(SAID)
+  })
+})
+
 describe('chatter', () => {
   it('is spoken of at the spindle only where it is likely', () => {
     const wide = '  - { kind: groove, name: Ring, near: 1, width: 0.165, depth: 0.020, tool: wide }\n'
