@@ -25,8 +25,8 @@ const sheave = (row: Groove, outside: number, method: Method): Job => {
 }
 
 const checked = (row: Groove & { ball: number; projection: number }, outside: number, method: Method) => {
-  // The second replay of these deep grooves takes its time: tests/brute has them, here the readings are worked out by hand.
-  const { sheet, feature, size } = planned(sheave(row, outside, method), { again: false })
+  // The second replay of these deep grooves takes its time: one of them is enough, the readings are worked out by hand for all.
+  const { sheet, feature, size } = planned(sheave(row, outside, method), { again: row.top === 0.35 })
   const swung = method === 'flank-feed' ? 90 - row.angle / 2 : 0
   expect(feature.compoundAngle).toBeCloseTo(swung, 9)
   within(deepestByDial(sheet, swung, 'depth'), row.depth - 0.001, row.depth + 0.001)
