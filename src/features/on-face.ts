@@ -1,5 +1,5 @@
 import type { StandsIn } from '../tools/standing.ts'
-import { roundStands, roundToGrind, stanceOf, veeStands, veeToGrind } from '../tools/standing.ts'
+import { legToGrind, roundStands, roundToGrind, stanceOf, veeStands, veeToGrind } from '../tools/standing.ts'
 import type { CornerTool, RoundTool, Tool, VeeTool } from '../tools/tool.ts'
 import type { Degrees } from '../units/dimension.ts'
 import { formatAngle, formatLength } from '../units/format.ts'
@@ -50,10 +50,14 @@ const strays = (tool: Tool, how: string, remedy: string): Refusal => ({
 function hollowOnFace(units: Units, tool: CornerTool, form: StandsIn): Refusal {
   const show = (length: Length) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
   const down = form.surface / 2 - stanceOf(tool, form).floor
+  const leg = tool.legOnFace ?? tool.radius
+  const correct = legToGrind(tool, form)
+  if (Math.abs(correct - leg) < belowMeasuring) return strays(tool, 'its hollow comes out flat', leveled(tool))
+  const stretched = leg === tool.radius ? '' : `, stretched to ${show(leg)},`
   return {
     code: 'ground-on-face',
-    reason: `tool "${tool.name}" is a quarter of ${show(tool.radius)} on its face; with ${formatAngle(tool.rakeInUse)} of rake in use it cuts ${show(tool.radius)} along the work and ${show(down)} down the face of it`,
-    remedy: `${leveled(tool)}, and the quarter comes out round`,
+    reason: `tool "${tool.name}" is a quarter of ${show(tool.radius)}${stretched} on its face; with ${formatAngle(tool.rakeInUse)} of rake in use it cuts ${show(tool.radius)} along the work and ${show(down)} down the face of it`,
+    remedy: `grind the leg that goes down the work ${show(correct)} long on the face, the quarter stretched with it, and say so (leg-on-face); or ${leveled(tool)}, and the quarter comes out round`,
   }
 }
 

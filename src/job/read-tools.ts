@@ -28,7 +28,7 @@ const readTool = (name: string, values: ToolRead, given: Given<ToolRead>): Tool 
     edgeOffset: values['edge-offset'] ?? null,
     bit: values.bit ?? 'hss',
     holderAngle: values['holder-angle'] ?? 0,
-    rakeInUse: values['rake-in-use'] ?? (values['rake-ground'] ?? 0) + (values['holder-angle'] ?? 0),
+    rakeInUse: rakeInUse(values),
     measured: true,
     origin: given.origin,
   }
@@ -46,11 +46,17 @@ const readTool = (name: string, values: ToolRead, given: Given<ToolRead>): Tool 
         ? { ...base, shape: 'round', radius: values.radius, edgeWidth: values['edge-width'] ?? null }
         : null
     case 'corner':
-      return values.radius ? { ...base, shape: 'corner', radius: values.radius } : null
+      return values.radius
+        ? { ...base, shape: 'corner', radius: values.radius, legOnFace: values['leg-on-face'] ?? null }
+        : null
     default:
       return null
   }
 }
+
+const rakeInUse = (values: ToolRead): number =>
+  values['rake-in-use'] ?? (values['rake-ground'] ?? 0) + (values['holder-angle'] ?? 0)
+const slopes = (values: ToolRead): boolean => rakeInUse(values) !== 0
 
 const toolRules = (values: ToolRead, given: Given<ToolRead>): void => {
   if (given.has('rake-ground') && given.has('rake-in-use'))
@@ -73,6 +79,13 @@ const toolRules = (values: ToolRead, given: Given<ToolRead>): void => {
       'impossible',
       'the edge is wider than the blank behind it',
       'give the width of the tool bit itself',
+    )
+  if (values.shape === 'corner' && values['leg-on-face'] && !slopes(values))
+    (given as Given<{ 'leg-on-face'?: Length }>).report(
+      'leg-on-face',
+      'useless-key',
+      'leg-on-face is for a face that slopes, and this tool has no rake in use',
+      'say the rake, or take leg-on-face out: both legs are the radius',
     )
   if (values.shape === 'round' && values['edge-width'] && values.radius && values['edge-width'] > 2 * values.radius)
     (given as Given<{ 'edge-width'?: Length }>).report(

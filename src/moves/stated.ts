@@ -29,6 +29,8 @@ export type StatedEdge = {
   readonly face?: {
     readonly angle: Degrees | null
     readonly radius: Length | null
+    /** Of a hollow whose quarter was stretched: its leg that goes down the work, along the face. */
+    readonly leg?: Length
     /** Radius of the work at the tip of the face, for which the edge is worked out. */
     readonly floor: Length
   }

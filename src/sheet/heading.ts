@@ -94,6 +94,7 @@ const tool = (plan: Plan, feature: Planned): Phrase[] => {
   const sizes: Phrase = [
     ...(edge.width === null ? [] : [', ', of(edge.width), ' wide']),
     ...(edge.radius === null ? [] : [', radius ', ...onFace(edge.radius, edge.face?.radius, of)]),
+    ...(edge.face?.leg === undefined ? [] : [', stretched to ', of(edge.face.leg), ' down its face']),
     ...(edge.angle === null ? [] : [', ', ...onFace(edge.angle, edge.face?.angle, angleOf, ' included')]),
     ...(edge.nose === null ? [] : [', nose ', of(edge.nose)]),
   ]

@@ -35,7 +35,7 @@ function rakedEdge(tool: Tool, form: StandsIn): Form {
     case 'round':
       return rakedRound(tool.radius, roundHalfWidth(tool.radius, tool.edgeWidth), stance)
     case 'corner':
-      return rakedCorner(tool.radius, stance)
+      return rakedCorner(tool.radius, tool.legOnFace ?? tool.radius, stance)
   }
 }
 

@@ -31,12 +31,12 @@ export function rakedSquare(width: Length, corner: Length, stance: Stance): Form
   return [...near, linePiece(corner, 0, width - corner, 0), ...side.map((piece) => moved(piece, width - corner))]
 }
 
-/** A hollow quarter of `radius` on the face: its deep tip is the tip of the face, the outer one stands at e = 0. */
-export function rakedCorner(radius: Length, stance: Stance): Form {
-  const down = depthAt(radius, stance.floor, stance.rake)
+/** A hollow quarter of `radius`, stretched to `leg` back on the face: its deep tip is the tip of the face, the outer one stands at e = 0. */
+export function rakedCorner(radius: Length, leg: Length, stance: Stance): Form {
+  const down = depthAt(leg, stance.floor, stance.rake)
   const hollow = (part: number): Point => {
     const turn = (part * Math.PI) / 2
-    const { u, e } = at(2 * radius * Math.sin(turn / 2) ** 2, radius * Math.sin(turn), stance)
+    const { u, e } = at(2 * radius * Math.sin(turn / 2) ** 2, leg * Math.sin(turn), stance)
     return { u, e: down + e }
   }
   return fitted(hollow, ['upright', 'level'])

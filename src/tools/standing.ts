@@ -2,7 +2,7 @@ import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 import * as onFace from './grind/form.ts'
 import type { Stance } from './raked.ts'
-import type { Tool } from './tool.ts'
+import type { CornerTool, Tool } from './tool.ts'
 
 /** The form that a tool stands in: diameter of the surface, depth of the form. pm. */
 export type StandsIn = { readonly surface: Length; readonly depth: Length }
@@ -10,7 +10,7 @@ export type StandsIn = { readonly surface: Length; readonly depth: Length }
 /** Where the tip of the face is when the form is finished. A hollow is finished when its outer tip is on the surface. */
 export function stanceOf(tool: Tool, { surface, depth }: StandsIn): Stance {
   const rake = tool.rakeInUse
-  const deep = tool.shape === 'corner' ? onFace.depthReached(tool.radius, surface / 2, rake) : depth
+  const deep = tool.shape === 'corner' ? onFace.depthReached(tool.legOnFace ?? tool.radius, surface / 2, rake) : depth
   return { rake, floor: surface / 2 - deep }
 }
 
@@ -30,3 +30,7 @@ export const veeToGrind = (angle: Degrees, depth: Length, { rake, floor }: Stanc
 
 export const roundToGrind = (radius: Length, depth: Length, { rake, floor }: Stance): Length =>
   onFace.radiusToGrind(radius, Math.min(depth, radius), onFace.faceLength(Math.min(depth, radius), floor, rake))
+
+/** How long the leg of a hollow is along the face, so that it comes out as deep as the radius. */
+export const legToGrind = ({ radius, rakeInUse }: CornerTool, { surface }: StandsIn): Length =>
+  onFace.faceLength(radius, surface / 2 - radius, rakeInUse)

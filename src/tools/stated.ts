@@ -7,7 +7,8 @@ export function statedEdge(tool: Tool, form: StandsIn): StatedEdge {
   const onFace = measuredEdge(tool)
   if (tool.rakeInUse === 0 || (onFace.angle === null && onFace.radius === null)) return onFace
   const stance = stanceOf(tool, form)
-  const face = { angle: onFace.angle, radius: onFace.radius, floor: stance.floor }
+  const stretched = tool.shape === 'corner' && tool.legOnFace !== null ? { leg: tool.legOnFace } : {}
+  const face = { angle: onFace.angle, radius: onFace.radius, ...stretched, floor: stance.floor }
   const angle = tool.shape === 'vee' ? toSeconds(veeStands(tool.angle, form.depth, stance)) : null
   const radius = tool.shape === 'round' ? Math.round(roundStands(tool.radius, form.depth, stance)) : onFace.radius
   return { ...onFace, angle, radius, face }

@@ -27,5 +27,10 @@ export type RoundTool = ToolBase & {
   readonly radius: Length
   readonly edgeWidth: Length | null
 }
-export type CornerTool = ToolBase & { readonly shape: 'corner'; readonly radius: Length }
+export type CornerTool = ToolBase & {
+  readonly shape: 'corner'
+  readonly radius: Length
+  /** With rake: the leg that goes down the work, measured along the sloping face, where it was ground to another length than the radius. */
+  readonly legOnFace: Length | null
+}
 export type Tool = SquareTool | VeeTool | RoundTool | CornerTool

@@ -24,7 +24,7 @@ export type Edge = {
   reach: number | null
   rakeInUse?: number
   /** Only where the face slopes and that makes a difference: as gauged on the face, and the work's radius at its tip. */
-  face?: { angle: number | null; radius: number | null; floor: number }
+  face?: { angle: number | null; radius: number | null; leg?: number; floor: number }
 }
 
 export type SheetFeature = {

@@ -35,8 +35,9 @@ export function slopingEdge(edge: Edge, rake: number, face: NonNullable<Edge['fa
     return { depth: (u) => -above(back(radius, u)), from: -half, to: half, peakFrom: 0, peakTo: 0, bulges: true }
   }
   if (edge.shape === 'corner') {
-    const down = above(radius)
-    const along = (u: number): number => Math.sqrt(Math.max(0, radius * radius - (radius - u) ** 2))
+    const leg = face.leg ?? radius
+    const down = above(leg)
+    const along = (u: number): number => (leg / radius) * Math.sqrt(Math.max(0, radius * radius - (radius - u) ** 2))
     return { depth: (u) => down - above(along(u)), from: 0, to: radius, peakFrom: 0, peakTo: 0, bulges: false }
   }
   const width = given(edge.width)

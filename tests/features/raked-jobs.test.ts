@@ -100,6 +100,29 @@ describe('a hollow and a square edge on a sloping face', () => {
     expect(small.finished!['legDown']!.planned).toBeLessThan(small.finished!['legAlong']!.planned)
   })
 
+  it('plans a hollow that was stretched to the leg that it is told to grind, and holds its radius', () => {
+    const { remedy } = made(hollow('1/8'), end('1/8')).refusal!
+    const leg = /^grind the leg that goes down the work ([.\d]+) long on the face/.exec(remedy!)?.[1] ?? ''
+    // Plane geometry: the deep tip stands on center .625 from the axis, the end of the leg .750: L² + 2·L·.625·cos 14.5° + .625² = .750².
+    const [floor, surface, cosine] = [0.625, 0.75, Math.cos((14.5 * Math.PI) / 180)]
+    const level = floor * cosine
+    expect(Number(leg)).toBeCloseTo(Math.sqrt(level * level + surface * surface - floor * floor) - level, 4)
+    const one = made(hollow('1/8', `leg-on-face: ${leg}, ${TILTED}`), end('1/8 ±.002'))
+    expect(one.refusal?.reason ?? one.status).toBe('planned')
+    expect(one.edge!.face).toMatchObject({ radius: 0.125, leg: Number(leg) })
+    expect(one.finished!['legDown']!.planned).toBeCloseTo(0.125, 3)
+    expect(one.finished!['radius']!.planned).toBeCloseTo(0.125, 3)
+  })
+
+  it('refuses a hollow that was stretched too far, with what it cuts', () => {
+    const { code, reason, remedy } = made(hollow('1/8', `leg-on-face: 0.136, ${TILTED}`), end('1/8')).refusal!
+    expect(code).toBe('ground-on-face')
+    expect(reason).toMatch(
+      /a quarter of \.1250, stretched to \.1360, on its face.*along the work and \.13\d\d down the face/,
+    )
+    expect(remedy).toMatch(/^grind the leg .* \.128\d long on the face.*leg-on-face/)
+  })
+
   it('plans a square edge as ever, and one with small rounded corners as they stand', () => {
     const groove = 'kind: groove, near: 1, width: 1/8, depth: 0.1'
     const straight = made(`shape: square, width: 0.120, reach: 0.2, ${TILTED}`, groove)

@@ -514,6 +514,13 @@ const TOOLS: Mistake[] = [
     'toolbox.yaml:3:60 edge-offset says where the edge is on the blank, and no blank is given | give blank as well, or take edge-offset out',
   ],
   [
+    'a leg on a face that does not slope',
+    'toolbox.yaml',
+    'shape: corner, ',
+    'shape: corner, leg-on-face: 0.129, ',
+    'toolbox.yaml:4:27 leg-on-face is for a face that slopes, and this tool has no rake in use | say the rake, or take leg-on-face out: both legs are the radius',
+  ],
+  [
     'an edge wider than its blank',
     'toolbox.yaml',
     'blank: 5/16',

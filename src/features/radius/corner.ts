@@ -155,5 +155,6 @@ function cornerToGrind(bench: Bench, feature: CornerFeature, radius: Length): Co
     blank: null,
     shape: 'corner',
     radius,
+    legOnFace: null,
   }
 }

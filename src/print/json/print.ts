@@ -131,9 +131,10 @@ const featureData = (sheet: Sheet, feature: SheetFeature) => {
   }
 }
 
-const faceData = ({ angle, radius, floor }: NonNullable<StatedEdge['face']>, units: Units) => ({
+const faceData = ({ angle, radius, leg, floor }: NonNullable<StatedEdge['face']>, units: Units) => ({
   angle,
   radius: orNull(radius, units),
+  ...(leg === undefined ? {} : { leg: plain(leg, units) }),
   floor: plain(floor, units),
 })
 

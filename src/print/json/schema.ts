@@ -158,9 +158,13 @@ const face = (): Schema =>
       radius: nullable(
         number('Radius as gauged on the face: of a round end, a hollow, or the corners of a square edge.'),
       ),
+      leg: number(
+        'Only of a hollow whose quarter was stretched: its leg that goes down the work, along the face; then the edge is (radius·(1 − cos t), leg·sin t) on the face.',
+      ),
       floor: number('Radius of the work at the tip of the face when the form is finished.'),
     },
     'Only where the face slopes and that changes the edge: what was gauged on the face. A point L back on it stands √((floor + L cos γ)² + (L sin γ)²) − floor above the tip, γ = rakeInUse; the replay follows it within 20 nm. The angle and the radius beside this are what the edge then shows in the work, between its bottom and the surface.',
+    ['leg'],
   )
 
 const measuredEdge = (): Schema =>
