@@ -13,6 +13,7 @@ it('has the rows', () => {
     fromWays: 1,
     tenths: 3,
     recomputed: 14,
+    constants: 3,
   })
 })
 
@@ -55,6 +56,15 @@ describe.each(['plunge', 'flank-feed'])('threads over wires as grooves, by %s', 
   it.each(rows.overWires)('sharp V $diameter-$threadsPerInch, $wire wires: $overV over them ($source)', (row) => {
     const { over } = overWires(row, method, `width: ${(1 / row.threadsPerInch).toFixed(6)}`, 0.002)
     within(over, row.overV - 0.0004, row.overV + 0.0004)
+  })
+})
+
+// 0.866025 P: how far under the surface the flanks of a sharp V meet, from what is expected over pins.
+describe('heights of sharp V threads', () => {
+  it.each(rows.constants)('$threadsPerInch to the inch: $height ($source)', ({ threadsPerInch, height }) => {
+    const row = { ...rows.overWires[0]!, diameter: 1, threadsPerInch, wire: 0 }
+    const { over } = overWires(row, 'flank-feed', `width: ${(1 / threadsPerInch).toFixed(6)}`, 0.002)
+    within((1 - over) / 2, height - 0.0002, height + 0.0002)
   })
 })
 
