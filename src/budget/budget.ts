@@ -1,10 +1,12 @@
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
+import type { Size } from '../moves/trace.ts'
 import type { Before } from '../replay/bench.ts'
 import { runOperation } from '../replay/run.ts'
+import { sizesShifted } from '../replay/shifted.ts'
 import { broughtToLines } from './at-lines.ts'
 import type { Budgeted } from './budgeted.ts'
-import { causesOf } from './causes.ts'
+import { causesOf, type Way } from './causes.ts'
 import { summed } from './summed.ts'
 
 /**
@@ -20,15 +22,30 @@ export const budget = (
   return operations.map((operation) => {
     const planned = runOperation(lathe, setup, operation, before, FAST).trace
     const atLines = broughtToLines(lathe, setup, operation, before)
-    const effects = causesOf(lathe, operation, before, planned).map((cause) => ({
-      name: cause.name,
-      sizes: cause.ways
-        .map(atLines)
-        .map((way) => runOperation(lathe, setup, way.operation, way.before, { ...FAST, shift: way.shift }).trace.sizes),
+    const causes = causesOf(lathe, operation, before, planned).map(({ name, ways }) => ({
+      name,
+      ways: ways.map(atLines),
     }))
+    const sizesOf = replayed(
+      lathe,
+      setup,
+      operation,
+      before,
+      causes.flatMap(({ ways }) => ways),
+    )
+    const effects = causes.map(({ name, ways }) => ({ name, sizes: ways.map(sizesOf) }))
     before = { ...before, surely: planned.surely, possibly: planned.possibly }
     return operation.dimensions.map((dimension, index) => summed(dimension, index, planned.sizes, effects))
   })
+}
+
+/** The sizes that every way ends at. Where nothing but a reading is wrong, all is as planned until that reading is used. */
+const replayed = (lathe: Lathe, setup: Setup, operation: Operation, before: Before, ways: readonly Way[]) => {
+  const only = ways.flatMap((way) => (way.shift !== null && way.operation === operation ? [way.shift] : []))
+  const shifted = sizesShifted(lathe, setup, operation, before, only)
+  return (way: Way): readonly Size[] =>
+    (way.operation === operation && way.shift !== null && shifted.get(way.shift)) ||
+    runOperation(lathe, setup, way.operation, way.before, { ...FAST, shift: way.shift }).trace.sizes
 }
 
 const FAST = { rules: false, shift: null } as const

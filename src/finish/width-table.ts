@@ -45,10 +45,10 @@ export const widthTable = (
 ): WidthTable | null => {
   const { operation, stop } = shop
   const across = anyAcross(operation, stop.at)
-  const real = widthThere(shop, stop.expected)
   const sum = summedWidth(budget)
-  if (across === null || real === null || !(sum > 0) || operation.dimensions.some(({ id }) => id === 'angle'))
-    return null
+  if (across === null || !(sum > 0) || operation.dimensions.some(({ id }) => id === 'angle')) return null
+  const real = widthThere(shop, stop.expected)
+  if (real === null) return null
   const quantum = units === 'inch' ? INCH / 2000 : MM / 100
   const expected = Math.round(real / quantum) * quantum
   const slide = slideOf(operation, across)

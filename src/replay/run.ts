@@ -38,7 +38,8 @@ export const runOperation = (
   return { trace: { slides, surely, possibly, sizes: sizesNow(bench), at, clearance }, faults: bench.faults }
 }
 
-const carryOut = (bench: Bench, move: Move, index: number): void => {
+/** One move. */
+export const carryOut = (bench: Bench, move: Move, index: number): void => {
   const { options } = bench
   switch (move.action) {
     case 'start':
@@ -148,7 +149,7 @@ const whereabouts = ({ slides }: Bench): Readonly<Record<Slide, Interval>> => ({
   carriage: placeOf(slides.carriage),
 })
 
-const sizesNow = ({ operation, before, surely, possibly }: Bench): readonly Size[] => {
+export const sizesNow = ({ operation, before, surely, possibly }: Bench): readonly Size[] => {
   const taken = (form: Form) => takenOf(form, before.surely, operation, operation.dimensions)
   const sure = taken(surely)
   const maybe = possibly === surely ? sure : taken(possibly)

@@ -60,6 +60,12 @@ const deeper = (made: Piece[], old: Piece, add: Piece, from: Length, to: Length)
 
 /** Inner crossings in order, closed by `to`. */
 export const splits = (a: Curve, b: Curve, from: Length, to: Length): readonly Length[] => {
+  // Two straight lines, by far the most: at most one, and none where both are level.
+  if (a.kind === 'line' && b.kind === 'line') {
+    if (a.d0 === a.d1 && b.d0 === b.d1) return [to]
+    const [z] = crossings(a, b)
+    return z !== undefined && z > from + SLIVER && z < to - SLIVER ? [z, to] : [to]
+  }
   const inner = crossings(a, b).filter((z) => z > from + SLIVER && z < to - SLIVER)
   return inner.length === 0 ? [to] : [...inner.sort((p, q) => p - q), to]
 }
