@@ -4,6 +4,7 @@ import rings from './retaining-rings.json' with { type: 'json' }
 import { deepestByDial, judged, planned, within } from './whole-job.ts'
 
 it('has the rows', () => {
+  expect(rows.larger.length).toBe(83)
   expect([rows.eRings.length, rows.ms16624.length, rows.margins.length, rows.ms3215.length]).toEqual([16, 3, 5, 3])
 })
 
@@ -73,5 +74,23 @@ describe('inch rings', () => {
       // A tool whose corners are rounder than the standard allows must not be planned as if it were right.
       expect(() => planned(job(row.bottomRadius + 0.001))).toThrow(/corner/)
     }
+  })
+})
+
+describe('DIN 471 on larger shafts', () => {
+  // The rows give the groove's diameter and the ring; widths for rings of 2 mm and more are from memory, so only the diameter is held to the row.
+  it.each(rows.larger)('shaft $shaft: groove $groove ($source)', ({ shaft, groove, ring, width }) => {
+    const { sheet, size } = planned(
+      {
+        units: 'mm',
+        part: `diameter: ${shaft}, length: 120`,
+        tool: `shape: square, width: ${ring}, reach: ${((shaft - groove) / 2 + 1).toFixed(2)}`,
+        feature: `kind: groove, near: 12, width: ${width} H13, bottom-diameter: ${groove}`,
+      },
+      { again: false },
+    )
+    within(size('bottomDiameter').planned, groove - 0.011, groove + 0.011)
+    within(shaft - 2 * deepestByDial(sheet, 0, 'diameter'), groove - 0.011, groove + 0.011)
+    expect(size('width').verdict).toBe('holds')
   })
 })
