@@ -6,7 +6,7 @@ import type { Instrument } from './moves/operation.ts'
 import { labelOf } from './sheet/dimensions.ts'
 import type { FeaturePlan, Gain, Warning } from './sheet/plan.ts'
 import { formatAngle, formatExact, formatLength } from './units/format.ts'
-import type { Units } from './units/length.ts'
+import { INCH, MM, type Units } from './units/length.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
@@ -44,14 +44,20 @@ const comesTo = ({ sizes }: Gain, units: Units): string =>
     .join(', ')
 
 const range = (one: Budgeted, units: Units): string =>
-  `${shown(one.id, one.low, units)} to ${shown(one.id, one.high, units)}`
+  `${shown(one.id, one.low, units, Math.floor)} to ${shown(one.id, one.high, units, Math.ceil)}`
 
 const limits = (one: Budgeted, units: Units): string =>
   one.limits!.map((limit) => (one.id === 'angle' ? formatAngle(limit) : formatExact(limit, units))).join(' to ')
 
-/** One place more than a dial shows: what is left out is below what anybody measures. */
-const shown = (id: Instrument, value: number, units: Units): string =>
-  id === 'angle' ? formatAngle(value) : formatLength(value, units, { digits: units === 'inch' ? 4 : 3 })
+/** One place more than a dial shows, and outward: a size beyond its limit is never shown inside it. */
+const shown = (id: Instrument, value: number, units: Units, outward: (parts: number) => number): string => {
+  const part = id === 'angle' ? 1 / 60 : units === 'inch' ? INCH / 10_000 : MM / 1000
+  // What is less than a millionth of the last place is arithmetic's.
+  const parts = outward(value / part - (outward === Math.ceil ? 1e-6 : -1e-6))
+  return id === 'angle'
+    ? formatAngle(parts * part)
+    : formatLength(parts * part, units, { digits: units === 'inch' ? 4 : 3 })
+}
 
 /** Less than two marks between the limits, in depth. */
 const finerThanDial = ({ lathe: { crossFeed } }: Job, { id, limits }: Budgeted): boolean => {

@@ -36,8 +36,8 @@ const rangeOf = (
   units: Units,
 ): Phrase => [
   `${labelOf(id)} `,
-  dimensionFigure('low', id, low, units),
+  { ...dimensionFigure('low', id, low, units), toward: 'down' },
   ' to ',
-  dimensionFigure('high', id, high, units),
+  { ...dimensionFigure('high', id, high, units), toward: 'up' },
   verdict === 'holds' ? ' holds' : ' not yet',
 ]

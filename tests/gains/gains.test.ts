@@ -73,7 +73,7 @@ describe('what is proposed where a size may not hold', () => {
       expect(told!.spare!).toBeGreaterThan(depthOf(plain).spare!)
     }
     const careful = planOf({}).warnings[0]!.remedy!
-    expect(careful).toContain("compound: { angle: 5° 44' } in the feature: depth .0704 to .0745 holds")
+    expect(careful).toContain("compound: { angle: 5° 44' } in the feature: depth .0704 to .0746 holds")
   })
 
   it('says the angle as the scale of this lathe shows it', () => {
@@ -120,7 +120,7 @@ describe('what is proposed where a size may not hold', () => {
     expect(planOf({ depth: '0.0725 ±0.0009' }).warnings).toMatchObject([{ code: 'finer-than-dial' }])
     const sheet = buildSheet(plan)
     expect(PRINTERS.text(sheet)).toMatch(
-      /HOLDS if {4}the compound is set to 5° 44' on its scale: depth \.0704 to \.0745/,
+      /HOLDS if {4}the compound is set to 5° 44' on its scale: depth \.0704 to \.0746/,
     )
     const [feature] = JSON.parse(PRINTERS.json(sheet)).features
     expect(feature.gains[0]).toMatchObject({ change: ['compound-angle'], holds: true })
