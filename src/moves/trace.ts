@@ -41,7 +41,7 @@ export type OperationTrace = {
   readonly sizes: readonly Size[]
   /** By index of each `measure` move: the sizes as they are at that moment. */
   readonly at: Readonly<Record<number, readonly Size[]>>
-  /** By index of each `back-out` move: the least radial clearance at the full stated backlash, pm. */
+  /** By index of each move from a back-out to the next feed: the radial clearance of this move at the full stated backlash, pm. */
   readonly clearance: Readonly<Record<number, number>>
 }
 

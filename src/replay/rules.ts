@@ -112,8 +112,7 @@ export const checkClear = (bench: Bench, move: Move, index: number, slide: Slide
   const now = slide === 'cross-feed' ? waysOf(bench.operation, standingReach(bench, 1)) : ways
   const over = excess(swept(bench.operation.edge.pieces, now, index), bench.before.surely)
   if (over === null) return
-  const least = Math.min(bench.clearance[bench.backOut] ?? Number.POSITIVE_INFINITY, -over.by)
-  bench.clearance[bench.backOut] = least
+  bench.clearance[index] = -over.by
   if (-over.by <= TOLERANCE) {
     see(
       bench,

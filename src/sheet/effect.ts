@@ -43,7 +43,8 @@ const feedIn = (scene: Scene): Phrase => {
 const cameIn = (scene: Scene): Phrase => {
   if (scene.move.purpose !== 'approach') return []
   const { deep } = placeOf(scene, scene.after)
-  return deep < 0 ? [size(scene, 'clearance', floored(scene, -deep)), ' clear of the work'] : []
+  const clear = scene.feature.trace.clearance[scene.index] ?? -deep
+  return deep < 0 && clear > 0 ? [size(scene, 'clearance', floored(scene, clear)), ' clear of the work'] : []
 }
 
 /** Zero on both dials is the finished corner, so what counts is how far it still is. */

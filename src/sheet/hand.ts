@@ -1,12 +1,13 @@
 import type { Size } from '../moves/trace.ts'
 import { INCH, MM } from '../units/length.ts'
 import { waysOf } from './dial.ts'
-import { angleFigure, dimensionFigure, labelOf } from './dimensions.ts'
+import { dimensionFigure, labelOf } from './dimensions.ts'
 import { figure, length } from './figure.ts'
 import { fitTool } from './fit-tool.ts'
 import { layout } from './layout.ts'
 import type { Said, Scene } from './scene.ts'
 import type { Phrase } from './sheet.ts'
+import { swing } from './swing.ts'
 
 /** What a hand does that is on no dial. */
 export const handStep = (scene: Scene): Said => {
@@ -46,28 +47,6 @@ const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Ph
   effect,
   more,
 })
-
-/** On the swivel scale of this lathe; where its 0 is square, what that is from the ways stands under it. */
-const swing = (scene: Scene): Said => {
-  const { angle } = scene.feature.operation
-  const square = scene.plan.lathe.compound.scaleZero === 'square'
-  const shown = angleFigure('angle', Math.abs(square ? 90 - angle : angle))
-  const parallel = angle === 0 ? [['parallel with the ways']] : []
-  const from: Phrase[] =
-    angle !== 0 && square ? [['that is ', angleFigure('angle', Math.abs(angle)), ' from parallel']] : []
-  const into =
-    angle > 0
-      ? [['so that feeding forward goes INTO the work']]
-      : angle < 0
-        ? [['so that feeding forward goes OUT of the work']]
-        : []
-  return say(
-    'COMPOUND',
-    ['set to ', shown, ` on its swivel scale (0 there is ${square ? 'square' : 'parallel'}), tighten`],
-    [],
-    [...parallel, ...from, ...into],
-  )
-}
 
 const speed = (scene: Scene): Said => {
   const { spindle } = scene.feature

@@ -21,6 +21,7 @@ describe('what a step says in words', () => {
     expect(said(11, 'CROSS-FEED in to 50; .051 deep, 1.150 dia')).toContain('the depth is')
     expect(said(11, 'CROSS-FEED in to 50; .050 deep, 1.148 dia')).toContain('the diameter is')
     expect(said(12, 'CROSS-FEED OUT past 0, stop at 70; clears by .023')).toContain('the clearance is')
+    expect(said(12, 'CROSS-FEED OUT past 0, stop at 70; clears by .019')).toContain('the clearance is')
     expect(said(25, 'MEASURE; width, .2020 expected; depth, .060 expected')).toContain('the width is')
     expect(said(25, 'MEASURE; width, .2000 expected; bottom diameter, 1.140 expected')).toContain(
       'the bottom diameter is',

@@ -17,7 +17,7 @@ export function sayingProblems(sheet: Sheet, tight: Ran, loose: Ran): string[] {
     const found = [
       ...turnProblems(sheet, step, from),
       ...depthProblems(step, tight),
-      ...clearProblems(step, loose),
+      ...clearProblems(sheet, step, loose),
       ...expectedProblems(sheet, step, tight),
     ]
     return found.map((text) => `step ${step.number}: ${text}; it says "${step.say}"`)
@@ -50,13 +50,16 @@ function depthProblems(step: SheetStep, run: Ran): string[] {
   ]
 }
 
-function clearProblems(step: SheetStep, run: Ran): string[] {
+function clearProblems(sheet: Sheet, step: SheetStep, run: Ran): string[] {
   const at = run.places.get(step.number)
   if (at === undefined || at.inside === null) return []
   const said = /clears by ([\d.]+)/.exec(step.say!)
-  const clears = -at.inside
-  // What lies on the way to the next place may stand closer, so the words may promise less, but never more.
-  return said === null || Number(said[1]) <= clears + 1e-5 ? [] : [`the clearance is ${clears.toFixed(6)}`]
+  if (said === null) return []
+  // Told is what this very back-out clears: never more, and no less than its last place. Round and sloping edges fall between two nodes.
+  const less = -at.inside - Number(said[1])
+  const place = 10 ** -(said[1]!.split('.')[1]?.length ?? 0)
+  const most = sheet.features[step.feature]!.edge?.shape === 'square' ? place : Number.POSITIVE_INFINITY
+  return less >= -1e-5 && less <= most + 1e-5 ? [] : [`the clearance is ${(-at.inside).toFixed(6)}`]
 }
 
 function expectedProblems(sheet: Sheet, step: SheetStep, run: Ran): string[] {

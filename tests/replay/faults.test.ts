@@ -50,9 +50,12 @@ describe('a sound sheet', () => {
     expect(toInch(stops[0]?.[1]?.surely)).toBeCloseTo(0.052, 9)
     expect(toInch(stops[1]?.[1]?.surely)).toBeCloseTo(0.072, 9)
   })
-  it('states the clearance with the whole backlash against it', () => {
-    for (const by of Object.values(trace.operations[0]!.clearance)) expect(toInch(by)).toBeCloseTo(0.042, 9)
-    expect(Object.keys(trace.operations[0]!.clearance)).toHaveLength(4)
+  it('states the clearance with the whole backlash against it, of every move from a back-out to the next feed', () => {
+    const { clearance } = trace.operations[0]!
+    const outs = neck.moves.flatMap(({ action }, index) => (action === 'back-out' ? [index] : []))
+    expect(outs).toHaveLength(4)
+    expect(Object.keys(clearance)).toEqual(expect.arrayContaining(outs.map(String)))
+    for (const by of Object.values(clearance)) expect(toInch(by)).toBeCloseTo(0.042, 9)
   })
   it('keeps the slides as intervals', () => {
     const after = trace.operations[0]!.slides[6]!['cross-feed']

@@ -138,11 +138,48 @@ describe('swinging the compound', () => {
     expect(swing(0, 'parallel')).toBe(
       'COMPOUND set to 0° on its swivel scale (0 there is parallel), tighten | parallel with the ways',
     )
-    expect(swing(5 + 44 / 60, 'square')).toBe(
-      "COMPOUND set to 84° 16' on its swivel scale (0 there is square), tighten | that is 5° 44' from parallel | so that feeding forward goes INTO the work",
+    expect(swing(5 + 44 / 60, 'square')).toContain(
+      "COMPOUND set to 84° 16' on its swivel scale (0 there is square), tighten | that is 5° 44' from parallel | ",
     )
-    expect(swing(-30, 'parallel')).toContain('feeding forward goes OUT of the work')
+    expect(swing(-29.5, 'square')).toContain(
+      "a scale that ends at 90° or counts back from it: 60° 30' on the far side of 90°, 29° 30' past it",
+    )
   })
+
+  // Trade geometry: a feed of C goes C·cos θ toward the headstock and C·sin θ into the work, θ from parallel.
+  const way = (theta: number): { in: number; head: number } => {
+    const radians = (theta * Math.PI) / 180
+    const sign = (x: number) => (Math.abs(x) < 1e-9 ? 0 : Math.sign(x))
+    return { in: sign(Math.sin(radians)), head: sign(Math.cos(radians)) }
+  }
+  const inOf = (words: string) => (/INTO|goes in/.test(words) ? 1 : /OUT|goes out/.test(words) ? -1 : 0)
+  const ANGLES = Array.from({ length: 180 }, (_, i) => i - 89)
+
+  it.each(['parallel', 'square'] as const)(
+    'says which side to swing to, right at every angle, marked from %s',
+    (zero) => {
+      for (const angle of ANGLES) {
+        const said = swing(angle, zero)!.split(' | ').slice(1)
+        const right = said.find((line) => line.startsWith('so that'))
+        const wrong = said.find((line) => line.startsWith('on the other side of 0'))
+        const meant = way(angle)
+        const other = way(zero === 'square' ? 180 - angle : -angle)
+        const oneSided = Math.abs(zero === 'square' ? 90 - angle : angle) === 0
+        expect(wrong === undefined, `${angle}`).toBe(oneSided)
+        if (wrong !== undefined) {
+          expect(inOf(wrong), `${angle}: ${wrong}`).toBe(other.in)
+          expect(/toward the tailstock/.test(wrong), `${angle}: ${wrong}`).toBe(other.head < 0)
+          expect(wrong).toMatch(/: WRONG$/)
+        }
+        if (right === undefined) expect([angle, zero]).toEqual([0, 'parallel'])
+        else {
+          expect(inOf(right), `${angle}: ${right}`).toBe(meant.in)
+          expect(/TOWARD THE HEADSTOCK/.test(right)).toBe(meant.head > 0)
+        }
+        expect(said.some((line) => line.includes('the near side of 90°'))).toBe(zero === 'square' && angle < 0)
+      }
+    },
+  )
 })
 
 describe('the spindle', () => {
