@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest'
+import type { Operation } from '../../src/moves/operation.ts'
+import type { Shift } from '../../src/replay/bench.ts'
+import { startOf } from '../../src/replay/replay.ts'
+import { runOperation } from '../../src/replay/run.ts'
+import { sizesShifted } from '../../src/replay/shifted.ts'
+import { formed, pulley, rounded, stepped, swung } from './operations.ts'
+import { bar, bench, inch } from './shop.ts'
+
+const setup = bar([1.5, 4])
+
+/** Every reading that is moved to, wrong both ways, and one that nothing is moved to. */
+const shiftsOf = ({ moves }: Operation): Shift[] =>
+  [...moves, { slide: 'cross-feed' as const, count: 99_999 }].flatMap(({ slide, count }) =>
+    slide === undefined || typeof count !== 'number'
+      ? []
+      : [0.002, -0.002].map((by) => ({ slide, count, by: inch(by) })),
+  )
+
+describe('replays that part where a wrong reading is first used', () => {
+  it.each(Object.entries({ formed, stepped, rounded, pulley, swung }))(
+    'end at the sizes of a replay from the start: %s',
+    (_, operation) => {
+      const before = startOf(setup)
+      const shifts = shiftsOf(operation)
+      const sizes = sizesShifted(bench, setup, operation, before, shifts)
+      const whole = shifts.map(
+        (shift) => runOperation(bench, setup, operation, before, { rules: false, shift }).trace.sizes,
+      )
+      expect(shifts.map((shift) => sizes.get(shift))).toEqual(whole)
+      expect(new Set(whole.map((one) => JSON.stringify(one))).size).toBeGreaterThan(2)
+    },
+  )
+})
