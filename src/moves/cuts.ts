@@ -45,10 +45,13 @@ export type StepCuts = {
   readonly depth: Length
   /** Depth at which the tool at a place touches the form. */
   readonly depthAt: (place: Length) => Length
-  /** The top of the ridge between two neighboring places. */
-  readonly between: (near: Length, far: Length) => StepPoint
+  /** The top of the ridge between two neighboring places; `deep`: how deep the tool stands there, where rounding makes it another depth than the form's. */
+  readonly between: (near: Length, far: Length, deep?: readonly [near: Length, far: Length]) => StepPoint
   /** The top of what stays before the first place used and after the last; null: the outermost places themselves are used. */
-  readonly ends: { readonly before: (place: Length) => StepPoint; readonly after: (place: Length) => StepPoint } | null
+  readonly ends: {
+    readonly before: (place: Length, deep: Length) => StepPoint
+    readonly after: (place: Length, deep: Length) => StepPoint
+  } | null
   /** How far a point stands out of the form, square to it, and how deep the form is at a place. */
   readonly standsOut: (point: StepPoint) => Length
   readonly formAt: (along: Length) => Length

@@ -2,6 +2,7 @@ import type { Scale } from '../lathe/lathe.ts'
 import type { StepCuts, StepPoint } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 import { countFor, stepTravel, travelAt } from './dial.ts'
+import { fewestPlaces, type Ridges } from './steps-fewest.ts'
 
 /** The places of the finish on the compound's dial, ascending, with the tallest ridge they leave, square to the form. */
 export type StepPlaces = {
@@ -9,49 +10,52 @@ export type StepPlaces = {
   /** Between two stretches lies a floor, fed across from the last place of the one to the first of the other. */
   readonly across: { readonly from: number; readonly to: number } | null
   readonly ridge: Length
+  /** The ridge that whole marks along the work leave at the least, were every depth exact: what no choice of places mends. */
+  readonly exact: Length
   /** What a replay must allow straight into the work: a ridge on a steep flank is taller that way than square to it. */
   readonly allowed: Length
 }
 
-/** The fewest whole marks that keep the cusp, and among those the ones that leave the lowest ridges. */
-export function stepPlaces(cuts: StepCuts, scale: Scale): StepPlaces {
+/** Both dials: places are whole marks of the compound, and the depth at each is rounded to the cross-feed. */
+export type StepDials = { readonly along: Scale; readonly inward: Scale }
+
+/**
+ * The fewest whole marks that keep the cusp with the depths as the cross-feed rounds them, and among those the ones that leave the lowest
+ * ridges. Where no marks keep it, the lowest ridge that they can leave takes its place.
+ */
+export function stepPlaces(cuts: StepCuts, dials: StepDials): StepPlaces {
+  const scale = dials.along
   const { floor, touches } = cuts
-  const stretches =
+  const stretches: readonly Stretch[] =
     floor === undefined
-      ? [fewest(cuts, scale, marksOf(scale, cuts.first, cuts.last, touches))]
+      ? [{ ...marksOf(scale, cuts.first, cuts.last, touches), level: null }]
       : [
-          fewest(cuts, scale, marksOf(scale, cuts.first, floor.from, [touches[0], floor.from])),
-          fewest(cuts, scale, marksOf(scale, floor.to, cuts.last, [floor.to, touches[1]])),
+          level(marksOf(scale, cuts.first, floor.from, [touches[0], floor.from]), 'high'),
+          level(marksOf(scale, floor.to, cuts.last, [floor.to, touches[1]]), 'low'),
         ]
-  const tops = stretches.flatMap((counts) => topsOf(cuts, scale, counts))
+  const chosen = stretches.map((stretch) => {
+    const rounded = ridgesOf(cuts, dials, stretch, true)
+    const counts = fewestPlaces(stretch, rounded, cuts.cusp, 2 * stepTravel(dials.inward))
+    return { counts, tops: topsOf(rounded, counts) }
+  })
+  const tops = chosen.flatMap((one) => one.tops)
+  const ridge = Math.max(0, ...tops.map(cuts.standsOut))
   return {
-    counts: [...new Set(stretches.flat())],
-    across: stretches.length < 2 ? null : { from: stretches[0]!.at(-1)!, to: stretches[1]![0]! },
-    ridge: Math.max(0, ...tops.map(cuts.standsOut)),
+    counts: [...new Set(chosen.flatMap(({ counts }) => counts))],
+    across: chosen.length < 2 ? null : { from: chosen[0]!.counts.at(-1)!, to: chosen[1]!.counts[0]! },
+    ridge,
+    exact: ridge <= cuts.cusp ? ridge : exactly(cuts, dials, stretches),
     allowed: Math.max(0, ...tops.map(cuts.standsOut), ...tops.map((top) => straightIn(cuts, scale, top))),
   }
 }
 
-function fewest(cuts: StepCuts, scale: Scale, range: Range): number[] {
-  const first = walk(cuts, scale, range, cuts.cusp)
-  let counts = first
-  let [low, high] = [0, cuts.cusp]
-  for (let i = 0; i < 16; i++) {
-    const middle = (low + high) / 2
-    const tried = walk(cuts, scale, range, middle)
-    if (tried.length > first.length) low = middle
-    else {
-      high = middle
-      counts = tried
-    }
-  }
-  return counts
-}
+/** Counts of a stretch, and which of its ends lies on the floor between two of them. */
+type Stretch = { readonly low: number; readonly high: number; readonly level: 'low' | 'high' | null }
 
-type Range = { readonly low: number; readonly high: number }
+const level = (range: { low: number; high: number }, end: 'low' | 'high'): Stretch => ({ ...range, level: end })
 
 /** From the mark at or beyond the first place to the mark at or beyond the last, never more than half a mark past where the tool can touch the form. */
-function marksOf(scale: Scale, first: Length, last: Length, [from, to]: StepCuts['touches']): Range {
+function marksOf(scale: Scale, first: Length, last: Length, [from, to]: StepCuts['touches']) {
   const step = stepTravel(scale)
   return {
     low: Math.max(Math.floor(first / step + 1e-6), countFor(scale, from, 'higher')),
@@ -59,36 +63,49 @@ function marksOf(scale: Scale, first: Length, last: Length, [from, to]: StepCuts
   }
 }
 
-/** From near to far, each place as far on as the ridge behind it allows. Where one mark is too far already, it is one mark. */
-function walk(cuts: StepCuts, scale: Scale, { low, high }: Range, cusp: Length): number[] {
+type Tops = Ridges & { readonly top: (near: number | null, far: number | null) => StepPoint | null }
+
+/** The tops between counts, with the depths as they are or as the cross-feed rounds them. */
+function ridgesOf(cuts: StepCuts, { along, inward }: StepDials, stretch: Stretch, rounded: boolean): Tops {
+  const at = (count: number) => travelAt(along, count)
+  const exact = (count: number) =>
+    stretch.level !== null && count === stretch[stretch.level] ? cuts.floor!.depth : cuts.depthAt(at(count))
+  const known = new Map<number, Length>()
+  const deep = (count: number) => {
+    const before = known.get(count)
+    if (before !== undefined) return before
+    const depth = rounded ? Math.max(0, travelAt(inward, countFor(inward, exact(count), 'lower'))) : exact(count)
+    known.set(count, depth)
+    return depth
+  }
   const { ends } = cuts
-  const at = (count: number) => travelAt(scale, count)
-  const fine = (top: StepPoint) => cuts.standsOut(top) <= cusp
-  const counts = [ends === null ? low : furthest(low, high, (count) => fine(ends.before(at(count))))]
-  let here = counts[0]!
-  while (here < high && (ends === null || !fine(ends.after(at(here))))) {
-    const from = here
-    here = furthest(from + 1, high, (count) => fine(cuts.between(at(from), at(count))))
-    counts.push(here)
+  const top = (near: number | null, far: number | null): StepPoint | null => {
+    if (near === null) return ends === null ? null : ends.before(at(far!), deep(far!))
+    if (far === null) return ends === null ? null : ends.after(at(near), deep(near))
+    return cuts.between(at(near), at(far), [deep(near), deep(far)])
   }
-  return counts
+  const out = (point: StepPoint | null) => (point === null ? 0 : cuts.standsOut(point))
+  return {
+    top,
+    anyEnd: ends !== null,
+    before: (count) => out(top(null, count)),
+    after: (count) => out(top(count, null)),
+    between: (near, far) => out(top(near, far)),
+  }
 }
 
-/** The largest count from `low` to `high` that is fine, when all below it are; `low` where none is. */
-function furthest(low: number, high: number, fine: (count: number) => boolean): number {
-  let [good, bad] = [low, high + 1]
-  while (bad - good > 1) {
-    const middle = (good + bad) >> 1
-    if (fine(middle)) good = middle
-    else bad = middle
-  }
-  return good
-}
+const topsOf = ({ top }: Tops, counts: readonly number[]): StepPoint[] =>
+  [null, ...counts].flatMap((near, i) => top(near, counts[i] ?? null) ?? [])
 
-function topsOf(cuts: StepCuts, scale: Scale, counts: readonly number[]): StepPoint[] {
-  const at = counts.map((count) => travelAt(scale, count))
-  const between = at.slice(1).map((far, i) => cuts.between(at[i]!, far))
-  return cuts.ends === null ? between : [cuts.ends.before(at[0]!), ...between, cuts.ends.after(at[at.length - 1]!)]
+/** The least ridge of places on every mark. */
+function exactly(cuts: StepCuts, dials: StepDials, stretches: readonly Stretch[]): Length {
+  return Math.max(
+    0,
+    ...stretches.flatMap((stretch) => {
+      const { between } = ridgesOf(cuts, dials, stretch, false)
+      return Array.from({ length: stretch.high - stretch.low }, (_, i) => between(stretch.low + i, stretch.low + i + 1))
+    }),
+  )
 }
 
 /** How much deeper the form is than a ridge, wherever it may stand within half a mark along the work. */

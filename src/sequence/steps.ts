@@ -13,8 +13,8 @@ import { type StepPlaces, stepPlaces } from './steps-places.ts'
 export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
   if (request.angle !== 0) return swung()
   const { lathe } = request
-  const places = stepPlaces(cuts, lathe.compound.scale)
-  if (cuts.cuspGiven && places.ridge > cuts.cusp * (1 + 1e-9)) return cuspNotKept(request, places)
+  const places = stepPlaces(cuts, { along: lathe.compound.scale, inward: lathe.crossFeed })
+  if (cuts.cuspGiven && places.exact > cuts.cusp * (1 + 1e-9)) return cuspNotKept(request, places)
   const program = newProgram(request.origin)
   const plan: Plan = { request, cuts, backOut: backOutCount(request, cuts, places), profile: profileOf(request, cuts) }
   begin(program, plan)
@@ -148,8 +148,8 @@ function cuspNotKept(request: Request, places: StepPlaces): Sequenced {
   return {
     ok: false,
     code: 'cusp-not-kept',
-    reason: `the marks of the compound are too far apart on the steep end of this form: whole marks leave ridges of ${show(places.ridge)}`,
-    remedy: `allow that cusp (cusp: ${show(Math.ceil(places.ridge / 1e6) * 1e6 + 1e7)}), take a larger tool, or a compound that reads finer`,
+    reason: `the marks of the compound are too far apart on the steep end of this form: whole marks leave ridges of ${show(places.exact)}`,
+    remedy: `allow that cusp (cusp: ${show(Math.ceil(places.exact / 1e6) * 1e6 + 1e7)}), take a larger tool, or a compound that reads finer`,
   }
 }
 

@@ -45,11 +45,21 @@ describe('a concave radius with a smaller round tool', () => {
     // From δ: cusp = R(R − r)δ²/8r, and φm = asin 0.8 to each side.
     const fewest = (cusp: number) =>
       Math.ceil((2 * Math.asin(0.8)) / Math.sqrt((8 * 0.125 * cusp) / (0.25 * 0.125))) + 1
-    for (const cusp of [0.0002, 0.0005, 0.001, 0.004]) {
-      expect(count(cusp)).toBeGreaterThanOrEqual(fewest(cusp))
+    for (const cusp of [0.001, 0.002, 0.004]) {
+      // A mark that rounds a place deeper may spare one.
+      expect(count(cusp)).toBeGreaterThanOrEqual(fewest(cusp) - 1)
       expect(count(cusp)).toBeLessThanOrEqual(fewest(cusp) + 2)
     }
     expect(finishes(planned(groove())).length).toBe(count(0.0005))
+  })
+  it('keeps the cusp that is asked for, replayed from the rounded readings, and says where the marks cannot', () => {
+    const said = (cusp: number) => planned(groove(`, cutting: { cusp: ${cusp} }`)).notes.join(' ')
+    const ridge = (cusp: number) => Number(said(cusp).match(/ridges stand at most (\.\d+)/)![1])
+    for (const cusp of [0.0002, 0.0005, 0.001, 0.0015, 0.002, 0.003, 0.004]) {
+      expect(ridge(cusp)).toBeLessThanOrEqual(cusp)
+      expect(said(cusp)).not.toContain('was asked for')
+    }
+    expect(said(0.0001)).toMatch(/A cusp of \.0001 was asked for; the marks give \.000[2-9]/)
   })
   it('takes the middle out first, and no infeed is larger than asked', () => {
     const { operation } = planned(groove(', cutting: { infeed: 0.015 }'))
@@ -166,7 +176,7 @@ describe('the text sheet', () => {
       Array.from({ length: Number(to ?? from) - Number(from) + 1 }, (_, i) => Number(from) + i),
     )
     expect(told).toEqual(sheet.steps.map((step) => step.number))
-    expect(text).toMatch(/PLACE \d+ +to 43; in past 0, to 92; OUT past 0, stop at 50/)
+    expect(text).toMatch(/PLACE \d+ +to 45; in past 0, to 81, to 92; OUT past 0, stop at 50/)
     for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
   })
 })

@@ -2,6 +2,7 @@ import type { StepCuts, StepPoint } from '../../moves/cuts.ts'
 import type { Length } from '../../units/length.ts'
 import type { Bench } from '../draft.ts'
 import type { GrooveFeature } from '../feature.ts'
+import { roundRidge } from '../radius/round-ridge.ts'
 import { defaultCusp, defaultFiledCusp, defaultLeave, defaultStepInfeed } from '../shop.ts'
 
 /**
@@ -35,7 +36,8 @@ export function filletSteps(bench: Bench, feature: GrooveFeature, groove: Fillet
     touches: [first, last],
     depth,
     depthAt: (place) => depthOf(groove, place),
-    between: (near, far) => filletRidge(groove, near, far),
+    between: (near, far, deep = [depthOf(groove, near), depthOf(groove, far)]) =>
+      filletRidge(groove, [near, far], deep),
     ends: null,
     standsOut: (point) => standsOut(groove, point),
     formAt: (along) => formAt(groove, along),
@@ -69,33 +71,28 @@ function edgeAt({ r, edge }: FilletedGroove, offset: Length): Length {
   return Math.sqrt(Math.max(0, r * r - into * into)) - r
 }
 
+type Two = readonly [near: Length, far: Length]
+
 /** The top of what two neighboring places leave between them; on the headstock side everything is mirrored. */
-function filletRidge(groove: FilletedGroove, near: Length, far: Length): StepPoint {
+function filletRidge(groove: FilletedGroove, [near, far]: Two, deep: Two): StepPoint {
   const { first, last, edge } = groove
-  if ((near + far) / 2 <= (first + last) / 2) return ridge(groove, near, far)
-  const { along, deep } = ridge(groove, first + last - far, first + last - near)
-  return { along: first + last + edge - along, deep }
+  if ((near + far) / 2 <= (first + last) / 2) return ridge(groove, [near, far], deep)
+  const top = ridge(groove, [first + last - far, first + last - near], [deep[1], deep[0]])
+  return { ...top, along: first + last + edge - top.along }
 }
 
 /**
  * Where the deeper of two places on the tailstock side overtakes the shallower: at its wall where that meets the other's edge (always so for sharp
  * corners), else on its round corner, against the flat or the round corner of the other.
  */
-function ridge(groove: FilletedGroove, shallow: Length, deep: Length): StepPoint {
+function ridge(groove: FilletedGroove, [shallow, deep]: Two, [above, below]: Two): StepPoint {
   const { r } = groove
-  const [above, below] = [depthOf(groove, shallow), depthOf(groove, deep)]
   const atWall = above + edgeAt(groove, deep - shallow)
   if (atWall <= below - r) return { along: deep, deep: atWall }
   const onFlat = deep + r - Math.sqrt(Math.max(0, r * r - (above - (below - r)) ** 2))
   if (onFlat >= shallow + r) return { along: onFlat, deep: above }
-  // Two circles of r cross on the line square to the one between their centers, on the side of the wall.
-  const [dz, dd] = [deep - shallow, below - above]
-  const apart = Math.hypot(dz, dd)
-  const across = Math.sqrt(Math.max(0, r * r - (apart / 2) ** 2))
-  const [z, d] = [(shallow + deep) / 2 + r, (above + below) / 2 - r]
-  return apart === 0
-    ? { along: shallow, deep: above }
-    : { along: z - (across * dd) / apart, deep: d + (across * dz) / apart }
+  const top = roundRidge(r, [shallow + r, deep + r], [above, below])
+  return top === null || shallow === deep ? { along: shallow, deep: above } : top
 }
 
 /** How far a point stands out of the wall, the fillet or the floor, square to it. */

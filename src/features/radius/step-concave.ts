@@ -1,4 +1,4 @@
-import type { StepCuts, StepPoint } from '../../moves/cuts.ts'
+import type { StepCuts } from '../../moves/cuts.ts'
 import { roundHalfWidth } from '../../tools/round/edge.ts'
 import type { RoundTool } from '../../tools/tool.ts'
 import { formatExact } from '../../units/format.ts'
@@ -6,6 +6,7 @@ import type { Length } from '../../units/length.ts'
 import type { Bench, Refusal } from '../draft.ts'
 import type { ConcaveFeature } from '../feature.ts'
 import { defaultCusp, defaultLeave, defaultStepInfeed } from '../shop.ts'
+import { roundRidge } from './round-ridge.ts'
 
 /** A concave groove of radius R, stepped along with a round end of radius r: from its middle on the surface. pm. */
 export type SteppedGroove = {
@@ -32,7 +33,8 @@ export function concaveSteps(bench: Bench, feature: ConcaveFeature, groove: Step
     touches: [-path, path],
     depth,
     depthAt,
-    between: (near, far) => concaveRidge(groove, near, far),
+    between: (near, far, deep = [depthAt(near), depthAt(far)]) =>
+      roundRidge(r, [near, far], deep) ?? { along: 0, deep: depth - R },
     ends: null,
     standsOut: ({ along, deep }) => R - Math.hypot(along, deep - (depth - R)),
     formAt: (along) => Math.max(0, depth - R + Math.sqrt(Math.max(0, R * R - along * along))),
@@ -46,20 +48,6 @@ export function concaveSteps(bench: Bench, feature: ConcaveFeature, groove: Step
     workFrom: Number.NEGATIVE_INFINITY,
     besideFace: null,
   }
-}
-
-/**
- * Where the circles of two neighboring places cross: on the middle direction between them, (R − r)cos(δ/2) + √(r² − (R − r)² sin²(δ/2)) from the
- * center of the form, δ apart. What it lacks to R is the cusp. Two circles that no longer meet leave the metal between them standing to the surface.
- */
-function concaveRidge({ R, r, depth }: SteppedGroove, near: Length, far: Length): StepPoint {
-  const path = R - r
-  const angle = (place: Length) => Math.asin(Math.min(1, Math.max(-1, place / path)))
-  const half = (angle(far) - angle(near)) / 2
-  const middle = (angle(far) + angle(near)) / 2
-  const across = r * r - (path * Math.sin(half)) ** 2
-  const reach = across < 0 ? 0 : path * Math.cos(half) + Math.sqrt(across)
-  return { along: reach * Math.sin(middle), deep: depth - R + reach * Math.cos(middle) }
 }
 
 /** The contact wanders over the edge as the tool goes along the arc: r·W/2R to each side of the tip. */

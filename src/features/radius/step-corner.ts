@@ -6,6 +6,7 @@ import type { Length } from '../../units/length.ts'
 import type { Bench, Refusal } from '../draft.ts'
 import type { CornerFeature } from '../feature.ts'
 import { defaultCusp, defaultFiledCusp, defaultLeave, defaultStepInfeed, tipOverlap } from '../shop.ts'
+import { roundRidge } from './round-ridge.ts'
 
 /** What steps around a corner of radius R: a round end of radius r, or (r = 0) the sharp headstock-side corner of a square edge. pm. */
 export type Stepper = {
@@ -36,8 +37,11 @@ export function cornerSteps(bench: Bench, feature: CornerFeature, R: Length, ste
     touches: [low, high],
     depth: path,
     depthAt,
-    between: (near, far) => cornerRidge(R, stepper, near, far, depthAt),
-    ends: { before: (place) => atFace(stepper, place, depthAt), after: (place) => atCylinder(stepper, place, depthAt) },
+    between: (near, far, deep = [depthAt(near), depthAt(far)]) => cornerRidge(R, stepper, [near, far], deep),
+    ends: {
+      before: (place, deep) => atFace(stepper, place, deep),
+      after: (place, deep) => atCylinder(stepper, place, deep),
+    },
     standsOut: ({ along, deep }) => Math.hypot(along - face - R, deep - R) - R,
     formAt: (along) => (along >= face + R ? 0 : along <= face ? R : deepAt(along)),
     cusp: cutting.cusp ?? cusp,
@@ -52,34 +56,24 @@ export function cornerSteps(bench: Bench, feature: CornerFeature, R: Length, ste
   }
 }
 
-type DepthAt = (place: Length) => Length
+type Two = readonly [near: Length, far: Length]
 
-/**
- * Round: the circles of two neighbors cross on the middle direction between them, (R + r)cos(δ/2) − √(r² − (R + r)² sin²(δ/2)) from the center.
- * Square: the floor of the shallower place meets the wall of the deeper one, about ½·R·δ·sin 2φ out.
- */
-function cornerRidge(R: Length, { r, beyond }: Stepper, near: Length, far: Length, depthAt: DepthAt): StepPoint {
-  const path = R + r
-  if (r === 0) return { along: near + beyond, deep: depthAt(far) }
-  const angle = (place: Length) => Math.asin(Math.min(1, Math.max(0, 1 - place / path)))
-  const half = (angle(near) - angle(far)) / 2
-  const middle = (angle(near) + angle(far)) / 2
-  const across = r * r - (path * Math.sin(half)) ** 2
-  // Circles that do not meet leave the metal between them standing: as far out as the path itself.
-  const out = across < 0 ? path : path * Math.cos(half) - Math.sqrt(across)
-  return { along: beyond + R - out * Math.sin(middle), deep: R - out * Math.cos(middle) }
+/** Round: as circles cross; those that do not meet leave the metal between them as far out as their path. Square: the floor of the shallower place meets the wall of the deeper, about ½·R·δ·sin 2φ out. */
+function cornerRidge(R: Length, { r, beyond }: Stepper, places: Two, deep: Two): StepPoint {
+  if (r === 0) return { along: places[0] + beyond, deep: deep[1] }
+  return roundRidge(r, places, deep) ?? { along: beyond - r, deep: R }
 }
 
 /** What stays at the face below the first place: from where the edge leaves the face. */
-function atFace({ r, beyond }: Stepper, place: Length, depthAt: DepthAt): StepPoint {
+function atFace({ r, beyond }: Stepper, place: Length, deep: Length): StepPoint {
   const inside = Math.min(r, Math.abs(place - r))
   const edge = r > 0 ? Math.sqrt(Math.max(0, r * r - inside * inside)) - r : 0
-  return { along: beyond, deep: depthAt(place) + edge }
+  return { along: beyond, deep: deep + edge }
 }
 
 /** What stays on the cylinder after the last place: from where the edge leaves the surface. */
-function atCylinder({ r, beyond }: Stepper, place: Length, depthAt: DepthAt): StepPoint {
-  const above = r - Math.min(r, depthAt(place))
+function atCylinder({ r, beyond }: Stepper, place: Length, deep: Length): StepPoint {
+  const above = r - Math.min(r, deep)
   const reach = r > 0 ? Math.sqrt(Math.max(0, r * r - above * above)) - r : 0
   return { along: place + beyond + reach, deep: 0 }
 }

@@ -8,12 +8,20 @@ import type { Draft } from '../draft.ts'
 export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units): string[] {
   const { left, over } = steppedResult(draft.wanted, trace.surely)
   const show = (length: Length) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
+  const { cusp } = draft.feature.cutting
+  const notKept =
+    cusp !== null && show(left) !== show(cusp) && left > cusp
+      ? [
+          `A cusp of ${show(cusp)} was asked for; the marks give ${show(left)}: the depth at each place is a whole mark too.`,
+        ]
+      : []
   const file =
     draft.tool.shape === 'square' && draft.tool.cornerRadius <= 0
-      ? [`Step and file: file only until the last marks of the steps are gone.`]
+      ? [`Step and file, the file only with the spindle stopped: file until the last marks of the steps are gone.`]
       : []
   return [
     `Replayed from these readings, the ridges stand at most ${show(left)} out of the form, and it is cut at most ${show(over)} too deep.`,
+    ...notKept,
     ...file,
   ]
 }

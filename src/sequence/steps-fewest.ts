@@ -1,0 +1,81 @@
+import type { Length } from '../units/length.ts'
+
+/** How far what stays between two places stands out of the form, and before the first and after the last of them. pm. */
+export type Ridges = {
+  /** The first and the last place may be any that leave no more than the cusp beyond them; else they are the ends of the range. */
+  readonly anyEnd: boolean
+  readonly before: (count: number) => Length
+  readonly after: (count: number) => Length
+  readonly between: (near: number, far: number) => Length
+}
+
+/**
+ * The fewest counts from `low` to `high` whose ridges keep the cusp, and among those the ones with the lowest ridges; where none keep it,
+ * the fewest with the least tallest ridge. `slack`: how much rounding may take off a ridge, so that a place further on is still looked at.
+ */
+export function fewestPlaces(
+  range: { readonly low: number; readonly high: number },
+  ridges: Ridges,
+  cusp: Length,
+  slack: Length,
+): number[] {
+  const links = linksOf(range, ridges, cusp + slack)
+  const least = ways(range.high - range.low, links, ridges, range, ({ tallest }, other) => tallest < other.tallest)
+  const allowed = Math.max(cusp, least.tallest)
+  const kept = links.map((list) => list.filter(({ ridge }) => ridge <= allowed))
+  const fewer = (one: Way, other: Way) =>
+    one.places < other.places || (one.places === other.places && one.tallest < other.tallest)
+  return placesOf(ways(range.high - range.low, kept, ridges, range, fewer, allowed), range.low)
+}
+
+/** From a place to one further on. Places are counted from `low`. */
+type Link = { readonly to: number; readonly ridge: Length }
+type Way = { readonly places: number; readonly tallest: Length; readonly at: number; readonly before: Way | null }
+
+function linksOf({ low, high }: { low: number; high: number }, { between }: Ridges, most: Length): Link[][] {
+  return Array.from({ length: high - low + 1 }, (_, from) => {
+    const links: Link[] = []
+    for (let to = from + 1; to <= high - low; to++) {
+      const ridge = between(low + from, low + to)
+      if (ridge > most && to > from + 1) break
+      links.push({ to, ridge })
+    }
+    return links
+  })
+}
+
+/** The best way from a place that may be the first to one that may be the last, with those ends counted in its tallest ridge. */
+function ways(
+  last: number,
+  links: readonly (readonly Link[])[],
+  { anyEnd, before, after }: Ridges,
+  { low }: { low: number },
+  better: (one: Way, other: Way) => boolean,
+  most = Number.POSITIVE_INFINITY,
+): Way {
+  const best: (Way | undefined)[] = Array.from({ length: last + 1 })
+  const offer = (way: Way) => {
+    const now = best[way.at]
+    if (now === undefined || better(way, now)) best[way.at] = way
+  }
+  let end: Way | undefined
+  for (let at = 0; at <= last; at++) {
+    const here = anyEnd ? before(low + at) : 0
+    if (at === 0 || (anyEnd && here <= most)) offer({ places: 1, tallest: here, at, before: null })
+    const way = best[at]
+    if (way === undefined) continue
+    for (const { to, ridge } of links[at]!)
+      offer({ places: way.places + 1, tallest: Math.max(way.tallest, ridge), at: to, before: way })
+    const beyond = anyEnd ? after(low + at) : 0
+    if (at < last && (!anyEnd || beyond > most)) continue
+    const whole = { ...way, tallest: Math.max(way.tallest, beyond) }
+    if (end === undefined || better(whole, end)) end = whole
+  }
+  return end!
+}
+
+function placesOf(end: Way, low: number): number[] {
+  const places: number[] = []
+  for (let way: Way | null = end; way !== null; way = way.before) places.push(low + way.at)
+  return places.reverse()
+}
