@@ -1,9 +1,12 @@
-import { expect } from 'vitest'
+import { expect, vi } from 'vitest'
 import { buildSheet, compile, PRINTERS } from '../../src/index.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import type { Sheet as Replayable } from '../brute/sheet-shape.ts'
 
 // Published figures as whole jobs: from YAML to the sheet as data, read back and replayed from that data alone.
+
+// Whole arcs of many places take seconds on a machine that is busy with other things.
+vi.setConfig({ testTimeout: 60_000 })
 
 export type Size = {
   readonly planned: number
