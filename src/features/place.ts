@@ -58,7 +58,7 @@ export function placeDimensions(bench: Bench, place: Place, near: Length, width:
   if (place.by === 'near') return [{ id: 'near', aim: near, limits: absolute }]
   const drawn = place.by === 'far' ? near + width : near + width / 2
   const named: WantedDimension[] = absolute === null ? [] : [{ id: place.by, aim: drawn, limits: absolute }]
-  return [{ id: 'near', aim: near, limits: null }, ...named]
+  return [{ id: 'near', aim: near, limits: null, drawn: { id: place.by, aim: drawn } }, ...named]
 }
 
 /** The lines to scribe for a form between two edges, from the datum that the drawing uses. An edge on the face of a step needs none. */

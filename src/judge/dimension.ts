@@ -1,13 +1,11 @@
 import type { Instrument, WantedDimension } from '../moves/operation.ts'
 import type { Box } from '../replay/form/dilate.ts'
+import type { Room } from './room.ts'
 
 /** `gone`: more is cut than the drawing allows. `left`: less, and what is left can be cut. `off`: neither, the form is another one. */
 export type Verdict = 'holds' | 'gone' | 'left' | 'off'
 
 type Outcome = { readonly verdict: Verdict; readonly by: number; readonly maybe: boolean }
-
-/** How far the finished form may lie outside and inside of the wanted one. */
-export type Room = { readonly over: Box; readonly left: Box }
 
 /** A size on both forms against its limits; where the drawing gives none, against the aim by what the dials can do. */
 export function verdictOf(
@@ -35,7 +33,8 @@ export function verdictOf(
 const GRAVITY: Readonly<Record<Verdict, number>> = { holds: 0, left: 1, off: 2, gone: 3 }
 
 /** What a size without limits of its own may be: what the dials can do, or what the limits of the others leave. Degrees: a tenth. */
-function around({ id, aim }: WantedDimension, mark: Box, { over, left }: Room): readonly [number, number] {
+function around({ id, aim }: WantedDimension, mark: Box, { over, left, edge }: Room): readonly [number, number] {
+  if (PLACES.has(id)) return [aim - edge, aim + edge]
   if (id === 'angle') return [aim - 0.1, aim + 0.1]
   const by = ({ along, deep }: Box): number => {
     if (WIDE.has(id)) return Math.max(2 * mark.along, along)
@@ -47,7 +46,8 @@ function around({ id, aim }: WantedDimension, mark: Box, { over, left }: Room): 
   const most = Math.max(by(over), by(left))
   return [aim - most, aim + most]
 }
-const WIDE: ReadonlySet<Instrument> = new Set<Instrument>(['width', 'near', 'far', 'center', 'legAlong'])
+const WIDE: ReadonlySet<Instrument> = new Set<Instrument>(['width', 'legAlong'])
+const PLACES: ReadonlySet<Instrument> = new Set<Instrument>(['near', 'far', 'center'])
 
 /** What it means to measure more than the highest limit, and less than the lowest. */
 const OVER: Readonly<Record<Instrument, Verdict>> = {

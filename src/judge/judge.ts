@@ -1,14 +1,18 @@
 import type { Lathe } from '../lathe/lathe.ts'
+import type { Form } from '../moves/form.ts'
 import type { Instrument, Operation, WantedDimension } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
 import { marksBox } from '../replay/bench.ts'
 import { differ, excess, TOLERANCE } from '../replay/form/compare.ts'
-import { type Box, grown, shrunk } from '../replay/form/dilate.ts'
+import { shrunk } from '../replay/form/dilate.ts'
 import { cutInto } from '../replay/form/insert.ts'
-import { measure } from '../replay/measure.ts'
+import { measure, takenOf } from '../replay/measure.ts'
 import type { Progress } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
+import { type Beside, besideOf } from './beside.ts'
 import { type Verdict, verdictOf } from './dimension.ts'
+import { allowedBy, placed, roomOf } from './room.ts'
+import { withShallow } from './shallow.ts'
 
 /** One wanted dimension of the finished form: what is surely and what is possibly cut, in pm or degrees. */
 export type Judged = {
@@ -36,8 +40,12 @@ export type Judgment = {
   readonly faults: readonly Fault[]
   /** Metal gone beyond the limits of the drawing, radially, pm; 0 = none. */
   readonly gone: Length
+  /** Where metal is gone from the part beside the feature, a step or a shoulder. */
+  readonly beside: readonly Beside[]
   /** Metal left within the limits of the drawing, with some backlash at least, radially, pm; 0 = none. */
   readonly left: Length
+  /** And that whatever the backlash is. */
+  readonly leftAlways: boolean
 }
 
 /** A replayed list of moves against the drawing: by its limits where it has any, otherwise by half a mark of each dial. */
@@ -51,35 +59,40 @@ export function judge(
   const wanted = [...before.surely]
   cutInto(wanted, operation.wanted)
   const mark = marksBox(lathe, operation)
-  const over = room(operation, mark, 'over')
-  const under = room(operation, mark, 'left')
-  const sizes = operation.dimensions.map((dimension, i) => {
-    const { surely = null, possibly = null } = trace.sizes[i] ?? {}
-    const verdict = verdictOf(dimension, [surely, possibly], mark, { over, left: under })
-    return {
-      ...dimension,
-      limits: dimension.limits,
-      surely,
-      possibly,
-      ...verdict,
-      side: sideOf(dimension, verdict, operation, before, wanted, trace),
-    }
+  const room = roomOf(operation, mark)
+  const target = shrunk(wanted, { ...room.left, deep: room.left.deep + (operation.cusp ?? 0) })
+  const [left, always] = [trace.surely, trace.possibly].map((form) => more(target, form))
+  const dimensions = placed(operation)
+  const taken = [trace.surely, trace.possibly].map((form) => takenOf(form, before.surely, operation, dimensions))
+  const plain = dimensions.map((dimension, i): Judged => {
+    const [surely, possibly] = [taken[0]![i]!, taken[1]![i]!]
+    const verdict = verdictOf(dimension, [surely, possibly], mark, room)
+    const side = sideOf(dimension, verdict, operation, before, wanted, trace)
+    return { ...dimension, limits: dimension.limits, surely, possibly, ...verdict, side }
   })
-  const allowed = [...before.possibly]
-  cutInto(allowed, operation.wanted)
-  const gone = Math.max(0, excess(trace.possibly, grown(allowed, over))?.by ?? 0)
-  const target = shrunk(wanted, { ...under, deep: under.deep + (operation.cusp ?? 0) })
-  const left = Math.max(0, excess(target, trace.surely)?.by ?? 0)
-  const inside = sizes.every(({ verdict }) => verdict === 'holds') && gone <= TOLERANCE && left <= TOLERANCE
+  const sizes =
+    left! > 0 ? withShallow(plain, wanted, operation, trace, { room: room.left, by: left! }, always === 0) : plain
+  const allowed = allowedBy(operation, before, mark, room)
+  const gone = more(trace.possibly, allowed)
+  const beside = besideOf(operation, before, trace, allowed)
+  const inside = sizes.every(({ verdict }) => verdict === 'holds') && gone === 0 && left === 0
   const counted = (inside ? faults.filter((fault) => !aboutForm(fault)) : faults).map((fault) => traced(fault, trace))
   return {
     proven: inside && counted.length === 0,
-    saved: gone <= TOLERANCE && sizes.every(({ verdict }) => verdict !== 'gone'),
+    saved: gone === 0 && sizes.every(({ verdict }) => verdict !== 'gone'),
     sizes,
     faults: counted.toSorted((a, b) => place(a) - place(b)),
-    gone: gone <= TOLERANCE ? 0 : gone,
-    left: left <= TOLERANCE ? 0 : left,
+    gone,
+    beside,
+    left: left!,
+    leftAlways: always! > 0,
   }
+}
+
+/** The most by which one form is deeper than another, pm; 0 where only arithmetic is between them. */
+const more = (a: Form, b: Form): Length => {
+  const by = excess(a, b)?.by ?? 0
+  return by <= TOLERANCE ? 0 : by
 }
 
 /** A form that depends on the backlash is seen at the end, but it was one cut that made it so: the one that left what only some backlash leaves. */
@@ -96,29 +109,6 @@ const place = ({ move }: Fault): number => (move < 0 ? Number.MAX_SAFE_INTEGER :
 /** Seen on the form alone: within the limits of the drawing it is nothing to object to in moves that are not ours. */
 const aboutForm = ({ kind, move }: Fault): boolean =>
   kind === 'outside-form' || kind === 'metal-left' || (kind === 'open-form' && move < 0)
-
-const ALONG: ReadonlySet<Instrument> = new Set<Instrument>([
-  'width',
-  'near',
-  'far',
-  'center',
-  'root',
-  'legAlong',
-  'radius',
-])
-const DEEP: ReadonlySet<Instrument> = new Set<Instrument>(['depth', 'bottomDiameter', 'legDown', 'radius'])
-
-/** How far the finished form may lie outside (over) or inside (left) of the wanted one: half a mark, or what the limits give. */
-function room(operation: Operation, mark: Box, way: 'over' | 'left'): Box {
-  const given = (set: ReadonlySet<Instrument>, least: Length): Length =>
-    operation.dimensions.reduce((most, { id, aim, limits }) => {
-      if (limits === null || !set.has(id)) return most
-      const upper = (id === 'bottomDiameter') === (way === 'left')
-      const slack = upper ? limits[1] - aim : aim - limits[0]
-      return Math.max(most, id === 'bottomDiameter' ? slack / 2 : slack)
-    }, least)
-  return { along: given(ALONG, mark.along), deep: given(DEEP, mark.deep) }
-}
 
 /** The wall that is further from its place is the one to blame for a width. */
 function sideOf(

@@ -1,6 +1,7 @@
 import type { Instrument } from '../moves/operation.ts'
 import { formatLength } from '../units/format.ts'
 import type { Units } from '../units/length.ts'
+import type { Beside } from './beside.ts'
 import type { Judged, Judgment } from './judge.ts'
 
 /** A size for a person: a tenth of a thousandth, a micrometer, a hundredth of a degree. */
@@ -12,26 +13,35 @@ export const sizeText = (id: Instrument, value: number, units: Units): string =>
 
 /** What the part would be, a line for each dimension that does not hold; empty where all do. */
 export function outcome(judgment: Judgment, units: Units): string[] {
-  const lines = judgment.sizes.filter(({ verdict }) => verdict !== 'holds').map((one) => said(one, units))
-  if (judgment.gone > 0 && judgment.sizes.every(({ verdict }) => verdict !== 'gone'))
+  const { sizes, beside, gone, left, leftAlways } = judgment
+  const lines = [
+    ...sizes.filter(({ verdict }) => verdict !== 'holds').flatMap((one) => said(one, units)),
+    ...beside.map((one) => saidBeside(one, units)),
+  ]
+  if (gone > 0 && beside.length === 0 && sizes.every(({ verdict }) => verdict !== 'gone'))
+    lines.push(`metal is gone outside the finished form, ${sizeText('depth', gone, units)} deep, cannot be saved`)
+  if (left > 0 && lines.length === 0)
     lines.push(
-      `metal is gone outside the finished form, ${sizeText('depth', judgment.gone, units)} deep, cannot be saved`,
-    )
-  if (judgment.left > 0 && lines.length === 0)
-    lines.push(
-      `with some backlash metal is left, ${sizeText('depth', judgment.left, units)} more than the limits allow, can be saved`,
+      `${leftAlways ? '' : 'with some backlash '}metal is left, ${sizeText('depth', left, units)} more than the limits allow, can be saved`,
     )
   return [...new Set(lines)]
 }
 
-function said(one: Judged, units: Units): string {
-  if (one.surely === null && one.possibly === null) return 'nothing is cut there yet, can be saved'
-  if (one.by === 0) return 'nothing is surely cut there, can be saved'
+function saidBeside({ side, along, deep, maybe }: Beside, units: Units): string {
+  const show = (length: number) => sizeText('depth', length, units)
+  return `${maybe ? 'with some backlash ' : ''}metal is gone from the part beside it on the ${side} side, ${show(along)} along and ${show(deep)} deep, cannot be saved`
+}
+
+function said(one: Judged, units: Units): string[] {
+  if (one.surely === null && one.possibly === null) return ['nothing is cut there yet, can be saved']
+  if (one.surely === null || one.possibly === null) return ['nothing is surely cut there, can be saved']
+  // A place that no size has to do with: how much is left there is told of the whole form.
+  if (one.by === 0) return []
   const by = sizeText(one.id, one.by, units)
   const may = one.maybe ? 'with some backlash ' : ''
-  if (one.verdict === 'gone') return `${may}${by} ${GONE[one.id]}${side(one)}, cannot be saved`
-  if (one.verdict === 'off') return `${may}${by} ${OFF[one.id] ?? 'off'}`
-  return `${may}${LEFT[one.id]?.(by) ?? `${by} left`}${side(one)}, can be saved`
+  if (one.verdict === 'gone') return [`${may}${by} ${GONE[one.id]}${side(one)}, cannot be saved`]
+  if (one.verdict === 'off') return [`${may}${by} ${OFF[one.id] ?? 'off'}`]
+  return [`${may}${LEFT[one.id]?.(by) ?? `${by} left`}${side(one)}, can be saved`]
 }
 
 const side = ({ side }: Judged): string => (side === null ? '' : ` on the ${side} side`)

@@ -91,6 +91,8 @@ export type WantedDimension = {
   readonly atDiameter?: Length
   /** On a bottom diameter: the form hangs on it, not on a depth below whatever the surface measures. */
   readonly fixed?: boolean
+  /** On the tailstock-side edge, where the drawing does not give it but another edge or the middle: that one, and its place, pm. */
+  readonly drawn?: { readonly id: 'far' | 'center'; readonly aim: Length }
 }
 
 /** The place a feature occupies: where the inspector looks. */

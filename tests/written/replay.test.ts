@@ -66,7 +66,8 @@ test('backlash that was not taken up is possibly cut and not surely, and the cut
   const cut = list.split('\n').findIndex((row) => row.includes('feed-in') && row.includes('finish')) + 1
   expect(status).toBe(1)
   expect(out).toContain(`first fault  mine.csv:${cut}: feed-in cross-feed: What is cut depends on the backlash.`)
-  expect(out).toMatch(/with some backlash metal is left, .* can be saved/)
+  expect(out).toMatch(/depth +limits \.068 to \.076; cut \.054 to \.072; does not hold for every backlash/)
+  expect(out).toContain('with some backlash .014 left in the depth, can be saved')
 })
 
 test('a standing spindle and a reading between marks are faults, however well the form comes out', async () => {

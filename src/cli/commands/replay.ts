@@ -7,7 +7,6 @@ import type { Fault } from '../../moves/trace.ts'
 import { type Progress, replayNext, startOf } from '../../replay/replay.ts'
 import { labelOf } from '../../sheet/dimensions.ts'
 import type { FeaturePlan, Plan } from '../../sheet/plan.ts'
-import { formatLength } from '../../units/format.ts'
 import { inUnits, type Units } from '../../units/length.ts'
 import { readMoves, type Written } from '../../written/written.ts'
 import type { Io } from '../io.ts'
@@ -114,15 +113,31 @@ function featureLines(plan: Plan, operation: Operation, judgment: Judgment, file
 
 const faultText = (fault: Fault, operation: Operation, plan: Plan, file: string, lineOf: LineOf): string => {
   const move = operation.moves[fault.move]
+  // Less is arithmetic's: such a place is just met.
   const by =
-    fault.by === null
+    fault.by === null || Math.abs(fault.by) < 1000
       ? ''
-      : ` (${formatLength(Math.abs(fault.by), plan.units, { digits: plan.units === 'inch' ? 4 : 3 })})`
+      : ` (${AMOUNTS[fault.kind](sizeText('depth', Math.abs(fault.by), plan.units))})`
   const where =
     move === undefined
       ? 'at the end'
       : `${file}:${lineOf(move).line}: ${[move.action, move.slide].filter(Boolean).join(' ')}`
   return `${where}: ${fault.say}${by}`
+}
+
+/** What the figure of a fault is of. */
+const AMOUNTS: Readonly<Record<Fault['kind'], (by: string) => string>> = {
+  'outside-form': (by) => `${by} deep`,
+  'moved-in-contact': (by) => `by ${by}`,
+  'shank-or-obstacle': (by) => `by ${by}`,
+  'beyond-travel': (by) => `by ${by}`,
+  'not-clear': (by) => `${by} still in the work`,
+  'between-marks': (by) => `by ${by}`,
+  'open-zero': (by) => `${by} of it`,
+  'spindle-standing': (by) => `by ${by}`,
+  'open-form': (by) => `${by} deeper with some backlash than with another`,
+  'carriage-lock': (by) => `by ${by}`,
+  'metal-left': (by) => `${by} of it`,
 }
 
 const elsewhere = (faults: readonly Fault[], operation: Operation, lineOf: LineOf): string => {
@@ -136,14 +151,16 @@ const elsewhere = (faults: readonly Fault[], operation: Operation, lineOf: LineO
   return `${lines.length === 1 ? 'in line' : 'in lines'} ${shown}${lines.length > 10 ? ' …' : ''}`
 }
 
-function sizeLine({ id, aim, limits, surely, possibly, verdict }: Judged, units: Units): string {
+function sizeLine({ id, aim, limits, surely, possibly, verdict, maybe }: Judged, units: Units): string {
   const show = (value: number | null) => (value === null ? 'none' : sizeText(id, value, units))
   const wanted = limits === null ? `wanted ${show(aim)}` : `limits ${show(limits[0])} to ${show(limits[1])}`
-  const cut =
-    surely !== null && possibly !== null && Math.abs(surely - possibly) < (id === 'angle' ? 1e-6 : 1000)
-      ? `cut ${show(surely)}`
-      : `surely cut ${show(surely)}, possibly ${show(possibly)}`
-  return `  ${labelOf(id).padEnd(20)} ${wanted}; ${cut}; ${verdict === 'holds' ? 'holds' : 'does not hold'}`
+  const same = surely !== null && possibly !== null && Math.abs(surely - possibly) < (id === 'angle' ? 1e-6 : 1000)
+  // What it can come to, whatever the backlash is.
+  const [least, most] =
+    surely !== null && possibly !== null && surely > possibly ? [possibly, surely] : [surely, possibly]
+  const cut = same ? `cut ${show(surely)}` : `cut ${show(least)} to ${show(most)}`
+  const holds = verdict === 'holds' ? 'holds' : maybe ? 'does not hold for every backlash' : 'does not hold'
+  return `  ${labelOf(id).padEnd(20)} ${wanted}; ${cut}; ${holds}`
 }
 
 function asJson(plan: Plan, replayed: readonly Replayed[], proven: boolean, file: string, lineOf: LineOf): string {
@@ -158,6 +175,12 @@ function asJson(plan: Plan, replayed: readonly Replayed[], proven: boolean, file
       proven: judgment.proven,
       saved: judgment.saved,
       outcome: outcome(judgment, plan.units),
+      beside: judgment.beside.map(({ side, along, deep, maybe }) => ({
+        side,
+        along: plain('width', along),
+        deep: plain('depth', deep),
+        maybe,
+      })),
       sizes: judgment.sizes.map(({ id, aim, limits, surely, possibly, verdict }) => ({
         id,
         aim: plain(id, aim),

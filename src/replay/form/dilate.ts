@@ -19,6 +19,22 @@ export const grown = (form: Form, box: Box): Form =>
     -1,
   )
 
+/** The form as deep as it may be when it may reach further on either side by its own amount, and deeper. */
+export const reaching = (
+  form: Form,
+  { from, to, deep }: { readonly from: Length; readonly to: Length; readonly deep: Length },
+): Form =>
+  swept(
+    form,
+    [
+      [
+        { z: -from, d: deep },
+        { z: to, d: deep },
+      ],
+    ],
+    -1,
+  )
+
 /** The form as shallow as it may be when every point of it may be off by the box. */
 export const shrunk = (form: Form, box: Box): Form => flipped(grown(flipped(form), box))
 

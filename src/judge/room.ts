@@ -1,0 +1,95 @@
+import type { Form, Piece } from '../moves/form.ts'
+import type { Instrument, Operation, WantedDimension } from '../moves/operation.ts'
+import { depthAt } from '../replay/form/curve.ts'
+import { type Box, grown, reaching } from '../replay/form/dilate.ts'
+import { cutInto } from '../replay/form/insert.ts'
+import type { Progress } from '../replay/replay.ts'
+import type { Length } from '../units/length.ts'
+
+/** How far the finished form may lie outside and inside of the wanted one, and how far off the edge that the drawing places, pm. */
+export type Room = { readonly over: Over; readonly left: Box; readonly edge: Length }
+/** Outside, each wall has its own room: the one that the drawing places may go no further than it says, the other as far as the width lets it. */
+export type Over = Box & { readonly near: Length; readonly far: Length }
+
+/** Half a mark, or what the limits give. */
+export const roomOf = (operation: Operation, mark: Box): Room => {
+  const dimensions = placed(operation)
+  const over = slackOf(dimensions, 'over', mark)
+  const left = slackOf(dimensions, 'left', mark)
+  const wide = slackOf(dimensions, 'over', { along: 0, deep: 0 }).along
+  const edges = dimensions.filter(({ id }) => PLACES.has(id))
+  const [toNear, toFar] = [0, 1].map((end) => edges.reduce((most, one) => Math.max(most, beyond(one, end)), mark.along))
+  // The wall that the drawing places takes nothing from the width; from a middle each takes half.
+  const share = SHARES[(edges.find(({ limits }) => limits !== null) ?? edges[0])?.id ?? 'none'] ?? [1, 1]
+  return {
+    over: { ...over, near: toNear! + share[0] * wide, far: toFar! + share[1] * wide },
+    left: { ...left, along: Math.max(left.along, edges.length === 0 ? 0 : Math.min(toNear!, toFar!)) },
+    edge: mark.along + over.deep * Math.max(...runOut(operation)),
+  }
+}
+
+const SHARES: Partial<Record<string, readonly [near: number, far: number]>> = {
+  near: [0, 1],
+  far: [1, 0],
+  center: [1 / 2, 1 / 2],
+}
+
+/** What is judged: of the place along the work the edge that the drawing gives, or the middle; the others follow from it and the width. */
+export const placed = ({ dimensions }: Operation): readonly WantedDimension[] =>
+  dimensions.flatMap((one): readonly WantedDimension[] => {
+    if (one.id !== 'near' || one.drawn === undefined) return [one]
+    const { id, aim } = one.drawn
+    return dimensions.some((other) => other.id === id) ? [] : [{ id, aim, limits: null }]
+  })
+
+/**
+ * The part as deep as it may be: what is wanted of this operation with its room, and everything else as it stood, but for half a mark. A step
+ * or a shoulder beside the feature has none of the room that the limits of the feature give.
+ */
+export const allowedBy = (operation: Operation, before: Progress, mark: Box, { over }: Room): Form => {
+  const part = [...grown(before.possibly, mark)]
+  const [near, far] = runOut(operation)
+  cutInto(
+    part,
+    reaching(operation.wanted, {
+      from: over.near + near! * over.deep,
+      to: over.far + far! * over.deep,
+      deep: over.deep,
+    }),
+  )
+  return part
+}
+
+const PLACES: ReadonlySet<Instrument> = new Set<Instrument>(['near', 'far', 'center'])
+const ALONG: ReadonlySet<Instrument> = new Set<Instrument>(['width', 'root', 'legAlong', 'radius'])
+const DEEP: ReadonlySet<Instrument> = new Set<Instrument>(['depth', 'bottomDiameter', 'legDown', 'radius'])
+
+const beyond = ({ aim, limits }: WantedDimension, end: number): Length =>
+  limits === null ? 0 : Math.abs(limits[end]! - aim)
+
+const slackOf = (dimensions: readonly WantedDimension[], way: 'over' | 'left', least: Box): Box => {
+  const given = (set: ReadonlySet<Instrument>, from: Length): Length =>
+    dimensions.reduce((most, { id, aim, limits }) => {
+      if (limits === null || !set.has(id)) return most
+      const upper = (id === 'bottomDiameter') === (way === 'left')
+      const slack = upper ? limits[1] - aim : aim - limits[0]
+      return Math.max(most, id === 'bottomDiameter' ? slack / 2 : slack)
+    }, from)
+  return { along: given(ALONG, least.along), deep: given(DEEP, least.deep) }
+}
+
+/** A flank flatter than this is taken as so steep: 1 in 10. */
+const FLATTEST = 0.1
+
+/** How far along the work each edge of the form moves for every bit of depth: not at all at a wall, more the flatter it runs out. */
+const runOut = ({ wanted, surface }: Operation): readonly [near: number, far: number] => {
+  const end = (piece: Piece | undefined, at: 'from' | 'to'): number => {
+    if (piece === undefined) return 0
+    const { from, to, curve } = piece
+    const [edge, inner] = at === 'from' ? [from, from + (to - from) / 1000] : [to, to - (to - from) / 1000]
+    const rise = depthAt(curve, inner) - depthAt(curve, edge)
+    if (rise <= 0 || depthAt(curve, edge) + surface / 2 > (to - from) / 10) return 0
+    return Math.min(Math.abs(inner - edge) / rise, 1 / FLATTEST)
+  }
+  return [end(wanted[0], 'from'), end(wanted.at(-1), 'to')]
+}
