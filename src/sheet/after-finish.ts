@@ -72,7 +72,7 @@ const lineOf = (plan: Plan, left: Left, again: string, first: number): Phrase =>
   const step = further.length === 1 ? `step ${first + further[0]!}` : 'every finishing step'
   const lost: Phrase =
     past === null ? [] : [`; ${when === 'under' ? 'over' : 'under'} `, show(past), ' it is past saving']
-  const each: Phrase = [' for every ', show(perStep, 'spare'), ...lost]
+  const each: Phrase = [' for every ', show(perStep, 'spare'), ' past that limit', ...lost]
   if (measure === 'width')
     return [
       'and if the width is under ',

@@ -1,4 +1,5 @@
 import type { Scale } from '../lathe/lathe.ts'
+import { INCH, MM } from '../units/length.ts'
 import { marks, readingFigure, shownOn, travel } from './dial.ts'
 import { length } from './figure.ts'
 import { lockWords } from './hand.ts'
@@ -75,15 +76,18 @@ const toLine = ({ move, feature, units }: Scene, place: number): Phrase => {
   const [first, last] = [Math.min(...places), Math.max(...places)]
   if (first === last) return ['by eye until the tool is midway between the lines']
   const flat = feature.edge.width ?? feature.edge.nose ?? 0
-  const inside = (side: string, by: number): Phrase => [
-    `by eye until the ${side}-side corner is about `,
+  const inside = (side: string, other: string, by: number): Phrase => [
+    `by eye until the ${side}-side corner stands ${by <= hair(units) ? 'a hair (' : 'about '}`,
     length('place', by, units),
-    ` inside the ${side} line`,
+    `${by <= hair(units) ? ')' : ''} to the ${other} side of the ${side} line`,
   ]
-  if (place === first) return inside('tailstock', place - (layout.at(0)?.fromEnd ?? place))
-  if (place === last) return inside('headstock', (layout.at(-1)?.fromEnd ?? place) - place - flat)
+  if (place === first) return inside('tailstock', 'headstock', place - (layout.at(0)?.fromEnd ?? place))
+  if (place === last) return inside('headstock', 'tailstock', (layout.at(-1)?.fromEnd ?? place) - place - flat)
   return ['by eye toward the headstock, the cut overlapping the last one']
 }
+
+/** What is told by eye beside a line, and not measured. Common practice, no source. */
+const hair = (units: Scene['units']): number => (units === 'inch' ? INCH / 100 : MM / 4)
 
 /** How the carriage moves the tool along, for the block above the steps; null where it does not. `dial`: the words of a scale. */
 export const carriageWords = (

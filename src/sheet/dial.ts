@@ -95,7 +95,8 @@ export const past = (dial: Dial, from: number, to: number): Phrase => {
   const stop = to % perTurn === 0 ? 'stop on the next ' : 'stop at '
   if (from === 0 && to <= -perTurn)
     return [' ', ...turnsOf(Math.floor(-to / perTurn)), to % perTurn === 0 ? ' from 0, onto ' : ' from 0 and on to ']
-  const passed = from === 0 ? 1 : zerosBetween(perTurn, to, from)
+  if (from === 0) return [' from 0 to ']
+  const passed = zerosBetween(perTurn, to, from)
   if (passed === 0) return [`, ${stop}`]
   return passed === 1 ? [` past 0, ${stop}`] : [' past 0 (', figure('turns', passed, 'count'), ` times), ${stop}`]
 }

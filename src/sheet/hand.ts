@@ -21,7 +21,7 @@ export const handStep = (scene: Scene): Said => {
     case 'set-speed':
       return speed(scene)
     case 'start':
-      return say('SPINDLE', ['start'], ['key out? stand clear'])
+      return say('SPINDLE', ['start'], ['key out? stand clear'], chips(scene))
     case 'stop':
       return say('SPINDLE', ['STOP, wait until it stands'])
     case 'align':
@@ -48,11 +48,36 @@ const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Ph
   more,
 })
 
+/** Once a sheet, before the first cut. Oil on steel, iron and brass dry: common practice, no source. */
+const chips = ({ plan, feature, index }: Scene): Phrase[] => {
+  const first = plan.features.find(({ status }) => status === 'planned') === feature
+  if (!first || feature.operation.moves.findIndex(({ action }) => action === 'start') !== index) return []
+  const { material } = plan.part
+  const oil = /steel|alumin|copper/i.test(material)
+    ? 'cutting oil; '
+    : /iron|brass|bronze/i.test(material)
+      ? 'dry; '
+      : ''
+  return [[`${oil}clear the chips between plunges, spindle STOPPED for a brush`]]
+}
+
 const speed = (scene: Scene): Said => {
   const { spindle } = scene.feature
   const rpm = figure('speed', spindle.rpm, 'rpm')
   if (spindle.tooFast)
-    return say('SPEED', [rpm, ' rpm: LOWEST AVAILABLE, TOO FAST'], [], [['do not form at this speed']])
+    return say(
+      'SPEED',
+      [rpm, ' rpm: LOWEST AVAILABLE, TOO FAST: DO NOT FORM AT THIS SPEED'],
+      [],
+      [
+        [
+          'do not go on: ',
+          figure('speed', Math.round(spindle.wanted), 'rpm'),
+          ' rpm is wanted; engage the back gear, or take a lathe that runs slower',
+        ],
+        ['list that speed in spindle-speeds, and print this sheet again'],
+      ],
+    )
   return say('SPEED', [rpm, ' rpm'], [], chatters(scene) ? [['chatter: less speed, MORE feed']] : [])
 }
 
@@ -105,7 +130,7 @@ const fedToTouch = ({ feature }: Scene): boolean =>
 const bringUp = ({ feature }: Scene): string => {
   if (feature.edge.shape === 'corner') return 'cross-feed out, clear of the work, until it is in place'
   return feature.operation.placedBy === 'touch'
-    ? 'wind the edge in below the top of the shoulder, clear of the work; touch lightly, the compound must not move'
+    ? 'spindle stopped; wind the edge in below the top of the shoulder, clear of the work; touch lightly, the compound must not move'
     : 'cross-feed out until then; bring the edge close to the work, not touching'
 }
 

@@ -13,13 +13,13 @@ export const layout = (scene: Scene): Said => {
     thing,
     does: ['dye the work, scribe with the spindle stopped:'],
     effect: [],
-    more: [
-      ...lines.map((line) => scribe(scene, line)),
-      ['scribe with odd-leg calipers, the bent leg on that end'],
-      ...offTheLathe(scene),
-    ],
+    more: [...lines.map((line) => scribe(scene, line)), ...bentLegs(lines), ...offTheLathe(scene)],
   }
 }
+
+/** On the face that the distances run from, by its name: a shoulder is easily taken for the end. */
+const bentLegs = (lines: readonly LayoutLine[]): Phrase[] =>
+  [...new Set(lines.map(({ from }) => from))].map((from) => [`scribe with odd-leg calipers, the bent leg on ${from}`])
 
 /** What comes out of its centers and goes back true may be scribed on a plate instead; out of a chuck it would not. Common practice, no source. */
 const offTheLathe = ({ plan }: Scene): Phrase[] =>

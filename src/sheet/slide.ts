@@ -1,9 +1,22 @@
 import type { Slide } from '../moves/operation.ts'
+import { INCH, MM } from '../units/length.ts'
 import { carriageStep } from './carriage.ts'
-import { markFigure, marks, readingFigure, readingOf, turnsOf, turnTo, type Ways, waysOf, wholeTurns } from './dial.ts'
+import {
+  markFigure,
+  marks,
+  readingFigure,
+  readingOf,
+  travel,
+  turnsOf,
+  turnTo,
+  type Ways,
+  waysOf,
+  wholeTurns,
+} from './dial.ts'
+import { length } from './figure.ts'
 import type { Said, Scene } from './scene.ts'
 import { scaleOf } from './scene.ts'
-import type { Phrase } from './sheet.ts'
+import type { Figure, Phrase } from './sheet.ts'
 
 /** What a hand does on a slide: the dial's words, led by the slide. */
 export const slideStep = (scene: Scene, slide: Slide): Said =>
@@ -13,12 +26,39 @@ const dialStep = (scene: Scene, slide: Slide): Said => ({
   thing: slide.toUpperCase(),
   does: does(scene, slide),
   effect: [],
-  // Common practice, no source: a form finished along one flank springs, and the dwell takes out what sprang.
-  more:
-    scene.move.action === 'feed-in' && slide === 'compound' && scene.move.purpose === 'finish'
-      ? [['let the work turn until no more chips come']]
-      : [],
+  more: more(scene, slide),
 })
+
+const more = (scene: Scene, slide: Slide): Phrase[] => {
+  if (slide !== 'compound') return []
+  const { action, purpose } = scene.move
+  // Common practice, no source: a form finished along one flank springs, and the dwell takes out what sprang.
+  if (action === 'feed-in' && purpose === 'finish') return [['let the work turn until no more chips come']]
+  return action === 'take-up' ? room(scene) : []
+}
+
+/** What must lie free of the slide before its dial is set to 0, rounded up; only where it is more than a turn or so. */
+const room = ({ feature, plan, units }: Scene): Phrase[] => {
+  const { scale } = plan.lathe.compound
+  const counts = feature.operation.moves.flatMap(({ slide, count }) => (slide === 'compound' ? [count ?? 0] : []))
+  const [ahead, behind] = [travel(scale, Math.max(0, ...counts)), travel(scale, -Math.min(0, ...counts))]
+  if (ahead + behind <= (units === 'inch' ? INCH / 10 : 2.5 * MM)) return []
+  const show = (value: number): Figure => ({
+    ...length('along', value, units),
+    digits: units === 'inch' ? 2 : 1,
+    toward: 'up',
+  })
+  const parts: Phrase[] = [
+    ...(ahead > 0 ? [[show(ahead), ' of travel needed ahead']] : []),
+    ...(behind > 0 ? [[show(behind), ahead > 0 ? ' behind' : ' of travel needed behind']] : []),
+  ]
+  return [
+    [
+      ahead > 0 ? 'wind it back first: ' : 'wind it forward first: ',
+      ...parts.flatMap((part, i) => (i > 0 ? [', ', ...part] : part)),
+    ],
+  ]
+}
 
 /** The cut is fed in by the compound, as the flank feed of a V is; a corner tool only alternates with it. */
 const fedByCompound = ({ feature }: Scene): boolean =>

@@ -31,7 +31,7 @@ describe('steps', () => {
   it('say what the hand does, and then what that does to the work', () => {
     const sheet = buildSheet(plan())
     expect(lineOf(sheet, 1)).toBe(
-      'LAYOUT dye the work, scribe with the spindle stopped: | 1.125 from the free end: tailstock-side edge; 1 1/8 on a rule | 1.281 from the free end: headstock-side edge; 1 9/32 on a rule | scribe with odd-leg calipers, the bent leg on that end',
+      'LAYOUT dye the work, scribe with the spindle stopped: | 1.125 from the free end: tailstock-side edge; 1 1/8 on a rule | 1.281 from the free end: headstock-side edge; 1 9/32 on a rule | scribe with odd-leg calipers, the bent leg on the free end',
     )
     expect(lineOf(sheet, 4)).toBe('COMPOUND turn toward the headstock, 11 marks or more | takes up the backlash')
     expect(lineOf(sheet, 8)).toBe(
@@ -120,8 +120,8 @@ describe('depth and place', () => {
     ])
     const lines = linesOf({ features: [{ ...corner, edge: { ...corner.edge, shape: 'corner' } }] })
     expect(lines.slice(2)).toEqual([
-      'CROSS-FEED OUT past 0, stop at 62 (.038 out) | .038 to go',
-      'COMPOUND back past 0, stop at 76 (24 before 0) | .024 to go',
+      'CROSS-FEED OUT from 0 to 62 (.038 out) | .038 to go',
+      'COMPOUND back from 0 to 76 (24 before 0) | .024 to go',
       'CROSS-FEED in onto 0 | finished size',
     ])
   })
@@ -186,7 +186,7 @@ describe('the spindle', () => {
   it('is warned of where the lathe is too fast', () => {
     const fast = { ...groove, spindle: { ...groove.spindle, tooFast: true } }
     expect(linesOf({ features: [fast] })[2]).toBe(
-      'SPEED 95 rpm: LOWEST AVAILABLE, TOO FAST | do not form at this speed',
+      'SPEED 95 rpm: LOWEST AVAILABLE, TOO FAST: DO NOT FORM AT THIS SPEED | do not go on: 115 rpm is wanted; engage the back gear, or take a lathe that runs slower | list that speed in spindle-speeds, and print this sheet again',
     )
   })
 })

@@ -13,7 +13,7 @@ describe('a hand reads a dial', () => {
   it.each([
     [-50, 52, 'in past 0, to 52'],
     [52, -50, 'OUT past 0, stop at 50 (.050 out, half a turn)'],
-    [0, -50, 'OUT past 0, stop at 50 (.050 out, half a turn)'],
+    [0, -50, 'OUT from 0 to 50 (.050 out, half a turn)'],
     [0, 125, 'in to 1 turn and 25 (.125)'],
     [0, 100, 'in to 1 turn, on 0 (.100)'],
     [0, 240, 'in to 2 turns and 40 (.240)'],
@@ -53,7 +53,7 @@ describe('a hand reads a dial', () => {
   it('reads parts of a mark where the eye can', () => {
     const half = inchDial({ readTo: 0.5 })
     expect(said(half, 0, 105)).toBe('in to 52 1/2')
-    expect(said(half, 0, -101)).toBe('OUT past 0, stop at 49 1/2 (.0505 out)')
+    expect(said(half, 0, -101)).toBe('OUT from 0 to 49 1/2 (.0505 out)')
   })
 
   it('has no turns on a readout', () => {

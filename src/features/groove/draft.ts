@@ -92,7 +92,7 @@ function aimedWidth(
   return {
     code: 'tool-too-wide',
     reason: `tool "${tool.name}" measures ${show(tool.width.aim)}, the groove may be ${show(high)} wide at most`,
-    remedy: `grind the tool to ${show(aim)} or a few thousandths under, or take a narrower one`,
+    remedy: `grind the tool to ${show(aim)} or a few ${bench.units === 'inch' ? 'thousandths' : 'hundredths'} under, or take a narrower one`,
   }
 }
 

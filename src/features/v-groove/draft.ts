@@ -71,7 +71,7 @@ function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: Pl
       ...shape.notes,
       feature.method === 'flank-feed'
         ? 'Flank feed: the compound, half the angle from square, slides the tool down the tailstock-side flank; the nose and the headstock-side flank cut.'
-        : `The near flank reaches its line when the tool stands ${formatLength(depth * t, bench.units)} ${bench.units === 'inch' ? 'in' : 'mm'} past its zero.`,
+        : `The near flank reaches its line when the nose stands ${formatLength(depth * t, bench.units)} to the headstock side of that line.`,
       ...(shape.drop === 0
         ? []
         : [
