@@ -49,7 +49,6 @@ export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
 
 function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: PlacedStep, shape: Shape) {
   const { near, width, depth, t } = shape
-  const show = (length: Length) => formatExact(length, bench.units)
   return {
     feature,
     tool,
@@ -72,13 +71,20 @@ function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: Pl
       feature.method === 'flank-feed'
         ? 'Flank feed: the compound, half the angle from square, slides the tool down the tailstock-side flank; the nose and the headstock-side flank cut.'
         : `The near flank reaches its line when the nose stands ${formatLength(depth * t, bench.units)} to the headstock side of that line.`,
-      ...(shape.drop === 0
-        ? []
-        : [
-            `Drawn on ${show(step.diameter.nominal)} diameter; on the measured stock width and depth, and their limits, are less by what that takes off.`,
-          ]),
+      ...onMeasured(bench, feature, step, shape),
     ],
   }
+}
+
+/** Smaller stock meets the same flanks further down, larger stock further up; the limits move with it. */
+function onMeasured(bench: Bench, feature: VGrooveFeature, step: PlacedStep, { drop, t }: Shape): string[] {
+  if (drop === 0) return []
+  const way = drop > 0 ? 'less' : 'more'
+  const by = (length: Length) =>
+    `${formatLength(Math.abs(length), bench.units, { digits: bench.units === 'inch' ? 4 : 3 })} ${way}`
+  const width = feature.widthAt === null ? `, width and its limits ${by(2 * drop * t)}` : ''
+  const [drawn, measures] = [step.diameter.nominal, step.measured].map((one) => formatExact(one, bench.units))
+  return [`Drawn on ${drawn} diameter, the stock measures ${measures}: depth and its limits are ${by(drop)}${width}.`]
 }
 
 const drawnSizes = (feature: VGrooveFeature): string[] => [
