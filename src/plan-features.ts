@@ -9,6 +9,7 @@ import { defaultClear, tipOverlap } from './features/shop.ts'
 import { groundFor } from './ground.ts'
 import { findMaterial } from './handbook/materials.ts'
 import { spindleSpeed } from './handbook/spindle.ts'
+import { otherUnits } from './job/checks/other-units.ts'
 import { refusalOf } from './job/checks/refusals.ts'
 import { type Said, slender, warningsOf } from './job/checks/warnings.ts'
 import type { Feature, Job } from './job/job.ts'
@@ -222,7 +223,7 @@ function toPlan(
     },
     features,
     orderReasons: reasons,
-    warnings: [...slender(bench).map((said) => ({ feature: null, ...said })), ...warnings],
+    warnings: [...[...otherUnits(bench), ...slender(bench)].map((said) => ({ feature: null, ...said })), ...warnings],
     setup,
   }
 }

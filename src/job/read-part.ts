@@ -69,11 +69,12 @@ const readSteps = (values: PartRead, giver: Giver): Step[] | null => {
   const given = giver(values)
   const bar = (['diameter', 'length', 'measured-diameter'] as const).filter((key) => given.has(key))
   if (given.has('steps')) {
-    for (const key of bar)
+    // Where the list itself was refused, that is what is wrong.
+    if (values.steps !== undefined && bar.length > 0)
       given.report(
-        key,
+        bar[0]!,
         'too-many-keys',
-        `${key} is for a plain bar, and steps are given`,
+        `${bar.join(' and ')} ${bar.length > 1 ? 'are' : 'is'} for a plain bar, and steps are given`,
         'keep the steps, or diameter and length',
       )
     return values.steps ? stepsOf(values.steps, giver) : null

@@ -21,6 +21,7 @@ export const fitTool = (scene: Scene): Said => {
       ...(firstTool(scene) ? [PINCHED] : []),
       ...offCenter(scene),
       ...askew(scene),
+      ...rubs(scene),
     ],
   }
 }
@@ -68,6 +69,24 @@ const offCenter = (scene: Scene): Phrase[] => {
 export const shallowBy = (off: Length, surface: Length, bottom: Length): Length => {
   const touch = Math.sqrt(surface ** 2 - off ** 2)
   return Math.hypot(touch - (surface - bottom), off) - bottom
+}
+
+/** A blank that ends where its edge does stands against the whole face of the shoulder, far above what is ground. Common practice, no source. */
+const rubs = (scene: Scene): Phrase[] => {
+  const side = shoulderSide(scene)
+  const { blank, edgeOffset, width } = scene.feature.edge
+  if (side === null || blank === null || edgeOffset === null || width === null) return []
+  const beside = side === 'tailstock' ? edgeOffset : blank - edgeOffset - width
+  if (beside > INCH / 1000) return []
+  return [[`relieve its ${side} side all the way up: the blank is flush there and rubs the whole face of the shoulder`]]
+}
+
+/** Where an edge of the form lies on the face of a larger step. */
+const shoulderSide = ({ plan: { part }, feature: { operation } }: Scene): 'headstock' | 'tailstock' | null => {
+  const { from, to } = operation.region
+  const larger = ({ measured }: (typeof part.steps)[number]) => measured > operation.surface
+  if (part.steps.some((step) => step.from === to && larger(step))) return 'headstock'
+  return part.steps.some((step) => step.to === from && larger(step)) ? 'tailstock' : null
 }
 
 const bottomRadius = ({ feature }: Scene): Length => {

@@ -82,6 +82,10 @@ function readWithDeviations(
       `the tolerance beside "${nominal}" has no unit: it could be thousandths or inches`,
       `write its unit too, like 120 thou ±3 thou or 120 thou ±0.003 in`,
     )
+  if (ofDeviations === null) {
+    const other = otherUnit(nominal, units)
+    if (other !== null) return bareTolerance(nominal, deviations, other, units)
+  }
   if (ofDeviations === 'thou' && mayBeThou(nominal, deviations)) {
     const tolerance = `${deviations.length === 1 ? '±' : ''}${deviations.join(' ').replace(/ ?thous?/gi, '')} thou`
     const [plural, unit] = units === 'mm' ? ['mm', 'mm'] : ['inches', 'in']
@@ -96,6 +100,27 @@ function readWithDeviations(
     [[nominal, ofNominal], ...deviations.map((each): [string, LengthUnit | null] => [each, fallback])],
     units,
     build,
+  )
+}
+
+/** `4 mm ±0.005` in a file in inches: the tolerance may have been meant in either. */
+const otherUnit = (nominal: string, units: Units): 'mm' | 'in' | null => {
+  const unit = unitAmong([nominal])
+  if (unit === 'mm') return units === 'inch' ? 'mm' : null
+  return unit === 'in' && units === 'mm' ? 'in' : null
+}
+
+function bareTolerance(
+  nominal: string,
+  deviations: readonly string[],
+  written: 'mm' | 'in',
+  units: Units,
+): Parsed<never> {
+  const bare = `${deviations.length === 1 ? '±' : ''}${deviations.join(' ')}`
+  const own = units === 'mm' ? 'mm' : 'in'
+  return refused(
+    `the tolerance beside "${nominal}" has no unit, and this file is in ${units === 'mm' ? 'millimeters' : 'inches'}: it could be either`,
+    `write its unit too, like ${nominal} ${bare} ${written} or ${nominal} ${bare} ${own}`,
   )
 }
 

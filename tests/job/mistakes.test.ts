@@ -274,6 +274,20 @@ const COMBINATIONS: Mistake[] = [
     'job.yaml:5:3 diameter is for a plain bar, and steps are given | keep the steps, or diameter and length',
   ],
   [
+    'steps and a whole bar, told once',
+    'job.yaml',
+    '  overhang: 4',
+    '  diameter: 2\n  length: 4',
+    'job.yaml:5:3 diameter and length are for a plain bar, and steps are given | keep the steps, or diameter and length',
+  ],
+  [
+    'no steps beside a bar, which is not blamed too',
+    'job.yaml',
+    JOB.slice(JOB.indexOf('  overhang'), JOB.indexOf('lathe:')),
+    '  diameter: 2\n  length: 4\n  steps: []\n',
+    'job.yaml:7:10 steps is an empty list | give at least one entry',
+  ],
+  [
     'a bar without a length',
     'job.yaml',
     JOB.slice(JOB.indexOf('  overhang'), JOB.indexOf('lathe:')),

@@ -4,7 +4,10 @@ import { compile } from '../../src/compile.ts'
 import { printDiagnostics } from '../../src/diagnostics/frame.ts'
 import { LATHE, loadFrom, type Shop, TOOLBOX } from './reading.ts'
 
-const shopOf = (job: string, toolbox = TOOLBOX): Shop => ({
+/** The top of the neck tool is level, so that nothing is to be said of its rake. */
+const LEVEL = TOOLBOX.replace('rake-ground: 0', 'rake-ground: -14 1/2 deg')
+
+const shopOf = (job: string, toolbox = LEVEL): Shop => ({
   'job.yaml': job,
   'lathe.yaml': LATHE,
   'toolbox.yaml': toolbox,
@@ -52,19 +55,40 @@ describe('every warning stands where it can be mended, with its remedy', () => {
       code: 'small-core',
       shop: shopOf(
         BAR.replace('1.500', '0.600').replace('overhang: 3', 'overhang: 1.5').replace('0.070', '0.210'),
-        TOOLBOX.replace('0.125', '0.240'),
+        LEVEL.replace('0.125', '0.240'),
       ),
       says: /^job\.yaml:7:5: warning: Ring: Only \.180 of the diameter is left at the bottom\n[\s\S]*remedy: .*light cuts/,
     },
     {
       code: 'long-bit',
-      shop: shopOf(BAR.replace('0.070', '0.300'), TOOLBOX.replace('0.125', '0.320')),
+      shop: shopOf(BAR.replace('0.070', '0.300'), LEVEL.replace('0.125', '0.320')),
       says: /^toolbox\.yaml:1:67: warning: Ring: The bit stands out \.3\d\d at the least, more than its own \.3125: it springs\n[\s\S]*remedy: take a thicker bit/,
     },
     {
       code: 'pulls-in',
-      shop: shopOf(BAR.replace('mild steel', 'brass')),
+      shop: shopOf(BAR.replace('mild steel', 'brass'), TOOLBOX),
       says: /^toolbox\.yaml:1:7: warning: Ring: Positive rake in this material can pull the slide forward through its lost motion\n[\s\S]*remedy: snug the gibs, grind the top so that the rake in use is 0/,
+    },
+    {
+      // Common practice, no source: steel is formed with 0° to 2° of rake.
+      code: 'much-rake',
+      shop: shopOf(BAR, TOOLBOX),
+      says: /^toolbox\.yaml:1:7: warning: Ring: 14° 30' of rake in use, where this metal is formed with 2° at most\n[\s\S]*remedy: .*level the top of the tool/,
+    },
+    {
+      code: 'other-units',
+      shop: shopOf(BAR.replace('units: inch', 'units: mm').replace('0.070', '0.1')),
+      says: /^job\.yaml:3:7: warning: The part is 1\.50 in diameter and 5\.00 long in millimeters\n[\s\S]*remedy: is units: mm right\?/,
+    },
+    {
+      code: 'other-units',
+      shop: shopOf(
+        BAR.replace('1.500, length: 5, overhang: 3', '25.4, length: 100, overhang: 75').replace(
+          'near: 1,',
+          'near: 12,',
+        ),
+      ),
+      says: /^job\.yaml:3:7: warning: The part is 25\.400 in diameter and 100\.000 long in inches\n[\s\S]*remedy: is units: inch right\?.*write units: mm/,
     },
     {
       code: 'cusp-unused',
@@ -92,7 +116,7 @@ describe('what stays silent', () => {
     expect(warned(shopOf(centers)).codes).toEqual([])
     const flat = TOOLBOX.replace('14 1/2 deg', '0')
     expect(warned(shopOf(BAR.replace('mild steel', 'brass'), flat)).codes).toEqual([])
-    const thick = TOOLBOX.replace('0.125', '0.320').replace('5/16', '3/8')
+    const thick = LEVEL.replace('0.125', '0.320').replace('5/16', '3/8')
     expect(warned(shopOf(BAR.replace('0.070', '0.300'), thick)).codes).toEqual([])
   })
 })

@@ -56,7 +56,7 @@ describe('tolerances in a file in inches, in thousandths', () => {
 
 describe('units of the parts', () => {
   test.each([
-    ['4.5 mm ±0.05'],
+    ['4.5 mm ±0.05 mm'],
     ['4.5 ±0.05 mm'],
     ['4.45 to 4.55 mm'],
     ['4.45 mm to 4.55'],

@@ -41,3 +41,27 @@ describe('a bare size beside a tolerance in thousandths', () => {
     expect(read('4.5 ±0.1 mm')).toEqual([4.4e9 / 25_400_000, 4.6e9 / 25_400_000])
   })
 })
+
+describe('a size with a unit beside a tolerance without one', () => {
+  const asked = (text: string, units: 'inch' | 'mm') => {
+    const dimension = parseDimension(text, units)
+    return dimension.ok ? dimension.value.limits : `${dimension.message} | ${dimension.hint}`
+  }
+  it('asks for the unit in a file in other units: 4 mm ±0.005 in inches was taken for 0.005 mm', () => {
+    expect(asked('4 mm ±0.005', 'inch')).toBe(
+      'the tolerance beside "4 mm" has no unit, and this file is in inches: it could be either | write its unit too, like 4 mm ±0.005 mm or 4 mm ±0.005 in',
+    )
+    expect(asked('5/32 in +0.1 -0', 'mm')).toBe(
+      'the tolerance beside "5/32 in" has no unit, and this file is in millimeters: it could be either | write its unit too, like 5/32 in +0.1 -0 in or 5/32 in +0.1 -0 mm',
+    )
+    expect(asked('0.125" ±0.1', 'mm')).toContain('has no unit')
+  })
+  it('reads what it proposes, and what can only be one thing', () => {
+    expect(asked('4 mm ±0.005 mm', 'inch')).toEqual([3_995_000_000, 4_005_000_000])
+    expect(asked('4 mm ±0.005 in', 'inch')).toEqual([3_873_000_000, 4_127_000_000])
+    expect(asked('5/32 in +0.1 -0 mm', 'mm')).toEqual([3_968_750_000, 4_068_750_000])
+    expect(asked('4 mm ±0.005', 'mm')).toEqual([3_995_000_000, 4_005_000_000])
+    expect(asked('5/32 in ±0.005', 'inch')).toEqual([3_841_750_000, 4_095_750_000])
+    expect(asked('4 ±0.005 mm', 'inch')).toEqual([3_995_000_000, 4_005_000_000])
+  })
+})

@@ -1,14 +1,15 @@
 import type { Origin } from '../../diagnostics/diagnostic.ts'
 import { defaultClear } from '../../features/shop.ts'
+import { rakeFor } from '../../handbook/grinding.ts'
 import type { Spindle } from '../../moves/stated.ts'
-import { formatExact, formatLength } from '../../units/format.ts'
+import { formatAngle, formatExact, formatLength } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import { type Case, deepestBelowSurface } from './refusals.ts'
 
 /** `say` is the whole warning, remedy and all; `origin` is where it can be mended. */
 export type Said = { readonly code: string; readonly say: string; readonly origin: Origin; readonly remedy: string }
 
-const warning = (code: string, wrong: string, remedy: string, origin: Origin): Said => ({
+export const warning = (code: string, wrong: string, remedy: string, origin: Origin): Said => ({
   code,
   say: `${wrong}: ${remedy}.`,
   origin,
@@ -28,6 +29,7 @@ export function warningsOf(one: Case, spindle: Spindle): Said[] {
     ...wideContact(one),
     ...longBit(one),
     ...pullsIn(one),
+    ...muchRake(one),
     ...unusedCusp(one),
     ...toBeGround(one),
   ]
@@ -105,15 +107,32 @@ function longBit({ draft, bench }: Case): Said[] {
   ]
 }
 
+const PULLING = /brass|alumin|bronze|copper/i
+
 /** Common practice, no source. */
 function pullsIn(one: Case): Said[] {
-  if (one.draft.tool.rakeInUse <= 0 || !/brass|alumin|bronze|copper/i.test(one.bench.part.material.name)) return []
+  if (one.draft.tool.rakeInUse <= 0 || !PULLING.test(one.bench.part.material.name)) return []
   return [
     warning(
       'pulls-in',
       'Positive rake in this material can pull the slide forward through its lost motion',
       'snug the gibs, grind the top so that the rake in use is 0',
       one.draft.tool.origin,
+    ),
+  ]
+}
+
+/** More rake than the metal is formed with, as the sheet of the grinder says too. Soft metals that pull in have their own warning. */
+function muchRake({ draft: { tool }, bench }: Case): Said[] {
+  const { name } = bench.part.material
+  const most = rakeFor(name).forming?.[1]
+  if (most === undefined || tool.rakeInUse <= most + 1 / 120 || PULLING.test(name)) return []
+  return [
+    warning(
+      'much-rake',
+      `${formatAngle(tool.rakeInUse)} of rake in use, where this metal is formed with ${formatAngle(most)}${most > 0 ? ' at most' : ''}`,
+      'it digs in and chatters, level the top of the tool',
+      tool.origin,
     ),
   ]
 }

@@ -1,0 +1,25 @@
+import { formatExact } from '../../units/format.ts'
+import { INCH, MM } from '../../units/length.ts'
+import type { Case } from './refusals.ts'
+import { type Said, warning } from './warnings.ts'
+
+/**
+ * Sizes that speak of the other units: a bar over 24 in through or 10 ft long is no work for a bench, and one under 3 mm or shorter
+ * than 6 mm is hardly formed on one. Common practice, no source.
+ */
+export function otherUnits({ units, steps }: Case['bench']): Said[] {
+  const length = steps.at(-1)?.end ?? 0
+  const most = Math.max(...steps.map(({ measured }) => measured))
+  const strange = units === 'inch' ? most > 24 * INCH || length > 120 * INCH : most < 3 * MM || length < 6 * MM
+  const first = steps[0]
+  if (!strange || first === undefined) return []
+  const [asked, other] = units === 'inch' ? ['inch', 'mm'] : ['mm', 'inch']
+  return [
+    warning(
+      'other-units',
+      `The part is ${formatExact(most, units)} in diameter and ${formatExact(length, units)} long in ${units === 'inch' ? 'inches' : 'millimeters'}`,
+      `is units: ${asked} right? if the drawing is in ${units === 'inch' ? 'millimeters' : 'inches'}, write units: ${other}`,
+      first.origin,
+    ),
+  ]
+}
