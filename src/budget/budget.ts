@@ -11,7 +11,8 @@ import { summed } from './summed.ts'
 
 /**
  * For every operation and every wanted dimension: what it may come out at when each stated error of lathe and tool does its worst.
- * Each error is made alone, both ways, the moves are replayed with it and the form is measured: there is no formula per kind of feature.
+ * Each error is made alone, both ways, and all readings of one slide are made wrong together; the moves are replayed with it and the form is
+ * measured: there is no formula per kind of feature.
  */
 export const budget = (
   lathe: Lathe,
@@ -22,9 +23,9 @@ export const budget = (
   return operations.map((operation) => {
     const planned = runOperation(lathe, setup, operation, before, FAST).trace
     const atLines = broughtToLines(lathe, setup, operation, before)
-    const causes = causesOf(lathe, operation, before, planned).map(({ name, ways }) => ({
-      name,
-      ways: ways.map(atLines),
+    const causes = causesOf(lathe, operation, before, planned).map((cause) => ({
+      ...cause,
+      ways: cause.ways.map(atLines),
     }))
     const sizesOf = replayed(
       lathe,
@@ -33,7 +34,7 @@ export const budget = (
       before,
       causes.flatMap(({ ways }) => ways),
     )
-    const effects = causes.map(({ name, ways }) => ({ name, sizes: ways.map(sizesOf) }))
+    const effects = causes.map(({ ways, ...cause }) => ({ ...cause, sizes: ways.map(sizesOf) }))
     before = { ...before, surely: planned.surely, possibly: planned.possibly }
     return operation.dimensions.map((dimension, index) => summed(dimension, index, planned.sizes, effects))
   })

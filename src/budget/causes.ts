@@ -9,8 +9,16 @@ import { worn } from './worn.ts'
 
 /** One replay with one error made. */
 export type Way = { readonly operation: Operation; readonly before: Before; readonly shift: Shift | null }
-/** One stated error, made one way and the other. */
-export type Cause = { readonly name: string; readonly ways: readonly [Way, Way] }
+/**
+ * One stated error, made one way and the other. `of`: one of several readings of that slide; `every`: all of them wrong the same way, since the
+ * deepest of several cuts hides one that is too shallow, but not when all are.
+ */
+export type Cause = {
+  readonly name: string
+  readonly ways: readonly [Way, Way]
+  readonly of?: Slide
+  readonly every?: boolean
+}
 
 /** Everything the machinist cannot help in one operation, each error on its own. */
 export const causesOf = (
@@ -32,10 +40,18 @@ export const causesOf = (
     operation.placedBy === 'touch'
       ? (['touching off', accuracy.touchOff] as const)
       : (['layout line', accuracy.layout] as const)
+  const shown = readings(lathe, operation, before, planned)
+  const every = [...new Set(shown.map(({ slide }) => slide))].map((slide) => ({
+    slide,
+    count: 'every' as const,
+    error: readingError(lathe, slide),
+  }))
   return [
-    ...readings(lathe, operation, before, planned).map(({ slide, count, error }) =>
-      both(`reading the ${slide}`, error, (by) => ({ shift: { slide, count, by } })),
-    ),
+    ...[...shown, ...every].map(({ slide, count, error }) => ({
+      ...both(`reading the ${slide}`, error, (by) => ({ shift: { slide, count, by } })),
+      of: slide,
+      every: count === 'every',
+    })),
     ...linesMet(operation, before, planned).map(({ name, place: met }) =>
       both(name, accuracy.layout, (by) => ({ shift: { slide: 'carriage', place: met, by } })),
     ),

@@ -3,9 +3,14 @@ import type { Size } from '../moves/trace.ts'
 import type { Budgeted } from './budgeted.ts'
 
 /** What one stated error does to every size, made one way and the other. */
-export type Effect = { readonly name: string; readonly sizes: readonly (readonly Size[])[] }
-/** The most a dimension is taken up and down by one error. */
-type Push = { readonly name: string; readonly down: number; readonly up: number }
+export type Effect = {
+  readonly name: string
+  readonly sizes: readonly (readonly Size[])[]
+  readonly of?: string
+  readonly every?: boolean
+}
+/** The most a dimension is taken up and down by one error, or by all of one kind; and their chance sum, squared. */
+type Push = { readonly name: string; readonly down: number; readonly up: number; readonly square: number }
 
 /** Worst case: every error at its worst at once. Root sum square: as they come together by chance. pm, or degrees. */
 export const summed = (
@@ -17,17 +22,17 @@ export const summed = (
   const { id, limits } = dimension
   const [least, most] = endsOf(planned[index])
   const aim = (least + most) / 2
-  const pushes = effects.map(({ name, sizes }) =>
+  const push = ({ name, sizes }: Effect): Push =>
     pushOf(
       name,
       least,
       most,
       sizes.map((one) => one[index]),
-    ),
-  )
+    )
+  const pushes = grouped(effects).map(({ alone, every }) => together(alone.map(push), every.map(push)))
   const low = least + pushes.reduce((sum, push) => sum + push.down, 0)
   const high = most + pushes.reduce((sum, push) => sum + push.up, 0)
-  const rss = Math.sqrt(pushes.reduce((sum, push) => sum + Math.max(push.up, -push.down) ** 2, 0)) + (most - least) / 2
+  const rss = Math.sqrt(pushes.reduce((sum, { square }) => sum + square, 0)) + (most - least) / 2
   const worstCause = Number.isNaN(aim) ? 'no such size on the replayed form' : worstOf(pushes)
   const spare = limits === null || Number.isNaN(aim) ? null : Math.min(low - limits[0], limits[1] - high)
   return { id, planned: aim, low, high, rss, limits, verdict: verdictOf(limits, spare), spare, worstCause }
@@ -41,11 +46,35 @@ const endsOf = (size: Size | undefined): readonly [number, number] => {
 
 const pushOf = (name: string, least: number, most: number, sizes: readonly (Size | undefined)[]): Push => {
   const ends = sizes.map(endsOf).filter(([a]) => !Number.isNaN(a))
-  return {
-    name,
-    down: Math.min(0, ...ends.map(([a]) => a - least)),
-    up: Math.max(0, ...ends.map(([, b]) => b - most)),
+  const down = Math.min(0, ...ends.map(([a]) => a - least))
+  const up = Math.max(0, ...ends.map(([, b]) => b - most))
+  return { name, down, up, square: Math.max(up, -down) ** 2 }
+}
+
+/** The readings of one slide belong together; every other error is a group of its own. */
+const grouped = (effects: readonly Effect[]): readonly { readonly alone: Effect[]; readonly every: Effect[] }[] => {
+  const groups = new Map<unknown, { readonly alone: Effect[]; readonly every: Effect[] }>()
+  for (const effect of effects) {
+    const key = effect.of ?? effect
+    const group = groups.get(key) ?? { alone: [], every: [] }
+    groups.set(key, group)
+    group[effect.every === true ? 'every' : 'alone'].push(effect)
   }
+  return [...groups.values()]
+}
+
+/**
+ * Whichever is worse, each way: every reading wrong on its own, or all of them the same way. Where all together do more than the sum of each,
+ * one hides the other, and chance does not make it less.
+ */
+const together = (alone: readonly Push[], every: readonly Push[]): Push => {
+  const sum = (of: 'down' | 'up' | 'square'): number => alone.reduce((total, push) => total + push[of], 0)
+  const [down, up] = [
+    Math.min(sum('down'), ...every.map((one) => one.down)),
+    Math.max(sum('up'), ...every.map((one) => one.up)),
+  ]
+  const hidden = [down < sum('down') ? down : 0, up > sum('up') ? up : 0].map((push) => push ** 2)
+  return { name: [...alone, ...every][0]!.name, down, up, square: Math.max(sum('square'), ...hidden) }
 }
 
 /** Arithmetic's share of a spare, pm: a limit met exactly is met. */

@@ -8,9 +8,9 @@ import type { Box } from './form/dilate.ts'
 import { grown } from './form/dilate.ts'
 import { fresh, isKnown, placeOf, type SlideState, stepOf } from './slide.ts'
 
-/** A reading of one slide, or a place it is brought to by eye, that the hand gets wrong by a little, pm of travel. */
+/** A reading of one slide (or every one of them), or a place it is brought to by eye, that the hand gets wrong by a little, pm of travel. */
 export type Shift =
-  | { readonly slide: Slide; readonly count: number; readonly by: Length }
+  | { readonly slide: Slide; readonly count: number | 'every'; readonly by: Length }
   | { readonly slide: Slide; readonly place: Length; readonly by: Length }
 /** `rules: false` only cuts and measures: for perturbed replays, whose faults nobody reads. */
 export type RunOptions = { readonly rules: boolean; readonly shift: Shift | null }

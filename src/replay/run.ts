@@ -10,6 +10,7 @@ import {
   type RunOptions,
   radians,
   type Seen,
+  type Shift,
   see,
   setUp,
   standing,
@@ -139,9 +140,11 @@ const targetOf = (bench: Bench, move: Move, slide: Slide, index: number): Length
   }
   checkReading(bench, slide, index, move.count)
   const wrong = bench.options.shift
-  const off = wrong !== null && 'count' in wrong && wrong.slide === slide && wrong.count === move.count ? wrong.by : 0
-  return move.count * step + off
+  return move.count * step + (wrong !== null && misreads(wrong, slide, move.count) ? wrong.by : 0)
 }
+
+const misreads = (wrong: Shift, slide: Slide, count: number): boolean =>
+  'count' in wrong && wrong.slide === slide && (wrong.count === 'every' || wrong.count === count)
 
 const whereabouts = ({ slides }: Bench): Readonly<Record<Slide, Interval>> => ({
   'cross-feed': placeOf(slides['cross-feed']),

@@ -34,7 +34,8 @@ export const sizesShifted = (
 
 const bearsOn = (shift: Shift, move: Move): boolean => {
   if (move.slide !== undefined && move.slide !== shift.slide) return false
-  return 'count' in shift ? move.count === shift.count : move.place === shift.place
+  if (!('count' in shift)) return move.place === shift.place
+  return shift.count === 'every' ? typeof move.count === 'number' : move.count === shift.count
 }
 
 /** The same lathe in the middle of the same operation, from here on with a shift. Without the rules nothing is noted that would have to be copied. */
