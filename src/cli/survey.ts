@@ -5,7 +5,7 @@ import type { Units } from '../units/length.ts'
  * part A for the cross-feed; in the file below stands the same blank. Common practice, no source.
  */
 export const surveySheet = (units: Units): string =>
-  `${[...head(units), ...DIALS, ...cuts(units), ...BACKLASH, ...COMPOUND, ...SPINDLE, ...file(units)].join('\n')}\n`
+  `${[...head(units), ...DIALS, ...cuts(units), ...BACKLASH, ...COMPOUND, ...SPINDLE, ...EYE, ...file(units)].join('\n')}\n`
 
 const RULE = '='.repeat(80)
 
@@ -63,6 +63,9 @@ const COMPOUND: readonly string[] = [
   '   Indicator on the compound, against a bar turned true. Swivel until the needle',
   '   stands still all along: that is parallel. Its scale shows about 0: write',
   '   parallel. About 90: write square.                       D1________________',
+  '   From that 0 it is numbered to ________ on one side, to ________ on the other;',
+  '   swung so that forward goes in and toward the headstock, it reads on the side',
+  '   that is (left, right, seen from above)                  __________________',
   '   Greatest less smallest reading from end to end          D2________________',
 ]
 
@@ -71,6 +74,15 @@ const SPINDLE: readonly string[] = [
   'E  SPINDLE: every speed, lowest first, with commas: from the plate, or counted',
   '   by a mark on the chuck for half a minute, twice over, key out, stand clear',
   '   E1____________________________________________________________________',
+]
+
+/** An eccentric bar is touched where it stands out: by half of what the needle swings. */
+const EYE: readonly string[] = [
+  '',
+  'F  TOUCH, RUNOUT, HALF MARKS',
+  ' 1 touch a bar five times anew, read; half of greatest less least F1__________',
+  " 2 indicator on the bar, turned by hand; half of the needle's swing F2________",
+  ' 3 marks so wide that the eye halves them: 1/2; if not: 1   F3x______ F3c______',
 ]
 
 const file = (units: Units): string[] => [
@@ -85,9 +97,10 @@ const file = (units: Units): string[] => [
   'name: A0____________________',
   `units: ${units}`,
   'cross-feed: { graduation: A1x____, per-turn: A2x____, backlash: C1x____,',
-  '              reads: B1____ }',
+  '              reads: B1____, read-to: F3x____ }',
   'compound: { graduation: A1c____, per-turn: A2c____, backlash: C1c____,',
-  '            travel: D2____, scale-zero: D1____ }',
+  '            travel: D2____, scale-zero: D1____, read-to: F3c____ }',
   'carriage: { graduation: A1k____, per-turn: A2k____, backlash: C1k____ }',
   'spindle-speeds: [E1____________________]',
+  'accuracy: { touch-off: F1____, runout: F2____ }',
 ]

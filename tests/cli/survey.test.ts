@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { INCH, MM } from '../../src/units/length.ts'
+import { readGood } from '../job/reading.ts'
 import { good, runIn } from './world.ts'
 
 /** What somebody found out at the lathe, by the name of the blank. */
@@ -9,6 +11,7 @@ const FOUND = {
     ...{ A1c: '0.002', A2c: '0.100', C1c: '0.010', D1: 'square', D2: '2 3/4' },
     ...{ A1k: '0.010', A2k: '0.800', C1k: '0.030' },
     E1: '45, 75, 125, 210, 350, 600',
+    ...{ F1: '0.0005', F2: '0.00025', F3x: '1', F3c: '1/2' },
   },
   mm: {
     A0: 'Lathe by the cider press',
@@ -16,9 +19,10 @@ const FOUND = {
     ...{ A1c: '0.05', A2c: '3', C1c: '0.15', D1: 'parallel', D2: '60' },
     ...{ A1k: '0.1', A2k: '18', C1k: '0.5' },
     E1: '60, 95, 150',
+    ...{ F1: '0.01', F2: '0.005', F3x: '1/2', F3c: '1' },
   },
 } as const
-const BLANK = /\b([A-E]\d[xck]?)_+/g
+const BLANK = /\b([A-F]\d[xck]?)_+/g
 
 /** The page and the file at its end. */
 const survey = async (units: 'inch' | 'mm') => {
@@ -69,6 +73,11 @@ describe.each(['inch', 'mm'] as const)('the survey in %s', (units) => {
       carriage: dial('k'),
       spindleSpeeds: found['E1']!.split(', ').map(Number),
     })
+    expect([read.crossFeed.readTo, read.compound.readTo]).toEqual(units === 'inch' ? [1, 0.5] : [0.5, 1])
+    const { accuracy } = readGood({ 'job.yaml': good('lathe.yaml'), 'lathe.yaml': lathe }).lathe
+    expect([accuracy.touchOff, accuracy.runout]).toEqual(
+      [found['F1'], found['F2']].map((value) => Math.round(Number(value) * (units === 'inch' ? INCH : MM))),
+    )
     expect(read.compound.travel).toBeCloseTo(units === 'inch' ? 2.75 : 60 / 25.4, 9)
   })
 
