@@ -1,4 +1,5 @@
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
+import type { Cutting } from './feature.ts'
 
 /** Shop defaults of the `cutting:` keys; common practice, no source. Lengths of slide travel in pm. */
 const thou = INCH / 1000
@@ -9,6 +10,9 @@ const both =
 
 /** Floor left for the finish pass: 0.020 in or a quarter of the depth, whichever is smaller. */
 export const defaultLeave = (units: Units, depth: Length): Length => Math.min(both(20 * thou, MM / 2)(units), depth / 4)
+/** What is left for the finish: as the job says; else the default, and never more than an infeed. */
+export const leftFor = (units: Units, cutting: Pick<Cutting, 'leave' | 'infeed'>, depth: Length): Length =>
+  Math.min(cutting.leave ?? Math.min(defaultLeave(units, depth), cutting.infeed ?? depth), depth)
 export const defaultClear = both(30 * thou, 0.75 * MM)
 export const defaultVeeInfeed = both(60 * thou, 1.5 * MM)
 export const defaultVeeMargin = both(3 * thou, 0.08 * MM)

@@ -16,6 +16,8 @@ export type PlungeCuts = {
   readonly depth: Length
   /** Depths that roughing stops at, ascending; empty = no roughing, the finish does all. */
   readonly roughDepths: readonly Length[]
+  /** The largest infeed of one pass, which rounding may not exceed either; null: none is set. */
+  readonly infeed: Length | null
 }
 
 /** A corner tool: both slides rise from `-start` to 0 together by ever smaller moves; `offsets` are the distances still to go, descending, ending in 0. */
@@ -90,6 +92,8 @@ export type FlankCuts = {
   readonly depth: Length
   /** Depths that roughing stops at on every line, ascending; empty = no roughing. */
   readonly roughDepths: readonly Length[]
+  /** The largest infeed of one pass, which rounding may not exceed either. */
+  readonly infeed: Length
 }
 
 export type Cuts = PlungeCuts | CornerCuts | StepCuts | FlankCuts

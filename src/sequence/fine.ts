@@ -6,6 +6,7 @@ import { countFor, findableBehindZero, lostTravel, pastCount, stepTravel, travel
 import { dial, hand, measureStop, newProgram, toPlace } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
+import { passesTo, stopsWithin } from './stops.ts'
 
 /**
  * The compound swung a little (3° to 10°, at 5° 44' a mark is a tenth in depth) as a vernier of the cross-feed, for a form with one
@@ -48,12 +49,11 @@ export function sequenceFine(request: Request, cuts: PlungeCuts, fine: Fine): Se
   dial(program, 'back-out', 'cross-feed', backOut, 'clear')
   toPlace(program, compound.scale, 0)
   hand(program, 'start')
-  let last = backOut
-  for (const depth of cuts.roughDepths) {
-    const count = countFor(crossFeed, depth - fine.deeper, 'lower')
-    if (count > last) dial(program, 'feed-in', 'cross-feed', count, 'rough')
-    last = Math.max(last, count)
-  }
+  const reading = (depth: Length) => countFor(crossFeed, depth - fine.deeper, 'lower')
+  const wanted = [...new Set(cuts.roughDepths.map(reading))].filter((count) => count > backOut)
+  const surface = -fine.deeper / stepTravel(crossFeed)
+  for (const count of stopsWithin(wanted, passesTo(cuts, crossFeed, reading(cuts.depth), surface)))
+    dial(program, 'feed-in', 'cross-feed', count, 'rough')
   if (cuts.roughDepths.length > 0) {
     dial(program, 'back-out', 'cross-feed', backOut, 'clear')
     measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false)

@@ -6,6 +6,7 @@ import { countFor, countsPerTurn, findableBehindZero, lostTravel, pastCount, ste
 import { dial, hand, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
+import { mostSteps, stopsWithin } from './stops.ts'
 
 /**
  * A V by flank feed. The compound lies along the tailstock-side flank: with the cross-feed at one reading its forward feed slides the tool
@@ -69,7 +70,14 @@ function roughCounts({ request, cuts }: Plan, line: FlankLine): number[] {
   const counts = cuts.roughDepths.map((depth) =>
     countFor(lathe.compound.scale, (depth - travelAt(lathe.crossFeed, line.cross)) / depthShift(1, angle), 'lower'),
   )
-  return [...new Set(counts)].filter((count) => count > line.start && count <= line.last)
+  const wanted = [...new Set(counts)].filter((count) => count > line.start && count <= line.last)
+  const into = depthShift(stepTravel(lathe.compound.scale), angle)
+  const meant = cuts.depth - (cuts.roughDepths.at(-1) ?? 0) <= cuts.infeed + 1
+  return stopsWithin(wanted, {
+    contact: -travelAt(lathe.crossFeed, line.cross) / into,
+    most: mostSteps(cuts.infeed, into),
+    finish: meant ? line.last : null,
+  })
 }
 
 /** Compound behind the start, cross-feed in to the line while the tool is clear, down by the compound, out by the cross-feed. */

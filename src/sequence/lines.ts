@@ -6,6 +6,7 @@ import { countFor, findableBehindZero, lostTravel, stepTravel } from './dial.ts'
 import { dial, hand, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface } from './set-up.ts'
+import { passesTo, stopsWithin } from './stops.ts'
 
 /**
  * The carriage by eye, for those who work to the scribed lines: rough between them, in as many places as the width asks for; then in to depth
@@ -24,7 +25,7 @@ export function sequenceLines(request: Request, cuts: PlungeCuts): Sequenced {
   if (cuts.roughDepths.length > 0) {
     for (const place of places) {
       clearTo(program, request, place)
-      for (const deep of cuts.roughDepths) feedIn(program, depth(deep), 'rough')
+      for (const count of roughCounts(request, cuts)) feedIn(program, count, 'rough')
       dial(program, 'back-out', 'cross-feed', backOut, 'clear')
     }
     measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false)
@@ -52,6 +53,11 @@ function roughPlaces({ eye }: Request, cuts: PlungeCuts): Spot[] {
     at: first + margin + ((last - first - 2 * margin) * i) / gaps,
     purpose: 'between-lines',
   }))
+}
+
+function roughCounts({ lathe: { crossFeed } }: Request, cuts: PlungeCuts): number[] {
+  const counts = cuts.roughDepths.map((deep) => countFor(crossFeed, deep, 'lower'))
+  return stopsWithin(counts, passesTo(cuts, crossFeed, countFor(crossFeed, cuts.depth, 'lower')))
 }
 
 function clearTo(program: Program, request: Request, { at, purpose }: Spot): void {

@@ -9,6 +9,7 @@ import { dial, hand, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, rangeRefusal, setUp, touchSurface, travelRefusal } from './set-up.ts'
 import { type Side, sideAcross, sideOf, sideTo } from './side.ts'
+import { passesTo, stopsWithin } from './stops.ts'
 
 /** Plunges at one or more places, then a finish: across by a slide that goes parallel with the work, by overlapping plunges where the compound is swung. */
 export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
@@ -101,14 +102,22 @@ function rough(program: Program, plan: Plan): void {
   if (cuts.roughDepths.length === 0) return
   for (const place of places.rough) {
     sideTo(program, side, place)
-    let last = backOut
-    for (const depth of cuts.roughDepths) {
-      const count = crossCount(plan, depth, place)
-      if (count > last) dial(program, 'feed-in', 'cross-feed', count, 'rough')
-      last = Math.max(last, count)
-    }
+    for (const count of roughCounts(plan, place)) dial(program, 'feed-in', 'cross-feed', count, 'rough')
     dial(program, 'back-out', 'cross-feed', backOut, 'clear')
   }
+}
+
+/** Each deeper than the one before, and none by more than the infeed. */
+function roughCounts(plan: Plan, place: number): number[] {
+  const { request, side, cuts, places, backOut } = plan
+  const step = stepTravel(request.lathe.crossFeed)
+  const surface = (at: number) => -depthShift(travelAt(side.scale, at), side.angle) / step
+  const wanted = [...new Set(cuts.roughDepths.map((depth) => crossCount(plan, depth, place)))]
+  const deepest = Math.max(...places.finish.map((at) => crossCount(plan, cuts.depth, at) - surface(at)))
+  return stopsWithin(
+    wanted.filter((count) => count > backOut),
+    passesTo(cuts, request.lathe.crossFeed, deepest + surface(place), surface(place)),
+  )
 }
 
 function finish(program: Program, plan: Plan): void {

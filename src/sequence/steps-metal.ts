@@ -11,7 +11,7 @@ export type Profile = {
   readonly edgeAt: StepCuts['edgeAt']
 }
 
-const POINTS = 1024
+const POINTS = 2048
 
 export function profileOf({ edge }: Request, cuts: StepCuts): Profile {
   const from = cuts.first + edge.from

@@ -1,3 +1,4 @@
+import type { Scale } from '../lathe/lathe.ts'
 import type { StepCuts } from '../moves/cuts.ts'
 import { formatLength } from '../units/format.ts'
 import type { Length } from '../units/length.ts'
@@ -68,27 +69,45 @@ function backOutCount(request: Request, cuts: StepCuts, places: StepPlaces): num
   return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))
 }
 
-/** The middle, where the form has one, then evenly from near to far; around a corner down a stair, so that no place of the finish meets much more than is left. */
-function roughPlaces({ request, cuts }: Plan, places: StepPlaces): number[] {
+/**
+ * The middle, where the form has one, then evenly from near to far; between two stretches evenly over the floor, and up each of them down a stair,
+ * so that nothing stands beside the floor that is fed across. Around a corner down a stair, so that no place of the finish meets much more than is left.
+ */
+function roughPlaces({ request, cuts }: Plan, { counts, across }: StepPlaces): number[] {
   const scale = request.lathe.compound.scale
-  if (cuts.middle === null) return stair(scale, cuts, places.counts)
-  const { counts } = places
+  if (cuts.middle === null) return stair(scale, cuts, counts)
   const span = counts[counts.length - 1]! - counts[0]!
   const sides = Math.min(Math.ceil((cuts.leaveSides ?? 0) / stepTravel(scale) - 1e-9), Math.floor(span / 2))
   const [first, last] = [counts[0]! + sides, counts[0]! + span - sides]
+  const middle = countFor(scale, cuts.middle, 'lower')
+  if (across === null) return [...new Set([middle, ...evenly(scale, cuts, first, last)])]
+  const inside = (count: number) => Math.min(last, Math.max(first, count))
+  const up = stair(scale, cuts, counts.filter((count) => count >= across.to).toReversed()).reverse()
+  const down = stair(
+    scale,
+    cuts,
+    counts.filter((count) => count <= across.from),
+  )
+  const floor = evenly(scale, cuts, inside(across.from), inside(across.to))
+  const places = [...down.map(inside), ...floor, ...up.map(inside)].toSorted((a, b) => a - b)
+  return [...new Set([middle, ...places])]
+}
+
+/** Evenly from one place to another, each as far as the edge reaches over. */
+function evenly(scale: Scale, cuts: StepCuts, first: number, last: number): number[] {
   const gaps = Math.max(1, Math.ceil((last - first) / Math.max(1, cuts.roughSpacing / stepTravel(scale)) - 1e-9))
-  const even = Array.from({ length: gaps + 1 }, (_, i) => first + Math.round(((last - first) * i) / gaps))
-  return [...new Set([countFor(scale, cuts.middle, 'lower'), ...even])]
+  return Array.from({ length: gaps + 1 }, (_, i) => first + Math.round(((last - first) * i) / gaps))
 }
 
 /** Those places of the finish between which the depth changes by up to an infeed. */
-function stair(scale: Request['lathe']['crossFeed'], cuts: StepCuts, counts: readonly number[]): number[] {
+function stair(scale: Scale, cuts: StepCuts, counts: readonly number[]): number[] {
   const depth = (count: number) => cuts.depthAt(travelAt(scale, count))
   const kept: number[] = []
   counts.forEach((count, i) => {
     const next = counts[i + 1]
     const before = kept.at(-1)
-    if (before === undefined || next === undefined || depth(before) - depth(next) > cuts.infeed) kept.push(count)
+    if (before === undefined || next === undefined || Math.abs(depth(before) - depth(next)) > cuts.infeed)
+      kept.push(count)
   })
   return kept
 }
@@ -110,7 +129,7 @@ function sink(program: Program, plan: Plan, place: number, leave: Length, purpos
 }
 
 /** Readings to stop at, from where the edge first touches; a dial cannot feed less than a mark. */
-function infeeds(scale: Request['lathe']['crossFeed'], contact: Length, target: number, infeed: Length): number[] {
+function infeeds(scale: Scale, contact: Length, target: number, infeed: Length): number[] {
   const step = stepTravel(scale)
   const most = Math.max(1, Math.floor(infeed / step + 1e-9))
   const first = Math.max(Math.floor((contact + infeed) / step + 1e-9), Math.floor(contact / step) + 1)

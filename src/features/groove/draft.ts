@@ -10,7 +10,7 @@ import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from 
 import type { GrooveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
 import { reachFor, roughDepthsTo, touchedShoulder } from '../plunge.ts'
-import { defaultLeave, oneOffUndersize, widestToGrind } from '../shop.ts'
+import { leftFor, oneOffUndersize, widestToGrind } from '../shop.ts'
 import { type Fillets, filletsOf } from './corner.ts'
 import { filletSteps } from './step-fillets.ts'
 
@@ -178,7 +178,7 @@ function cuts(
   const flat = tool.width.aim - 2 * tool.cornerRadius
   const spacing = flat - Math.min(cutting.overlap ?? tool.width.aim / 10, flat / 2)
   const sides = at.undersize >= 2 * (cutting.leaveSides ?? 0) ? (cutting.leaveSides ?? 0) : at.undersize / 2
-  const leave = Math.min(cutting.leave ?? defaultLeave(bench.units, at.depth), at.depth)
+  const leave = leftFor(bench.units, cutting, at.depth)
   return {
     style: 'plunge',
     roughPlaces: spread(at.base + sides, at.base + at.undersize - sides, Math.max(spacing, tool.cornerRadius / 2)),
@@ -187,6 +187,7 @@ function cuts(
     spacing,
     depth: at.depth,
     roughDepths: leave > 0 ? roughDepthsTo(at.depth - leave, cutting.infeed) : [],
+    infeed: cutting.infeed,
   }
 }
 

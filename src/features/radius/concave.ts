@@ -8,7 +8,7 @@ import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from 
 import type { ConcaveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
 import { reachFor, roughDepthsTo } from '../plunge.ts'
-import { belowMeasuring, defaultLeave } from '../shop.ts'
+import { belowMeasuring, leftFor } from '../shop.ts'
 import { asItStands } from './raked.ts'
 import { chord, radiusFromChord, sagitta } from './segment.ts'
 import { concaveSteps, edgeForSteps } from './step-concave.ts'
@@ -49,7 +49,7 @@ type Shape = { near: Length; radius: Length; width: Length; depth: Length; notes
 function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: PlacedStep, shape: Shape) {
   const { near, width, depth, radius } = shape
   const middle = near + width / 2
-  const leave = Math.min(feature.cutting.leave ?? defaultLeave(bench.units, depth), depth)
+  const leave = leftFor(bench.units, feature.cutting, depth)
   const show = (length: Length) => formatExact(length, bench.units)
   return {
     feature,
@@ -74,6 +74,7 @@ function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: 
       spacing: width,
       depth,
       roughDepths: leave > 0 ? roughDepthsTo(depth - leave, feature.cutting.infeed) : [],
+      infeed: feature.cutting.infeed,
     },
     drawn: [
       `radius ${feature.radius.text}`,

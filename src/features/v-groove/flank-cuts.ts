@@ -4,7 +4,7 @@ import { formatAngle } from '../../units/format.ts'
 import type { Bench, Refusal } from '../draft.ts'
 import type { VGrooveFeature } from '../feature.ts'
 import { roughDepthsTo } from '../plunge.ts'
-import { defaultLeave, defaultVeeInfeed } from '../shop.ts'
+import { defaultVeeInfeed, leftFor } from '../shop.ts'
 import { shrinkingInfeeds } from './infeeds.ts'
 import type { Shape } from './wanted.ts'
 
@@ -12,8 +12,8 @@ import type { Shape } from './wanted.ts'
 export function flankCuts(bench: Bench, { cutting }: VGrooveFeature, tool: VeeTool, shape: Shape): FlankCuts {
   const { depth, t } = shape
   const first = depth * t
-  const leave = Math.min(cutting.leave ?? defaultLeave(bench.units, depth), depth)
   const infeed = cutting.infeed ?? defaultVeeInfeed(bench.units)
+  const leave = leftFor(bench.units, { ...cutting, infeed }, depth)
   return {
     style: 'flank',
     slope: t,
@@ -22,6 +22,7 @@ export function flankCuts(bench: Bench, { cutting }: VGrooveFeature, tool: VeeTo
     spacing: tool.nose > 0 ? tool.nose * 0.9 : null,
     depth,
     roughDepths: leave > 0 ? shrinkingInfeeds(roughDepthsTo, depth - leave, infeed, tool.nose, t / 2) : [],
+    infeed,
   }
 }
 

@@ -3,7 +3,7 @@ import type { VeeTool } from '../../tools/tool.ts'
 import type { Bench } from '../draft.ts'
 import type { VGrooveFeature } from '../feature.ts'
 import { roughDepthsTo } from '../plunge.ts'
-import { defaultLeave, defaultVeeInfeed, defaultVeeMargin } from '../shop.ts'
+import { defaultVeeInfeed, defaultVeeMargin, leftFor } from '../shop.ts'
 import { shrinkingInfeeds } from './infeeds.ts'
 import type { Shape } from './wanted.ts'
 
@@ -13,8 +13,8 @@ export function plungeCuts(bench: Bench, feature: VGrooveFeature, tool: VeeTool,
   const first = shape.depth * shape.t
   const over = Math.max(0, shape.root - tool.nose)
   const margin = Math.min(cutting.leaveSides ?? defaultVeeMargin(bench.units), over / 2)
-  const leave = Math.min(cutting.leave ?? defaultLeave(bench.units, shape.depth), shape.depth)
   const infeed = cutting.infeed ?? defaultVeeInfeed(bench.units)
+  const leave = leftFor(bench.units, { ...cutting, infeed }, shape.depth)
   const spacing = tool.nose > 0 ? tool.nose * 0.9 : over || 1
   const gaps = Math.max(0, Math.ceil((over - 2 * margin) / spacing - 1e-9))
   const places = Array.from(
@@ -29,5 +29,6 @@ export function plungeCuts(bench: Bench, feature: VGrooveFeature, tool: VeeTool,
     spacing,
     depth: shape.depth,
     roughDepths: leave > 0 ? shrinkingInfeeds(roughDepthsTo, shape.depth - leave, infeed, tool.nose, shape.t) : [],
+    infeed,
   }
 }

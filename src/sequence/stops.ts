@@ -1,0 +1,59 @@
+import type { Scale } from '../lathe/lathe.ts'
+import type { PlungeCuts } from '../moves/cuts.ts'
+import type { Length } from '../units/length.ts'
+import { stepTravel } from './dial.ts'
+
+/** What an infeed may not exceed, in readable steps of the dial that feeds, and from where on it counts. */
+export type Passes = {
+  /** Where the edge first touches metal, in steps; not always a whole one. */
+  readonly contact: number
+  /** The largest infeed of one pass, in steps; null: none is set. */
+  readonly most: number | null
+  /** Where the finish goes to, when what is left for it was meant to be no more than an infeed; null: that much was asked for. */
+  readonly finish: number | null
+}
+
+/**
+ * Readings to stop at on the way to the last of `wanted`, ascending. Rounding to marks makes no pass larger than the largest infeed: it stops a
+ * mark short, and what is lost that way over many passes is made good by one more. A dial cannot feed less than a mark.
+ */
+export function stopsWithin(wanted: readonly number[], { contact, most, finish }: Passes): number[] {
+  const target = wanted.at(-1)
+  if (most === null || target === undefined) return [...wanted]
+  const furthest = (from: number) => Math.max(Math.floor(from + most + 1e-6), Math.floor(from) + 1)
+  const last = finish !== null && finish > furthest(target) ? Math.ceil(finish - Math.max(1, most) - 1e-6) : target
+  const stops: number[] = []
+  let at = contact
+  for (const count of [...wanted.slice(0, -1), last]) {
+    if (count <= at) {
+      // In the clear: nothing is cut there.
+      if (stops.length === 0) stops.push(count)
+      continue
+    }
+    at = Math.min(count, furthest(at))
+    stops.push(at)
+  }
+  for (; at < last; stops.push(at)) at = Math.min(last, furthest(at))
+  return stops.length > wanted.length ? shared(stops, contact, most) : stops
+}
+
+/** A last pass of next to nothing would only rub: the last two share alike. */
+function shared(stops: readonly number[], contact: number, most: number): number[] {
+  const [before, next, last] = [stops.at(-3) ?? contact, stops.at(-2)!, stops.at(-1)!]
+  return last - next < most / 4 ? stops.with(-2, Math.ceil((before + last) / 2)) : [...stops]
+}
+
+/** Readable steps for a largest infeed. pm. */
+export const mostSteps = (infeed: Length | null, step: Length): number | null =>
+  infeed === null ? null : infeed / step
+
+/** Passes of plunges to `finish`, from where the edge meets the surface. Steps of the dial. */
+export function passesTo(
+  { infeed, depth, roughDepths }: PlungeCuts,
+  scale: Scale,
+  finish: number,
+  contact = 0,
+): Passes {
+  const meant = infeed !== null && depth - (roughDepths.at(-1) ?? 0) <= infeed + 1
+  return { contact, most: mostSteps(infeed, stepTravel(scale)), finish: meant ? finish : null }
+}
