@@ -30,7 +30,8 @@ export const summed = (
       sizes.map((one) => one[index]),
     )
   const pushes = grouped(effects).map(({ alone, every }) => together(alone.map(push), every.map(push)))
-  const low = least + pushes.reduce((sum, push) => sum + push.down, 0)
+  const lowest = least + pushes.reduce((sum, push) => sum + push.down, 0)
+  const low = id === 'flatness' || id === 'root' ? Math.max(0, lowest) : lowest
   const high = most + pushes.reduce((sum, push) => sum + push.up, 0)
   const rss = Math.sqrt(pushes.reduce((sum, { square }) => sum + square, 0)) + (most - least) / 2
   const worstCause = Number.isNaN(aim) ? 'no such size on the replayed form' : worstOf(pushes)

@@ -2,6 +2,7 @@ import type { Form, Line, Piece } from '../moves/form.ts'
 import type { Operation, WantedDimension } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Cavity, cavityOf } from './cavity.ts'
+import { FLOOR_SLOPE, floorOf } from './floor.ts'
 import { crossings, depthAt, slope } from './form/curve.ts'
 import { SLIVER } from './form/insert.ts'
 
@@ -25,9 +26,6 @@ export const takenOf = (
 
 type Take = (cavity: Cavity, operation: Operation, dimension: WantedDimension) => number | null
 
-/** A slope under this is a floor, over it a flank: 1 in 10, far from both on any groove. */
-const FLOOR_SLOPE = 0.1
-
 const INSTRUMENTS: Readonly<Record<WantedDimension['id'], Take>> = {
   width: (cavity, operation, { atDiameter }) => {
     const level = -(atDiameter ?? operation.surface) / 2
@@ -40,8 +38,8 @@ const INSTRUMENTS: Readonly<Record<WantedDimension['id'], Take>> = {
   near: ({ near }) => near,
   far: ({ far }) => far,
   center: ({ near, far }) => (near + far) / 2,
-  root: (cavity) => {
-    const floor = floorOf(cavity)
+  root: (cavity, operation) => {
+    const floor = floorOf(cavity, operation)
     return floor.length === 0 ? 0 : floor.at(-1)!.to - floor[0]!.from
   },
   angle: ({ pieces, deepestAt }, { edge, region }) => {
@@ -58,8 +56,11 @@ const INSTRUMENTS: Readonly<Record<WantedDimension['id'], Take>> = {
     )
     return before === null || after === null ? null : before + after
   },
-  flatness: (cavity) => {
-    const depths = floorOf(cavity).flatMap(({ from, to, curve }) => [depthAt(curve, from), depthAt(curve, to)])
+  flatness: (cavity, operation) => {
+    const depths = floorOf(cavity, operation).flatMap(({ from, to, curve }) => [
+      depthAt(curve, from),
+      depthAt(curve, to),
+    ])
     return depths.length === 0 ? null : Math.max(...depths) - Math.min(...depths)
   },
   radius: (cavity, operation) => (cavity.atCorner ? cornerRadius(cavity, operation) : chordRadius(cavity, operation)),
@@ -98,31 +99,6 @@ const carriedOn = (piece: Piece, level: Length, side: 1 | -1): Length => {
 }
 
 const flatAt = (level: Length): Line => ({ kind: 'line', z0: 0, d0: level, z1: 1, d1: level })
-
-/** The run of nearly level straight pieces that holds the deepest point; steps between passes belong to it. */
-const floorOf = ({ pieces, deepestAt, deepest }: Cavity): readonly Piece[] => {
-  const level = ({ curve }: Piece): boolean => curve.kind === 'line' && Math.abs(slope(curve)) <= FLOOR_SLOPE
-  const top = Math.min(...pieces.flatMap(({ from, to, curve }) => [depthAt(curve, from), depthAt(curve, to)]))
-  const onFloor = (piece: Piece): boolean =>
-    level(piece) && deepest - depthAt(piece.curve, (piece.from + piece.to) / 2) <= (deepest - top) / 10 + STEP
-  const at = pieces.findIndex((piece) => piece.from <= deepestAt && piece.to >= deepestAt && onFloor(piece))
-  if (at < 0) return []
-  // Beside a flat of a tool with flanks a step in the floor is a slope of next to no height; a flank, or a round corner, leads to no floor behind it.
-  const furthest = (way: 1 | -1): number => {
-    let last = at
-    for (let i = at + way; pieces[i] !== undefined; i += way) {
-      if (onFloor(pieces[i]!)) last = i
-      else if (pieces[i]!.curve.kind !== 'line' || rise(pieces[i]!) > STEP) break
-    }
-    return last
-  }
-  return pieces.slice(furthest(-1), furthest(1) + 1)
-}
-
-const rise = ({ from, to, curve }: Piece): Length => Math.abs(depthAt(curve, to) - depthAt(curve, from))
-
-/** A step in a floor is no more than this: a tenth of a millimeter, well over a mark of any dial. */
-const STEP: Length = 100_000_000
 
 /** Half angle of the line between the ends of a flank that a sloping face has left curved, degrees from square with the axis. */
 const curvedFlank = (pieces: readonly Piece[], side: 1 | -1): number | null => {

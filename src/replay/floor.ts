@@ -1,0 +1,51 @@
+import type { Piece } from '../moves/form.ts'
+import type { Operation } from '../moves/operation.ts'
+import type { Length } from '../units/length.ts'
+import type { Cavity } from './cavity.ts'
+import { depthAt, peak, slope } from './form/curve.ts'
+import { SLIVER } from './form/insert.ts'
+
+/** A slope under this is a floor, over it a flank: 1 in 10, far from both on any groove. */
+export const FLOOR_SLOPE = 0.1
+
+/** The run of nearly level straight pieces that holds the deepest point; steps between passes belong to it. */
+export const floorOf = (cavity: Cavity, operation: Operation): readonly Piece[] => {
+  const { deepest } = cavity
+  const pieces = betweenFillets(cavity, operation)
+  const deepestAt =
+    pieces === cavity.pieces ? cavity.deepestAt : pieces.map(peak).reduce((a, b) => (b.d > a.d ? b : a)).z
+  const level = ({ curve }: Piece): boolean => curve.kind === 'line' && Math.abs(slope(curve)) <= FLOOR_SLOPE
+  const top = Math.min(...cavity.pieces.flatMap(({ from, to, curve }) => [depthAt(curve, from), depthAt(curve, to)]))
+  const onFloor = (piece: Piece): boolean =>
+    level(piece) && deepest - depthAt(piece.curve, (piece.from + piece.to) / 2) <= (deepest - top) / 10 + STEP
+  const at = pieces.findIndex((piece) => piece.from <= deepestAt && piece.to >= deepestAt && onFloor(piece))
+  if (at < 0) return []
+  // Beside a flat of a tool with flanks a step in the floor is a slope of next to no height; a flank, or a round corner, leads to no floor behind it.
+  const furthest = (way: 1 | -1): number => {
+    let last = at
+    for (let i = at + way; pieces[i] !== undefined; i += way) {
+      if (onFloor(pieces[i]!)) last = i
+      else if (pieces[i]!.curve.kind !== 'line' || rise(pieces[i]!) > STEP) break
+    }
+    return last
+  }
+  return pieces.slice(furthest(-1), furthest(1) + 1)
+}
+
+/** A pass along the floor begins on a mark: so much of a fillet's radius an inspector's point keeps off its end. */
+const OFF_FILLET = 0.1
+
+/** Where fillets are drawn the floor is what lies between them, however nearly level their lowest steps are. */
+const betweenFillets = ({ pieces, near, far }: Cavity, { dimensions }: Operation): readonly Piece[] => {
+  const fillet = (1 + OFF_FILLET) * (dimensions.find(({ id }) => id === 'cornerRadius')?.aim ?? 0)
+  const [first, last] = [near + fillet, far - fillet]
+  if (fillet === 0 || last - first <= SLIVER) return pieces
+  return pieces
+    .filter(({ from, to }) => to > first + SLIVER && from < last - SLIVER)
+    .map((piece) => ({ ...piece, from: Math.max(piece.from, first), to: Math.min(piece.to, last) }))
+}
+
+const rise = ({ from, to, curve }: Piece): Length => Math.abs(depthAt(curve, to) - depthAt(curve, from))
+
+/** A step in a floor is no more than this: a tenth of a millimeter, well over a mark of any dial. */
+const STEP: Length = 100_000_000
