@@ -93,6 +93,8 @@ const SAID: Readonly<Record<Exclude<Mistake, 'sense-mistaken' | 'other-scale-zer
   'next-line-read': 'every depth was read one line too far down',
   'place-backward': 'a place was come to backward: past it and straight back (so much at the most)',
   'turn-less-down': 'one turn of the compound too few at the finish',
+  'not-turned-back': 'the compound was not turned back before the cross-feed came in',
+  'wrong-side': 'the compound was swung to the wrong side',
   'short-of-zero': 'the cross-feed was brought in one turn short, every time',
   'wrong-corner': 'the wrong corner of the tool was set to the line',
 }

@@ -1,6 +1,6 @@
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Move, Operation } from '../moves/operation.ts'
-import { downTheFlank } from './flank.ts'
+import { downASlant, downTheFlank } from './flank.ts'
 import { alongTheSteps } from './steps.ts'
 
 /** What a hand gets wrong, once. */
@@ -19,6 +19,8 @@ export type Mistake =
   | 'turn-less-down'
   | 'short-of-zero'
   | 'other-scale-zero'
+  | 'not-turned-back'
+  | 'wrong-side'
   | 'place-left-out'
   | 'next-line-read'
   | 'place-backward'
@@ -29,16 +31,17 @@ export type Mutant = { readonly mistake: Mistake; readonly operation: Operation 
 /** The single mistakes that can be made on this operation and this lathe; whether one shows is for the replay to say. */
 export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[] => {
   const { moves } = operation
+  const bySlant = downASlant(operation)
   const made: [Mistake, readonly Move[] | null][] = [
     ['turn-more', deeper(moves, turn(lathe.crossFeed), true)],
     ['turn-less', deeper(moves, negative(turn(lathe.crossFeed)), false)],
     ['numbers-misread', deeper(moves, tenMarks(lathe.crossFeed), true)],
     ['finish-forgotten', without(moves, forTheFinish)],
     ['sense-mistaken', otherSense(moves, lathe.crossFeed)],
-    ['shift-forgotten', without(moves, (move) => toPlace(move) || move.purpose === 'take-out-floor')],
+    ['shift-forgotten', bySlant ? null : without(moves, (move) => toPlace(move) || move.purpose === 'take-out-floor')],
     ['turn-more-along', further(moves, turn(alongScale(operation, lathe)))],
     ['tool-width-forgotten', further(moves, toolWidth(operation, lathe))],
-    ['backlash-left', without(moves, ({ action }) => action === 'go-past')],
+    ['backlash-left', bySlant ? null : without(moves, ({ action }) => action === 'go-past')],
     ['swing-forgotten', swingForgotten(operation, lathe)],
   ]
   const changed = made.flatMap(([mistake, wrong]) =>
@@ -49,6 +52,7 @@ export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[]
   return [
     ...changed,
     ...beside,
+    ...wrongSide(operation),
     ...downTheFlank(operation, turn(lathe.compound.scale), turn(lathe.crossFeed)),
     ...alongTheSteps(operation, lostCounts(lathe.compound.scale)),
   ]
@@ -134,6 +138,13 @@ function swingForgotten({ moves, angle }: Operation, lathe: Lathe): readonly Mov
     return { ...move, count: move.count! + by }
   })
   return changed ? wrong : null
+}
+
+/** The compound swung as far to the other side: of square where it feeds down a slant, else of parallel. */
+function wrongSide(operation: Operation): readonly Mutant[] {
+  const { angle } = operation
+  const mirrored = downASlant(operation) ? 180 - angle : -angle
+  return mirrored === angle ? [] : [{ mistake: 'wrong-side', operation: { ...operation, angle: mirrored } }]
 }
 
 /** The other corner of a straight edge brought to the line. */

@@ -28,13 +28,13 @@ export function slipsOf(lathe: Lathe, setup: Setup, operations: readonly Operati
     const before = progress
     const planned = replayNext(lathe, setup, before, operation, index)
     progress = planned.after
-    const slips = mutantsOf(operation, lathe).flatMap((mutant): Slip[] => {
+    const slips = mutantsOf(operation, lathe).flatMap((mutant): Measured[] => {
       const on = LAGS.has(mutant.mistake) ? lagging(lathe, mutant.operation) : { lathe, ...mutant }
       const { trace } = replayNext(on.lathe, setup, before, on.operation, index)
       const shown = shownBy(operation, before, planned.trace, trace)
       return shown === null ? [] : [{ mistakes: [mutant.mistake], ...shown }]
     })
-    return slips.reduce<readonly Slip[]>(together, [])
+    return toldApart(slips.reduce<readonly Measured[]>(together, []))
   })
 }
 
@@ -44,17 +44,20 @@ const LAGS: ReadonlySet<Mistake> = new Set<Mistake>(['backlash-left', 'place-bac
 /** Below this nobody measures a difference: a micrometer, a twentieth of a degree. */
 const SEEN: Length = 1_000_000
 const SEEN_DEGREES = 0.05
+/** A floor is seen to be out of flat against a straightedge, from a hundredth of a millimeter on. Common practice, no source. */
+const SEEN_FLAT: Length = 10_000_000
+const leastSeen = (id: Instrument): number => (id === 'angle' ? SEEN_DEGREES : id === 'flatness' ? SEEN_FLAT : SEEN)
 
 function shownBy(operation: Operation, before: Progress, planned: OperationTrace, wrong: OperationTrace) {
   const changes = operation.dimensions.flatMap(({ id }, i): Change[] => {
     const [should, is] = [planned.sizes[i]?.surely ?? null, wrong.sizes[i]?.surely ?? null]
     if (should === null || is === null) return []
-    return Math.abs(is - should) > (id === 'angle' ? SEEN_DEGREES : SEEN) ? [{ id, by: is - should }] : []
+    return Math.abs(is - should) > leastSeen(id) ? [{ id, by: is - should }] : []
   })
   const telling = [firstOf(changes, INWARD), firstOf(changes, ALONG)].flatMap((one) => (one === undefined ? [] : [one]))
   const ridge = telling.length > 0 ? null : ridgeIn(operation, planned.surely, wrong.surely)
   const nothingCut = wrong.surely.every((piece, index) => piece === before.surely[index])
-  return nothingCut || (telling.length === 0 && ridge === null) ? null : { changes: telling, ridge }
+  return nothingCut || (telling.length === 0 && ridge === null) ? null : { all: changes, changes: telling, ridge }
 }
 
 /** What a hand measures first of what the mistake has changed: one size into the work, one along it. */
@@ -77,7 +80,8 @@ const firstOf = (changes: readonly Change[], order: readonly Instrument[]): Chan
 
 /** Where the wrong form stands higher than the planned one, and by how much. */
 function ridgeIn({ region }: Operation, planned: Form, wrong: Form): Ridge | null {
-  const ends = [...planned, ...wrong].flatMap(({ from, to }) => [from, to])
+  const inside = [...planned, ...wrong].flatMap(({ from, to }) => [from, to])
+  const ends = [region.from, ...inside, region.to]
   const cuts = [...new Set(ends)].filter((z) => z >= region.from && z <= region.to).sort((a, b) => a - b)
   const stretches = cuts.slice(1).flatMap((to, i) => {
     const from = cuts[i]!
@@ -103,19 +107,33 @@ const depthIn = (form: Form, z: Length): Length => {
   return piece === undefined ? 0 : depthAt(piece.curve, z)
 }
 
-/** Two mistakes with one and the same measure cannot be told apart: they stand on one line. */
-function together(slips: readonly Slip[], slip: Slip): readonly Slip[] {
+/** A slip with every size that it changes, not only those that are measured first. */
+type Measured = Slip & { readonly all: readonly Change[] }
+
+/** Two mistakes with one and the same measure in every size cannot be told apart: they stand on one line. */
+function together(slips: readonly Measured[], slip: Measured): readonly Measured[] {
   const at = slips.findIndex((other) => alike(other, slip))
   if (at < 0) return [...slips, slip]
   return slips.with(at, { ...slips[at]!, mistakes: [...slips[at]!.mistakes, ...slip.mistakes] })
 }
 
-const alike = (a: Slip, b: Slip): boolean =>
-  a.changes.length === b.changes.length &&
-  a.changes.every(
-    ({ id, by }, i) =>
-      id === b.changes[i]!.id && Math.abs(by - b.changes[i]!.by) <= (id === 'angle' ? SEEN_DEGREES : SEEN),
-  ) &&
+/** Those that come out alike where they are measured first, and not elsewhere, show the first size that tells them apart as well. */
+const toldApart = (slips: readonly Measured[]): readonly Slip[] =>
+  slips.map((slip) => {
+    const twins = slips.filter((other) => other !== slip && sameSizes(other.changes, slip.changes))
+    const tells = ({ id, by }: Change) =>
+      twins.some(({ all }) => !same({ id, by }, all.find((other) => other.id === id) ?? { id, by: 0 }))
+    const more = firstOf(slip.all.filter(tells), [...INWARD, ...ALONG])
+    return { mistakes: slip.mistakes, changes: more ? [...slip.changes, more] : slip.changes, ridge: slip.ridge }
+  })
+
+const same = (a: Change, b: Change): boolean => a.id === b.id && Math.abs(a.by - b.by) <= leastSeen(a.id)
+
+const sameSizes = (a: readonly Change[], b: readonly Change[]): boolean =>
+  a.length === b.length && a.every((change, i) => same(change, b[i]!))
+
+const alike = (a: Measured, b: Measured): boolean =>
+  sameSizes(a.all, b.all) &&
   (a.ridge === null) === (b.ridge === null) &&
   (a.ridge === null ||
     (Math.abs(a.ridge.high - b.ridge!.high) <= SEEN && Math.abs(a.ridge.wide - b.ridge!.wide) <= SEEN))

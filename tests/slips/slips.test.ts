@@ -75,6 +75,47 @@ test('a V fed down its flank has slips of its own', async () => {
   expect(by('other-scale-zero', 'bottomDiameter')).toBeCloseTo(wrong, 6)
 })
 
+/** A compound that feeds a V in is wound back before each run: left where it is, the cross-feed plunges; its backlash cannot be left open so. */
+test('a compound not turned back is not taken for a hair of backlash, nor told as one with it', () => {
+  const { lathe, setup, features } = examplePlans().find(([name]) => name === '18-flank-feed.yaml')![1]
+  const operations = features.flatMap((one) => (one.status === 'planned' ? [one.operation] : []))
+  const mistakes = mutantsOf(operations[0]!, lathe).map(({ mistake }) => mistake)
+  expect(mistakes).toContain('not-turned-back')
+  expect(mistakes).not.toContain('backlash-left')
+  expect(mistakes).not.toContain('shift-forgotten')
+  // Mistakes on one line come out alike in every size.
+  const [slips] = slipsOf(lathe, setup, operations)
+  expect(slips!.flatMap((slip) => slip.mistakes).length).toBeGreaterThan(4)
+})
+
+/** Swung to the other side of square, the compound slides the tool as far toward the free end as it should go toward the headstock. */
+test('a flank fed with the swivel on the wrong side of square stands too near to the free end', () => {
+  const { lathe, setup, features } = examplePlans().find(([name]) => name === '18-flank-feed.yaml')![1]
+  const operations = features.flatMap((one) => (one.status === 'planned' ? [one.operation] : []))
+  const operation = operations[0]!
+  const [slips] = slipsOf(lathe, setup, operations)
+  const { changes } = slips!.find(({ mistakes }) => mistakes.includes('wrong-side'))!
+  const last = Math.max(...operation.moves.flatMap(({ slide, count }) => (slide === 'compound' ? [count ?? 0] : [])))
+  const scale = lathe.compound.scale as Extract<typeof lathe.compound.scale, { kind: 'dial' }>
+  const along = last * scale.graduation * scale.readTo * Math.cos((operation.angle * Math.PI) / 180)
+  expect(changes).toHaveLength(1)
+  expect(changes[0]!.id).toBe('near')
+  expect(Math.abs(changes[0]!.by + 2 * along)).toBeLessThan(1_000_000)
+})
+
+/** 09: 30 degrees; at the last place the cross-feed was held back for what the compound carries in, and it carries as much out. */
+test('a compound swung to the wrong side of parallel leaves metal where it was to carry the tool in', () => {
+  const { lathe, setup, features } = examplePlans().find(([name]) => name === '09-swung-compound.yaml')![1]
+  const operation = features.flatMap((one) => (one.status === 'planned' ? [one.operation] : []))[0]!
+  const [slips] = slipsOf(lathe, setup, [operation])
+  const { ridge, changes } = slips!.find(({ mistakes }) => mistakes.includes('wrong-side'))!
+  const last = Math.max(...operation.moves.flatMap(({ slide, count }) => (slide === 'compound' ? [count ?? 0] : [])))
+  const scale = lathe.compound.scale as Extract<typeof lathe.compound.scale, { kind: 'dial' }>
+  expect(changes).toEqual([])
+  expect(ridge!.high / (2 * last * scale.graduation * scale.readTo * Math.sin(Math.PI / 6))).toBeCloseTo(1, 6)
+  expect(ridge!.side).toBe('headstock')
+})
+
 /** 19: a corner stair and a groove of round places. The compound's backlash is .006; the tables are those of the sheet itself. */
 test('a form stepped along has slips of its own', () => {
   const { lathe, setup, features } = examplePlans().find(([name]) => name === '19-no-form-tool.yaml')![1]
