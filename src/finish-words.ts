@@ -4,6 +4,8 @@ import type { Findings, Taken, Trouble } from './finish/remaining.ts'
 import { bottomWanted, type Stop } from './finish/stop.ts'
 import { summedError } from './finish/table.ts'
 import { summedWidth } from './finish/width-table.ts'
+import type { WantedDimension } from './moves/operation.ts'
+import { labelOf } from './sheet/dimensions.ts'
 import type { FeaturePlan, Plan } from './sheet/plan.ts'
 import { formatExact, formatLength } from './units/format.ts'
 import type { Length, Units } from './units/length.ts'
@@ -97,6 +99,9 @@ export const refusedBy = (
     origin: operation.origin,
   })
   const show = (length: Length) => shown(length, units)
+  const sized = ({ dimension }: { dimension: WantedDimension }, size: number): string =>
+    dimension.id === 'angle' ? `${size.toFixed(2)}°` : show(size)
+  const nameOf = ({ dimension }: { dimension: WantedDimension }): string => labelOf(dimension.id)
   if (trouble === null || shop === undefined)
     return refused(
       'no-stop',
@@ -123,13 +128,19 @@ export const refusedBy = (
     case 'outside':
       return refused(
         'cannot-save',
-        `no reading of these dials brings the ${trouble.dimension.id === 'width' ? 'width' : trouble.dimension.id} inside its limits from here; the nearest gives ${trouble.dimension.id === 'angle' ? `${trouble.size.toFixed(2)}°` : show(trouble.size)}`,
+        `no reading of these dials brings the ${nameOf(trouble)} inside its limits from here; the nearest gives ${sized(trouble, trouble.size)}, ${sized(trouble, trouble.by)} beyond a limit`,
+        `measure again first; ${leftToSave(units, shop, taken, null)}`,
+      )
+    case 'form':
+      return refused(
+        'not-proved',
+        `the ${nameOf(trouble)} would come out at ${sized(trouble, trouble.size)}, ${sized(trouble, trouble.by)} off what is drawn, and the drawing gives it no limits`,
         `measure again first; ${leftToSave(units, shop, taken, null)}`,
       )
     default:
       return refused(
         'not-proved',
-        `the replay does not prove it: ${trouble.fault.say}`,
+        `the replay does not prove it: ${trouble.fault.say.replace(/\.$/, '')}`,
         leftToSave(units, shop, taken, null),
       )
   }
@@ -150,7 +161,7 @@ const leftToSave = (
     toGo > 0 ? `the bottom still has ${show(toGo)} of diameter to go` : 'nothing is left to take off the bottom'
   const wide =
     width === undefined || taken.width === null
-      ? 'the width has not been measured'
+      ? 'of the width it cannot be said, give --width as well'
       : taken.width < width.aim
         ? `the width still has ${show(width.aim - taken.width)} to go`
         : 'nothing is left to take off the walls'

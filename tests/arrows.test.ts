@@ -20,7 +20,7 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   budget: { from: 'units moves replay', types: 'lathe' },
   slips: { from: 'units moves replay', types: 'lathe' },
   judge: { from: 'units moves replay', types: 'lathe' },
-  finish: { from: 'units lathe moves replay budget' },
+  finish: { from: 'units lathe moves replay budget judge' },
   sheet: { from: 'units lathe moves replay budget finish slips', types: 'diagnostics' },
   print: { from: 'units sheet', types: 'lathe moves' },
   exercise: { from: 'source job written replay sheet' },

@@ -2,7 +2,7 @@ import type { Operation, Slide } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import { replayNext } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
-import { finishStep, type Shop, stepTravel } from './measured.ts'
+import { finishStep, type Shop, standingAlong, stepTravel } from './measured.ts'
 import { anyAcross, fromHeadstock, slideOf, withTool } from './width.ts'
 
 /**
@@ -29,7 +29,7 @@ export const againFor = (shop: Shop, planned: OperationTrace): Again | null => {
   )
   if (end < 0 || to < 0) return null
   const perStep = 2 * finishStep(shop)
-  const deeper = proved(shop, planned, end, large(operation, perStep), stop.finishes)
+  const deeper = proved(shop, planned, end, large(standingAlong(shop, perStep), perStep), stop.finishes)
   const index = anyAcross(operation, stop.at)
   const slide = slideOf(operation, index)
   const step = stepTravel(slide === 'carriage' ? lathe.carriage! : lathe.compound.scale)

@@ -89,7 +89,7 @@ export const finishStep = ({ lathe, operation, stop }: Shop): Length =>
  * A compound that feeds down a flank makes up for a zero that is off by going further or less far down the same line: the form keeps its
  * size and stands a little along the work, by less than a line is laid out to.
  */
-const standingAlong = ({ operation, stop }: Shop, off: Length): Operation => {
+export const standingAlong = ({ operation, stop }: Pick<Shop, 'operation' | 'stop'>, off: Length): Operation => {
   if (stop.by === 'cross-feed') return operation
   const by = off / 2 / Math.tan((operation.angle * Math.PI) / 180)
   const { wanted, region } = operation

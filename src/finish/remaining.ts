@@ -1,7 +1,8 @@
+import { offForm } from '../judge/room.ts'
 import type { Instrument, Operation, WantedDimension } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
-import { correctedFor, type Shop } from './measured.ts'
+import { type Corrected, correctedFor, type Shop } from './measured.ts'
 import { bottomWanted } from './stop.ts'
 import { stepsAcross, withTool } from './width.ts'
 
@@ -34,7 +35,9 @@ export type Trouble =
   /** Measured past what the drawing allows; `by` pm. */
   | { readonly why: 'past'; readonly id: 'bottomDiameter' | 'width'; readonly limit: Length; readonly by: Length }
   /** No reading of the dials saves it. */
-  | { readonly why: 'outside'; readonly dimension: WantedDimension; readonly size: number }
+  | { readonly why: 'outside'; readonly dimension: WantedDimension; readonly size: number; readonly by: number }
+  /** Every size with limits is within them, and the form is not: the size without limits that is furthest from the drawing's. */
+  | { readonly why: 'form'; readonly dimension: WantedDimension; readonly size: number; readonly by: number }
   | { readonly why: 'fault'; readonly fault: Fault }
 
 /** Plans what remains from what was measured, and replays it from the measured form. `shop` stands on the outside diameter as measured. */
@@ -46,7 +49,7 @@ export const remainingFor = (shop: Shop, taken: Taken): Remaining => {
   if (wider === null) return { ok: false, why: 'no-width' }
   const real: Shop = { ...shop, operation: withTool(shop.operation, wider) }
   const { steps: across, corrected } = stepsAcross(real, taken.bottom, wider)
-  const trouble = troubleIn(shop.operation, corrected.trace, corrected.faults)
+  const trouble = troubleIn(shop, corrected)
   if (trouble !== null) return { ok: false, ...trouble }
   const findings = { off: taken.bottom - shop.stop.expected, expectedBottom: shop.stop.expected, expectedWidth, wider }
   return {
@@ -101,17 +104,33 @@ const widthAt = (shop: Shop, bottom: Length): Length | null => {
 }
 
 /** What the replay holds against it. Where the drawing gives limits they decide, not half a mark around the middle of them. */
-export const troubleIn = (operation: Operation, trace: OperationTrace, faults: readonly Fault[]): Trouble | null => {
-  for (const [index, dimension] of operation.dimensions.entries()) {
-    const size = trace.sizes[index]?.surely ?? null
+export const troubleIn = (
+  { lathe, progress, operation: drawn }: Shop,
+  { operation, trace, faults }: Pick<Corrected, 'operation' | 'trace' | 'faults'>,
+): Trouble | null => {
+  const sizes = drawn.dimensions.map((dimension, index) => ({ dimension, size: trace.sizes[index]?.surely ?? null }))
+  for (const { dimension, size } of sizes) {
     if (size === null || dimension.limits === null) continue
-    const slack = dimension.id === 'angle' ? 1e-9 : SLACK
-    if (size < dimension.limits[0] - slack || size > dimension.limits[1] + slack)
-      return { why: 'outside', dimension, size }
+    const [low, high] = dimension.limits
+    const by = Math.max(low - size, size - high)
+    if (by > (dimension.id === 'angle' ? 1e-9 : SLACK)) return { why: 'outside', dimension, size, by }
   }
-  const limited = new Set<Instrument>(operation.dimensions.flatMap(({ id, limits }) => (limits === null ? [] : [id])))
+  const limited = new Set<Instrument>(drawn.dimensions.flatMap(({ id, limits }) => (limits === null ? [] : [id])))
   const byLimits =
     limited.has('width') && (['depth', 'bottomDiameter', 'radius'] as const).some((id) => limited.has(id))
-  const fault = faults.find(({ kind }) => !(byLimits && (kind === 'outside-form' || kind === 'metal-left')))
-  return fault === undefined ? null : { why: 'fault', fault }
+  const fault = faults.find(({ kind }) => kind !== 'outside-form' && kind !== 'metal-left')
+  if (fault !== undefined) return { why: 'fault', fault }
+  if (byLimits || faults.length === 0) return null
+  const { gone, left } = offForm(lathe, operation, progress, trace)
+  if (gone === 0 && left === 0) return null
+  const off = sizes.flatMap(({ dimension, size }) =>
+    size === null || dimension.limits !== null || !SIZES.has(dimension.id)
+      ? []
+      : [{ dimension, size, by: Math.abs(size - dimension.aim) }],
+  )
+  const most = off.toSorted((a, b) => b.by - a.by)[0]
+  return most === undefined ? { why: 'fault', fault: faults[0]! } : { why: 'form', ...most }
 }
+
+/** Lengths that can be told in one figure; places along the work are no sizes. */
+const SIZES: ReadonlySet<Instrument> = new Set<Instrument>(['width', 'depth', 'bottomDiameter', 'root', 'radius'])

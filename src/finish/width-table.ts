@@ -75,12 +75,7 @@ const rowFor = (shop: Shop, real: Length, measured: Length, diameters: Correctio
   if (there === null || Math.abs(there - measured) > SLACK) return []
   const together: Shop = { ...other, operation: withAcross(other, steps) }
   const width = alone.trace.sizes.find(({ id }) => id === 'width')?.surely ?? null
-  if (
-    width === null ||
-    troubleIn(shop.operation, alone.trace, alone.faults) !== null ||
-    !holdsWith(together, width, diameters)
-  )
-    return []
+  if (width === null || troubleIn(shop, alone) !== null || !holdsWith(together, width, diameters)) return []
   const limits = shop.operation.dimensions.find(({ id }) => id === 'width')?.limits ?? null
   const within = limits === null ? null : width >= limits[0] - SLACK && width <= limits[1] + SLACK
   return within === false ? [] : [{ measured, moves: movesAcross(together, shop.operation.moves), width, within }]
@@ -95,7 +90,7 @@ const holdsWith = (together: Shop, width: Length, diameters: CorrectionTable | n
     const across = both.trace.sizes.find(({ id }) => id === 'width')?.surely ?? null
     return (
       both.deeper === row.deeper &&
-      troubleIn(together.operation, both.trace, both.faults) === null &&
+      troubleIn(together, both) === null &&
       across !== null &&
       Math.abs(across - width) <= SLACK &&
       Math.abs(both.bottom - row.bottom) <= SLACK

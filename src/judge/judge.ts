@@ -1,17 +1,13 @@
 import type { Lathe } from '../lathe/lathe.ts'
-import type { Form } from '../moves/form.ts'
 import type { Instrument, Operation, WantedDimension } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
-import { marksBox } from '../replay/bench.ts'
-import { differ, excess, TOLERANCE } from '../replay/form/compare.ts'
-import { shrunk } from '../replay/form/dilate.ts'
-import { cutInto } from '../replay/form/insert.ts'
+import { differ, TOLERANCE } from '../replay/form/compare.ts'
 import { measure, takenOf } from '../replay/measure.ts'
 import type { Progress } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
 import { type Beside, besideOf } from './beside.ts'
 import { type Verdict, verdictOf } from './dimension.ts'
-import { allowedBy, placed, roomOf } from './room.ts'
+import { offForm, placed } from './room.ts'
 import { withShallow } from './shallow.ts'
 
 /** One wanted dimension of the finished form: what is surely and what is possibly cut, in pm or degrees. */
@@ -56,12 +52,7 @@ export function judge(
   trace: OperationTrace,
   faults: readonly Fault[],
 ): Judgment {
-  const wanted = [...before.surely]
-  cutInto(wanted, operation.wanted)
-  const mark = marksBox(lathe, operation)
-  const room = roomOf(operation, mark)
-  const target = shrunk(wanted, { ...room.left, deep: room.left.deep + (operation.cusp ?? 0) })
-  const [left, always] = [trace.surely, trace.possibly].map((form) => more(target, form))
+  const { mark, room, wanted, allowed, gone, left, leftAlways } = offForm(lathe, operation, before, trace)
   const dimensions = placed(operation)
   const taken = [trace.surely, trace.possibly].map((form) => takenOf(form, before.surely, operation, dimensions))
   const plain = dimensions.map((dimension, i): Judged => {
@@ -71,9 +62,7 @@ export function judge(
     return { ...dimension, limits: dimension.limits, surely, possibly, ...verdict, side }
   })
   const sizes =
-    left! > 0 ? withShallow(plain, wanted, operation, trace, { room: room.left, by: left! }, always === 0) : plain
-  const allowed = allowedBy(operation, before, mark, room)
-  const gone = more(trace.possibly, allowed)
+    left > 0 ? withShallow(plain, wanted, operation, trace, { room: room.left, by: left }, !leftAlways) : plain
   const beside = besideOf(operation, before, trace, allowed)
   const inside = sizes.every(({ verdict }) => verdict === 'holds') && gone === 0 && left === 0
   const counted = (inside ? faults.filter((fault) => !aboutForm(fault)) : faults).map((fault) => traced(fault, trace))
@@ -84,15 +73,9 @@ export function judge(
     faults: counted.toSorted((a, b) => place(a) - place(b)),
     gone,
     beside,
-    left: left!,
-    leftAlways: always! > 0,
+    left,
+    leftAlways,
   }
-}
-
-/** The most by which one form is deeper than another, pm; 0 where only arithmetic is between them. */
-const more = (a: Form, b: Form): Length => {
-  const by = excess(a, b)?.by ?? 0
-  return by <= TOLERANCE ? 0 : by
 }
 
 /** A form that depends on the backlash is seen at the end, but it was one cut that made it so: the one that left what only some backlash leaves. */

@@ -1,7 +1,10 @@
+import type { Lathe } from '../lathe/lathe.ts'
 import type { Form, Piece } from '../moves/form.ts'
 import type { Instrument, Operation, WantedDimension } from '../moves/operation.ts'
+import { marksBox } from '../replay/bench.ts'
+import { excess, TOLERANCE } from '../replay/form/compare.ts'
 import { depthAt } from '../replay/form/curve.ts'
-import { type Box, grown, reaching } from '../replay/form/dilate.ts'
+import { type Box, grown, reaching, shrunk } from '../replay/form/dilate.ts'
 import { cutInto } from '../replay/form/insert.ts'
 import type { Progress } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
@@ -12,7 +15,7 @@ export type Room = { readonly over: Over; readonly left: Box; readonly edge: Len
 export type Over = Box & { readonly near: Length; readonly far: Length }
 
 /** Half a mark, or what the limits give. */
-export const roomOf = (operation: Operation, mark: Box): Room => {
+const roomOf = (operation: Operation, mark: Box): Room => {
   const dimensions = placed(operation)
   const over = slackOf(dimensions, 'over', mark)
   const left = slackOf(dimensions, 'left', mark)
@@ -34,6 +37,36 @@ const SHARES: Partial<Record<string, readonly [near: number, far: number]>> = {
   center: [1 / 2, 1 / 2],
 }
 
+/** Metal gone beyond the room that the drawing gives, and metal left within it, radially, pm; 0 = none. */
+export const offForm = (
+  lathe: Lathe,
+  operation: Operation,
+  before: Progress,
+  { surely, possibly }: { readonly surely: Form; readonly possibly: Form },
+) => {
+  const mark = marksBox(lathe, operation)
+  const room = roomOf(operation, mark)
+  const wanted = [...before.surely]
+  cutInto(wanted, operation.wanted)
+  const target = shrunk(wanted, { ...room.left, deep: room.left.deep + (operation.cusp ?? 0) })
+  const allowed = allowedBy(operation, before, mark, room)
+  return {
+    mark,
+    room,
+    wanted,
+    allowed,
+    gone: more(possibly, allowed),
+    left: more(target, surely),
+    leftAlways: more(target, possibly) > 0,
+  }
+}
+
+/** The most by which one form is deeper than another, pm; 0 where only arithmetic is between them. */
+const more = (a: Form, b: Form): Length => {
+  const by = excess(a, b)?.by ?? 0
+  return by <= TOLERANCE ? 0 : by
+}
+
 /** What is judged: of the place along the work the edge that the drawing gives, or the middle; the others follow from it and the width. */
 export const placed = ({ dimensions }: Operation): readonly WantedDimension[] =>
   dimensions.flatMap((one): readonly WantedDimension[] => {
@@ -46,7 +79,7 @@ export const placed = ({ dimensions }: Operation): readonly WantedDimension[] =>
  * The part as deep as it may be: what is wanted of this operation with its room, and everything else as it stood, but for half a mark. A step
  * or a shoulder beside the feature has none of the room that the limits of the feature give.
  */
-export const allowedBy = (operation: Operation, before: Progress, mark: Box, { over }: Room): Form => {
+const allowedBy = (operation: Operation, before: Progress, mark: Box, { over }: Room): Form => {
   const part = [...grown(before.possibly, mark)]
   const [near, far] = runOut(operation)
   cutInto(
