@@ -92,9 +92,14 @@ function aimedWidth(
   return {
     code: 'tool-too-wide',
     reason: `tool "${tool.name}" measures ${show(tool.width.aim)}, the groove may be ${show(high)} wide at most`,
-    remedy: `grind the tool to ${show(aim)} or a few ${bench.units === 'inch' ? 'thousandths' : 'hundredths'} under, or take a narrower one`,
+    remedy: unitsMixed(tool.width.aim / aim)
+      ? `about 25 times too wide looks like inches and millimeters mixed: is units: ${bench.units} right for this drawing, and units: for the tools?`
+      : `grind the tool to ${show(aim)} or a few ${bench.units === 'inch' ? 'thousandths' : 'hundredths'} under, or take a narrower one`,
   }
 }
+
+/** A tool may well be a few thousandths too wide, or three times; near 25.4 times it is the units. */
+const unitsMixed = (times: number): boolean => times > 18 && times < 36
 
 const depthOf = (feature: GrooveFeature, step: PlacedStep): Length =>
   feature.depth !== null ? feature.depth.aim : (step.measured - feature.bottomDiameter!.aim) / 2

@@ -1,4 +1,4 @@
-import type { Bench, Draft, Refusal } from '../../features/draft.ts'
+import type { Bench, Draft, PlacedStep, Refusal } from '../../features/draft.ts'
 import type { Lathe } from '../../lathe/lathe.ts'
 import type { Edge } from '../../moves/form.ts'
 import type { Setup } from '../../moves/operation.ts'
@@ -68,9 +68,9 @@ function reach(one: Case): Refusal | null {
       step.end > ends.first + edge.shank.from + draft.zero.fromEnd &&
       step.start < ends.last + edge.shank.to + draft.zero.fromEnd,
   )
-  const shoulder = under.reduce<{ height: number; name: string } | null>((found, step) => {
+  const shoulder = under.reduce<{ height: number; name: string; step: PlacedStep } | null>((found, step) => {
     const height = (step.measured - draft.surface) / 2
-    return height > (found?.height ?? 0) ? { height, name: step.name } : found
+    return height > (found?.height ?? 0) ? { height, name: step.name, step } : found
   }, null)
   const needed = depth + (shoulder?.height ?? 0)
   if (edge.reach >= needed) return null
@@ -93,8 +93,33 @@ function reach(one: Case): Refusal | null {
     remedy:
       shoulder === null
         ? `grind the sides back ${show(needed)} or a little more`
-        : `grind the sides back ${show(needed)} or more, or set the edge at the side of a narrower blank (blank:, edge-offset:)`,
+        : (besideShoulder(one, shoulder.step, needed) ??
+          `grind the sides back ${show(needed)} or more, or set the edge at the side of a narrower blank (blank:, edge-offset:)`),
   }
+}
+
+/** Only the blank stands over the shoulder, beside the edge: by how much, and what brings it off. Null where the edge itself is in the way. */
+function besideShoulder(one: Case, step: PlacedStep, needed: Length): string | null {
+  const { draft, edge, bench } = one
+  const show = shown(one)
+  const { first, last } = edgeEnds(draft)
+  const [from, to] = [edge.pieces[0]!.from, edge.pieces.at(-1)!.to]
+  const zero = draft.zero.fromEnd
+  const headstock = step.start >= zero + last + to - 1
+  if (!headstock && step.end > zero + first + from + 1) return null
+  const over = headstock ? zero + last + edge.shank.to - step.start : step.end - (zero + first + edge.shank.from)
+  const side = headstock ? 'headstock' : 'tailstock'
+  const moved = headstock ? edge.shank.from - over + zero + first : edge.shank.to + over + zero + last
+  const free = bench.steps.every(
+    ({ measured, start, end }) =>
+      measured <= draft.surface ||
+      (headstock ? end <= moved || start >= step.start : start >= moved || end <= step.end),
+  )
+  const offset = from - edge.shank.from + (headstock ? over : -over)
+  const shift = free
+    ? `set the edge ${show(offset)} from the tailstock side of the blank (edge-offset: ${show(offset)}), or `
+    : ''
+  return `the ${side} side of the blank stands ${show(over)} over "${step.name}": ${shift}take ${show(over)} off that side; else grind the sides back ${show(needed)} or more`
 }
 
 /** Depth of the wanted form below the surface it stands on. */
