@@ -34,7 +34,7 @@ const more = (scene: Scene, slide: Slide): Phrase[] => {
   const { action, purpose } = scene.move
   // Common practice, no source: a form finished along one flank springs, and the dwell takes out what sprang.
   if (action === 'feed-in' && purpose === 'finish') return [['let the work turn until no more chips come']]
-  return action === 'take-up' ? room(scene) : []
+  return action === 'take-up' && typeof scene.move.count !== 'number' ? room(scene) : []
 }
 
 /** What must lie free of the slide before its dial is set to 0, rounded up; only where it is more than a turn or so. */

@@ -107,8 +107,8 @@ describe('words that were read wrong at the lathe', () => {
     expect(text).not.toContain('inside the')
   })
   it('a job in millimeters is not told of thousandths', async () => {
-    const { stdout, stderr } = await program('check', ours('inch-numbers-in-mm'))
-    expect(stdout + stderr).toContain('or a few hundredths under')
+    const { stdout, stderr } = await program('check', ours('too-wide-in-mm'))
+    expect(stdout + stderr).toContain('grind the tool to 2.90 or a few hundredths under')
     expect(stdout + stderr).not.toContain('thousandths')
   })
   it('a file is used with the spindle stopped', async () => {
