@@ -34,7 +34,7 @@ export const afterFinish = (
   const all = [bottomLeft(feature, again, stop), widthLeft(feature, again)].filter((one) => one !== null)
   const [from, to] = [first + again.from, first + again.to]
   return {
-    lines: all.map((one) => lineOf(plan, one, `steps ${from} to ${to} again`, first)),
+    lines: all.map((one) => lineOf(plan, one, `steps ${from} to ${to} again`, first, again.across?.index ?? null)),
     data: { from, to, sizes: all.map((one) => dataOf(plan, one, first, `${place}.${one.measure}`)) },
   }
 }
@@ -43,6 +43,12 @@ export const afterFinish = (
 const bottomLeft = ({ operation }: Planned, { perStep }: Again, { by, finishes }: Stop): Left | null => {
   if (perStep === null) return null
   const { aim, limits } = bottomWanted(operation)
+  const mouth = limits === null ? mouthOf(operation) : null
+  if (mouth !== null) {
+    const [limit, past] = mouth.limits
+    const wide = perStep * Math.tan((mouth.angle * Math.PI) / 360)
+    return { measure: 'width', when: 'under', limit, past, slide: by, further: finishes, perStep: wide }
+  }
   const [low, high] = limits ?? [null, aim + perStep]
   const hangs = !operation.dimensions.some(({ id, fixed }) => id === 'bottomDiameter' && fixed === true)
   const edge = (value: Length): Length => (hangs ? operation.surface - value : value)
@@ -57,6 +63,14 @@ const bottomLeft = ({ operation }: Planned, { perStep }: Again, { by, finishes }
   }
 }
 
+/** A V that the drawing holds by its width at the surface, not by its bottom: every bit of diameter opens it by the tangent of half its angle. */
+const mouthOf = ({ dimensions }: Planned['operation']) => {
+  const angle = dimensions.find(({ id }) => id === 'angle')?.aim
+  const width = dimensions.find(({ id }) => id === 'width')
+  const limits = width?.atDiameter === undefined ? (width?.limits ?? null) : null
+  return angle === undefined || limits === null ? null : { angle, limits }
+}
+
 /** The width of a V follows its depth: only the bottom is told there. */
 const widthLeft = ({ operation: { dimensions } }: Planned, { across }: Again): Left | null => {
   const width = dimensions.find(({ id }) => id === 'width')
@@ -66,14 +80,15 @@ const widthLeft = ({ operation: { dimensions } }: Planned, { across }: Again): L
   return { measure: 'width', when: 'under', limit, past, slide, further: [index], perStep }
 }
 
-const lineOf = (plan: Plan, left: Left, again: string, first: number): Phrase => {
+const lineOf = (plan: Plan, left: Left, again: string, first: number, across: number | null): Phrase => {
   const { measure, when, limit, past, slide, further, perStep } = left
   const show = (value: Length, role: Role = 'limit') => length(role, value, plan.units)
   const step = further.length === 1 ? `step ${first + further[0]!}` : 'every finishing step'
   const lost: Phrase =
     past === null ? [] : [`; ${when === 'under' ? 'over' : 'under'} `, show(past), ' it is past saving']
   const each: Phrase = [' for every ', show(perStep, 'spare'), ' past that limit', ...lost]
-  if (measure === 'width')
+  // Across, or down a V: there the whole finish goes deeper.
+  if (measure === 'width' && further.every((index) => across === index))
     return [
       'and if the width is under ',
       show(limit),
@@ -82,9 +97,15 @@ const lineOf = (plan: Plan, left: Left, again: string, first: number): Phrase =>
       ' further',
       ...each,
     ]
-  const what = measure === 'bottomDiameter' ? 'the bottom is' : 'outside less bottom is'
+  const what = WHAT[measure]
   const deeper: Phrase = [...mark(plan, slide), ' deeper than before', ...each]
   return [`METAL LEFT if ${what} ${when} `, show(limit), `: ${again}, ${step}: `, ...deeper]
+}
+
+const WHAT: Readonly<Record<Left['measure'], string>> = {
+  bottomDiameter: 'the bottom is',
+  outsideLessBottom: 'outside less bottom is',
+  width: 'the width is',
 }
 
 const mark = (plan: Plan, slide: Slide): Phrase => {

@@ -1,5 +1,7 @@
 import { compile } from '../../compile.ts'
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
+import type { Instrument } from '../../moves/operation.ts'
+import { labelOf } from '../../sheet/dimensions.ts'
 import type { FeaturePlan, Plan } from '../../sheet/plan.ts'
 import { type Compared, compareWith } from '../against.ts'
 import { chalkFor } from '../color.ts'
@@ -111,6 +113,9 @@ const kept = (against: Compared | null): string => {
   return [head, ...against.lines.map((line) => `    ${line}`)].join('\n')
 }
 
+/** A size by its name on the sheet; whatever else may not hold is said in words already. */
+const named = (one: string): string => labelOf(one as Instrument) ?? one
+
 const told = (verdict: Verdict, features: readonly CheckedFeature[]): string => {
   switch (verdict) {
     case 'good':
@@ -122,7 +127,7 @@ const told = (verdict: Verdict, features: readonly CheckedFeature[]): string => 
     case 'may not hold':
       return `: ${features
         .filter(({ mayNotHold }) => mayNotHold.length > 0)
-        .map(({ name, mayNotHold }) => `${name} (${mayNotHold.join(', ')})`)
+        .map(({ name, mayNotHold }) => `${name} (${mayNotHold.map(named).join(', ')})`)
         .join('; ')}`
   }
 }
