@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import type { Bench } from '../../src/features/draft.ts'
-import type { ConcaveFeature } from '../../src/features/feature.ts'
+import type { ConcaveFeature, CornerFeature } from '../../src/features/feature.ts'
 import { concaveSteps } from '../../src/features/radius/step-concave.ts'
+import { cornerSteps } from '../../src/features/radius/step-corner.ts'
 import type { Dial } from '../../src/lathe/lathe.ts'
 import type { StepCuts } from '../../src/moves/cuts.ts'
 import { stepPlaces } from '../../src/sequence/steps-places.ts'
+import type { RoundTool } from '../../src/tools/tool.ts'
 import { INCH } from '../../src/units/length.ts'
 
 const MARK = INCH / 1000
@@ -69,5 +71,13 @@ describe('places of a stepped form', () => {
   it('allow the replay no less than the ridge they leave', () => {
     const { ridge, allowed } = stepPlaces(steps(0.001), dials)
     expect(allowed).toBeGreaterThanOrEqual(ridge)
+  })
+  it('keep the cusp around a corner on metric dials, where two places cross above the surface', () => {
+    const r = 0.066 * INCH
+    const metric: Dial = { ...dial, units: 'mm', graduation: 20_000_000, perTurn: 2_000_000_000 }
+    const stepper = { tool: { shape: 'round' } as RoundTool, r, beyond: r }
+    const cuts = cornerSteps({ units: 'inch' } as Bench, feature(0.0005 * INCH) as unknown as CornerFeature, r, stepper)
+    const { ridge } = stepPlaces(cuts, { along: { ...metric, readTo: 0.5 }, inward: metric })
+    expect(ridge).toBeLessThanOrEqual(0.0005 * INCH)
   })
 })

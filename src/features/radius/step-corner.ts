@@ -59,9 +59,12 @@ export function cornerSteps(bench: Bench, feature: CornerFeature, R: Length, ste
 type Two = readonly [near: Length, far: Length]
 
 /** Round: as circles cross; those that do not meet leave the metal between them as far out as their path. Square: the floor of the shallower place meets the wall of the deeper, about ½·R·δ·sin 2φ out. */
-function cornerRidge(R: Length, { r, beyond }: Stepper, places: Two, deep: Two): StepPoint {
+function cornerRidge(R: Length, stepper: Stepper, places: Two, deep: Two): StepPoint {
+  const { r, beyond } = stepper
   if (r === 0) return { along: places[0] + beyond, deep: deep[1] }
-  return roundRidge(r, places, deep) ?? { along: beyond - r, deep: R }
+  const top = roundRidge(r, places, deep) ?? { along: beyond - r, deep: R }
+  // They meet above the surface: that stays as it is from where the first of them leaves it.
+  return top.deep < 0 ? atCylinder(stepper, places[0], deep[0]) : top
 }
 
 /** What stays at the face below the first place: from where the edge leaves the face. */
