@@ -1,6 +1,7 @@
 import type { Refusal } from './features/draft.ts'
 import type { Operation } from './moves/operation.ts'
 import type { Fault, OperationTrace } from './moves/trace.ts'
+import { labelOf } from './sheet/dimensions.ts'
 import { formatLength } from './units/format.ts'
 import type { Units } from './units/length.ts'
 
@@ -16,8 +17,9 @@ export function unproven(
     return outside
   const fault = faults[0]
   if (fault === undefined) return outside
-  const by = fault.by === null ? '' : ` (${formatLength(Math.abs(fault.by), units)})`
-  return { code: fault.kind, reason: `the replay does not prove it: ${fault.say}${by}`, remedy: REMEDIES[fault.kind] }
+  const by = fault.by === null ? '' : `, by ${formatLength(Math.abs(fault.by), units)}`
+  const said = `${fault.say.replace(/\.$/, '')}${by}`
+  return { code: fault.kind, reason: `the replay does not prove it: ${said}`, remedy: REMEDIES[fault.kind] }
 }
 
 /** No reading of the dials brings a size inside its limits. */
@@ -32,7 +34,7 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
       wanted.id === 'angle' ? `${value.toFixed(2)}°` : formatLength(value, units, { digits: units === 'inch' ? 4 : 3 })
     return {
       code: 'no-reading',
-      reason: `no reading of these dials gives a ${NAMES[wanted.id] ?? wanted.id} within ${show(low)} to ${show(high)}; the nearest gives ${show(size)}`,
+      reason: `no reading of these dials gives a ${labelOf(wanted.id)} within ${show(low)} to ${show(high)}; the nearest gives ${show(size)}`,
       remedy: byCarriageDial(operation)
         ? 'side-feed: compound, an indicator on the carriage (indicator: and range: in the lathe file), or a tool ground closer to size'
         : 'a dial with finer marks, read-to: 1/2, or a tool ground closer to size',
@@ -43,12 +45,6 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
 
 const byCarriageDial = ({ moves }: Operation): boolean =>
   moves.some(({ slide, action }) => slide === 'carriage' && action === 'take-up')
-
-const NAMES: Partial<Record<Operation['dimensions'][number]['id'], string>> = {
-  bottomDiameter: 'bottom diameter',
-  near: 'near edge',
-  far: 'far edge',
-}
 
 const REMEDIES: Record<Fault['kind'], string> = {
   'outside-form': 'check the tool against the form; a finer dial, or the compound parallel, leaves less to rounding',

@@ -180,7 +180,8 @@ const filletRadius = ({ pieces, near, far, deepest }: Cavity, side: 1 | -1, aim:
     for (let i = 0; i <= LOOKED; i++) {
       const z = from + ((to - from) * i) / LOOKED
       const [x, y] = [side * (z - wall), deepest - depthAt(curve, z)]
-      if (x <= 0 || y > 4 * x || x > 4 * y) continue
+      // Beyond the middle the other wall's fillet begins.
+      if (x <= 0 || x > (far - near) / 2 || y > 4 * x || x > 4 * y) continue
       const radius = x + y + Math.sqrt(2 * x * y)
       least.set(step, Math.min(radius, least.get(step) ?? radius))
     }
