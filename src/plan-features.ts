@@ -23,7 +23,7 @@ import { sequence } from './sequence/sequence.ts'
 import type { FeaturePlan, Plan } from './sheet/plan.ts'
 import { sideFeedWarnings } from './side-feed-words.ts'
 import { edgeOf } from './tools/edge.ts'
-import { statedEdge } from './tools/stated.ts'
+import { measuredEdge, statedEdge } from './tools/stated.ts'
 import { formatLength } from './units/format.ts'
 import type { Length, Units } from './units/length.ts'
 import { unproven } from './unproven.ts'
@@ -194,7 +194,7 @@ function toPlan(
     (one): FeaturePlan =>
       'planned' in one
         ? plannedFeature(bench, one.planned, budgets[done++]!)
-        : { ...refusedFeature(one.feature, one.refusal), ...toGrindAnew(bench, one) },
+        : { ...refusedFeature(bench, one.feature, one.refusal), ...toGrindAnew(bench, one) },
   )
   const warnings = outcomes.flatMap((one, feature) => {
     if (!('planned' in one)) return []
@@ -273,7 +273,9 @@ function toGrindAnew(bench: Bench, { feature, refusal }: { feature: Feature; ref
   return drafted.ok ? { tool: tool.name, ground: groundFor(bench, { ...drafted.draft, tool }) } : {}
 }
 
-function refusedFeature(feature: Feature, { code, reason, remedy }: Refusal): FeaturePlan {
+function refusedFeature(bench: Bench, feature: Feature, { code, reason, remedy }: Refusal): FeaturePlan {
   const kind = feature.kind === 'radius' ? `${feature.shape} radius` : feature.kind
-  return { status: 'refused', name: feature.name, kind, code, reason, remedy, origin: feature.origin }
+  const tool = feature.tool === null ? undefined : bench.tools[feature.tool]
+  const named = tool === undefined ? {} : { named: { tool: tool.name, edge: measuredEdge(tool) } }
+  return { status: 'refused', name: feature.name, kind, code, reason, remedy, ...named, origin: feature.origin }
 }

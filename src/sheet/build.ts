@@ -55,7 +55,8 @@ const featureOf = (plan: Plan, feature: FeaturePlan, index: number): SheetFeatur
     .map((warning) => [warning.say])
   const common = { index, name: feature.name, kind: feature.kind, warnings }
   if (feature.status === 'refused') {
-    return { ...common, status: 'refused', code: feature.code, reason: feature.reason, remedy: feature.remedy }
+    const { code, reason, remedy, named } = feature
+    return { ...common, status: 'refused', code, reason, remedy, ...(named === undefined ? {} : { named }) }
   }
   const { operation } = feature
   return {

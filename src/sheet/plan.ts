@@ -97,6 +97,8 @@ export type FeaturePlan =
       /** One sentence each, no final period. */
       readonly reason: string
       readonly remedy: string
+      /** The tool that the job names for it, as measured on its face. */
+      readonly named?: { readonly tool: string; readonly edge: StatedEdge }
       /** Where the tool only has to be ground otherwise: which, and how. */
       readonly tool?: string
       readonly ground?: GrindFacts

@@ -199,6 +199,7 @@ export type SheetFeature = {
       readonly code: string
       readonly reason: string
       readonly remedy: string
+      readonly named?: { readonly tool: string; readonly edge: StatedEdge }
       readonly warnings: readonly Phrase[]
     }
 )

@@ -17,7 +17,8 @@ export function statedEdge(tool: Tool, form: StandsIn): StatedEdge {
 /** Finer than any protractor shows. */
 const toSeconds = (angle: number): number => Math.round(angle * 3600) / 3600
 
-function measuredEdge(tool: Tool): StatedEdge {
+/** On its face, whatever form it cuts. */
+export function measuredEdge(tool: Tool): StatedEdge {
   return {
     shape: tool.shape,
     width: tool.shape === 'square' ? tool.width.aim : tool.shape === 'round' ? tool.edgeWidth : null,

@@ -82,14 +82,30 @@ const scale = (of: Scale) => ({
   ...(of.kind === 'readout' && of.range !== undefined ? { indicator: true, range: plain(of.range, of.units) } : {}),
 })
 
+const edgeData = (edge: StatedEdge, units: Units) => ({
+  shape: edge.shape,
+  width: orNull(edge.width, units),
+  nose: orNull(edge.nose, units),
+  angle: edge.angle,
+  radius: orNull(edge.radius, units),
+  reach: plain(edge.reach, units),
+  blank: orNull(edge.blank, units),
+  edgeOffset: orNull(edge.edgeOffset, units),
+  rakeInUse: edge.rakeInUse,
+  ...(edge.face === undefined ? {} : { face: faceData(edge.face, units) }),
+  measured: edge.measured,
+})
+
 const featureData = (sheet: Sheet, feature: SheetFeature) => {
   const { name, kind, status } = feature
   if (feature.status === 'refused') {
-    const { code, reason, remedy } = feature
-    return { name, kind, status, refusal: { code, reason, remedy } }
+    const { code, reason, remedy, named } = feature
+    const tool =
+      named === undefined ? {} : { tool: named.tool, edge: { ...edgeData(named.edge, sheet.units), undersize: null } }
+    return { name, kind, ...tool, status, refusal: { code, reason, remedy } }
   }
   const { units } = sheet
-  const { edge, spindle, zero } = feature
+  const { spindle, zero } = feature
   return {
     name,
     kind,
@@ -97,20 +113,7 @@ const featureData = (sheet: Sheet, feature: SheetFeature) => {
     status,
     why: feature.why,
     drawn: feature.heading.find(({ label }) => label === 'Drawn')?.says.map((phrase) => words(phrase, units)) ?? [],
-    edge: {
-      shape: edge.shape,
-      width: orNull(edge.width, units),
-      nose: orNull(edge.nose, units),
-      angle: edge.angle,
-      radius: orNull(edge.radius, units),
-      reach: plain(edge.reach, units),
-      blank: orNull(edge.blank, units),
-      edgeOffset: orNull(edge.edgeOffset, units),
-      rakeInUse: edge.rakeInUse,
-      ...(edge.face === undefined ? {} : { face: faceData(edge.face, units) }),
-      measured: edge.measured,
-      undersize: orNull(feature.undersize, units),
-    },
+    edge: { ...edgeData(feature.edge, units), undersize: orNull(feature.undersize, units) },
     compoundAngle: feature.compoundAngle,
     surface: plain(feature.surface, units),
     spindle: {

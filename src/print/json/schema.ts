@@ -231,10 +231,12 @@ const refused = (): Schema =>
         reason: text('Why.'),
         remedy: text('What would do.'),
       }),
+      tool: text('Name of the tool that the job gives it; left out where it gives none.'),
+      edge: edge(),
       grind: grindSchema(),
     },
     undefined,
-    ['grind'],
+    ['tool', 'edge', 'grind'],
   )
 
 const HAND_ACTIONS = [

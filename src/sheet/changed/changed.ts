@@ -51,7 +51,7 @@ const named = (sheet: Data): Map<string, number> => {
 
 const featureIn = (name: string, before: Data, was: number, now: Data, is: number): ChangedFeature => {
   const [old, fresh] = [dataIn(listIn(before.features)[was]), dataIn(listIn(now.features)[is])]
-  if (old.status !== fresh.status || fresh.status === 'refused') return otherFate(name, old, fresh)
+  if (old.status !== fresh.status || fresh.status === 'refused') return otherFate(name, old, fresh, before, now)
   const ownSteps = (sheet: Data, index: number): readonly Data[] =>
     listIn(sheet.steps)
       .map(dataIn)
@@ -71,11 +71,27 @@ const featureIn = (name: string, before: Data, was: number, now: Data, is: numbe
 }
 
 /** Planned then and refused now, or the other way: all its steps came or went, and that is said once. */
-const otherFate = (name: string, old: Data, fresh: Data): ChangedFeature => {
+const otherFate = (name: string, old: Data, fresh: Data, before: Data, now: Data): ChangedFeature => {
   const said = ({ status, refusal }: Data): Phrase =>
     status === 'refused' ? [`REFUSED: ${textIn(dataIn(refusal).reason)}`] : ['planned, with steps']
   const facts = sameData(said(old), said(fresh)) ? [] : [{ what: 'is', before: said(old), now: said(fresh) }]
-  return { name, fate: 'stayed', facts, steps: [], sizes: [] }
+  return { name, fate: 'stayed', facts: [...facts, ...toolIn(old, fresh, before, now)], steps: [], sizes: [] }
+}
+
+/**
+ * The tool with which it was planned and the one with which it is refused, or the other way. What a tool is in the work (its angle or radius under
+ * a sloping face, how much it is under the drawing) is known of a planned one only.
+ */
+const toolIn = (old: Data, fresh: Data, before: Data, now: Data): Change[] => {
+  const [a, b] = [dataIn(old.edge), dataIn(fresh.edge)]
+  if (textIn(old.tool) === '' || textIn(fresh.tool) === '') return []
+  const inWork = a.face === undefined && b.face === undefined ? ['undersize'] : ['undersize', 'angle', 'radius', 'face']
+  const without = (edge: Data): Data =>
+    Object.fromEntries(Object.entries(edge).filter(([key]) => !inWork.includes(key)))
+  return [
+    ...factsIn('', pick(old, ['tool']), pick(fresh, ['tool']), before, now),
+    ...factsIn('tool', without(a), without(b), before, now),
+  ]
 }
 
 /** A warning that came or went, in its own words. */
