@@ -1,9 +1,8 @@
-// Copy to tests/published/ to run. Source: MS3215 as in Machinery's Handbook, 31st ed. (2020), p. 1919 (grade A; reference-values.yaml id ms3215_botr: shafts
-// 0.312-0.438, bottom radius 0.010 at the most; ms3215_wtol +.003 -0) on the MS16632 groove of p. 1917 (ms16632_0_375: shaft .375, groove .335, .029 wide).
-// A tool .029 wide with corners of .010 leaves .010 in both corners whatever the compound's mark. The program refuses:
-// "no reading of these dials gives a cornerRadius within .0000 to .0100; the nearest gives .0372".
+// Source: MS3215 as in Machinery's Handbook, 31st ed. (2020), p. 1919 (grade A; ms3215_botr: shafts 0.312-0.438, bottom radius 0.010 at the most;
+// ms3215_wtol +.003 -0) on the MS16632 groove of p. 1917 (ms16632_0_375: shaft .375, groove .335, .029 wide). The floor between the corners is shorter than
+// a corner: a tool .029 wide with corners of .010 leaves .010 in both whatever the compound's mark; once they measured .0372.
 import { expect, it } from 'vitest'
-import { planned, sheetOf } from './whole-job.ts'
+import { planned } from './whole-job.ts'
 
 const job = (shaft: number, groove: number, corner: string) => ({
   units: 'inch' as const,
@@ -21,8 +20,8 @@ it.each([
   expect(size('cornerRadius').planned).toBeCloseTo(0.01, 6)
 })
 
-// Worst case .0593 of corners that a tool of .010 leaves; neighbours of nearly the same size come to .0104.
+// Worst case .0593 of corners that a tool of .010 leaves; neighbors of nearly the same size come to .0104.
 it('does not give a worst case far from the tool (shaft .219, tool .010)', () => {
-  const { size } = planned({ ...job(0.219, 0.193, '0.010 max') })
+  const { size } = planned(job(0.219, 0.193, '0.010 max'))
   expect(size('cornerRadius').high).toBeLessThan(0.012)
 })
