@@ -7,19 +7,20 @@ export type Ridges = {
   readonly before: (count: number) => Length
   readonly after: (count: number) => Length
   readonly between: (near: number, far: number) => Length
+  /** No place further on than the first that this says no to can follow `near`. */
+  readonly near: (near: number, far: number) => boolean
 }
 
 /**
  * The fewest counts from `low` to `high` whose ridges keep the cusp, and among those the ones with the lowest ridges; where none keep it,
- * the fewest with the least tallest ridge. `slack`: how much rounding may take off a ridge, so that a place further on is still looked at.
+ * the fewest with the least tallest ridge.
  */
 export function fewestPlaces(
   range: { readonly low: number; readonly high: number },
   ridges: Ridges,
   cusp: Length,
-  slack: Length,
 ): number[] {
-  const links = linksOf(range, ridges, cusp + slack)
+  const links = linksOf(range, ridges)
   const least = ways(range.high - range.low, links, ridges, range, ({ tallest }, other) => tallest < other.tallest)
   const allowed = Math.max(cusp, least.tallest)
   const kept = links.map((list) => list.filter(({ ridge }) => ridge <= allowed))
@@ -32,13 +33,12 @@ export function fewestPlaces(
 type Link = { readonly to: number; readonly ridge: Length }
 type Way = { readonly places: number; readonly tallest: Length; readonly at: number; readonly before: Way | null }
 
-function linksOf({ low, high }: { low: number; high: number }, { between }: Ridges, most: Length): Link[][] {
+function linksOf({ low, high }: { low: number; high: number }, { between, near }: Ridges): Link[][] {
   return Array.from({ length: high - low + 1 }, (_, from) => {
     const links: Link[] = []
     for (let to = from + 1; to <= high - low; to++) {
-      const ridge = between(low + from, low + to)
-      if (ridge > most && to > from + 1) break
-      links.push({ to, ridge })
+      if (to > from + 1 && !near(low + from, low + to)) break
+      links.push({ to, ridge: between(low + from, low + to) })
     }
     return links
   })

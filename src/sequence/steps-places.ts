@@ -35,7 +35,7 @@ export function stepPlaces(cuts: StepCuts, dials: StepDials): StepPlaces {
         ]
   const chosen = stretches.map((stretch) => {
     const rounded = ridgesOf(cuts, dials, stretch, true)
-    const counts = fewestPlaces(stretch, rounded, cuts.cusp, 2 * stepTravel(dials.inward))
+    const counts = fewestPlaces(stretch, rounded, cuts.cusp)
     return { counts, tops: topsOf(rounded, counts) }
   })
   const tops = chosen.flatMap((one) => one.tops)
@@ -91,6 +91,8 @@ function ridgesOf(cuts: StepCuts, { along, inward }: StepDials, stretch: Stretch
     before: (count) => out(top(null, count)),
     after: (count) => out(top(count, null)),
     between: (near, far) => out(top(near, far)),
+    // With exact depths a ridge only grows with the distance; rounding takes no more than two marks off it.
+    near: (near, far) => cuts.standsOut(cuts.between(at(near), at(far))) <= cuts.cusp + 2 * stepTravel(inward),
   }
 }
 

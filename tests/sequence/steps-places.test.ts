@@ -72,12 +72,19 @@ describe('places of a stepped form', () => {
     const { ridge, allowed } = stepPlaces(steps(0.001), dials)
     expect(allowed).toBeGreaterThanOrEqual(ridge)
   })
-  it('keep the cusp around a corner on metric dials, where two places cross above the surface', () => {
-    const r = 0.066 * INCH
-    const metric: Dial = { ...dial, units: 'mm', graduation: 20_000_000, perTurn: 2_000_000_000 }
-    const stepper = { tool: { shape: 'round' } as RoundTool, r, beyond: r }
-    const cuts = cornerSteps({ units: 'inch' } as Bench, feature(0.0005 * INCH) as unknown as CornerFeature, r, stepper)
-    const { ridge } = stepPlaces(cuts, { along: { ...metric, readTo: 0.5 }, inward: metric })
-    expect(ridge).toBeLessThanOrEqual(0.0005 * INCH)
-  })
+  it.each([
+    ['inch', 0.066 * INCH, 0.0005 * INCH, 0.5],
+    ['mm', 2.15e9, 0.01e9, 0.5],
+    ['mm', 2.15e9, 0.01e9, 1],
+  ] as const)(
+    'keep the cusp around a corner (%s, radius %f) on dials whose mark is twice as much',
+    (units, r, cusp, readTo) => {
+      const metric: Dial = { ...dial, units: 'mm', graduation: 20_000_000, perTurn: 2_000_000_000 }
+      const stepper = { tool: { shape: 'round' } as RoundTool, r, beyond: r }
+      const cuts = cornerSteps({ units } as Bench, feature(cusp) as unknown as CornerFeature, r, stepper)
+      const { ridge, counts } = stepPlaces(cuts, { along: { ...metric, readTo }, inward: metric })
+      expect(ridge).toBeLessThanOrEqual(cusp)
+      expect(counts.length).toBeLessThan(12)
+    },
+  )
 })
