@@ -41,9 +41,10 @@ function tooMuch(entry: string, load: Load): string[] {
       }
       if (infeed === null || move.purpose !== 'rough') return []
       const least = move.slide === 'compound' ? along * Math.sin((operation.angle * Math.PI) / 180) : cross
-      // A form stepped along is fed into what its other places left; between the points of two grids lies a part of a mark. A flank goes along too.
-      const taken = stepped ? highest - cross / 2 : deeper
-      return taken > Math.max(infeed, least) + 1000 ? [tell(taken)] : []
+      const most = Math.max(infeed, least)
+      // A form stepped along is fed into what its other places left: on a steep side of the edge less than two marks wide, two grids tell it otherwise.
+      if (stepped) return wider(most + cross / 2) > 2 * along ? [tell(highest)] : []
+      return deeper > most + 1000 ? [tell(deeper)] : []
     })
   })
 }
