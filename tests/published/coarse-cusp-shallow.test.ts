@@ -1,6 +1,6 @@
-// Copy to tests/published/ to run. Source: h = r − ½√(4r² − c²), Machinery's Handbook, 31st ed. (2020), p. 79 (grade A; reference-values.yaml id seg_f);
+// Source: h = r − ½√(4r² − c²), Machinery's Handbook, 31st ed. (2020), p. 79 (grade A; reference-values.yaml id seg_f);
 // row seg1_60: radius 1, chord 1, height 0.13397 (recomputed). A 1.000 radius, 0.134 deep, stepped with a .400 round tool: the places stand
-// astride the middle, none on it, so that with a coarse cusp the whole groove is .001 shallow although a mark at .134 exists, and "may not hold".
+// astride the middle; once none was on it, and with a coarse cusp the whole groove came out .001 shallow although a mark at .134 exists.
 import { expect, it } from 'vitest'
 import { planned } from './whole-job.ts'
 
