@@ -114,6 +114,7 @@ function planOne(
 function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: number) {
   const { zero, surface, feature, cuts } = draft
   return {
+    units: job.units,
     lathe: job.lathe,
     angle,
     sideFeed: sideFeedOf(job, draft),

@@ -3,10 +3,12 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Cuts } from '../moves/cuts.ts'
 import type { Move } from '../moves/operation.ts'
 import type { Degrees } from '../units/dimension.ts'
-import type { Length } from '../units/length.ts'
+import type { Length, Units } from '../units/length.ts'
 
 /** What a feature wants, and what the sequencer must know of the work to keep clear of it. Lengths pm. */
 export type Request = {
+  /** Those of the job, in which lengths are told. */
+  readonly units: Units
   readonly lathe: Lathe
   readonly angle: Degrees
   /** What moves the tool along the work: a slide by its readings, or the carriage to the scribed lines by eye. */

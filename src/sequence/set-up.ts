@@ -45,7 +45,7 @@ export function travelRefusal(request: Request, program: Program): Sequenced | n
     .map((move) => move.count!)
   const used = travelAt(scale, Math.max(0, ...counts) - Math.min(0, ...counts))
   if (used <= travel) return null
-  const show = (length: number) => formatLength(length, request.lathe.units)
+  const show = (length: number) => formatLength(length, request.units)
   return {
     ok: false,
     code: 'beyond-travel',
@@ -63,7 +63,7 @@ export function rangeRefusal(request: Request, program: Program): Sequenced | nu
   const counts = program.moves.flatMap(({ slide, count }) => (slide === 'carriage' ? [count ?? 0] : []))
   const used = (Math.max(0, ...counts) - Math.min(0, ...counts)) * stepTravel(carriage)
   if (used <= range) return null
-  const show = (length: number) => formatLength(length, request.lathe.units)
+  const show = (length: number) => formatLength(length, request.units)
   return {
     ok: false,
     code: 'beyond-travel',

@@ -1,6 +1,5 @@
 import type { Scale } from '../lathe/lathe.ts'
 import type { StepCuts } from '../moves/cuts.ts'
-import { formatLength } from '../units/format.ts'
 import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { countFor, findableBehindZero, lostTravel, pastCount, stepTravel, travelAt } from './dial.ts'
@@ -9,6 +8,7 @@ import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
 import { metalUnder, type Profile, profileOf, sunk } from './steps-metal.ts'
 import { type StepPlaces, stepPlaces } from './steps-places.ts'
+import { cuspNotKept, MOST_PLACES, swung, tooManyPlaces } from './steps-refusals.ts'
 
 /** A form stepped along: roughed by infeeds with the middle first, then every place of the finish forward, from near to far. */
 export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
@@ -16,6 +16,7 @@ export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
   const { lathe } = request
   const places = stepPlaces(cuts, { along: lathe.compound.scale, inward: lathe.crossFeed })
   if (cuts.cuspGiven && places.exact > cuts.cusp * (1 + 1e-9)) return cuspNotKept(request, places)
+  if (places.counts.length > MOST_PLACES) return tooManyPlaces(request, cuts, places)
   const program = newProgram(request.origin)
   const plan: Plan = { request, cuts, backOut: backOutCount(request, cuts, places), profile: profileOf(request, cuts) }
   begin(program, plan)
@@ -161,20 +162,3 @@ function floorAcross(program: Program, plan: Plan, { from, to }: { from: number;
   sunk(profile, end, depth)
   dial(program, 'back-out', 'cross-feed', backOut, 'clear')
 }
-
-function cuspNotKept(request: Request, places: StepPlaces): Sequenced {
-  const show = (length: Length) => formatLength(length, request.lathe.units, { digits: 4 })
-  return {
-    ok: false,
-    code: 'cusp-not-kept',
-    reason: `the marks of the compound are too far apart on the steep end of this form: whole marks leave ridges of ${show(places.exact)}`,
-    remedy: `allow that cusp (cusp: ${show(Math.ceil(places.exact / 1e6) * 1e6 + 1e7)}), take a larger tool, or a compound that reads finer`,
-  }
-}
-
-const swung = (): Sequenced => ({
-  ok: false,
-  code: 'compound-swung',
-  reason: 'stepping along a round form needs the compound parallel: both dials must move square to each other',
-  remedy: 'set the compound parallel for this feature (compound: { angle: 0 }), or grind a form tool',
-})

@@ -1,0 +1,45 @@
+import type { StepCuts } from '../moves/cuts.ts'
+import { formatLength } from '../units/format.ts'
+import { INCH, type Length, MM } from '../units/length.ts'
+import type { Request, Sequenced } from './request.ts'
+import { type StepPlaces, stepPlaces } from './steps-places.ts'
+
+/** Nobody follows a longer table of places without a slip: common practice, no source. */
+export const MOST_PLACES = 150
+
+/** The remedy names a cusp that was tried. */
+export function tooManyPlaces(request: Request, cuts: StepCuts, { counts }: StepPlaces): Sequenced {
+  const { lathe, units } = request
+  const quantum = units === 'inch' ? INCH / 10_000 : MM / 1000
+  const dials = { along: lathe.compound.scale, inward: lathe.crossFeed }
+  let cusp = cuts.cusp
+  let fewer = counts.length
+  while (fewer > MOST_PLACES && cusp < 100 * cuts.cusp) {
+    cusp = Math.ceil((cusp * 1.5) / quantum - 1e-9) * quantum
+    fewer = stepPlaces({ ...cuts, cusp }, dials).counts.length
+  }
+  const show = (length: Length) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
+  return {
+    ok: false,
+    code: 'too-many-places',
+    reason: `to leave no ridge over ${show(cuts.cusp)} the tool would step to ${counts.length} places, more than ${MOST_PLACES}`,
+    remedy: `allow a taller ridge (cusp: ${show(cusp)} takes ${fewer} places), or grind a form tool`,
+  }
+}
+
+export function cuspNotKept(request: Request, places: StepPlaces): Sequenced {
+  const show = (length: Length) => formatLength(length, request.units, { digits: 4 })
+  return {
+    ok: false,
+    code: 'cusp-not-kept',
+    reason: `the marks of the compound are too far apart on the steep end of this form: whole marks leave ridges of ${show(places.exact)}`,
+    remedy: `allow that cusp (cusp: ${show(Math.ceil(places.exact / 1e6) * 1e6 + 1e7)}), take a larger tool, or a compound that reads finer`,
+  }
+}
+
+export const swung = (): Sequenced => ({
+  ok: false,
+  code: 'compound-swung',
+  reason: 'stepping along a round form needs the compound parallel: both dials must move square to each other',
+  remedy: 'set the compound parallel for this feature (compound: { angle: 0 }), or grind a form tool',
+})
