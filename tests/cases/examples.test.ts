@@ -225,5 +225,5 @@ function aroundCorner(cuts: readonly Cut[]): number {
 /** Width of a V at the surface; where the drawing gives it at another diameter the sheet states it there, and the sum does not apply. */
 function flankWidth(feature: SheetFeature, root: number, depth: number): Record<string, number> {
   const width = root + 2 * depth * Math.tan((feature.edge.angle! * Math.PI) / 360)
-  return Math.abs(width - feature.finished['width']!.planned) > depth / 50 ? {} : { width }
+  return Math.abs(width - feature.finished.width!.planned) > depth / 50 ? {} : { width }
 }

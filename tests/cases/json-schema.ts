@@ -41,7 +41,7 @@ const rules: Readonly<Record<string, Rule>> = {
       : [],
   additionalProperties: (rule: boolean | Schema, value, path, root, schema) => {
     if (!isObject(value) || rule === true) return []
-    const own = Object.keys((schema['properties'] as object | undefined) ?? {})
+    const own = Object.keys((schema.properties as object | undefined) ?? {})
     const others = Object.keys(value).filter((key) => !own.includes(key))
     return rule === false
       ? others.map((key) => `${path}: has a key ${key}`)

@@ -60,6 +60,6 @@ export const projectText = (path: string): string => readFileSync(join(ROOT, pat
 
 /** What is kept of an output: compared to the letter, or written anew where the goldens are being accepted. */
 export function golden(path: string, text: string): string {
-  if (process.env['GROOVEWRIGHT_ACCEPT'] === '1') writeFileSync(join(ROOT, path), text)
+  if (process.env.GROOVEWRIGHT_ACCEPT === '1') writeFileSync(join(ROOT, path), text)
   return projectText(path)
 }

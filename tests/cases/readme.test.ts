@@ -12,7 +12,7 @@ test('the sheet in the README is the one that the program prints', async () => {
   expect(projectText('README.md')).toContain(`npm ci && node bin/groovewright.js sheet ${job}\n`)
   const { stdout, status } = await program('sheet', job!)
   expect(status).toBe(0)
-  if (process.env['GROOVEWRIGHT_ACCEPT'] === '1')
+  if (process.env.GROOVEWRIGHT_ACCEPT === '1')
     writeFileSync(
       join(ROOT, 'README.md'),
       projectText('README.md').replace(SHEET, (_, before, __, ___, after) => before + stdout + after),

@@ -67,16 +67,16 @@ describe.each(['inch', 'mm'] as const)('the survey in %s', (units) => {
       backlash: Number(found[`C1${slide}`]),
     })
     expect(read).toMatchObject({
-      name: found['A0'],
-      crossFeed: { ...dial('x'), reads: found['B1'] },
-      compound: { ...dial('c'), scaleZero: found['D1'] },
+      name: found.A0,
+      crossFeed: { ...dial('x'), reads: found.B1 },
+      compound: { ...dial('c'), scaleZero: found.D1 },
       carriage: dial('k'),
-      spindleSpeeds: found['E1']!.split(', ').map(Number),
+      spindleSpeeds: found.E1!.split(', ').map(Number),
     })
     expect([read.crossFeed.readTo, read.compound.readTo]).toEqual(units === 'inch' ? [1, 0.5] : [0.5, 1])
     const { accuracy } = readGood({ 'job.yaml': good('lathe.yaml'), 'lathe.yaml': lathe }).lathe
     expect([accuracy.touchOff, accuracy.runout]).toEqual(
-      [found['F1'], found['F2']].map((value) => Math.round(Number(value) * (units === 'inch' ? INCH : MM))),
+      [found.F1, found.F2].map((value) => Math.round(Number(value) * (units === 'inch' ? INCH : MM))),
     )
     expect(read.compound.travel).toBeCloseTo(units === 'inch' ? 2.75 : 60 / 25.4, 9)
   })

@@ -54,7 +54,7 @@ describe('a V on a sloping face', () => {
     const one = made(tool, feature)
     expect(one.status).toBe('planned')
     expect(one.edge!.angle).not.toBe(one.edge!.face!.angle)
-    expect(Math.abs(one.finished!['angle']!.planned - one.edge!.angle!)).toBeLessThan(0.01)
+    expect(Math.abs(one.finished!.angle!.planned - one.edge!.angle!)).toBeLessThan(0.01)
   })
 
   it('feeds down its flank as well', () => {
@@ -71,9 +71,9 @@ describe('a round end on a sloping face', () => {
   })
 
   it('is planned when it is ground so, or stands in the limits, and shows the radius that it cuts', () => {
-    expect(made(round('0.2452'), cord).finished!['radius']!.planned).toBeCloseTo(0.25, 3)
+    expect(made(round('0.2452'), cord).finished!.radius!.planned).toBeCloseTo(0.25, 3)
     const wide = made(round('1/4'), cord.replace('1/4', '1/4 ±.01'))
-    expect(wide.finished!['radius']!.planned).toBeCloseTo(wide.edge!.radius!, 4)
+    expect(wide.finished!.radius!.planned).toBeCloseTo(wide.edge!.radius!, 4)
     expect(wide.edge!.radius!).toBeGreaterThan(0.254)
   })
 
@@ -97,7 +97,7 @@ describe('a hollow and a square edge on a sloping face', () => {
     expect(reason).toMatch(/cuts \.1250 along the work and \.1217 down the face/)
     const small = made(hollow('1/64'), end('1/64'))
     expect(small.status).toBe('planned')
-    expect(small.finished!['legDown']!.planned).toBeLessThan(small.finished!['legAlong']!.planned)
+    expect(small.finished!.legDown!.planned).toBeLessThan(small.finished!.legAlong!.planned)
   })
 
   it('plans a hollow that was stretched to the leg that it is told to grind, and holds its radius', () => {
@@ -110,8 +110,8 @@ describe('a hollow and a square edge on a sloping face', () => {
     const one = made(hollow('1/8', `leg-on-face: ${leg}, ${TILTED}`), end('1/8 ±.002'))
     expect(one.refusal?.reason ?? one.status).toBe('planned')
     expect(one.edge!.face).toMatchObject({ radius: 0.125, leg: Number(leg) })
-    expect(one.finished!['legDown']!.planned).toBeCloseTo(0.125, 3)
-    expect(one.finished!['radius']!.planned).toBeCloseTo(0.125, 3)
+    expect(one.finished!.legDown!.planned).toBeCloseTo(0.125, 3)
+    expect(one.finished!.radius!.planned).toBeCloseTo(0.125, 3)
   })
 
   it('refuses a hollow that was stretched too far, with what it cuts', () => {

@@ -11,7 +11,7 @@ describe.each(NAMES)('the schema of a %s', (name) => {
   it('stands in the examples as the code prints it', () => {
     const file = join(FOLDER, `${name}.schema.json`)
     const printed = `${JSON.stringify(jsonSchema(name), null, 2)}\n`
-    if (process.env['GROOVEWRIGHT_ACCEPT'] === '1') writeFileSync(file, printed)
+    if (process.env.GROOVEWRIGHT_ACCEPT === '1') writeFileSync(file, printed)
     expect(existsSync(file)).toBe(true)
     expect(readFileSync(file, 'utf8')).toBe(printed)
   })

@@ -108,7 +108,7 @@ describe('the table of a real job', () => {
   it('works the limits of the bottom out from those of the depth', async () => {
     const bottom = await row('width: 0.156 ±0.005, depth: 0.070 +0.004 -0', 'bottomDiameter')
     expect(bottom).toMatchObject({ planned: 1.356, limits: [1.352, 1.36], measured: null, verdict: null })
-    expect(bottom!['using']).toBe('blade micrometer, blades .030 in: an anvil of 1/4 in does not enter .156')
+    expect(bottom!.using).toBe('blade micrometer, blades .030 in: an anvil of 1/4 in does not enter .156')
   })
 
   it('gives a pair of gauges where the width has limits, and none where it has not', async () => {
@@ -118,7 +118,7 @@ describe('the table of a real job', () => {
 
   it('takes an ordinary micrometer where its anvil enters', async () => {
     const wide = await inspection('width: 0.300 ±0.005, depth: 0.070')
-    expect(wide.find(({ id }) => id === 'bottomDiameter')!['using']).toBe('micrometer: an anvil of 1/4 in enters')
+    expect(wide.find(({ id }) => id === 'bottomDiameter')!.using).toBe('micrometer: an anvil of 1/4 in enters')
     expect(wide.find(({ id }) => id === 'overPins')).toBeUndefined()
   })
 

@@ -78,7 +78,7 @@ describe('the grinding sheet of a job', () => {
     expect(2 * halfAngle!.uncorrectedCuts).toBeCloseTo(34.8, 1)
     expect(halfAngle!.drawn).toBe(17)
     expect(halfAngle!.grind).toBeLessThan(17)
-    expect(tool('keen').order.join(' ')).toContain(tool('keen').says['Correction']![0]!.match(/grind (\S+ \S+)/)![1]!)
+    expect(tool('keen').order.join(' ')).toContain(tool('keen').says.Correction![0]!.match(/grind (\S+ \S+)/)![1]!)
   })
 
   it('corrects nothing where the top is leveled, and warns of the clearance that the tilt takes', () => {
@@ -137,7 +137,7 @@ describe('the grinding sheet of a job', () => {
 
   it('aims a little under for one part', () => {
     expect(form('to grind: Wide neck').width).toEqual({ drawn: 0.15625, aim: 0.15225, edge: 0.15225 })
-    expect(tool('to grind: Wide neck').says['Edge']![0]).toContain('a little under, for one part')
+    expect(tool('to grind: Wide neck').says.Edge![0]).toContain('a little under, for one part')
   })
 
   it('numbers the order one line each, and says when to check', () => {
