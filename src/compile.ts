@@ -1,10 +1,10 @@
 import { budget } from './budget/budget.ts'
 import type { Diagnostic } from './diagnostics/diagnostic.ts'
-import { withGains } from './gains.ts'
+import { withGains } from './gains/gains.ts'
 import type { Job } from './job/job.ts'
 import { benchOf, setupOf } from './job/lower.ts'
 import { type Load, readJob } from './job/read-job.ts'
-import { planFeatures } from './plan-features.ts'
+import { planFeatures } from './planning/features.ts'
 import type { Plan } from './sheet/plan.ts'
 import type { SourceFile } from './source/source.ts'
 

@@ -23,6 +23,8 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   finish: { from: 'units lathe moves replay budget judge' },
   sheet: { from: 'units lathe moves replay budget finish slips', types: 'diagnostics' },
   print: { from: 'units sheet', types: 'lathe moves' },
+  planning: { from: `${SHAPES} job sequence replay budget finish judge sheet` },
+  gains: { from: 'units lathe sheet', types: 'diagnostics job moves budget' },
   exercise: { from: 'source job written replay sheet' },
 }
 const SRC = join(import.meta.dirname, '..', 'src')

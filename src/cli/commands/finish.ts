@@ -1,6 +1,6 @@
 import { compile } from '../../compile.ts'
 import { suggest } from '../../diagnostics/suggest.ts'
-import { remainingSheet } from '../../finish-plan.ts'
+import { remainingSheet } from '../../planning/finish.ts'
 import { PRINTERS } from '../../print/registry.ts'
 import type { Plan } from '../../sheet/plan.ts'
 import type { Length, Units } from '../../units/length.ts'

@@ -1,9 +1,9 @@
-import type { Refusal } from './features/draft.ts'
-import type { Operation } from './moves/operation.ts'
-import type { Fault, OperationTrace } from './moves/trace.ts'
-import { labelOf } from './sheet/dimensions.ts'
-import { formatLength } from './units/format.ts'
-import type { Units } from './units/length.ts'
+import type { Refusal } from '../features/draft.ts'
+import type { Operation } from '../moves/operation.ts'
+import type { Fault, OperationTrace } from '../moves/trace.ts'
+import { labelOf } from '../sheet/dimensions.ts'
+import { formatLength } from '../units/format.ts'
+import type { Units } from '../units/length.ts'
 
 /** What the replay holds against a plan: a fault, or a finished size outside its limits. Null when it is proved. */
 export function unproven(

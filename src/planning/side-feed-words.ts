@@ -1,9 +1,9 @@
-import type { Budgeted } from './budget/budgeted.ts'
-import type { Said } from './job/checks/warnings.ts'
-import type { Lathe } from './lathe/lathe.ts'
-import type { Instrument, Operation } from './moves/operation.ts'
-import { formatLength } from './units/format.ts'
-import { INCH, type Length, MM, type Units } from './units/length.ts'
+import type { Budgeted } from '../budget/budgeted.ts'
+import type { Said } from '../job/checks/warnings.ts'
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Instrument, Operation } from '../moves/operation.ts'
+import { formatLength } from '../units/format.ts'
+import { INCH, type Length, MM, type Units } from '../units/length.ts'
 
 /** What moving along by the carriage costs in truth: limits that rest on the eye, or a width that a coarse dial cannot show. */
 export function sideFeedWarnings(

@@ -1,7 +1,7 @@
-import type { Job } from './job/job.ts'
-import type { Accuracy, Lathe, Scale } from './lathe/lathe.ts'
-import type { FeaturePlan } from './sheet/plan.ts'
-import { formatAngle, formatExact } from './units/format.ts'
+import type { Job } from '../job/job.ts'
+import type { Accuracy, Lathe, Scale } from '../lathe/lathe.ts'
+import type { FeaturePlan } from '../sheet/plan.ts'
+import { formatAngle, formatExact } from '../units/format.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 

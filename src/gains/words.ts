@@ -1,12 +1,12 @@
-import type { Budgeted } from './budget/budgeted.ts'
-import type { Origin } from './diagnostics/diagnostic.ts'
-import type { Feature, Job } from './job/job.ts'
-import { readable } from './lathe/lathe.ts'
-import type { Instrument } from './moves/operation.ts'
-import { labelOf } from './sheet/dimensions.ts'
-import type { FeaturePlan, Gain, Warning } from './sheet/plan.ts'
-import { formatAngle, formatExact, formatLength } from './units/format.ts'
-import { INCH, MM, type Units } from './units/length.ts'
+import type { Budgeted } from '../budget/budgeted.ts'
+import type { Origin } from '../diagnostics/diagnostic.ts'
+import type { Feature, Job } from '../job/job.ts'
+import { readable } from '../lathe/lathe.ts'
+import type { Instrument } from '../moves/operation.ts'
+import { labelOf } from '../sheet/dimensions.ts'
+import type { FeaturePlan, Gain, Warning } from '../sheet/plan.ts'
+import { formatAngle, formatExact, formatLength } from '../units/format.ts'
+import { INCH, MM, type Units } from '../units/length.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 

@@ -1,8 +1,8 @@
-import type { Bench, Draft } from './features/draft.ts'
-import { reachFor } from './features/plunge.ts'
-import { oneOffUndersize, pastTheDepth, widestToGrind } from './features/shop.ts'
-import type { GrindFacts } from './moves/grinding.ts'
-import { grindFacts } from './tools/grind/facts.ts'
+import type { Bench, Draft } from '../features/draft.ts'
+import { reachFor } from '../features/plunge.ts'
+import { oneOffUndersize, pastTheDepth, widestToGrind } from '../features/shop.ts'
+import type { GrindFacts } from '../moves/grinding.ts'
+import { grindFacts } from '../tools/grind/facts.ts'
 
 /** How the tool of a drafted feature is ground, for the form that the draft asks of it. */
 export function groundFor(bench: Bench, draft: Draft): GrindFacts {

@@ -1,9 +1,9 @@
-import type { Budgeted } from './budget/budgeted.ts'
-import type { Origin } from './diagnostics/diagnostic.ts'
-import { type Change, changesFor } from './gains-changes.ts'
-import { warningOf } from './gains-words.ts'
-import type { Job } from './job/job.ts'
-import type { FeaturePlan, Gain, Plan } from './sheet/plan.ts'
+import type { Budgeted } from '../budget/budgeted.ts'
+import type { Origin } from '../diagnostics/diagnostic.ts'
+import type { Job } from '../job/job.ts'
+import type { FeaturePlan, Gain, Plan } from '../sheet/plan.ts'
+import { type Change, changesFor } from './changes.ts'
+import { warningOf } from './words.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 

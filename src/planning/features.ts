@@ -1,0 +1,55 @@
+import type { Budgeted } from '../budget/budgeted.ts'
+import type { Bench, Draft } from '../features/draft.ts'
+import { draftFeature } from '../features/registry.ts'
+import type { Job } from '../job/job.ts'
+import { orderFeatures } from '../job/order.ts'
+import type { Operation, Setup } from '../moves/operation.ts'
+import { startOf } from '../replay/replay.ts'
+import type { Plan } from '../sheet/plan.ts'
+import { type Outcome, planOne } from './one.ts'
+import { toPlan } from './plan.ts'
+
+/** Every feature planned and proved, or refused with its reason; a refused one does not take the others with it. */
+export function planFeatures(
+  job: Job,
+  bench: Bench,
+  setup: Setup,
+): { operations: readonly Operation[]; toPlan(budgets: readonly (readonly Budgeted[])[]): Plan } {
+  const outcomes: Outcome[] = []
+  const operations: Operation[] = []
+  const { drafts, refused, reasons } = draftAll(job, bench)
+  let progress = startOf(setup)
+  for (const { draft, angle } of drafts) {
+    const before = outcomes.flatMap((one) => ('planned' in one ? [one.planned.draft] : []))
+    const outcome = planOne(job, bench, setup, draft, angle, before, progress)
+    if ('planned' in outcome) {
+      operations.push(outcome.planned.operation)
+      progress = outcome.planned.after
+    }
+    outcomes.push(outcome)
+  }
+  const all = refused.reduce<readonly Outcome[]>(inItsPlace, outcomes)
+  return { operations, toPlan: (budgets) => toPlan(job, bench, setup, all, budgets, reasons) }
+}
+
+/** A feature refused before planning stands before the first one that the job names after it. */
+function inItsPlace(outcomes: readonly Outcome[], refused: Outcome): Outcome[] {
+  const at = outcomes.findIndex((one) => one.feature.index > refused.feature.index)
+  return at < 0 ? [...outcomes, refused] : outcomes.toSpliced(at, 0, refused)
+}
+
+function draftAll(job: Job, bench: Bench) {
+  const refused: Outcome[] = []
+  const drafts: { draft: Draft; angle: number }[] = []
+  for (const feature of job.features) {
+    const drafted = draftFeature(bench, feature)
+    if (drafted.ok)
+      drafts.push({
+        draft: drafted.draft,
+        angle: drafted.draft.angle ?? feature.cutting.compoundAngle ?? job.lathe.compound.angle,
+      })
+    else refused.push({ feature, refusal: drafted.refusal })
+  }
+  const ordered = orderFeatures(drafts)
+  return { drafts: ordered.entries, refused, reasons: ordered.reasons }
+}

@@ -1,0 +1,89 @@
+import type { Bench, Draft, Refusal } from '../features/draft.ts'
+import type { Cutting } from '../features/feature.ts'
+import { groundOnFace, standsIn } from '../features/on-face.ts'
+import { defaultClear, tipOverlap } from '../features/shop.ts'
+import { refusalOf } from '../job/checks/refusals.ts'
+import { type Said, warningsOf } from '../job/checks/warnings.ts'
+import type { Feature, Job } from '../job/job.ts'
+import type { Edge } from '../moves/form.ts'
+import type { Operation, Setup } from '../moves/operation.ts'
+import type { Spindle } from '../moves/stated.ts'
+import type { OperationTrace } from '../moves/trace.ts'
+import { type Progress, replayNext } from '../replay/replay.ts'
+import { sequence } from '../sequence/sequence.ts'
+import { edgeOf } from '../tools/edge.ts'
+import { operationFor, spindleFor } from './operation.ts'
+import { unproven } from './unproven.ts'
+
+export type Planned = {
+  readonly draft: Draft
+  readonly operation: Operation
+  readonly trace: OperationTrace
+  readonly after: Progress
+  readonly spindle: Spindle
+  readonly warnings: readonly Said[]
+}
+export type Outcome =
+  | { readonly feature: Feature; readonly planned: Planned }
+  | { readonly feature: Feature; readonly refusal: Refusal }
+
+/** One draft checked, sequenced and replayed on the part as it is; refused by the first of these that says no. */
+export function planOne(
+  job: Job,
+  bench: Bench,
+  setup: Setup,
+  draft: Draft,
+  angle: number,
+  before: readonly Draft[],
+  progress: Progress,
+): Outcome {
+  const feature = draft.feature
+  const edge = edgeOf(draft.tool, standsIn(draft))
+  const checked = { bench, lathe: job.lathe, setup, draft, edge, before }
+  const refusal = refusalOf(checked)
+  if (refusal !== null) return { feature, refusal }
+  const sequenced = sequence(requestFor(job, bench, draft, edge, angle))
+  if (!sequenced.ok) return { feature, refusal: sequenced }
+  const spindle = spindleFor(job, draft)
+  const stepped = sequenced.cusp === undefined ? {} : { cusp: sequenced.cusp }
+  const zero = { ...draft.zero, diameter: draft.zero.diameter - 2 * (sequenced.deeper ?? 0) }
+  const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...stepped, zero }
+  const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
+  const failed = unproven(job.units, operation, trace, faults)
+  if (failed !== null) return { feature, refusal: groundOnFace(job.units, draft, failed) ?? failed }
+  return { feature, planned: { draft, operation, trace, after, spindle, warnings: warningsOf(checked, spindle) } }
+}
+
+function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: number) {
+  const { zero, surface, feature, cuts } = draft
+  return {
+    units: job.units,
+    lathe: job.lathe,
+    angle,
+    sideFeed: sideFeedOf(job, draft),
+    eye: job.lathe.accuracy.layout,
+    fromEnd: zero.fromEnd,
+    cuts,
+    origin: feature.origin,
+    clear: feature.cutting.clear ?? defaultClear(job.units),
+    edge: {
+      from: edge.pieces[0]!.from,
+      to: edge.pieces[edge.pieces.length - 1]!.to,
+      deepest: cuts.style === 'corner' ? cuts.radius : 0,
+    },
+    heightOver: (from: number, to: number) =>
+      Math.max(
+        0,
+        ...bench.steps
+          .filter((step) => step.end > zero.fromEnd + from && step.start < zero.fromEnd + to)
+          .map((step) => (step.measured - surface) / 2),
+      ),
+    tipOverlap: tipOverlap(job.units),
+  }
+}
+
+/** A carriage that shows no reading is brought to the lines by eye. */
+function sideFeedOf({ lathe }: Job, { feature }: Draft): Cutting['sideFeed'] {
+  const { sideFeed } = feature.cutting
+  return sideFeed === 'carriage' && lathe.carriage === null ? 'lines' : sideFeed
+}

@@ -1,0 +1,50 @@
+import type { Draft } from '../features/draft.ts'
+import { findMaterial } from '../handbook/materials.ts'
+import { spindleSpeed } from '../handbook/spindle.ts'
+import type { Job } from '../job/job.ts'
+import type { Edge } from '../moves/form.ts'
+import type { Operation } from '../moves/operation.ts'
+import type { Spindle } from '../moves/stated.ts'
+
+export function operationFor(
+  draft: Draft,
+  edge: Edge,
+  angle: number,
+  spindle: Spindle,
+  moves: Operation['moves'],
+): Operation {
+  const { feature, surface, zero, wanted, region, dimensions, placedBy } = draft
+  const kind = feature.kind === 'radius' ? `${feature.shape} radius` : feature.kind
+  return {
+    feature: feature.index,
+    name: feature.name,
+    kind,
+    origin: feature.origin,
+    toolName: draft.tool.name,
+    edge,
+    angle,
+    surface,
+    zero,
+    wanted,
+    region,
+    dimensions,
+    rpm: spindle.rpm,
+    placedBy,
+    moves,
+  }
+}
+
+export function spindleFor(job: Job, draft: Draft): Spindle {
+  const { speedUnits, source } = job.part.material
+  const carbide = draft.tool.bit === 'carbide' ? (findMaterial(job.part.material.name)?.carbideFactor ?? 1) : 1
+  const cuttingSpeed = job.part.material.cuttingSpeed * carbide
+  const factor = draft.feature.cutting.speedFactor ?? 0.5
+  const chosen = spindleSpeed({
+    cuttingSpeed,
+    speedUnits,
+    diameter: draft.surface,
+    factor,
+    speeds: job.lathe.spindleSpeeds,
+  })
+  return { rpm: chosen.rpm, wanted: chosen.wanted, tooFast: chosen.tooFast, cuttingSpeed, speedUnits, source, factor }
+}

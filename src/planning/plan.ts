@@ -1,0 +1,117 @@
+import type { Budgeted } from '../budget/budgeted.ts'
+import type { Bench, Refusal } from '../features/draft.ts'
+import { inspectFeature } from '../features/inspect.ts'
+import { standsIn } from '../features/on-face.ts'
+import { steppedNotes } from '../features/radius/stepped-notes.ts'
+import { draftFeature } from '../features/registry.ts'
+import { otherUnits } from '../job/checks/other-units.ts'
+import { slender } from '../job/checks/warnings.ts'
+import type { Feature, Job } from '../job/job.ts'
+import type { Setup } from '../moves/operation.ts'
+import type { FeaturePlan, Plan } from '../sheet/plan.ts'
+import { measuredEdge, statedEdge } from '../tools/stated.ts'
+import { formatLength } from '../units/format.ts'
+import type { Length, Units } from '../units/length.ts'
+import { groundFor } from './ground.ts'
+import type { Outcome, Planned } from './one.ts'
+import { sideFeedWarnings } from './side-feed-words.ts'
+
+/** The plan of a whole job, with the features in the order of work and what their sizes may come to. */
+export function toPlan(
+  job: Job,
+  bench: Bench,
+  setup: Setup,
+  outcomes: readonly Outcome[],
+  budgets: readonly (readonly Budgeted[])[],
+  reasons: readonly string[],
+): Plan {
+  let done = 0
+  const features = outcomes.map(
+    (one): FeaturePlan =>
+      'planned' in one
+        ? plannedFeature(bench, one.planned, budgets[done++]!)
+        : { ...refusedFeature(bench, one.feature, one.refusal), ...toGrindAnew(bench, one) },
+  )
+  const warnings = outcomes.flatMap((one, feature) => {
+    if (!('planned' in one)) return []
+    const planned = outcomes.slice(0, feature).filter((other) => 'planned' in other).length
+    const { operation, warnings: said } = one.planned
+    const bySide = sideFeedWarnings(job.units, job.lathe, operation, budgets[planned]!)
+    return [...said, ...bySide].map((each) => ({ feature, ...each }))
+  })
+  return {
+    title: job.title,
+    drawingNumber: job.drawingNumber,
+    units: job.units,
+    lathe: job.lathe,
+    part: {
+      material: job.part.material.name,
+      held: job.part.held,
+      overhang: job.part.overhang,
+      steps: bench.steps.map((step) => ({
+        name: step.name,
+        diameter: step.diameter.aim,
+        measured: step.measured,
+        measuredGiven: step.measuredGiven,
+        from: step.start,
+        to: step.end,
+      })),
+    },
+    features,
+    orderReasons: reasons,
+    warnings: [...[...otherUnits(bench), ...slender(bench)].map((said) => ({ feature: null, ...said })), ...warnings],
+    setup,
+  }
+}
+
+function plannedFeature(
+  bench: Bench,
+  { draft, operation, trace, spindle }: Planned,
+  budgeted: readonly Budgeted[],
+): FeaturePlan {
+  const { feature, tool, undersize, drawn, layout, align, touch } = draft
+  const notes = [...draft.notes, ...fineNotes(bench.units, (draft.zero.diameter - operation.zero.diameter) / 2)]
+  return {
+    status: 'planned',
+    name: feature.name,
+    kind: operation.kind,
+    why: feature.why,
+    drawn,
+    tool: tool.name,
+    edge: statedEdge(tool, standsIn(draft)),
+    undersize,
+    spindle,
+    layout,
+    align,
+    touch,
+    operation,
+    trace,
+    budget: budgeted,
+    notes: draft.cuts.style === 'steps' ? [...notes, ...steppedNotes(draft, trace, bench.units)] : notes,
+    inspection: inspectFeature(bench, draft, budgeted),
+    ground: groundFor(bench, draft),
+  }
+}
+
+/** Where the compound adds to the depth as a vernier, the hand must know that the surface is not touched at the place of the cut. */
+const fineNotes = (units: Units, deeper: Length): string[] =>
+  deeper === 0
+    ? []
+    : [
+        `The compound is a fine dial here: the surface is touched lightly beside the place, with it short of 0, and going forward to 0 in the clear makes the cut ${formatLength(deeper, units, { digits: 5 })} deeper than the cross-feed says.`,
+      ]
+
+/** A tool that only has to be ground otherwise is told how, for the form as a tool without rake would cut it. */
+function toGrindAnew(bench: Bench, { feature, refusal }: { feature: Feature; refusal: Refusal }) {
+  const tool = feature.tool === null ? undefined : bench.tools[feature.tool]
+  if (refusal.code !== 'ground-on-face' || tool === undefined) return {}
+  const drafted = draftFeature(bench, { ...feature, tool: null })
+  return drafted.ok ? { tool: tool.name, ground: groundFor(bench, { ...drafted.draft, tool }) } : {}
+}
+
+function refusedFeature(bench: Bench, feature: Feature, { code, reason, remedy }: Refusal): FeaturePlan {
+  const kind = feature.kind === 'radius' ? `${feature.shape} radius` : feature.kind
+  const tool = feature.tool === null ? undefined : bench.tools[feature.tool]
+  const named = tool === undefined ? {} : { named: { tool: tool.name, edge: measuredEdge(tool) } }
+  return { status: 'refused', name: feature.name, kind, code, reason, remedy, ...named, origin: feature.origin }
+}
