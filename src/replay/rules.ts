@@ -131,11 +131,7 @@ export const checkEnd = (bench: Bench): void => {
   if (open !== null && differ(before.surely, before.possibly) === null) {
     see(bench, 'open-form', -1, open.by, 'What is cut depends on the backlash.')
   }
-  const target = [...before.surely]
-  cutInto(target, operation.wanted)
-  const box = marksBox(bench.lathe, operation)
-  const left = excess(shrunk(target, { ...box, deep: box.deep + (operation.cusp ?? 0) }), surely)
-  if (left !== null && left.by > TOLERANCE) {
-    see(bench, 'metal-left', -1, left.by, 'Metal is left inside the finished form.')
-  }
+  const least = leastForms(operation, before.surely, marksBox(bench.lathe, operation))
+  const left = Math.max(...least.map((form) => excess(form, surely)?.by ?? 0))
+  if (left > TOLERANCE) see(bench, 'metal-left', -1, left, 'Metal is left inside the finished form.')
 }

@@ -45,6 +45,19 @@ describe('one edit, and what changed', () => {
     expect(list(out)).not.toMatch(/CROSS-FEED|COMPOUND/)
   })
 
+  it('tells a length as a length, whatever the step is called', async () => {
+    const steps = (measured: string) =>
+      good().replace(
+        /^part:.*$/m,
+        `part: { material: mild steel, held: chuck, overhang: 3, steps: [{ name: brake angle, diameter: 1.5, length: 4, measured-diameter: ${measured} }] }`,
+      )
+    const first = { ...SHOP, 'shop/good.yaml': steps('1.499') }
+    const { out: data } = await runIn({ files: first }, 'sheet', '--format', 'json', 'shop/good.yaml')
+    const files = { ...SHOP, 'shop/good.yaml': steps('1.497'), 'kept.json': data }
+    const { out } = await runIn({ files }, 'sheet', 'shop/good.yaml', '--since', 'kept.json')
+    expect(list(out)).toContain('brake angle measured diameter: 1.499 -> 1.497')
+  })
+
   it('tells a tool that was measured again by how far it feeds across', async () => {
     // .156 wide with .148: 8 marks; with .1465: 9 1/2, and the tie leaves metal.
     const lines = list((await since(edited('width: 0.148', 'width: 0.1465'))).out)

@@ -4,15 +4,24 @@ import type { Change, FigureUnit, Phrase } from '../sheet.ts'
 import { type Data, dataIn, isData, listIn, numberIn, sameData, textIn } from './data.ts'
 
 /** Every value under a key that is another one, with its path in words: "cross-feed backlash", "pilot measured diameter". */
-export const factsIn = (path: string, before: unknown, now: unknown, kept: Data, today: Data): Change[] => {
+export const factsIn = (path: string, before: unknown, now: unknown, kept: Data, today: Data, own = ''): Change[] => {
   if (sameData(before, now)) return []
   const [old, fresh] = [byName(before), byName(now)]
+  // What somebody called a step says nothing of its values: only their own key does.
+  const named = old !== before || fresh !== now
   if (isData(old) && isData(fresh))
     return [...new Set([...Object.keys(old), ...Object.keys(fresh)])].flatMap((key) =>
       // The units of one dial are told with its values; only a change of them is a fact of its own.
-      factsIn(joined(path, key), old[key], fresh[key], unitsUnder(old, kept), unitsUnder(fresh, today)),
+      factsIn(
+        named ? besides(path, key) : joined(path, key),
+        old[key],
+        fresh[key],
+        unitsUnder(old, kept),
+        unitsUnder(fresh, today),
+        named ? '' : key,
+      ),
     )
-  const [shownBefore, shownNow] = [shownValue(path, before, kept), shownValue(path, now, today)]
+  const [shownBefore, shownNow] = [shownValue(own, before, kept), shownValue(own, now, today)]
   if (shownBefore !== null && shownNow !== null && sameData(shownBefore, shownNow)) return []
   return [{ what: path, before: shownBefore, now: shownNow }]
 }
@@ -30,11 +39,10 @@ const unitsUnder = (data: Data, sheet: Data): Data =>
 /** Keys that only group others say nothing on paper. */
 const SILENT: ReadonlySet<string> = new Set(['lathe', 'part', 'steps', 'refusal'])
 
-const joined = (path: string, key: string): string =>
-  [path, key]
-    .filter((part) => part !== '' && !SILENT.has(part))
-    .map(inWords)
-    .join(' ')
+const joined = (path: string, key: string): string => besides(path, SILENT.has(key) ? '' : inWords(key))
+
+const besides = (path: string, more: string): string =>
+  [SILENT.has(path) ? '' : path, more].filter((part) => part !== '').join(' ')
 
 /** crossFeed is the cross-feed; perTurn, per turn. Names of steps stay as they are. */
 const inWords = (key: string): string =>
@@ -44,23 +52,23 @@ const inWords = (key: string): string =>
       ? 'stands on'
       : key.replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`)
 
-const shownValue = (path: string, value: unknown, sheet: Data): Phrase | null => {
+const shownValue = (key: string, value: unknown, sheet: Data): Phrase | null => {
   if (value === undefined || value === null) return null
   const number = numberIn(value)
-  if (number !== null) return [measured(path, number, unitsOf(sheet))]
+  if (number !== null) return [measured(key, number, unitsOf(sheet))]
   if (Array.isArray(value))
-    return value.flatMap((item, i) => [...(i === 0 ? [] : [', ']), ...(shownValue(path, item, sheet) ?? [])])
+    return value.flatMap((item, i) => [...(i === 0 ? [] : [', ']), ...(shownValue(key, item, sheet) ?? [])])
   if (isData(value)) return ['another one']
   return [typeof value === 'string' ? value : value === true ? 'yes' : 'no']
 }
 
-/** What is no length by its name. */
-const measured = (path: string, value: number, units: Units) => {
-  const other: FigureUnit | null = /angle|rake/i.test(path)
+/** What is no length, by its key. */
+const measured = (key: string, value: number, units: Units) => {
+  const other: FigureUnit | null = /angle|rake/i.test(key)
     ? 'deg'
-    : /rpm|speeds/.test(path)
+    : /rpm|speeds/i.test(key)
       ? 'rpm'
-      : /read to/.test(path)
+      : /readTo/.test(key)
         ? 'mark'
         : null
   if (other === 'mark') return figure('dial', value, 'mark', decimals(value, 0, 4))
