@@ -5,6 +5,7 @@ import { defaultClear, tipOverlap } from '../features/shop.ts'
 import { refusalOf } from '../job/checks/refusals.ts'
 import { type Said, warningsOf } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
+import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Edge } from '../moves/form.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import type { Spindle } from '../moves/stated.ts'
@@ -58,7 +59,7 @@ function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: num
   const { zero, surface, feature, cuts } = draft
   return {
     units: job.units,
-    lathe: job.lathe,
+    lathe: allowingMisreading(job.lathe),
     angle,
     sideFeed: sideFeedOf(job, draft),
     eye: job.lathe.accuracy.layout,
@@ -86,4 +87,21 @@ function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: num
 function sideFeedOf({ lathe }: Job, { feature }: Draft): Cutting['sideFeed'] {
   const { sideFeed } = feature.cutting
   return sideFeed === 'carriage' && lathe.carriage === null ? 'lines' : sideFeed
+}
+
+/**
+ * The lathe as the moves are planned on it: who misreads by more than half a mark may stand short when going past and over when coming back, so the
+ * lost motion is taken as so much larger, less the one mark that is gone past it anyhow. It is replayed on the lathe as it is.
+ */
+function allowingMisreading(lathe: Lathe): Lathe {
+  const { reading } = lathe.accuracy
+  if (reading === null) return lathe
+  const wider = <S extends Scale>(scale: S): S =>
+    scale.kind === 'dial' ? { ...scale, backlash: scale.backlash + Math.max(0, 2 * reading - scale.graduation) } : scale
+  return {
+    ...lathe,
+    crossFeed: wider(lathe.crossFeed),
+    compound: { ...lathe.compound, scale: wider(lathe.compound.scale) },
+    carriage: lathe.carriage === null ? null : wider(lathe.carriage),
+  }
 }

@@ -127,8 +127,8 @@ const allWrong = (lathe: Lathe, operation: Operation, before: Before, sign: () =
   }
 }
 
-/** Where the tool is only taken away, or past its place to take the backlash up: no cut stands where these say. */
-const NOT_PLACING: ReadonlySet<string> = new Set(['zero', 'take-up', 'back-out', 'go-past'])
+/** Where the tool is only taken away: no cut stands where these say. */
+const NOT_PLACING: ReadonlySet<string> = new Set(['zero', 'take-up', 'back-out'])
 
 /** What a reading may be off by, in what can be read of its dial. */
 const countsOff = (lathe: Lathe, slide: Slide): number => {
