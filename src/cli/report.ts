@@ -37,8 +37,10 @@ export const warningProblems = ({ warnings, features }: Plan): Diagnostic[] =>
   )
 
 /** The warning without its remedy, which is told on a line of its own. */
-const bare = (say: string, remedy: string | undefined): string =>
-  (remedy === undefined ? say : say.replace(`: ${remedy}.`, '')).replace(/\.$/, '')
+const bare = (say: string, remedy: string | undefined): string => {
+  const alone = remedy !== undefined && say.endsWith(`${remedy}.`) ? say.slice(0, -remedy.length - 1) : say
+  return alone.replace(/[:;] $|\.$/, '')
+}
 
 /** All problems on standard error, with their lines; colored only there where it is a terminal. */
 export const reportDiagnostics = (

@@ -96,6 +96,11 @@ describe('every warning stands where it can be mended, with its remedy', () => {
       says: /^job\.yaml:7:\d+: warning: Ring: cusp: is given, but nothing in this plan steps along an arc\n[\s\S]*remedy: .*leave it out/,
     },
     {
+      code: 'rests-on-the-eye',
+      shop: shopOf(BAR.replace('5/32 ±0.005', '3/16').replace('tool: neck', 'side-feed: lines, tool: neck')),
+      says: /^job\.yaml:7:5: warning: Ring: The carriage is brought to the lines by eye, .*No limit of the drawing rests on that\n[\s\S]*remedy: by an indicator/,
+    },
+    {
       code: 'tool-to-grind',
       shop: shopOf(BAR.replace(', tool: neck', '')),
       says: /^job\.yaml:7:5: warning: Ring: The tool is still to be ground\n[\s\S]*remedy: measure it and enter/,
