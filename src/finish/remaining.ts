@@ -45,7 +45,7 @@ export const remainingFor = (shop: Shop, taken: Taken): Remaining => {
   const past = pastLimits(shop, taken)
   if (past !== null) return { ok: false, ...past }
   const expectedWidth = widthAt(shop, taken.bottom)
-  const wider = taken.width === null ? 0 : trueTool(shop, taken.bottom, taken.width)
+  const wider = taken.width === null || byEye(shop) ? 0 : trueTool(shop, taken.bottom, taken.width)
   if (wider === null) return { ok: false, why: 'no-width' }
   const real: Shop = { ...shop, operation: withTool(shop.operation, wider) }
   const { steps: across, corrected } = stepsAcross(real, taken.bottom, wider)
@@ -61,6 +61,9 @@ export const remainingFor = (shop: Shop, taken: Taken): Remaining => {
     across,
   }
 }
+
+/** Roughed at places met by eye, a width tells nothing of the tool; and the cut is then brought to the lines, however wide the tool is. */
+const byEye = ({ operation }: Shop): boolean => operation.moves.some(({ place }) => place !== undefined)
 
 /**
  * How much wider (or, of a round edge, larger in radius) a tool is whose cut measures so at that bottom; null where no such tool cuts it.
