@@ -58,12 +58,14 @@ function coarseDial(
   const off = Math.abs(width - aim)
   if (!(off > (units === 'inch' ? INCH / 1000 : MM / 40))) return []
   const show = (length: Length) => formatLength(length, units)
+  const foreign = carriage.units === units ? {} : { digits: units === 'inch' ? 4 : 3 }
+  const apart = formatLength(carriage.graduation, units, foreign)
   const remedy = 'by the compound, by an indicator on the carriage, or with a tool ground to width it is nearer'
   const side = width > aim ? 'over' : 'under'
   return [
     {
       code: 'coarse-carriage',
-      say: `The marks of the carriage's dial are ${formatLength(carriage.graduation, carriage.units)} apart: the width comes out ${show(width)}, ${show(off)} ${side} what the drawing aims at; ${remedy}.`,
+      say: `The marks of the carriage's dial are ${apart} apart: the width comes out ${show(width)}, ${show(off)} ${side} what the drawing aims at; ${remedy}.`,
       origin,
       remedy,
     },

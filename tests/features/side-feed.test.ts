@@ -281,3 +281,22 @@ describe('the second replay, which reads only the sheet', () => {
     expect(wide.width - bruteForce(eye).features[0]!.runs[0]!.width).toBeCloseTo(0.004, 3)
   })
 })
+
+describe('what the review of side feed found', () => {
+  it('tells the marks of a metric carriage in the units of an inch job', () => {
+    const metric = '{ graduation: 0.25 mm, per-turn: 20 mm, backlash: 0.5 mm }'
+    const plan = planOf({ carriage: metric, feature: byCarriage.replace('0.158', '0.1515') })
+    const [warning] = plan.warnings.filter(({ code }) => code === 'coarse-carriage')
+    expect(warning!.say).toContain("The marks of the carriage's dial are .0098 apart")
+  })
+
+  it('proposes a line met more closely where the width rests on the eye', () => {
+    const lines = GROOVE.replace('0.158', '0.200 ±.008')
+    const told = featureOf(planOf({ feature: `${lines}, side-feed: lines` }))
+    expect(told.budget.find(({ id }) => id === 'width')!.verdict).toBe('may not hold')
+    const gain = told.gains!.find(({ change }) => change.join() === 'layout')!
+    const closer = planOf({ feature: `${lines}, side-feed: lines`, accuracy: '{ layout: 0.0025 }' })
+    expect(gain.sizes).toEqual([budgetOf(closer, 'width')])
+    expect(gain.holds).toBe(true)
+  })
+})
