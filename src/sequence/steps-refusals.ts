@@ -23,17 +23,21 @@ export function tooManyPlaces(request: Request, cuts: StepCuts, { counts }: Step
     ok: false,
     code: 'too-many-places',
     reason: `to leave no ridge over ${show(cuts.cusp)} the tool would step to ${counts.length} places, more than ${MOST_PLACES}`,
-    remedy: `allow a taller ridge (cusp: ${show(cusp)} takes ${fewer} places), or grind a form tool`,
+    remedy:
+      fewer > MOST_PLACES
+        ? 'grind a form tool, or take a rounder one'
+        : `allow a taller ridge (cusp: ${show(cusp)} takes ${fewer} places), or grind a form tool`,
   }
 }
 
 export function cuspNotKept(request: Request, places: StepPlaces): Sequenced {
   const show = (length: Length) => formatLength(length, request.units, { digits: 4 })
+  const last = request.units === 'inch' ? INCH / 10_000 : MM / 10_000
   return {
     ok: false,
     code: 'cusp-not-kept',
     reason: `the marks of the compound are too far apart on the steep end of this form: whole marks leave ridges of ${show(places.exact)}`,
-    remedy: `allow that cusp (cusp: ${show(Math.ceil(places.exact / 1e6) * 1e6 + 1e7)}), take a larger tool, or a compound that reads finer`,
+    remedy: `allow that cusp (cusp: ${show(Math.ceil(places.exact / last) * last)}), take a larger tool, or a compound that reads finer`,
   }
 }
 

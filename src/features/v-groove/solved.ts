@@ -79,8 +79,8 @@ export function solved(bench: Bench, feature: VGrooveFeature, half: Degrees, ste
       return {
         code: 'contradiction',
         reason:
-          `width ${show(width)}, depth ${show(depth)} and root ${show(root)} contradict each other at ${formatAngle(2 * half)}: width and depth give a root of ${show(found)}; ` +
-          `width and root a depth of ${show((width - root) / (2 * t))}; depth and root a width of ${show(root + 2 * depth * t)}`,
+          `width ${show(width)}${feature.widthAt === null ? '' : ' at the surface'}, depth ${show(depth)} and root ${show(root)} contradict each other at ${formatAngle(2 * half)}: width and depth give a root of ${show(found)}; ` +
+          `width and root a depth of ${show((width - root) / (2 * t))}; depth and root a width of ${show(root + 2 * depth * t)}${feature.widthAt === null ? '' : ' there'}`,
         remedy: 'give two of the three, or correct the wrong one',
       }
   }
