@@ -58,7 +58,9 @@ function coarseDial(
   const off = Math.abs(width - aim)
   if (!(off > (units === 'inch' ? INCH / 1000 : MM / 40))) return []
   const show = (length: Length) => formatLength(length, units)
-  const foreign = carriage.units === units ? {} : { digits: units === 'inch' ? 4 : 3 }
+  // Marks of a dial in the other system are no whole thousandths, or hundredths.
+  const odd = carriage.graduation % (units === 'inch' ? INCH / 1000 : MM / 100) !== 0
+  const foreign = odd ? { digits: units === 'inch' ? 4 : 3 } : {}
   const apart = formatLength(carriage.graduation, units, foreign)
   const remedy = 'by the compound, by an indicator on the carriage, or with a tool ground to width it is nearer'
   const side = width > aim ? 'over' : 'under'
