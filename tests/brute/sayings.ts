@@ -66,9 +66,13 @@ function expectedProblems(sheet: Sheet, step: SheetStep, run: Ran): string[] {
   const at = run.measured.get(step.number)
   if (at === undefined) return []
   const edge = sheet.features[step.feature]!.edge!
-  // The point of a sharp V falls between two nodes of the grid.
-  const point =
-    edge.shape === 'vee' && edge.nose! < run.grid.step ? run.grid.step / Math.tan((edge.angle! * Math.PI) / 360) : 0
+  // The point of a sharp V, and the tip of a round end, fall between two nodes of the grid.
+  const sharp = edge.shape === 'vee' && edge.nose! < run.grid.step
+  const point = sharp
+    ? run.grid.step / Math.tan((edge.angle! * Math.PI) / 360)
+    : edge.shape === 'round'
+      ? run.grid.step ** 2 / (8 * edge.radius!)
+      : 0
   return [
     ...differs(step.say!, /; depth, ([\d.]+) expected/, at.depth, 'the depth', point),
     ...differs(step.say!, /bottom diameter, ([\d.]+) expected/, at.bottom, 'the bottom diameter', 2 * point),
