@@ -1,39 +1,31 @@
 import { list, nullable, number, object, range, type Schema } from './schema-words.ts'
 
 export const corrections = (): Schema =>
-  object(
+  table(
     {
-      measure: {
-        enum: ['bottomDiameter', 'outsideLessBottom'],
-        description: 'What is looked up: the bottom diameter, or the outside diameter less it, both as measured.',
-      },
-      expected: number('What it comes to when nothing is off.'),
-      most: number('Further off than this no stated error explains: measure again, do not correct.'),
-      rows: list(
-        object({
-          measured: number('As measured.'),
-          finishes: list(
-            object({
-              step: { type: 'integer', minimum: 1, description: 'Number of the step.' },
-              reading: number('Instead of the one that the step says.'),
-              turns: nullable({ type: 'integer' }),
-              mark: nullable(number('Marks past those turns; null on a readout.')),
-            }),
-            'One for every finishing step of the cross-feed.',
-          ),
-          bottomDiameter: number('What the replay comes out at.'),
-          within: nullable({ type: 'boolean', description: 'Inside the limits; null where the drawing gives none.' }),
-        }),
-        'Each planned and replayed from the form that was measured.',
-      ),
+      enum: ['bottomDiameter', 'outsideLessBottom'],
+      description: 'What is looked up: the bottom diameter, or the outside diameter less it, both as measured.',
     },
+    'One for every finishing step of the cross-feed.',
+    'bottomDiameter',
+    'Each planned and replayed from the form that was measured.',
     'On the stop to measure before a finishing pass: what to finish at, by what is measured.',
   )
 
 export const widthCorrections = (): Schema =>
+  table(
+    { const: 'width', description: 'What is looked up: the width over the walls, by caliper.' },
+    'The feed across; from a shoulder the places before it.',
+    'width',
+    'Each planned and replayed from the width that was measured, also together with `corrections`.',
+    'On the stop to measure before a finishing pass: how far to feed across, by what the width measures. Used together with `corrections`.',
+  )
+
+/** Readings by what is measured; `outcome`: the size that each row comes to. */
+const table = (measure: Schema, finishes: string, outcome: string, rows: string, description: string): Schema =>
   object(
     {
-      measure: { const: 'width', description: 'What is looked up: the width over the walls, by caliper.' },
+      measure,
       expected: number('What it comes to when nothing is off.'),
       most: number('Further off than this no stated error explains: measure again, do not correct.'),
       rows: list(
@@ -46,15 +38,15 @@ export const widthCorrections = (): Schema =>
               turns: nullable({ type: 'integer' }),
               mark: nullable(number('Marks past those turns; null on a readout.')),
             }),
-            'The feed across; from a shoulder the places before it.',
+            finishes,
           ),
-          width: number('What the replay comes out at.'),
+          [outcome]: number('What the replay comes out at.'),
           within: nullable({ type: 'boolean', description: 'Inside the limits; null where the drawing gives none.' }),
         }),
-        'Each planned and replayed from the width that was measured, also together with `corrections`.',
+        rows,
       ),
     },
-    'On the stop to measure before a finishing pass: how far to feed across, by what the width measures. Used together with `corrections`.',
+    description,
   )
 
 export const metalLeft = (): Schema =>
