@@ -2,7 +2,7 @@ import { arcPiece } from '../../moves/pieces.ts'
 import { roundHalfWidth } from '../../tools/round/edge.ts'
 import type { RoundTool } from '../../tools/tool.ts'
 import { formatExact, formatLength } from '../../units/format.ts'
-import { INCH, type Length } from '../../units/length.ts'
+import type { Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
 import type { ConcaveFeature } from '../feature.ts'
@@ -10,7 +10,7 @@ import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '..
 import { reachFor, roughDepthsTo } from '../plunge.ts'
 import { belowMeasuring, leftFor } from '../shop.ts'
 import { asItStands } from './raked.ts'
-import { chord, radiusFromChord, sagitta } from './segment.ts'
+import { solveConcave } from './solve-concave.ts'
 import { concaveSteps, edgeForSteps } from './step-concave.ts'
 
 /** A concave groove cut by one plunge of a form tool of its own radius, or stepped along with a smaller one. */
@@ -120,41 +120,6 @@ function aimedRadius(
     aim,
     notes: [`The tool's radius is ${show(tool.radius)}, the form's ${show(aim)}: the tool steps along the arc.`],
     stepped: true,
-  }
-}
-
-/** Width and depth from the radius and one of them; both are checked, and then every pair is told. */
-export function solveConcave(
-  bench: Bench,
-  feature: ConcaveFeature,
-  radius: Length,
-): { width: Length; depth: Length } | Refusal {
-  const show = (length: Length) => formatExact(length, bench.units)
-  const width = feature.width?.aim
-  const depth = feature.depth?.aim
-  if (width !== undefined && width > 2 * radius)
-    return {
-      code: 'no-solution',
-      reason: `a radius of ${show(radius)} cannot be ${show(width)} wide: ${show(2 * radius)} is its whole diameter`,
-      remedy: 'correct the width or the radius',
-    }
-  if ((depth ?? 0) > radius)
-    return {
-      code: 'no-solution',
-      reason: `the groove is ${show(depth!)} deep, deeper than its radius ${show(radius)}`,
-      remedy: 'a straight-sided full-radius groove is another form; correct the depth or the radius',
-    }
-  if (width === undefined) return { width: chord(radius, depth!), depth: depth! }
-  const found = sagitta(radius, width)
-  if (depth === undefined) return { width, depth: found }
-  const slack = feature.depth!.limits === null ? INCH / 1000 : (feature.depth!.limits[1] - feature.depth!.limits[0]) / 2
-  if (Math.abs(found - depth) <= slack) return { width, depth: found }
-  return {
-    code: 'contradiction',
-    reason:
-      `radius ${show(radius)}, width ${show(width)} and depth ${show(depth)} contradict each other: radius and width give a depth of ${show(found)}; ` +
-      `radius and depth a width of ${show(chord(radius, depth))}; width and depth a radius of ${show(radiusFromChord(width, depth))}`,
-    remedy: 'give two of the three, or correct the wrong one',
   }
 }
 

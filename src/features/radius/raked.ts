@@ -6,7 +6,7 @@ import type { Bench, Refusal } from '../draft.ts'
 import type { ConcaveFeature } from '../feature.ts'
 import { roundOnFace } from '../on-face.ts'
 import { nearOf, surfaceUnder } from '../place.ts'
-import { solveConcave } from './concave.ts'
+import { solveConcave } from './solve-concave.ts'
 
 /** Radii that differ by less than one part in a hundred are left to the replay to tell apart. */
 const ALIKE = 0.01
