@@ -1,11 +1,13 @@
 import type { PlungeCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
+import { startClear, touching } from './begin.ts'
 import { alongFor, depthShift } from './compound.ts'
 import { countFor, findableBehindZero, lostTravel, pastCount, stepTravel, travelAt } from './dial.ts'
-import { dial, hand, measureStop, newProgram, toPlace } from './program.ts'
+import { dial, measureStop, newProgram, toPlace } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
+import { compoundOf } from './side.ts'
 import { passesTo, stopsWithin } from './stops.ts'
 
 /**
@@ -47,8 +49,12 @@ export function sequenceFine(request: Request, cuts: PlungeCuts, fine: Fine): Se
   toPlace(program, compound.scale, -fine.back)
   touchSurface(program, request)
   dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  const side = compoundOf(request)
+  const start = () => startClear(program, request, side, backOut, 0)
+  const against = touching(request, side, backOut)(0)
+  if (against) start()
   toPlace(program, compound.scale, 0)
-  hand(program, 'start')
+  if (!against) start()
   const reading = (depth: Length) => countFor(crossFeed, depth - fine.deeper, 'lower')
   const wanted = [...new Set(cuts.roughDepths.map(reading))].filter((count) => count > backOut)
   const surface = -fine.deeper / stepTravel(crossFeed)
@@ -56,7 +62,7 @@ export function sequenceFine(request: Request, cuts: PlungeCuts, fine: Fine): Se
     dial(program, 'feed-in', 'cross-feed', count, 'rough')
   if (cuts.roughDepths.length > 0) {
     dial(program, 'back-out', 'cross-feed', backOut, 'clear')
-    measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false)
+    measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false, start)
   }
   dial(program, 'feed-in', 'cross-feed', countFor(crossFeed, cuts.depth - fine.deeper, 'lower'), 'finish')
   dial(program, 'back-out', 'cross-feed', backOut, 'square-shoulder')

@@ -1,14 +1,15 @@
 import type { PlungeCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
+import { besideEdge, startClear } from './begin.ts'
 import { alongFor, depthShift } from './compound.ts'
 import { countFor, findableBehindZero, lostTravel, pastCount, stepTravel, travelAt } from './dial.ts'
 import { fineDepth, sequenceFine } from './fine.ts'
 import { sequenceLines } from './lines.ts'
-import { dial, hand, measureStop, newProgram, type Program } from './program.ts'
+import { dial, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, rangeRefusal, setUp, touchSurface, travelRefusal } from './set-up.ts'
-import { type Side, sideAcross, sideOf, sideTo } from './side.ts'
+import { compoundOf, type Side, sideAcross, sideOf, sideTo } from './side.ts'
 import { passesTo, stopsWithin } from './stops.ts'
 
 /** Plunges at one or more places, then a finish: across by a slide that goes parallel with the work, by overlapping plunges where the compound is swung. */
@@ -24,7 +25,10 @@ export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
   touchSurface(program, request)
   const plan: Plan = { request, side, cuts, places, backOut: backOutCount(request, side, cuts, places) }
   dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
-  hand(program, 'start')
+  const start = (next: number) =>
+    startClear(program, request, isStill(cuts) ? compoundOf(request) : side, plan.backOut, next)
+  const firstOfAll = cuts.roughDepths.length > 0 ? places.rough[0]! : places.first
+  start(firstOfAll)
   rough(program, plan)
   if (cuts.roughDepths.length > 0)
     measureStop(
@@ -34,6 +38,7 @@ export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
       awayToMeasure(request.lathe.crossFeed),
       'expect-rough',
       false,
+      () => start(places.first),
     )
   finish(program, plan)
   finishOperation(program, request, plan.backOut)
@@ -79,14 +84,16 @@ function overlapping(first: number, last: number, most: number): number[] {
 }
 
 /** One back-out for the whole operation: clear of the largest stock under the edge at every place it is left at, passes or goes to, at the full lost motion. */
-function backOutCount(request: Request, { scale, angle }: Side, cuts: PlungeCuts, places: Places): number {
+function backOutCount(request: Request, side: Side, cuts: PlungeCuts, places: Places): number {
   const { lathe, edge } = request
+  const { scale, angle } = side
   const lowest = Math.min(0, pastCount(scale, Math.min(0, places.first)))
   const counts = [lowest, 0, places.last, ...places.rough]
   const travels = counts.map((count) => travelAt(scale, count))
   const deeper = Math.max(...travels.map((travel) => depthShift(travel, angle)))
   const from = Math.min(...travels.map((travel) => alongFor(travel, angle))) + edge.from - lostTravel(scale)
-  const to = Math.max(...travels.map((travel) => alongFor(travel, angle)), cuts.last) + edge.to
+  const to =
+    Math.max(...travels.map((travel) => alongFor(travel, angle)), cuts.last) + edge.to + besideEdge(request, side)
   const need = request.heightOver(from, to) + request.clear + deeper + edge.deepest + lostTravel(lathe.crossFeed)
   return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))
 }

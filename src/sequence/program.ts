@@ -55,7 +55,7 @@ export function toPlace(program: Program, scale: Scale, count: number): void {
   dial(program, 'return', 'compound', count, 'to-place')
 }
 
-/** Out of the way by whole turns, spindle off, measure, back to the same mark. Nobody measures beside a tool that is a hair off the work. */
+/** Out of the way by whole turns, spindle off, measure, back to the same mark, and the spindle on by `begin`. Nobody measures beside a tool that is a hair off the work. */
 export function measureStop(
   program: Program,
   scale: Scale,
@@ -63,6 +63,7 @@ export function measureStop(
   away: number,
   expect: Purpose,
   last: boolean,
+  begin: () => void = () => hand(program, 'start'),
 ): void {
   const turn = countsPerTurn(scale)
   const far = turn === null ? backOut - away : backOut - Math.ceil(away / turn) * turn
@@ -71,5 +72,5 @@ export function measureStop(
   hand(program, 'measure', { purpose: expect })
   if (last) return
   dial(program, 'return', 'cross-feed', backOut, 'come-back')
-  hand(program, 'start')
+  begin()
 }

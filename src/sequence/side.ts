@@ -7,11 +7,18 @@ import type { Request } from './request.ts'
 /** The slide that moves the tool along the work, by its readings. The carriage goes parallel with the ways, however the compound is swung. */
 export type Side = { readonly slide: 'compound' | 'carriage'; readonly scale: Scale; readonly angle: Degrees }
 
-export function sideOf({ lathe, angle, sideFeed }: Request): Side {
+export function sideOf(request: Request): Side {
+  const { lathe, sideFeed } = request
   return sideFeed === 'carriage' && lathe.carriage !== null
     ? { slide: 'carriage', scale: lathe.carriage, angle: 0 }
-    : { slide: 'compound', scale: lathe.compound.scale, angle }
+    : compoundOf(request)
 }
+
+export const compoundOf = ({ lathe, angle }: Request): Side => ({
+  slide: 'compound',
+  scale: lathe.compound.scale,
+  angle,
+})
 
 /** To a place in the clear. The carriage is let go for it and held again before anything is cut. */
 export function sideTo(program: Program, side: Side, count: number): void {

@@ -2,10 +2,12 @@ import type { Scale } from '../lathe/lathe.ts'
 import type { StepCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
+import { startClear } from './begin.ts'
 import { countFor, findableBehindZero, lostTravel, pastCount, stepTravel, travelAt } from './dial.ts'
 import { dial, hand, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
+import { compoundOf } from './side.ts'
 import { metalUnder, type Profile, profileOf, sunk } from './steps-metal.ts'
 import { type StepPlaces, stepPlaces } from './steps-places.ts'
 import { cuspNotKept, MOST_PLACES, swung, tooManyPlaces } from './steps-refusals.ts'
@@ -21,12 +23,16 @@ export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
   const plan: Plan = { request, cuts, backOut: backOutCount(request, cuts, places), profile: profileOf(request, cuts) }
   begin(program, plan)
   dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
-  hand(program, 'start')
+  const start = (next: number) => startClear(program, request, compoundOf(request), plan.backOut, next)
+  const rough = roughPlaces(plan, places)
+  start(rough[0] ?? places.counts[0]!)
   const before = program.moves.length
-  for (const place of roughPlaces(plan, places)) sink(program, plan, place, cuts.leave, 'rough')
+  for (const place of rough) sink(program, plan, place, cuts.leave, 'rough')
   // Around a corner there is no size to measure before it is finished.
   if (program.moves.length > before && cuts.besideFace === null)
-    measureStop(program, lathe.crossFeed, plan.backOut, awayToMeasure(lathe.crossFeed), 'expect-rough', false)
+    measureStop(program, lathe.crossFeed, plan.backOut, awayToMeasure(lathe.crossFeed), 'expect-rough', false, () =>
+      start(places.counts[0]!),
+    )
   for (const place of places.counts) {
     if (place === places.across?.from) floorAcross(program, plan, places.across)
     else if (place !== places.across?.to) sink(program, plan, place, 0, 'finish')

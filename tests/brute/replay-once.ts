@@ -129,13 +129,26 @@ function execute(state: State, step: SheetStep): void {
 }
 
 function withoutSlide(state: State, step: SheetStep): void {
-  if (step.action === 'start') state.turning = true
+  if (step.action === 'start') {
+    state.turning = true
+    checkStart(state, step)
+  }
   if (step.action === 'stop') state.turning = false
   if (step.action === 'lock') state.locked = true
   if (step.action === 'unlock') state.locked = false
   if (step.action === 'touch-off') state.touched = true
   if (step.action === 'measure') takeSizes(state, step)
   if (step.action === 'measure' && state.turning) complain(state, step, 'measured with the spindle turning')
+}
+
+/** The spindle starts with the tool against nothing: not over metal, and not beside a shoulder by as little as the grid can tell. */
+function checkStart(state: State, step: SheetStep): void {
+  if (!state.live) return
+  const { z, tip } = place(state)
+  const { grid, edge } = state
+  const beside = [-2 * grid.step, 0, 2 * grid.step]
+  if (beside.some((by) => depthInStock(grid, edge, z + by, tip) > NOTHING[state.sheet.units]))
+    complain(state, step, 'the spindle starts with the tool touching the work')
 }
 
 function takeSizes(state: State, step: SheetStep): void {
