@@ -23,8 +23,32 @@ export const slipCards = (plan: Plan): SlipCard[] => {
 
 const lineOf = (plan: Plan, feature: Planned, slip: Slip, place: string): SlipCard['lines'][number] => ({
   shows: identify(place, showing(slip, plan.units)),
-  mistake: slip.mistakes.map((mistake) => onItsSlide(said(mistake, plan), mistake, feature)).join(', or '),
+  mistake: slip.mistakes
+    .map((mistake) => `${onItsSlide(said(mistake, plan), mistake, feature)}${whereOf(mistake, feature)}`)
+    .join(', or '),
 })
+
+/** Where the finish is made at several places, the one that the mistake was made at. */
+const whereOf = (mistake: Mistake, { operation: { moves } }: Planned): string => {
+  if (mistake === 'place-left-out' || mistake === 'place-backward') return ', a quarter of the way along'
+  if (mistake === 'turn-more-along' || mistake === 'tool-width-forgotten')
+    return finishedPlaces(moves) > 1 ? ', at the furthest place' : ''
+  const last = mistake === 'turn-more' || mistake === 'numbers-misread'
+  return last && finishedPlaces(moves) > 1 ? ', at the last place' : ''
+}
+
+/** How often the finish goes in by the cross-feed, out and along, and in again. */
+const finishedPlaces = (moves: Planned['operation']['moves']): number =>
+  moves.filter(
+    ({ action, slide }, i) =>
+      action === 'back-out' &&
+      slide === 'cross-feed' &&
+      moves[i - 1]?.action === 'feed-in' &&
+      finishesIn(moves[i - 1]!),
+  ).length
+
+const finishesIn = ({ slide, purpose }: Planned['operation']['moves'][number]): boolean =>
+  slide === 'cross-feed' && purpose === 'finish'
 
 /** Where the carriage moves the tool along, what is said of the compound is true of the carriage. */
 const onItsSlide = (words: string, mistake: Mistake, { operation }: Planned): string =>
@@ -93,7 +117,9 @@ const SAID: Readonly<Record<Exclude<Mistake, 'sense-mistaken' | 'other-scale-zer
   'next-line-read': 'every depth was read one line too far down',
   'place-backward': 'a place was come to backward: past it and straight back (so much at the most)',
   'turn-less-down': 'one turn of the compound too few at the finish',
+  'back-turn-short': 'the compound came back one turn short: to its mark where that is met first',
   'not-turned-back': 'the compound was not turned back before the cross-feed came in',
+  'other-side-of-square': 'the compound was set on the other side of 0: toward the tailstock',
   'wrong-side': 'the compound was swung to the wrong side',
   'short-of-zero': 'the cross-feed was brought in one turn short, every time',
   'wrong-corner': 'the wrong corner of the tool was set to the line',

@@ -1,8 +1,15 @@
+import type { Lathe } from '../lathe/lathe.ts'
 import type { Move, Operation } from '../moves/operation.ts'
 import type { Mutant } from './mistakes.ts'
+import { swungTo } from './swung.ts'
 
 /** What goes wrong where the compound feeds a V down its flank, the cross-feed standing on a reading of its own. Turns in counts. */
-export function downTheFlank(operation: Operation, down: number | null, inward: number | null): readonly Mutant[] {
+export function downTheFlank(
+  operation: Operation,
+  lathe: Lathe,
+  down: number | null,
+  inward: number | null,
+): readonly Mutant[] {
   const { moves, angle } = operation
   if (!downASlant(operation)) return []
   const withMoves = (mistake: Mutant['mistake'], wrong: readonly Move[]): Mutant => ({
@@ -10,11 +17,13 @@ export function downTheFlank(operation: Operation, down: number | null, inward: 
     operation: { ...operation, moves: wrong },
   })
   const turnedBack = moves.filter(({ action, slide }) => action !== 'go-past' || slide !== 'compound')
+  const short = down === null ? null : turnShort(moves, down)
   return [
     ...(down === null ? [] : [withMoves('turn-less-down', less(moves, finishes, down))]),
     ...(inward === null ? [] : [withMoves('short-of-zero', less(moves, comesIn, inward))]),
     ...(turnedBack.length === moves.length ? [] : [withMoves('not-turned-back', turnedBack)]),
-    { mistake: 'other-scale-zero', operation: { ...operation, angle: 90 - angle } },
+    ...(short === null ? [] : [withMoves('back-turn-short', short)]),
+    { mistake: 'other-scale-zero', operation: swungTo(90 - angle, operation, lathe) },
   ]
 }
 
@@ -27,6 +36,28 @@ const finishes = ({ action, slide, purpose }: Move): boolean =>
 /** Its 0 goes by once a turn: the one before is taken for it, every time. */
 const comesIn = ({ action, slide, purpose }: Move): boolean =>
   action === 'return' && slide === 'cross-feed' && purpose === 'approach'
+
+/**
+ * Wound back to its mark where that is met first, a turn short of the reading: all that this run goes forward from there ends a turn
+ * further. At the first run that is wound back to by more than a turn.
+ */
+function turnShort(moves: readonly Move[], turn: number): readonly Move[] | null {
+  let at: number | null = null
+  const back = moves.findIndex(({ action, slide, count }) => {
+    if (slide !== 'compound' || typeof count !== 'number') return false
+    const from = at
+    at = count
+    return action === 'go-past' && from !== null && from - count > turn
+  })
+  if (back < 0) return null
+  const again = moves.findIndex(({ action, slide }, i) => i > back && action === 'go-past' && slide === 'compound')
+  const end = again < 0 ? moves.length : again
+  return moves.map((move, i) =>
+    i >= back && i < end && move.slide === 'compound' && typeof move.count === 'number'
+      ? { ...move, count: move.count + turn }
+      : move,
+  )
+}
 
 const less = (moves: readonly Move[], wrong: (move: Move) => boolean, by: number): readonly Move[] =>
   moves.map((move) => (wrong(move) ? { ...move, count: move.count! - by } : move))

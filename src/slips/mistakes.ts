@@ -2,6 +2,7 @@ import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Move, Operation } from '../moves/operation.ts'
 import { downASlant, downTheFlank } from './flank.ts'
 import { alongTheSteps } from './steps.ts'
+import { step, swungTo } from './swung.ts'
 
 /** What a hand gets wrong, once. */
 export type Mistake =
@@ -20,7 +21,9 @@ export type Mistake =
   | 'short-of-zero'
   | 'other-scale-zero'
   | 'not-turned-back'
+  | 'back-turn-short'
   | 'wrong-side'
+  | 'other-side-of-square'
   | 'place-left-out'
   | 'next-line-read'
   | 'place-backward'
@@ -52,8 +55,8 @@ export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[]
   return [
     ...changed,
     ...beside,
-    ...wrongSide(operation),
-    ...downTheFlank(operation, turn(lathe.compound.scale), turn(lathe.crossFeed)),
+    ...wrongSide(operation, lathe),
+    ...downTheFlank(operation, lathe, turn(lathe.compound.scale), turn(lathe.crossFeed)),
     ...alongTheSteps(operation, lostCounts(lathe.compound.scale)),
   ]
 }
@@ -140,11 +143,18 @@ function swingForgotten({ moves, angle }: Operation, lathe: Lathe): readonly Mov
   return changed ? wrong : null
 }
 
-/** The compound swung as far to the other side: of square where it feeds down a slant, else of parallel. */
-function wrongSide(operation: Operation): readonly Mutant[] {
+/** The compound swung as far to the other side: of square where it feeds down a slant, else of parallel, and of a 0 that is square. */
+function wrongSide(operation: Operation, lathe: Lathe): readonly Mutant[] {
   const { angle } = operation
-  const mirrored = downASlant(operation) ? 180 - angle : -angle
-  return mirrored === angle ? [] : [{ mistake: 'wrong-side', operation: { ...operation, angle: mirrored } }]
+  const slant = downASlant(operation)
+  const mirrored = slant ? 180 - angle : -angle
+  const beyond = !slant && angle !== 0 && lathe.compound.scaleZero === 'square' ? 180 - angle : angle
+  return [
+    ...(mirrored === angle ? [] : [{ mistake: 'wrong-side' as const, operation: swungTo(mirrored, operation, lathe) }]),
+    ...(beyond === angle
+      ? []
+      : [{ mistake: 'other-side-of-square' as const, operation: swungTo(beyond, operation, lathe) }]),
+  ]
 }
 
 /** The other corner of a straight edge brought to the line. */
@@ -154,12 +164,6 @@ function wrongCorner(operation: Operation): Operation | null {
   const { zero, edge } = operation
   const by = edge.pieces[0]!.from < 0 ? width : -width
   return { ...operation, zero: { ...zero, fromEnd: zero.fromEnd + by } }
-}
-
-/** Slide travel of a count, pm. */
-const step = (scale: Scale): number => {
-  const reading = scale.kind === 'dial' ? scale.graduation * scale.readTo : scale.resolution
-  return scale.reads === 'diameter' ? reading / 2 : reading
 }
 
 const turn = (scale: Scale): number | null =>

@@ -55,10 +55,16 @@ function shownBy(operation: Operation, before: Progress, planned: OperationTrace
     return Math.abs(is - should) > leastSeen(id) ? [{ id, by: is - should }] : []
   })
   const telling = [firstOf(changes, INWARD), firstOf(changes, ALONG)].flatMap((one) => (one === undefined ? [] : [one]))
-  const ridge = telling.length > 0 ? null : ridgeIn(operation, planned.surely, wrong.surely)
+  const standing = ridgeIn(operation, planned.surely, wrong.surely)
+  const buried = standing !== null && telling.every((change) => isBuried(change, standing))
   const nothingCut = wrong.surely.every((piece, index) => piece === before.surely[index])
-  return nothingCut || (telling.length === 0 && ridge === null) ? null : { all: changes, changes: telling, ridge }
+  if (nothingCut || (telling.length === 0 && standing === null)) return null
+  return buried ? { all: [], changes: [], ridge: standing } : { all: changes, changes: telling, ridge: null }
 }
+
+/** A step much higher than what the bottom, measured beside it, is off: the step is what a hand finds. */
+const isBuried = ({ id, by }: Change, { high }: Ridge): boolean =>
+  (id === 'bottomDiameter' || id === 'depth') && 4 * Math.abs(by) < high
 
 /** What a hand measures first of what the mistake has changed: one size into the work, one along it. */
 const INWARD: readonly Instrument[] = ['bottomDiameter', 'depth', 'legDown']
@@ -83,11 +89,13 @@ function ridgeIn({ region }: Operation, planned: Form, wrong: Form): Ridge | nul
   const inside = [...planned, ...wrong].flatMap(({ from, to }) => [from, to])
   const ends = [region.from, ...inside, region.to]
   const cuts = [...new Set(ends)].filter((z) => z >= region.from && z <= region.to).sort((a, b) => a - b)
-  const stretches = cuts.slice(1).flatMap((to, i) => {
+  const higher = cuts.slice(1).flatMap((to, i) => {
     const from = cuts[i]!
     const high = depthIn(planned, (from + to) / 2) - depthIn(wrong, (from + to) / 2)
     return high > SEEN && to - from > SEEN ? [{ from, to, high }] : []
   })
+  // Beside a high step nobody measures what is a hundredth of it.
+  const stretches = higher.filter(({ high }) => 100 * high > Math.max(...higher.map((one) => one.high)))
   if (stretches.length === 0) return null
   const [first, last] = [stretches[0]!, stretches.at(-1)!]
   return {

@@ -219,3 +219,84 @@ test('the card stands at the end of the sheet, and only where it is asked for', 
   expect(added).toMatch(/leg along the work \.100 long\n {6}one turn of the compound too many/)
   expect(added.split('\n').filter((line) => line.length > 80)).toEqual([])
 })
+
+/** A job of one file on one of two lathes; sums in the comments are plane trigonometry with the dials' own marks. */
+const cardOf = async (job: string): Promise<Record<string, string>[]> => {
+  const { out } = await runIn({ files: { 'job.yaml': job } }, 'sheet', '--slips', '--format', 'json', 'job.yaml')
+  const { slips } = JSON.parse(out)
+  return slips.map(({ lines }: { lines: { shows: string; mistake: string }[] }) =>
+    Object.fromEntries(lines.map(({ mistake, shows }) => [mistake, shows])),
+  )
+}
+const METRIC = `  name: School lathe
+  units: mm
+  cross-feed: { graduation: 0.05, per-turn: 5, reads: diameter, backlash: 0.3 }
+  compound: { graduation: 0.02, per-turn: 3, backlash: 0.14, travel: 90, scale-zero: square }
+  spindle-speeds: [60, 90, 140, 210]
+`
+const SWUNG = `title: Press spindle
+units: mm
+part: { material: mild steel, held: chuck, diameter: 40, length: 120, overhang: 90, measured-diameter: 39.98 }
+lathe:
+${METRIC}tools: { p3: { shape: square, width: 2.95, reach: 6, blank: 8, rake-ground: 0 } }
+cutting: { compound: { angle: 30 } }
+features:
+  - { kind: groove, name: Swung, near: 45 ±0.3, width: 5 ±0.2, depth: 2.5 ±0.1, tool: p3 }
+`
+
+/** Second place: 2.36 along the compound, 1.325 by the cross-feed. Swung the other way it is 1.325 - 2.36 sin 30° = .145 deep, for 2.505. */
+test('a compound swung to the wrong side leaves a step of 2.36, though the bottom beside it is .01 off', async () => {
+  const [card] = await cardOf(SWUNG)
+  expect(card!['the compound was swung to the wrong side']).toBe(
+    'step of 2.36 left in the form, 2.044 wide, on the headstock side',
+  )
+})
+
+/** A scale marked alike on both sides of its square 0: the second place lies 2.36 cos 30° = 2.044 before the first, not behind it. */
+test('a compound set on the other side of a square 0 goes toward the tailstock', async () => {
+  const [card] = await cardOf(SWUNG)
+  expect(card!['the compound was set on the other side of 0: toward the tailstock']).toBe(
+    'near edge 2.044 toward the free end',
+  )
+})
+
+/** Touched at .010 before 0 at 5° 44': on to 0 it goes .001 out, not in, so .029 deep for .031. One plunge cuts no wider than its tool. */
+test('a slip of the swivel is touched off at its own angle', async () => {
+  const [card] = await cardOf(`title: Press clip
+units: inch
+part: { material: mild steel, held: chuck, diameter: 1, length: 3, overhang: 2, measured-diameter: 1.002 }
+lathe:
+  name: Coarse lathe
+  units: inch
+  cross-feed: { graduation: 0.002, per-turn: 0.2, reads: depth, backlash: 0.016 }
+  compound: { graduation: 0.002, per-turn: 0.1, backlash: 0.010, travel: 2, scale-zero: square }
+  spindle-speeds: [60, 90, 150, 240]
+tools: { clip: { shape: square, width: 0.0460, reach: 0.08, blank: 1/4, rake-ground: 0 } }
+cutting: { compound: { angle: "5° 44'" } }
+features:
+  - { kind: groove, name: Clip, near: 0.5 ±0.010, width: 0.046 ±0.002, bottom-diameter: 0.940 ±0.003, tool: clip }
+`)
+  expect(card!['the compound was swung to the wrong side']).toBe('bottom .004 large')
+})
+
+/** Wound back from 7.96 to mark 100: met at 5.00 before 2.00. The roughing ends a turn of 3 further, 2.837 by the cosine of 19°: 7.539 + 2.837
+ * for 8.037 deep. */
+test('a flank fed from a compound that came back one turn short is too deep', async () => {
+  const [card] = await cardOf(`title: Press pulley
+units: mm
+part: { material: cast iron, held: chuck, diameter: 80, length: 60, overhang: 50, measured-diameter: 80.06 }
+lathe:
+${METRIC}tools: { vee: { shape: vee, angle: 38, nose: 3.0, reach: 12, rake-ground: 0 } }
+features:
+  - { kind: v-groove, name: V, method: flank-feed, angle: 38 ±1, depth: 8 ±0.15, root: 4 ±0.15, near: 6 ±0.3, tool: vee }
+`)
+  const shows = card!['the compound came back one turn short: to its mark where that is met first']!
+  expect(Number(/^bottom ([.\d]+) small/.exec(shows)![1])).toBeCloseTo(2 * (7.539 + 2.837 - 8.037), 2)
+})
+
+test('a slip at one of several places says at which', async () => {
+  const shown = Object.keys((await cardOf(SWUNG))[0]!)
+  expect(shown).toContain('one turn of the cross-feed too many, at the last place')
+  expect(shown).toContain('one turn of the compound too many, at the furthest place')
+  expect(Object.keys(await card('01-press-screw'))).toContain('one turn of the cross-feed too many')
+})
