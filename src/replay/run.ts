@@ -19,7 +19,8 @@ import { takenOf } from './measure.ts'
 import { checkObstacles } from './obstacles.ts'
 import { pass, touchDown } from './pass.ts'
 import { checkEnd, checkLock, checkMeasure, checkReading, checkZero } from './rules.ts'
-import { broughtTo, isKnown, placeOf, type SlideState, touching, turned, zeroed } from './slide.ts'
+import { checkBrought, checkTakeUp, checkTouchAgain, ontoLine } from './set-up-rules.ts'
+import { broughtHere, broughtTo, isKnown, placeOf, type SlideState, touching, turned, zeroed } from './slide.ts'
 
 /** One operation, from a part as it is: what the slides did, what was cut, and what may never be seen. */
 export const runOperation = (
@@ -52,19 +53,22 @@ export const carryOut = (bench: Bench, move: Move, index: number): void => {
       bench.locked = move.action === 'lock'
       return
     case 'align':
-      bench.found = true
+      checkBrought(bench, move, index)
+      align(bench)
       checkObstacles(bench, index, [bench.operation.zero.fromEnd])
       return
     case 'touch-off':
-      touchOff(bench, move.slide ?? 'cross-feed')
+      touchOff(bench, move.slide ?? 'cross-feed', index)
+      return
+    case 'fit-tool':
+    case 'swing':
+      checkBrought(bench, move, index)
       return
     case 'measure':
       checkMeasure(bench, index)
       if (options.rules) bench.at[index] = sizesNow(bench)
       return
     case 'layout':
-    case 'fit-tool':
-    case 'swing':
     case 'set-speed':
     case 'deburr':
       return
@@ -76,10 +80,18 @@ export const carryOut = (bench: Bench, move: Move, index: number): void => {
   }
 }
 
-const touchOff = (bench: Bench, slide: Slide): void => {
+/** The tool stands at its place along the work, whatever the slides' screws have lost. */
+const align = (bench: Bench): void => {
+  const { slides } = bench
+  bench.found = true
+  bench.slides = { ...slides, compound: broughtHere(slides.compound), carriage: broughtHere(slides.carriage) }
+}
+
+const touchOff = (bench: Bench, slide: Slide, index: number): void => {
+  checkTouchAgain(bench, slide, index)
   bench.slides = { ...bench.slides, [slide]: touching(bench.slides[slide]) }
   if (slide === 'cross-feed') bench.backOut = null
-  else bench.found = true
+  else align(bench)
 }
 
 const setZero = (bench: Bench, slide: Slide, index: number): void => {
@@ -93,6 +105,7 @@ const setZero = (bench: Bench, slide: Slide, index: number): void => {
 const turn = (bench: Bench, move: Move, index: number): void => {
   const slide = move.slide ?? usualSlide(move)
   if (slide === 'carriage') checkLock(bench, index)
+  if (move.action === 'take-up') checkTakeUp(bench, move, slide, index)
   if (slide === 'carriage' && move.place !== undefined) {
     bring(bench, move, move.place, index)
     return
@@ -100,7 +113,8 @@ const turn = (bench: Bench, move: Move, index: number): void => {
   const target = targetOf(bench, move, slide, index)
   if (target === null) return
   const from = bench.slides[slide]
-  const to = turned(from, target)
+  const onto = slide === 'carriage' && ontoLine(bench, move)
+  const to = onto ? broughtHere(turned(from, target)) : turned(from, target)
   bench.slides = { ...bench.slides, [slide]: to }
   if (placeKnown(bench)) pass(bench, move, index, slide, from, to)
 }
@@ -111,7 +125,7 @@ const bring = (bench: Bench, move: Move, place: Length, index: number): void => 
   const { shift } = options
   const wrong = shift !== null && 'place' in shift && shift.place === place ? shift.by : 0
   const along = standing(slides.compound)[0] * Math.cos(radians(operation))
-  const unmoved: SlideState = { ...slides.carriage, dial: 0, at: [0, 0], offset: 0 }
+  const unmoved: SlideState = { ...slides.carriage, dial: 0, at: [0, 0], offset: [0, 0] }
   const from = isKnown(slides.carriage) ? slides.carriage : unmoved
   const to = broughtTo(from, place + wrong - operation.zero.fromEnd - along)
   bench.slides = { ...slides, carriage: to }

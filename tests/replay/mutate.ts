@@ -97,7 +97,27 @@ const turnSlipped: Mistake = ({ moves }, lathe) =>
 const halfMark: Mistake = ({ moves }) =>
   cutting(moves).map((index) => recount(moves, index, countAt(moves, index) - 0.5, `half a mark less at ${index}`))
 
+/** The compound taken up only when the tool stands at its place already, just before its zero. */
+const takenUpLate: Mistake = ({ moves }) => {
+  const from = moves.findIndex(({ action, slide }) => action === 'take-up' && slide === 'compound')
+  const zero = moves.findIndex(({ action, slide }) => action === 'zero' && slide === 'compound')
+  if (from < 0 || zero < from) return []
+  const late = [...moves.slice(0, from), ...moves.slice(from + 1, zero), moves[from]!, ...moves.slice(zero)]
+  return [['compound taken up late', late]]
+}
+
+/** The line met again, or the compound swung, when metal has been cut. */
+const foundAgain: Mistake = ({ moves }) =>
+  (['align', 'swing'] as const).flatMap((action) => {
+    const again = moves.find((move) => move.action === action)
+    const at = moves.findLastIndex((move) => move.action === 'feed-in')
+    if (again === undefined || at < 0) return []
+    return [[`${action} again`, [...moves.slice(0, at), again, ...moves.slice(at)]] as const]
+  })
+
 const MISTAKES: readonly Mistake[] = [
+  takenUpLate,
+  foundAgain,
   dropped,
   shortened,
   offByOne,
