@@ -39,9 +39,26 @@ export const turnTo = (scale: Scale, ways: Ways, from: number, to: number, units
   if (to === from) return ['leave it at ', ...target(scale, to), ...aside(scale, to, units)]
   if (to > from)
     return [ways.forward, ...zerosForward(scale, from, to), ...landing(scale, ways, to, units), ...on(scale, from, to)]
-  if (to >= 0) return [ways.back, to === 0 ? ' onto ' : ' to ', ...landing(scale, ways, to, units)]
+  if (to >= 0) return backTo(scale, ways, from, to, units)
   return [ways.back, ...past(scale, from, to), ...landing(scale, ways, to, units)]
 }
+
+/** Back to a reading at or after zero: the 0 of the dial goes by once a turn on the way, and the mark with it. */
+const backTo = (dial: Dial, ways: Ways, from: number, to: number, units: Units): Phrase => {
+  const passed = zerosBetween(marksPerTurn(dial) / dial.readTo, to, from)
+  if (passed === 0) return [ways.back, to === 0 ? ' onto ' : ' to ', ...landing(dial, ways, to, units)]
+  const by: Phrase = [ways.back, ...pastZero(passed)]
+  if (to === 0) return [...by, ', onto the next ', ...target(dial, 0)]
+  if (readingOf(dial, to).turns) return [...by, ', to ', ...landing(dial, ways, to, units)]
+  const told = plainDial(dial, units)
+    ? []
+    : [readingFigure(dial, to * readable(dial)), dial.reads === 'diameter' ? ' on the dial, ' : ', ']
+  return [...by, ', to ', ...target(dial, to), ' (', ...told, 'less than one turn from 0)']
+}
+
+/** How often the 0 of a dial goes by. */
+const pastZero = (times: number): Phrase =>
+  times === 1 ? [' past 0'] : [' past 0 (', figure('turns', times, 'count'), ' times)']
 
 /** A reading alone, as the scale shows it; forms are finished at or after zero. */
 export const shownOn = (scale: Scale, to: number): Phrase =>
@@ -98,20 +115,20 @@ export const past = (dial: Dial, from: number, to: number): Phrase => {
   if (from === 0) return [' from 0 to ']
   const passed = zerosBetween(perTurn, to, from)
   if (passed === 0) return [`, ${stop}`]
-  return passed === 1 ? [` past 0, ${stop}`] : [' past 0 (', figure('turns', passed, 'count'), ` times), ${stop}`]
+  return [...pastZero(passed), `, ${stop}`]
 }
 
 /**
  * Forward from before zero the dial shows its 0 at least once before a reading after it, and from more than a turn before zero it shows a 0
- * that is not the zero: each is said, since who stops at the first fitting mark stops too early.
+ * that is not the zero: each is said, since who stops at the first fitting mark stops too early. So it is on more than a turn after zero.
  */
 export const zerosForward = (dial: Dial, from: number, to: number): Phrase => {
   const perTurn = marksPerTurn(dial) / dial.readTo
   const early = from < 0 ? zerosBetween(perTurn, from, Math.min(to, 0)) : 0
-  const times = (n: number): Phrase => (n === 1 ? [' past 0'] : [' past 0 (', figure('turns', n, 'count'), ' times)'])
-  if (to === 0) return early === 0 ? [' onto '] : [...times(early), ', onto the next ']
-  if (from < 0 && to > 0) return [...times(early + 1), ', to ']
-  return early === 0 ? [' to '] : [...times(early), ', to ']
+  if (to === 0) return early === 0 ? [' onto '] : [...pastZero(early), ', onto the next ']
+  if (from < 0 && to > 0) return [...pastZero(early + 1), ', to ']
+  const passed = from > 0 && to - from > perTurn ? zerosBetween(perTurn, from, to) : early
+  return passed === 0 ? [' to '] : [...pastZero(passed), ', to ']
 }
 
 /** Between two readings after zero, more than a turn round: how far on that is from where the dial stands. */
