@@ -16,9 +16,12 @@ export const benchOf = (job: Job): Bench => ({
 /** The part in the machine: what the replay may cut and what stands in the way. d = −radius of the measured stock. */
 export function setupOf(bench: Bench): Setup {
   const centers = bench.part.held === 'between centers'
+  const length = bench.steps.at(-1)?.end ?? 0
+  const { dog, overhang } = bench.part
+  const beforeDog = dog === null ? null : length - dog
   return {
     stock: bench.steps.map((step) => linePiece(step.start, -step.measured / 2, step.end, -step.measured / 2)),
-    jaws: centers ? null : bench.part.overhang,
+    jaws: centers ? beforeDog : overhang,
     tailstockCenter: centers || bench.part.held === 'chuck and center',
   }
 }

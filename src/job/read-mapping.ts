@@ -1,5 +1,6 @@
 import type { Path, Span } from '../diagnostics/diagnostic.ts'
 import { suggest } from '../diagnostics/suggest.ts'
+import { NOT_BESIDE } from '../lathe/schema.ts'
 import type { Units } from '../units/length.ts'
 import { readValue } from './read-shape.ts'
 import { label, type Reader } from './reader.ts'
@@ -64,11 +65,14 @@ const namedKeys = (reader: Reader, schema: AnySchema, shape: Shape, data: Mappin
   for (const key of unknown) {
     const free = Object.keys(shape).filter((each) => !keys.has(each))
     const meant = suggest(key, free) ?? suggest(key, Object.keys(shape))
-    unknownKey(reader, schema, [...path, key], meant ? `did you mean "${meant}"?` : keysOf(free))
+    unknownKey(reader, schema, [...path, key], meant ? `did you mean "${meant}"?` : keysOf(fitting(free, keys)))
     if (meant && !keys.has(meant)) keys.set(meant, [...path, key])
   }
   return keys
 }
+
+const fitting = (free: readonly string[], given: ReadonlyMap<string, Path>): string[] =>
+  free.filter((key) => [...given.keys()].every((one) => !NOT_BESIDE[one]?.includes(key)))
 
 const keysOf = (free: readonly string[]): string =>
   free.length === 0 ? 'take it out' : `keys not given yet: ${listed(free)}`

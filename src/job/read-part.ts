@@ -25,14 +25,32 @@ export const readPart = (values: PartRead, units: Units, giver: Giver): Part | n
       'the overhang is longer than the part',
       'give how far the part stands out, or describe the whole part in steps',
     )
+  const dog = readDog(values, whole, giver)
   return {
     material,
     held: values.held ?? 'chuck',
     overhang: values.overhang ?? whole,
     overhangGiven: values.overhang !== undefined,
+    dog,
     steps,
     origin: given.origin,
   }
+}
+
+const readDog = (values: PartRead, whole: number, giver: Giver): number | null => {
+  const { dog, held } = values
+  if (dog === undefined) return null
+  const given = giver(values)
+  if (held !== 'between centers')
+    given.report(
+      'dog',
+      'impossible',
+      'a dog drives work between centers',
+      'write held: between centers, or leave it out',
+    )
+  if (dog >= whole)
+    given.report('dog', 'impossible', 'the dog takes the whole part', 'give how much of the headstock end it takes')
+  return dog
 }
 
 const readMaterial = (values: PartRead, units: Units, giver: Giver): Material | null => {

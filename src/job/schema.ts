@@ -59,6 +59,9 @@ export const partSchema = z
       choice('How the work is held; by default chuck.', ['chuck', 'collet', 'between centers', 'chuck and center']),
     ),
     overhang: z.optional(length('How far the work stands out of the chuck; by default its whole length.')),
+    dog: z.optional(
+      length('Between centers: how much of the headstock end the dog takes; the tool is kept off it as off jaws.'),
+    ),
     steps: z.optional(z.array(stepSchema).check(z.minLength(1), z.describe('From the free end toward the headstock.'))),
     diameter: z.optional(dimension('Diameter of a plain bar, instead of steps.')),
     length: z.optional(length('Length of a plain bar, instead of steps.')),

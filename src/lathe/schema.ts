@@ -21,6 +21,13 @@ const scale = {
   readout: z.optional(length('Resolution of a digital readout, given instead of graduation, per-turn and backlash.')),
 }
 
+/** What no longer fits once a key is given: a readout has no marks and turns, an indicator has nothing but its range. */
+export const NOT_BESIDE: Readonly<Record<string, readonly string[]>> = {
+  readout: ['graduation', 'per-turn', 'backlash', 'read-to', 'indicator', 'range'],
+  indicator: ['graduation', 'per-turn', 'backlash', 'read-to', 'readout'],
+  graduation: ['readout', 'indicator', 'range'],
+}
+
 export const crossFeedSchema = z
   .strictObject({
     ...scale,

@@ -128,7 +128,7 @@ export type Operation = {
 /** The whole part before any cut: d = −radius, measured diameters; and what stands in the way. */
 export type Setup = {
   readonly stock: Form
-  /** Distance from the free end to the chuck's jaws; null between centers. */
+  /** Distance from the free end to the chuck's jaws, or to the dog; null between centers where nothing is said of the dog. */
   readonly jaws: Length | null
   /** A center stands at the free end: nothing of the tool may stand at z < 0. */
   readonly tailstockCenter: boolean

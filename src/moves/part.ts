@@ -8,6 +8,8 @@ export type Part = {
   /** Out of the chuck, pm; the part's whole length where not given. */
   readonly overhang: Length
   readonly overhangGiven: boolean
+  /** Between centers: how much of the headstock end the dog takes, pm; null where not given, and in a chuck. */
+  readonly dog: Length | null
   /** From the free end toward the headstock. */
   readonly steps: readonly Step[]
   readonly origin: Origin

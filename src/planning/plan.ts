@@ -48,6 +48,7 @@ export function toPlan(
       material: job.part.material.name,
       held: job.part.held,
       overhang: job.part.overhang,
+      ...(job.part.dog === null ? {} : { dog: job.part.dog }),
       steps: bench.steps.map((step) => ({
         name: step.name,
         diameter: step.diameter.aim,

@@ -1,4 +1,4 @@
-import { CAUTIONS, PULLS_IN } from './cautions.ts'
+import { cautionsFor, PULLS_IN } from './cautions.ts'
 import { correctionTables, withCorrections } from './corrections.ts'
 import { gainsOf } from './gains.ts'
 import { headingOf, partHeading } from './heading.ts'
@@ -17,7 +17,7 @@ export const buildSheet = (plan: Plan): Sheet => ({
   lathe: plan.lathe,
   part: plan.part,
   heading: partHeading(plan),
-  cautions: [...CAUTIONS, ...(pullsIn(plan) ? [PULLS_IN] : [])],
+  cautions: [...cautionsFor(plan.part.held), ...(pullsIn(plan) ? [PULLS_IN] : [])],
   orderReasons: plan.orderReasons,
   warnings: plan.warnings,
   features: plan.features.map((feature, position) => featureOf(plan, feature, position)),

@@ -1,11 +1,16 @@
 /** On every sheet, before anything else: shop practice, and what comes before the sheet. */
-export const CAUTIONS: readonly string[] = [
+export const cautionsFor = (held: string): readonly string[] => [
   'Safety glasses on. No rings, watch, gloves or loose sleeves; long hair tied back.',
-  'Take the key out of the chuck every time. Turn the work by hand once before power.',
+  held === 'between centers' ? DOG : KEY,
   'Rigid set-up, short overhang, bit out no more than it must. Reduced speed.',
   'STOP the spindle to measure. Chips: a brush and a stopped spindle, never a hand.',
   "The machine's manual, the shop's rules, local codes and a qualified supervisor come before this sheet.",
 ]
+
+const KEY = 'Take the key out of the chuck every time. Turn the work by hand once before power.'
+
+/** Common practice, no source. */
+const DOG = 'Dog tail free, center oiled. Turn the work by hand once before power.'
 
 /** A screw does not hold a slide back: an edge that pulls itself in uses up the lost motion by itself. */
 export const PULLS_IN =

@@ -21,7 +21,12 @@ export const handStep = (scene: Scene): Said => {
     case 'set-speed':
       return speed(scene)
     case 'start':
-      return say('SPINDLE', ['start'], ['key out? stand clear'], chips(scene))
+      return say(
+        'SPINDLE',
+        ['start'],
+        [between(scene) ? 'dog free? stand clear' : 'key out? stand clear'],
+        chips(scene),
+      )
     case 'stop':
       return say('SPINDLE', ['STOP, wait until it stands'])
     case 'align':
@@ -47,6 +52,8 @@ const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Ph
   effect,
   more,
 })
+
+const between = ({ plan }: Scene): boolean => plan.part.held === 'between centers'
 
 /** Once a sheet, before the first cut. Oil on steel, iron and brass dry: common practice, no source. */
 const chips = ({ plan, feature, index }: Scene): Phrase[] => {

@@ -78,9 +78,14 @@ const DIALS: Labeled = {
   ],
 }
 
-/** Between centers nothing stands out of anything. */
-const held = ({ part, units }: Plan): Phrase =>
-  part.held === 'between centers' ? [part.held] : [`${part.held}, `, length('stock', part.overhang, units), ' out']
+/** Between centers nothing stands out of anything, and a dog drives the work. */
+const held = ({ part, units }: Plan): Phrase => {
+  if (part.held === 'between centers')
+    return part.dog === undefined
+      ? [part.held]
+      : [part.held, ', the dog takes ', length('stock', part.dog, units), ' of the headstock end']
+  return [`${part.held}, `, length('stock', part.overhang, units), ' out']
+}
 
 const identified = (place: string, blocks: readonly Labeled[]): Labeled[] =>
   blocks.map(({ label, says }) => ({

@@ -28,6 +28,8 @@ export type PlannedPart = {
   readonly material: string
   readonly held: string
   readonly overhang: Length
+  /** What the dog takes of the headstock end; absent where nothing is said of it. */
+  readonly dog?: Length
   readonly steps: readonly {
     readonly name: string
     readonly diameter: Length

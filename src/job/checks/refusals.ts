@@ -51,6 +51,12 @@ function core(one: Case): Refusal | null {
 
 function beyondOverhang(one: Case): Refusal | null {
   if (one.setup.jaws === null || one.draft.region.to <= one.setup.jaws) return null
+  if (one.bench.part.dog !== null)
+    return {
+      code: 'beyond-overhang',
+      reason: `it reaches to ${shown(one)(one.draft.region.to)} from the free end, the dog stands at ${shown(one)(one.setup.jaws)}`,
+      remedy: 'turn the work end for end, and put the dog on the other end',
+    }
   return {
     code: 'beyond-overhang',
     reason: `it reaches to ${shown(one)(one.draft.region.to)} from the free end, the work stands ${shown(one)(one.setup.jaws)} out of the chuck`,
@@ -138,6 +144,12 @@ function jaws(one: Case): Refusal | null {
   const furthest = one.draft.zero.fromEnd + edgeEnds(one.draft).last + edgeTo
   const limit = one.setup.jaws - one.lathe.jawClearance
   if (furthest <= limit) return null
+  if (one.bench.part.dog !== null)
+    return {
+      code: 'near-dog',
+      reason: `the tool reaches to ${show(furthest)} from the free end; the dog stands at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
+      remedy: 'turn the work end for end, or set the edge at the headstock side of its blank (edge-offset:)',
+    }
   return {
     code: 'near-jaws',
     reason: `the tool reaches to ${show(furthest)} from the free end; the jaws stand at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,

@@ -3,7 +3,7 @@ import { defaultClear } from '../../features/shop.ts'
 import { rakeFor } from '../../handbook/grinding.ts'
 import type { Spindle } from '../../moves/stated.ts'
 import { formatAngle, formatExact, formatLength } from '../../units/format.ts'
-import type { Length } from '../../units/length.ts'
+import { INCH, type Length, MM } from '../../units/length.ts'
 import { type Case, deepestBelowSurface } from './refusals.ts'
 
 /** `say` is the whole warning, remedy and all; `origin` is where it can be mended. */
@@ -25,6 +25,7 @@ const AGAINST_CHATTER = 'less speed, then more feed, less overhang, an edge hone
 export function warningsOf(one: Case, spindle: Spindle): Said[] {
   return [
     ...tooFast(one, spindle),
+    ...unseenDog(one),
     ...smallCore(one),
     ...wideContact(one),
     ...longBit(one),
@@ -49,6 +50,24 @@ export function slender(bench: Case['bench']): Said[] {
       `The work stands out ${times.toFixed(1)} diameters without a center`,
       `expect spring and chatter, use a center or less overhang; against chatter in this order: ${AGAINST_CHATTER}`,
       within(bench.part.origin, 'overhang'),
+    ),
+  ]
+}
+
+/** A lathe dog and its screw take about an inch. Common practice, no source. */
+function unseenDog({ bench, draft, edge }: Case): Said[] {
+  const { part, steps, units } = bench
+  if (part.held !== 'between centers' || part.dog !== null) return []
+  const end = steps.at(-1)?.end ?? 0
+  const last = draft.cuts.style === 'corner' ? 0 : draft.cuts.last
+  const reaches = draft.zero.fromEnd + last + Math.max(edge.shank.to, ...edge.pieces.map(({ to }) => to))
+  if (end - reaches >= (units === 'inch' ? INCH : 25 * MM)) return []
+  return [
+    warning(
+      'near-dog',
+      `The tool comes to ${formatExact(Math.max(0, end - reaches), units)} from the headstock end, where a dog sits`,
+      'say how much of that end the dog takes (dog: in part), or turn the work end for end',
+      within(part.origin, 'held'),
     ),
   ]
 }
