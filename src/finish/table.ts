@@ -1,6 +1,8 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { type Corrected, correctedFor, finishStep, type Shop } from './measured.ts'
+import { stretches, whyNot } from './no-row.ts'
+import { type Trouble, troubleIn } from './remaining.ts'
 import type { Stop } from './stop.ts'
 
 /** One micrometer reading, and what to finish at then. */
@@ -24,11 +26,17 @@ export type CorrectionTable = {
   readonly byDepth: boolean
   /** More than this from what is expected no stated error explains, pm of diameter. */
   readonly most: Length
-  /** From the largest bottom to the smallest. Only rows that their replay has proved. */
+  /** From the largest bottom to the smallest. Only rows that their replay has proved; none where no reading can be told so. */
   readonly rows: readonly Row[]
+  /** Readings between that have no row, neighbors together. */
+  readonly without: readonly (readonly Length[])[]
+  /** Why the first of those has none. */
+  readonly reason: string | null
+  /** What the micrometer tells apart, pm. */
+  readonly quantum: Length
 }
 
-/** Five to seven readings around the expected one, each planned and replayed from the form that it means. Null where no row is proved. */
+/** Five to seven readings around the expected one, each planned and replayed from the form that it means. Null where nothing can be off. */
 export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: Units): CorrectionTable | null => {
   const { stop, operation } = shop
   const byDepth = !operation.dimensions.some(({ id, fixed }) => id === 'bottomDiameter' && fixed === true)
@@ -37,13 +45,19 @@ export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: 
   const quantum = quantumOf(sum, shop, units)
   const base = byDepth ? operation.surface : 0
   const expected = base + Math.round((stop.expected - base) / quantum) * quantum
-  const rows = readingsAround(expected, sum, stepOnDiameter(sum, shop), quantum).flatMap((measured) => {
+  const troubles: Trouble[] = []
+  const readings = readingsAround(expected, sum, stepOnDiameter(sum, shop), quantum)
+  const rows = readings.flatMap((measured) => {
     const corrected = correctedFor(shop, measured)
-    return proved(corrected) ? [rowOf(measured, corrected, stop.finishes)] : []
+    const trouble = troubleIn(shop, corrected)
+    if (trouble === null) return [rowOf(measured, corrected, stop.finishes)]
+    troubles.push(trouble)
+    return []
   })
-  if (rows.length === 0) return null
   const most = Math.floor(sum / quantum + 1e-6) * quantum
-  return { at: stop.at, finishes: stop.finishes, by: stop.by, expected, byDepth, most, rows }
+  const without = stretches(readings, rows)
+  const reason = troubles.length === 0 ? null : whyNot(troubles[0]!)
+  return { at: stop.at, finishes: stop.finishes, by: stop.by, expected, byDepth, most, rows, without, reason, quantum }
 
   function rowOf(measured: Length, { deeper, bottom, within }: Corrected, finishes: readonly number[]): Row {
     return {
@@ -55,9 +69,6 @@ export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: 
     }
   }
 }
-
-/** A row that can be followed: the replay sees nothing that may not be, and the bottom is within its limits, or the nearest that the dial gives. */
-const proved = ({ faults }: Corrected): boolean => faults.length === 0
 
 /** What all stated errors together can do to the bottom, pm of diameter. */
 export const summedError = (budget: readonly Budgeted[], byDepth: boolean): Length => {

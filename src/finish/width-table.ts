@@ -2,7 +2,8 @@ import type { Budgeted } from '../budget/budgeted.ts'
 import type { Slide } from '../moves/operation.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { correctedFor, type Shop, stepTravel } from './measured.ts'
-import { troubleIn } from './remaining.ts'
+import { stretches, whyNot } from './no-row.ts'
+import { type Trouble, troubleIn } from './remaining.ts'
 import { type CorrectionTable, readingsAround } from './table.ts'
 import { anyAcross, fromHeadstock, slideOf, stepsAcross, withAcross, withTool } from './width.ts'
 
@@ -27,6 +28,10 @@ export type WidthTable = {
   readonly most: Length
   /** From the widest to the narrowest. Every row also holds together with the ends of the table for the bottom. */
   readonly rows: readonly WidthRow[]
+  readonly without: readonly (readonly Length[])[]
+  readonly reason: string | null
+  /** What the caliper tells apart, pm. */
+  readonly quantum: Length
 }
 
 /** A limit met but for a nanometer is met. */
@@ -53,32 +58,45 @@ export const widthTable = (
   const expected = Math.round(real / quantum) * quantum
   const slide = slideOf(operation, across)
   const step = stepAlong(sum, shop, slide, quantum)
-  const rows = readingsAround(expected, sum, step, quantum).flatMap((measured) =>
-    rowFor(shop, real, measured, diameters),
-  )
+  const readings = readingsAround(expected, sum, step, quantum)
+  const tried = readings.map((measured) => rowFor(shop, real, measured, diameters))
+  const rows = tried.flatMap((one) => (typeof one === 'string' ? [] : [one]))
+  const reason = tried.find((one) => typeof one === 'string') ?? null
   // No further off than the rows go on either side: a tool that cannot be fed back past its first place has fewer there.
   const most = Math.min(
     Math.floor(sum / quantum + 1e-6) * quantum,
     ...[rows[0], rows.at(-1)].map((row) => Math.abs((row?.measured ?? expected) - expected)),
   )
   const kept = rows.filter(({ measured }) => Math.abs(measured - expected) <= most)
-  return kept.length < 3 || most <= 0 ? null : { at: stop.at, slide, expected, most, rows: kept }
+  const table = { at: stop.at, slide, expected, most, reason, quantum }
+  if (kept.length < 3 || most <= 0) return reason === null ? null : { ...table, rows: [], without: [] }
+  return {
+    ...table,
+    rows: kept,
+    without: stretches(
+      readings.filter((measured) => Math.abs(measured - expected) <= most),
+      kept,
+    ),
+  }
 }
 
-/** The row, planned and replayed from the width that was measured, and with the ends of the other table; nothing where one of them fails. */
-const rowFor = (shop: Shop, real: Length, measured: Length, diameters: CorrectionTable | null): readonly WidthRow[] => {
+/** The row, planned and replayed from the width that was measured, and with the ends of the other table; where one of them fails, why. */
+const rowFor = (shop: Shop, real: Length, measured: Length, diameters: CorrectionTable | null): WidthRow | string => {
   const { stop } = shop
   const wider = measured - real
   const other: Shop = { ...shop, operation: withTool(shop.operation, wider) }
   const { steps, corrected: alone } = stepsAcross(other, stop.expected, wider)
   const there = alone.trace.at[stop.at]?.find(({ id }) => id === 'width')?.surely ?? null
-  if (there === null || Math.abs(there - measured) > SLACK) return []
+  if (there === null || Math.abs(there - measured) > SLACK) return 'that width is not the tool alone'
   const together: Shop = { ...other, operation: withAcross(other, steps) }
   const width = alone.trace.sizes.find(({ id }) => id === 'width')?.surely ?? null
-  if (width === null || troubleIn(shop, alone) !== null || !holdsWith(together, width, diameters)) return []
+  const trouble: Trouble | null = troubleIn(shop, alone)
+  if (trouble !== null) return whyNot(trouble)
+  if (width === null || !holdsWith(together, width, diameters)) return 'it does not hold with every bottom'
   const limits = shop.operation.dimensions.find(({ id }) => id === 'width')?.limits ?? null
   const within = limits === null ? null : width >= limits[0] - SLACK && width <= limits[1] + SLACK
-  return within === false ? [] : [{ measured, moves: movesAcross(together, shop.operation.moves), width, within }]
+  if (within === false) return 'no reading comes within the limits'
+  return { measured, moves: movesAcross(together, shop.operation.moves), width, within }
 }
 
 /** With the largest and the smallest bottom of the other table: the same finish as there, the same width, and no fault. */

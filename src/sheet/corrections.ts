@@ -9,6 +9,7 @@ import { afterFinish } from './after-finish.ts'
 import { marks, readingOf, shownOn } from './dial.ts'
 import { identify, length } from './figure.ts'
 import type { Plan } from './plan.ts'
+import { apart, joined, neighbors, noTable, withoutRow } from './rows.ts'
 import type { Planned } from './scene.ts'
 import type { Corrections, Figure, Phrase, SheetStep } from './sheet.ts'
 import { widthData, widthLines } from './width-corrections.ts'
@@ -38,7 +39,7 @@ export const correctionTables = (plan: Plan): readonly Tables[] => {
     const again = againFor(shop, trace)
     return {
       bottom,
-      width: widthTable(shop, feature.budget, plan.units, bottom),
+      width: widthTable(shop, feature.budget, plan.units, bottom === null || bottom.rows.length === 0 ? null : bottom),
       after: again === null ? null : { again, stop },
     }
   })
@@ -64,7 +65,7 @@ export const withCorrections = (
   if (bottom === null && width === null) return steps
   const lines = [
     ...(bottom === null ? [] : linesOf(plan, feature, bottom, first)),
-    ...(width === null ? [] : widthLines(plan, width, first, bottom !== null)),
+    ...(width === null ? [] : widthLines(plan, width, first, told(bottom))),
   ]
   return steps.map((step, index) => {
     if (index !== (bottom ?? width)!.at) return step
@@ -73,15 +74,19 @@ export const withCorrections = (
     return {
       ...step,
       more,
-      ...(bottom === null ? {} : { corrections: dataOf(plan, feature, bottom, first, place) }),
-      ...(width === null ? {} : { widthCorrections: widthData(plan, width, first, `step.${step.number}.width`) }),
+      ...(!told(bottom) ? {} : { corrections: dataOf(plan, feature, bottom, first, place) }),
+      ...(!told(width) ? {} : { widthCorrections: widthData(plan, width, first, `step.${step.number}.width`) }),
     }
   })
 }
 
+const told = <T extends { readonly rows: readonly unknown[] }>(table: T | null): table is T =>
+  table !== null && table.rows.length > 0
+
 const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): Phrase[] => {
+  if (table.rows.length === 0) return [noTable('THE BOTTOM', table.reason)]
   const key = table.byDepth ? 'outside diameter less bottom diameter' : 'bottom diameter'
-  const each = alike(table.rows).map((rows, i) => rowWords(plan, feature, table, rows, i === 0))
+  const each = alike(table).map((rows, i) => rowWords(plan, feature, table, rows, i === 0))
   const many = each.some((phrase) => phrase.length > 3) ? 2 : 4
   const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
   const steps = table.finishes.length === 1 ? `step ${first + table.finishes[0]!}` : 'every finishing step'
@@ -92,16 +97,19 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
       ' expected)',
     ],
     ...chunks.map((chunk) => chunk.flatMap((phrase, i) => (i === 0 ? phrase : ['; ', ...phrase]))),
+    ...withoutRow(table, (measured) => length('expected', keyOf(feature, table, measured), plan.units)),
+    ...(apart(alike(table), table.quantum) ? [['between two rows: the nearer; in doubt the shallower']] : []),
     ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
   ]
 }
 
 /** Neighbors that are finished at one reading are told together. */
-const alike = (rows: readonly Row[]): readonly (readonly Row[])[] => {
+const alike = (table: CorrectionTable): readonly (readonly Row[])[] => {
   const groups: Row[][] = []
-  for (const row of rows) {
+  for (const row of table.rows) {
     const last = groups.at(-1)
-    if (last?.[0]?.deeper === row.deeper && last[0].within === row.within) last.push(row)
+    const next = last !== undefined && neighbors(table, last.at(-1)!, row)
+    if (next && last[0]?.deeper === row.deeper && last[0].within === row.within) last.push(row)
     else groups.push([row])
   }
   return groups
@@ -116,7 +124,7 @@ const rowWords = (
 ): Phrase => {
   const row = rows[0]!
   const key = (one: Row): Figure => keyFigure(plan, feature, table, one)
-  const keys: Phrase = rows.length === 1 ? [key(row)] : [key(row), rows.length === 2 ? ', ' : ' to ', key(rows.at(-1)!)]
+  const keys: Phrase = rows.length === 1 ? [key(row)] : [key(row), joined(rows, table.quantum), key(rows.at(-1)!)]
   const scale = finishingScale(plan, table)
   const same = row.counts.every((count) => count === row.counts[0] && count >= 0)
   const reading = same

@@ -4,15 +4,18 @@ import { inUnits } from '../units/length.ts'
 import { markFigure, markWord, readingFigure, readingOf, shownOn } from './dial.ts'
 import { length } from './figure.ts'
 import type { Plan } from './plan.ts'
+import { apart, joined, neighbors, noTable, withoutRow } from './rows.ts'
 import { scaleOf } from './scene.ts'
 import type { Figure, Phrase, WidthCorrections } from './sheet.ts'
 
 /** The lines under the stop that tell how far to feed across by what the width measures. `first` is the number of the feature's first step. */
 export const widthLines = (plan: Plan, table: WidthTable, first: number, paired: boolean): Phrase[] => {
+  if (table.rows.length === 0) return [noTable('THE WIDTH', table.reason)]
   const moved = table.rows[0]!.moves
   const steps = moved.length === 1 ? 'step ' : 'steps '
   const numbers = moved.map(({ index }) => first + index).join(' and ')
-  const each = grouped(table.rows).map((rows) => rowWords(plan, table, rows))
+  const groups = grouped(table)
+  const each = groups.map((rows) => rowWords(plan, table, rows))
   const many = moved.length > 1 ? 1 : each.some(({ reading }) => reading.length > 2) ? 2 : 4
   const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
   return [
@@ -27,18 +30,21 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
         ...reading,
       ]),
     ),
+    ...withoutRow(table, (measured) => length('expected', measured, plan.units)),
+    ...(apart(groups, table.quantum) ? [['between two rows: the nearer; in doubt the narrower']] : []),
     ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
     ...(paired ? [['use both tables together: the bottom sets the depth, the width sets the feed across']] : []),
   ]
 }
 
 /** Neighbors with one reading are told together. */
-const grouped = (rows: readonly WidthRow[]): WidthRow[][] => {
+const grouped = (table: WidthTable): WidthRow[][] => {
   const groups: WidthRow[][] = []
-  for (const row of rows) {
+  for (const row of table.rows) {
     const last = groups.at(-1)
+    const next = last !== undefined && neighbors(table, last.at(-1)!, row)
     const alike = last?.[0]?.moves.every(({ count }, i) => count === row.moves[i]!.count) === true
-    if (alike) last?.push(row)
+    if (next && alike) last.push(row)
     else groups.push([row])
   }
   return groups
@@ -48,7 +54,7 @@ const rowWords = (plan: Plan, table: WidthTable, rows: readonly WidthRow[]): { k
   const key = (i: number): Figure => keyFigure(plan, table, rows[i]!)
   const readings = rows[0]!.moves.map(({ count }) => shownAnywhere(scaleOf(plan, table.slide)!, count))
   return {
-    keys: rows.length === 1 ? [key(0)] : [key(0), rows.length === 2 ? ', ' : ' to ', key(rows.length - 1)],
+    keys: rows.length === 1 ? [key(0)] : [key(0), joined(rows, table.quantum), key(rows.length - 1)],
     reading: readings.flatMap((one, i) => [...(i === 0 ? [] : [', then ']), ...one]),
   }
 }

@@ -1,0 +1,37 @@
+import type { Length } from '../units/length.ts'
+import type { Figure, Phrase } from './sheet.ts'
+
+/** What the two tables under a stop have in common. */
+type Row = { readonly measured: Length }
+type Table = {
+  readonly rows: readonly Row[]
+  readonly without: readonly (readonly Length[])[]
+  readonly reason: string | null
+}
+
+export const noTable = (of: string, reason: string | null): Phrase => [
+  `BY ${of}: no table here${reason === null ? '' : `, ${reason}`}; with what you measure use "finish"`,
+]
+
+/** Readings between the rows for which no row can be given. */
+export const withoutRow = ({ without, reason }: Table, key: (measured: Length) => Figure): Phrase[] =>
+  without.map((readings) => [
+    key(readings[0]!),
+    ...(readings.length === 1 ? [] : [' to ', key(readings.at(-1)!)]),
+    `: no row, ${reason}; use "finish"`,
+  ])
+
+/** No reading without a row lies between them. */
+export const neighbors = ({ without }: Table, one: Row, next: Row): boolean =>
+  !without.flat().some((reading) => reading < one.measured && reading > next.measured)
+
+/** An instrument reads more finely than the rows stand apart, and what lies between is finished otherwise on either side. */
+export const apart = (groups: readonly (readonly Row[])[], quantum: Length): boolean =>
+  groups.slice(1).some((rows, i) => further(groups[i]!.at(-1)!, rows[0]!, quantum))
+
+/** Between two keys with one reading. */
+export const joined = (rows: readonly Row[], quantum: Length): string =>
+  rows.length > 2 || further(rows[0]!, rows[1]!, quantum) ? ' to ' : ', '
+
+const further = (one: Row, next: Row, quantum: Length): boolean =>
+  Math.abs(one.measured - next.measured) > quantum * (1 + 1e-6)
