@@ -120,6 +120,8 @@ export type Operation = {
   readonly rpm: number
   /** The tallest ridge the plan leaves between neighboring places of a form that is stepped along, pm. */
   readonly cusp?: Length
+  /** What one pass may take at the most (null: none is set), and what roughing leaves for the finish, pm. The replay never reads it. */
+  readonly passes?: { readonly infeed: Length | null; readonly leave: Length }
   /** How the place along the work is found: a scribed line (layout error) or a touched face (touch-off error). */
   readonly placedBy: 'line' | 'touch'
   readonly moves: readonly Move[]

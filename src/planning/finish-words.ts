@@ -13,7 +13,14 @@ import type { Length, Units } from '../units/length.ts'
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
 /** What was found by measuring, what is doubted, and why nothing more can be done: the prose of a sheet of what remains. */
-export const notesOf = (plan: Plan, index: number, taken: Taken, findings: Findings, stop: Stop): string[] => {
+export const notesOf = (
+  plan: Plan,
+  index: number,
+  taken: Taken,
+  findings: Findings,
+  stop: Stop,
+  added: number,
+): string[] => {
   const show = (length: Length) => shown(length, plan.units)
   const earlier = plan.features.slice(0, index).flatMap((one) => (one.status === 'planned' ? one.operation.moves : []))
   const { off, expectedBottom, expectedWidth, wider } = findings
@@ -39,6 +46,11 @@ export const notesOf = (plan: Plan, index: number, taken: Taken, findings: Findi
           }.`,
         ]),
     `Begin at step ${earlier.length + stop.at + 2}: the steps have the numbers of the whole sheet, and the tool is still backed out as step ${earlier.length + stop.at} left it.`,
+    ...(added === 0
+      ? []
+      : [
+          `The roughing stopped short: too much is left for the finishing pass to take at once. Steps ${earlier.length + stop.at + 4} to ${earlier.length + stop.at + 3 + added} rough again down to what the finish was meant to take, and measure; each step after them has a number ${added} higher than on the whole sheet.`,
+        ]),
   ]
 }
 

@@ -10,6 +10,8 @@ import { buildSheet } from '../sheet/build.ts'
 import type { FeaturePlan, Plan } from '../sheet/plan.ts'
 import type { Sheet } from '../sheet/sheet.ts'
 import type { Length } from '../units/length.ts'
+import { roughedFirst } from './finish-rough.ts'
+import { senseless } from './finish-sense.ts'
 import { doubts, notesOf, refusedBy } from './finish-words.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
@@ -23,7 +25,10 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
   const progress = progressBefore(plan, index)
   const written: Shop = { lathe: plan.lathe, setup: plan.setup, progress, operation: feature.operation, stop }
   const shop = onOutside(written, taken.outside)
-  const found = remainingFor(shop, taken)
+  const nonsense = senseless(plan.units, shop, taken)
+  if (nonsense !== null) return only(plan, index, { ...refusedBy(plan.units, feature, taken, null), ...nonsense }, null)
+  const plain = remainingFor(shop, taken)
+  const { found, added } = plain.ok ? roughedFirst(shop, taken.bottom, plain) : { found: plain, added: 0 }
   if (!found.ok) return only(plan, index, refusedBy(plan.units, feature, taken, found, shop), null)
   const { findings, operation, trace } = found
   const changed: Planned = {
@@ -34,7 +39,7 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
     trace,
     budget: budgetAfter(plan, progress, operation),
     gains: [],
-    notes: [...notesOf(plan, index, taken, findings, stop), ...feature.notes],
+    notes: [...notesOf(plan, index, taken, findings, stop, added), ...feature.notes],
   }
   return only(plan, index, changed, { stop, says: doubts(plan, feature, findings, taken) })
 }

@@ -48,11 +48,19 @@ export function planOne(
   const spindle = spindleFor(job, draft)
   const stepped = sequenced.cusp === undefined ? {} : { cusp: sequenced.cusp }
   const zero = { ...draft.zero, diameter: draft.zero.diameter - 2 * (sequenced.deeper ?? 0) }
-  const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...stepped, zero }
+  const passes = passesOf(draft.cuts)
+  const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...stepped, ...passes, zero }
   const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
   const failed = unproven(job.units, operation, trace, faults)
   if (failed !== null) return { feature, refusal: groundOnFace(job.units, draft, failed) ?? failed }
   return { feature, planned: { draft, operation, trace, after, spindle, warnings: warningsOf(checked, spindle) } }
+}
+
+/** A corner tool goes in by ever smaller moves of its own. */
+function passesOf(cuts: Draft['cuts']): Pick<Operation, 'passes'> {
+  if (cuts.style === 'corner') return {}
+  const leave = cuts.style === 'steps' ? cuts.leave : cuts.depth - (cuts.roughDepths.at(-1) ?? 0)
+  return { passes: { infeed: cuts.infeed, leave } }
 }
 
 function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: number) {

@@ -1,0 +1,77 @@
+import { finishStep, type Shop } from '../finish/measured.ts'
+import { type Findings, type Remaining, troubleIn } from '../finish/remaining.ts'
+import { bottomWanted } from '../finish/stop.ts'
+import type { Move, Operation } from '../moves/operation.ts'
+import { replayNext } from '../replay/replay.ts'
+import { newProgram, type Program, toPlace } from '../sequence/program.ts'
+import { type Side, sideTo } from '../sequence/side.ts'
+import type { Length } from '../units/length.ts'
+
+type Found = Extract<Remaining, { ok: true }>
+/** `put in`: so many moves of roughing behind the two that come back from the stop. */
+export type Roughed = { readonly found: Remaining; readonly added: number }
+
+/** What comes back from a stop before anything else: the cross-feed and the spindle. */
+const COME_BACK = 2
+
+/**
+ * Where roughing stopped so far short that the finish would take more than one pass may, the roughing is done again, each reading by as much
+ * further as the zero is off: then as much is left for the finish as was planned. Replayed from the measured form, with its own stop to measure.
+ */
+export const roughedFirst = (shop: Shop, bottom: Length, found: Found): Roughed => {
+  if (!tooMuchLeft(shop, bottom)) return { found, added: 0 }
+  const { lathe, setup, progress, stop } = shop
+  const put = roughAgain({ ...shop, operation: found.operation }, found.findings)
+  const { moves } = found.operation
+  const at = stop.at + 1 + COME_BACK
+  const operation: Operation = { ...found.operation, moves: [...moves.slice(0, at), ...put, ...moves.slice(at)] }
+  const { trace, faults } = replayNext(lathe, setup, progress, operation, 0)
+  const trouble = troubleIn(shop, { operation, trace, faults: faults.filter(({ move }) => move < 0 || move > stop.at) })
+  return { found: trouble === null ? { ...found, operation, trace } : { ok: false, ...trouble }, added: put.length }
+}
+
+/** More than an infeed; but a pass of next to nothing, under a quarter of one, would only rub. Where no infeed is set, twice what was to be left. */
+const tooMuchLeft = ({ operation }: Shop, bottom: Length): boolean => {
+  if (operation.passes === undefined) return false
+  const { infeed, leave } = operation.passes
+  const most = infeed === null ? 2 * leave : Math.max(infeed, leave + infeed / 4)
+  return (bottom - bottomWanted(operation).aim) / 2 > most + 1000
+}
+
+/** The moves of the roughing once more and the stop behind them; the tool is backed out and the spindle runs. */
+const roughAgain = (shop: Shop, { off }: Findings): readonly Move[] => {
+  const { operation, stop } = shop
+  const { moves } = operation
+  const steps = Math.floor(off / 2 / finishStep(shop) + 1e-6)
+  const from = moves.findIndex(({ action }) => action === 'start') + 1
+  const first = leadIn(shop, from)
+  const end = stop.at + 1 + COME_BACK
+  const again = moves
+    .slice(from + first.instead, end)
+    .map((move) =>
+      move.action === 'feed-in' && move.slide === stop.by && move.purpose === 'rough'
+        ? { ...move, count: move.count! + steps }
+        : move,
+    )
+  return [...first.moves, ...again]
+}
+
+/** Back to where the roughing began, and how many of its own first moves that makes needless. */
+const leadIn = ({ lathe, operation, stop }: Shop, from: number): { moves: readonly Move[]; instead: number } => {
+  const { moves, angle } = operation
+  const none = { moves: [], instead: 0 }
+  const own = moves.findIndex(({ slide, count }, i) => i >= from && slide !== 'cross-feed' && count != null)
+  const slide = moves[own]?.slide
+  if (own < 0 || own > stop.at || slide === undefined || moves[own]!.action === 'go-past') return none
+  const begins = own - from <= (slide === 'carriage' ? 1 : 0)
+  const stood = (end: number): number =>
+    moves.slice(0, end).findLast((move) => move.slide === slide && move.count != null)?.count ?? 0
+  const scale = slide === 'carriage' ? lathe.carriage! : lathe.compound.scale
+  const program: Program = newProgram(operation.origin)
+  program.at[slide] = stood(stop.at)
+  const target = begins ? moves[own]!.count! : stood(from)
+  const side: Side = slide === 'carriage' ? { slide, scale, angle: 0 } : { slide: 'compound', scale, angle }
+  if (slide === 'carriage') sideTo(program, side, target)
+  else toPlace(program, scale, target)
+  return { moves: program.moves, instead: !begins ? 0 : slide === 'carriage' ? 3 : 1 }
+}

@@ -1,0 +1,112 @@
+import { describe, expect, it } from 'vitest'
+import { runIn } from '../cli/world.ts'
+
+const BENCH = `units: inch
+lathe:
+  name: Bench lathe
+  cross-feed: { graduation: 0.001, per-turn: 0.100, reads: depth, backlash: 0.006 }
+  compound: { graduation: 0.001, per-turn: 0.100, backlash: 0.006, travel: 3 }
+  carriage: { readout: 0.001 }
+  spindle-speeds: [100, 200, 400]
+`
+const WIDE = `title: Wide groove
+${BENCH}part: { material: brass, held: chuck, diameter: 1 1/4, length: 4, overhang: 2.5, measured-diameter: 1.248 }
+tools:
+  blade: { shape: square, width: 0.1230, reach: 0.200 }
+cutting: { leave: 0.010, infeed: 0.060 }
+features:
+  - { kind: groove, name: Wide, near: 0.750 ±0.010, width: 0.500 ±0.006, depth: 0.120 ±0.004, tool: blade, leave-sides: 0.008 }
+  - { kind: groove, name: Side, near: 1.500 ±0.010, width: 0.200 ±0.006, depth: 0.120 ±0.004, tool: blade, side-feed: carriage }
+  - { kind: groove, name: Lines, near: 2.000 ±0.010, width: 0.200 ±0.012, depth: 0.120 ±0.004, tool: blade, side-feed: lines }
+`
+type Step = { number: number; action: string; slide?: string; reading?: number; purpose?: string }
+type Data = {
+  features: { refusal?: { code: string; reason: string; remedy: string } }[]
+  steps: Step[]
+}
+const finish = async (feature: string, bottom: string, ...more: string[]) => {
+  const rest = ['--bottom-diameter', bottom, '--format', 'json', ...more]
+  const { status, out } = await runIn(
+    { files: { 'job.yaml': WIDE } },
+    'finish',
+    'job.yaml',
+    '--feature',
+    feature,
+    ...rest,
+  )
+  return { status, ...(JSON.parse(out) as Data) }
+}
+const feeds = (steps: readonly Step[], purpose: string) =>
+  steps.filter((step) => step.action === 'feed-in' && step.purpose === purpose).map(({ reading }) => reading)
+
+describe('a bottom that measures one turn of the cross-feed large', () => {
+  it('is roughed again at every place, within the infeed, before it is finished', async () => {
+    const { status, steps } = await finish('Wide', '1.228')
+    expect(status).toBe(0)
+    // Roughed to .110 by the dial and .010 by the work: the zero stands .100 out, so .060 and .110 are .160 and .210.
+    expect(feeds(steps, 'rough')).toEqual([1, 2, 3, 4, 5].flatMap(() => [0.16, 0.21]))
+    expect(feeds(steps, 'finish')).toEqual([0.22])
+    expect(steps.filter(({ action }) => action === 'measure')).toHaveLength(2)
+    // The tool comes from the last place to the first: back past it, and forward onto it.
+    const along = steps.filter(({ slide }) => slide === 'compound').map(({ action, reading }) => [action, reading])
+    expect(along.slice(0, 3)).toEqual([
+      ['go-past', expect.any(Number)],
+      ['return', 0.008],
+      ['shift', 0.098],
+    ])
+    expect(along[0]![1]).toBeLessThanOrEqual(0.002)
+    expect(steps.map(({ number }) => number)).toEqual(steps.map((_, i) => steps[0]!.number + i))
+  })
+
+  it('goes back to the first place by the carriage where that feeds across', async () => {
+    const { status, steps } = await finish('Side', '1.228')
+    expect(status).toBe(0)
+    const first = steps.findIndex(({ purpose }) => purpose === 'rough')
+    expect(steps.slice(0, first).findLast(({ action }) => action === 'move-carriage')!.reading).toBe(0)
+    expect(feeds(steps, 'rough')).toEqual([0.16, 0.21, 0.16, 0.21])
+  })
+
+  it('goes to the lines again where they are worked to', async () => {
+    const { status, steps } = await finish('Lines', '1.228')
+    expect(status).toBe(0)
+    expect(feeds(steps, 'rough')).toEqual([0.16, 0.21, 0.16, 0.21])
+  })
+
+  it('says so, and which numbers the steps have then', async () => {
+    const { out } = await runIn(
+      { files: { 'job.yaml': WIDE } },
+      ...['finish', 'job.yaml', '--feature', 'Wide', '--bottom-diameter', '1.228'],
+    )
+    expect(out.replace(/\s+/g, ' ')).toMatch(/The roughing stopped short: .* Steps \d+ to \d+ rough again/)
+  })
+})
+
+it('what the finish can take at once is not roughed again', async () => {
+  const { steps } = await finish('Wide', '1.050')
+  expect(feeds(steps, 'rough')).toEqual([])
+  expect(feeds(steps, 'finish')).toEqual([0.131])
+})
+
+describe('a figure that nothing on the part can measure', () => {
+  it('in millimeters in an inch job is refused with the question', async () => {
+    const { status, features } = await finish('Wide', '26.1')
+    expect([status, features[0]!.refusal!.code]).toEqual([1, 'no-size'])
+    expect(features[0]!.refusal!.remedy).toContain('is that in mm?')
+  })
+  it('at the outside diameter and over it is refused', async () => {
+    for (const bottom of ['1.248', '1.3']) expect((await finish('Wide', bottom)).status).toBe(1)
+    expect((await finish('Wide', '1.3')).features[0]!.refusal!.remedy).not.toContain('is that in mm?')
+  })
+  it('of a width is refused too', async () => {
+    const { status, features } = await finish('Wide', '1.028', '--width', '12.3')
+    expect([status, features[0]!.refusal!.code]).toEqual([1, 'no-size'])
+    expect(features[0]!.refusal!.remedy).toContain('is that in mm?')
+  })
+  it('under nothing is no size', async () => {
+    const { status } = await runIn(
+      { files: { 'job.yaml': WIDE } },
+      ...['finish', 'job.yaml', '--feature', 'Wide', '--bottom-diameter=-1'],
+    )
+    expect(status).toBe(2)
+  })
+})
