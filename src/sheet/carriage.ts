@@ -36,8 +36,10 @@ const locked = (scene: Scene): Phrase => {
     return moved.purpose === 'headstock-line' ? ['LOCK, then look at both lines'] : ['LOCK']
   if (plan.lathe.carriage === null) return ['LOCK']
   // A measured width may have sent it to another reading than the one that is written.
-  if (moved.action === 'feed-across')
-    return [`LOCK, then see that the ${onIndicator(scene) ? 'indicator' : 'dial'} has stayed where it was`]
+  if (moved.action === 'feed-across') {
+    const shows = onIndicator(scene) ? 'indicator' : plan.lathe.carriage.kind
+    return [`LOCK, then see that the ${shows} has stayed where it was`]
+  }
   const stands = onIndicator(scene)
     ? 'LOCK, then see that the indicator still shows '
     : 'LOCK, then see that it is still on '
@@ -59,9 +61,14 @@ const room = ({ feature, plan, units }: Scene): Phrase => {
 /** The carriage is in its place already: it goes back and comes onto it again the way it will move. */
 const ontoLine = (scene: Scene): Phrase => {
   const scale = scene.plan.lathe.carriage
-  const to = scene.feature.operation.placedBy === 'touch' ? 'until it touches again' : 'onto the line again'
-  if (scale?.kind !== 'dial') return [`toward the headstock ${to}`]
-  return ['back, then toward the headstock ', ...marks(scale, scene.move.takeUp ?? 0), ` or more, ${to}`]
+  const touch = scene.feature.operation.placedBy === 'touch'
+  if (scale?.kind !== 'dial')
+    return [`toward the headstock ${touch ? 'until it touches again' : 'onto the line again'}`]
+  return [
+    `away from the ${touch ? 'face' : 'line'} toward the tailstock, at least `,
+    ...marks(scale, scene.move.takeUp ?? 0),
+    touch ? ', then back until it touches' : ', then back onto it',
+  ]
 }
 
 /** By eye: there is no reading, only what is seen. The lines are the first and the last that were scribed. */

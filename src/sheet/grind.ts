@@ -1,5 +1,5 @@
 import type { GrindFacts } from '../moves/grinding.ts'
-import type { Length, Units } from '../units/length.ts'
+import { type Length, MM, type Units } from '../units/length.ts'
 import { identify, length } from './figure.ts'
 import { orderOf } from './grind-order.ts'
 import { saysOf, warningsOf } from './grind-says.ts'
@@ -65,6 +65,12 @@ const toolOf = (plan: Plan, name: string, number: number): GroundTool => {
 }
 
 const cautionWords = ({ say, source }: Caution, units: Units): Phrase => [
-  ...say.map((part) => (typeof part === 'string' ? part : length('limit', part, units))),
+  ...say.flatMap((part): Phrase => (typeof part === 'string' ? [part] : atMost(part, units))),
   ` (${source ?? 'common practice'})`,
 ]
+
+/** A greatest gap of a rule in inches, by a metric scale: the whole millimeters that it allows, never more. */
+const atMost = (most: Length, units: Units): Phrase =>
+  units === 'inch'
+    ? [length('limit', most, units)]
+    : [{ ...length('limit', Math.floor(most / MM) * MM, units), digits: 0 }, ' mm']

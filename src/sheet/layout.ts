@@ -13,13 +13,31 @@ export const layout = (scene: Scene): Said => {
     thing,
     does: ['dye the work, scribe with the spindle stopped:'],
     effect: [],
-    more: [...lines.map((line) => scribe(scene, line)), ...bentLegs(lines), ...offTheLathe(scene)],
+    more: [...lines.map((line) => scribe(scene, line)), ...bentLegs(scene, lines), ...offTheLathe(scene)],
   }
 }
 
 /** On the face that the distances run from, by its name: a shoulder is easily taken for the end. */
-const bentLegs = (lines: readonly LayoutLine[]): Phrase[] =>
-  [...new Set(lines.map(({ from }) => from))].map((from) => [`scribe with odd-leg calipers, the bent leg on ${from}`])
+const bentLegs = (scene: Scene, lines: readonly LayoutLine[]): Phrase[] =>
+  [...new Set(lines.map((line) => legOn(scene, line)))].map((on) => [
+    `scribe with odd-leg calipers, the bent leg on ${on}`,
+  ])
+
+/** Where the step before is the larger one, the face is that one's: the smaller step has none there. A line down a face is struck from the cylinder. */
+const legOn = ({ plan: { part } }: Scene, { from, fromEnd, distance, say }: LayoutLine): string => {
+  const { steps } = part
+  const next = steps.findIndex(
+    (step) => from.includes(`"${step.name}"`) && Math.abs(Math.abs(fromEnd - step.from) - distance) < 1,
+  )
+  const [before, step] = [steps[next - 1], steps[next]]
+  const face =
+    before !== undefined && step !== undefined && before.measured > step.measured
+      ? `the headstock-side face of "${before.name}"`
+      : from
+  return say.includes(DOWN_THE_FACE) ? `${face}; for the line down the face, on the cylinder` : face
+}
+
+const DOWN_THE_FACE = 'down the face'
 
 /** What comes out of its centers and goes back true may be scribed on a plate instead; out of a chuck it would not. Common practice, no source. */
 const offTheLathe = ({ plan }: Scene): Phrase[] =>
