@@ -16,8 +16,15 @@ export type Again = {
   readonly to: number
   /** What one readable step of the finishing slide is worth on the diameter, pm; null where that is not proved. */
   readonly perStep: Length | null
-  /** The feed across, and what one readable step of it is worth in width. */
-  readonly across: { readonly index: number; readonly slide: Slide; readonly perStep: Length } | null
+  /** What widens: the feed across, or from a shoulder behind it the places it begins at (`by` is -1: further back); a step's worth of width. */
+  readonly across: {
+    readonly indexes: readonly number[]
+    readonly by: 1 | -1
+    readonly slide: Slide
+    readonly perStep: Length
+  } | null
+  /** Fed to the scribed lines by eye: these again, to the lines. */
+  readonly toLines: readonly number[]
 }
 
 export const againFor = (shop: Shop, planned: OperationTrace): Again | null => {
@@ -29,20 +36,38 @@ export const againFor = (shop: Shop, planned: OperationTrace): Again | null => {
   )
   if (end < 0 || to < 0) return null
   const perStep = 2 * finishStep(shop)
-  const deeper = proved(shop, planned, end, large(standingAlong(shop, perStep), perStep), stop.finishes)
+  const deeper = proved(shop, planned, end, large(standingAlong(shop, perStep), perStep), stop.finishes, 1)
   const index = anyAcross(operation, stop.at)
   const slide = slideOf(operation, index)
   const step = stepTravel(slide === 'carriage' ? lathe.carriage! : lathe.compound.scale)
-  const wider =
-    index !== null && !fromHeadstock(operation) && proved(shop, planned, end, withTool(operation, -step), [index])
-  if (!deeper && !wider) return null
-  const across = wider ? { index: index!, slide, perStep: step } : null
-  return { end, from: stop.at + 1, to, perStep: deeper ? perStep : null, across }
+  const by = fromHeadstock(operation) ? -1 : 1
+  const indexes = index === null ? [] : by === 1 ? [index] : placesBefore(operation, stop.at, index)
+  const narrow = by === 1 ? withTool(operation, -step) : shortBy(operation, indexes)
+  const wider = indexes.length > 0 && proved(shop, planned, end, narrow, indexes, by)
+  const across = wider ? ({ indexes, by, slide, perStep: step } as const) : null
+  const lines = moves.flatMap(({ action, place }, i) =>
+    i > stop.at && action === 'feed-across' && place !== undefined ? [i] : [],
+  )
+  const toLines = proved(shop, planned, end, operation, [], 1) ? lines : []
+  if (!deeper && !wider && toLines.length === 0) return null
+  return { end, from: stop.at + 1, to, perStep: deeper ? perStep : null, across, toLines }
 
   function cuts(index: number, slide: string | undefined): boolean {
     return slide === 'cross-feed' && index > stop.finishes.at(-1)! && moves[index]!.purpose !== 'clear-to-measure'
   }
 }
+
+/** Back past the place where the feed across begins, and onto it. */
+const placesBefore = (operation: Operation, stop: number, across: number): readonly number[] =>
+  operation.moves.flatMap(({ slide, count }, index) =>
+    index > stop && index < across && slide === slideOf(operation, across) && typeof count === 'number' ? [index] : [],
+  )
+
+/** Begun a step late: the corner that was brought to the shoulder, and the blank beside it, stand where they stood. */
+const shortBy = (operation: Operation, indexes: readonly number[]): Operation => ({
+  ...operation,
+  moves: operation.moves.map((move, i) => (indexes.includes(i) ? { ...move, count: move.count! + 1 } : move)),
+})
 
 /** Everything came out large by one step of the dial. */
 const large = (operation: Operation, by: Length): Operation => ({
@@ -59,10 +84,11 @@ const proved = (
   end: number,
   off: Operation,
   further: readonly number[],
+  by: 1 | -1,
 ): boolean => {
   const again = off.moves
     .slice(stop.at + 1, end + 1)
-    .map((move, i) => (further.includes(stop.at + 1 + i) ? { ...move, count: move.count! + 1 } : move))
+    .map((move, i) => (further.includes(stop.at + 1 + i) ? { ...move, count: move.count! + by } : move))
   const moves = [...off.moves.slice(0, end + 1), ...again, ...off.moves.slice(end + 1)]
   const { trace, faults } = replayNext(lathe, setup, progress, { ...off, moves }, 0)
   if (faults.some(({ move }) => move < 0 || move > end)) return false

@@ -20,6 +20,8 @@ type Left = {
   readonly slide: Slide
   /** Indexes of the moves that go a readable step further, for every `perStep`. */
   readonly further: readonly number[]
+  /** Further back: a place that the feed across begins at. */
+  readonly by: 1 | -1
   readonly perStep: Length
 }
 
@@ -33,8 +35,12 @@ export const afterFinish = (
 ): { readonly lines: readonly Phrase[]; readonly data: MetalLeft } => {
   const all = [bottomLeft(feature, again, stop), widthLeft(feature, again)].filter((one) => one !== null)
   const [from, to] = [first + again.from, first + again.to]
+  const steps = `steps ${from} to ${to} again`
   return {
-    lines: all.map((one) => lineOf(plan, one, `steps ${from} to ${to} again`, first, again.across?.index ?? null)),
+    lines: [
+      ...all.map((one, i) => lineOf(plan, one, i === 0 ? steps : null, first, again.across)),
+      ...linesLeft(plan, feature, again, all.length === 0 ? steps : null),
+    ],
     data: { from, to, sizes: all.map((one) => dataOf(plan, one, first, `${place}.${one.measure}`)) },
   }
 }
@@ -47,7 +53,7 @@ const bottomLeft = ({ operation }: Planned, { perStep }: Again, { by, finishes }
   if (mouth !== null) {
     const [limit, past] = mouth.limits
     const wide = perStep * Math.tan((mouth.angle * Math.PI) / 360)
-    return { measure: 'width', when: 'under', limit, past, slide: by, further: finishes, perStep: wide }
+    return { measure: 'width', when: 'under', limit, past, slide: by, further: finishes, by: 1, perStep: wide }
   }
   const [low, high] = limits ?? [null, aim + perStep]
   const hangs = !operation.dimensions.some(({ id, fixed }) => id === 'bottomDiameter' && fixed === true)
@@ -59,6 +65,7 @@ const bottomLeft = ({ operation }: Planned, { perStep }: Again, { by, finishes }
     past: low === null ? null : edge(low),
     slide: by,
     further: finishes,
+    by: 1,
     perStep,
   }
 }
@@ -76,30 +83,48 @@ const widthLeft = ({ operation: { dimensions } }: Planned, { across }: Again): L
   const width = dimensions.find(({ id }) => id === 'width')
   if (across === null || width === undefined || dimensions.some(({ id }) => id === 'angle')) return null
   const [limit, past] = width.limits ?? [width.aim - across.perStep, null]
-  const { slide, index, perStep } = across
-  return { measure: 'width', when: 'under', limit, past, slide, further: [index], perStep }
+  const { slide, indexes, by, perStep } = across
+  return { measure: 'width', when: 'under', limit, past, slide, further: indexes, by, perStep }
 }
 
-const lineOf = (plan: Plan, left: Left, again: string, first: number, across: number | null): Phrase => {
-  const { measure, when, limit, past, slide, further, perStep } = left
+/** Fed to the lines by eye, it is fed to them again: no reading goes further. */
+const linesLeft = (plan: Plan, { operation }: Planned, { toLines }: Again, again: string | null): Phrase[] => {
+  const limits = operation.dimensions.find(({ id }) => id === 'width')?.limits ?? null
+  if (toLines.length === 0 || limits === null) return []
+  const [low, high] = limits.map((limit) => length('limit', limit, plan.units))
+  const when: Phrase = [
+    ...(again === null ? ['and if the width is under '] : ['METAL LEFT if the width is under ']),
+    low!,
+  ]
+  return [[...when, `: ${again ?? 'likewise'}, feeding to both lines again; over `, high!, ' it is past saving']]
+}
+
+const lineOf = (plan: Plan, left: Left, again: string | null, first: number, across: Again['across']): Phrase => {
+  const { measure, when, limit, past, slide, further, by, perStep } = left
   const show = (value: Length, role: Role = 'limit') => length(role, value, plan.units)
-  const step = further.length === 1 ? `step ${first + further[0]!}` : 'every finishing step'
+  const wide = measure === 'width' && further === across?.indexes
+  const step =
+    further.length === 1 || wide
+      ? `${further.length === 1 ? 'step' : 'steps'} ${further.map((index) => first + index).join(' and ')}`
+      : 'every finishing step'
   const lost: Phrase =
     past === null ? [] : [`; ${when === 'under' ? 'over' : 'under'} `, show(past), ' it is past saving']
-  const each: Phrase = [' for every ', show(perStep, 'spare'), ' past that limit', ...lost]
+  // Part of a step is a whole one, wherever that still lies within the limits.
+  const part = past === null || Math.abs(past - limit) >= perStep ? ' or part of it' : ''
+  const each: Phrase = [' for every ', show(perStep, 'spare'), `${part} past that limit`, ...lost]
   // Across, or down a V: there the whole finish goes deeper.
-  if (measure === 'width' && further.every((index) => across === index))
+  if (wide)
     return [
-      'and if the width is under ',
+      again === null ? 'and if the width is under ' : 'METAL LEFT if the width is under ',
       show(limit),
-      `: likewise, ${step}: `,
+      `: ${again ?? 'likewise'}, ${step}: `,
       ...mark(plan, slide),
-      ' further',
+      by === 1 ? ' further' : ' further back',
       ...each,
     ]
   const what = WHAT[measure]
   const deeper: Phrase = [...mark(plan, slide), ' deeper than before', ...each]
-  return [`METAL LEFT if ${what} ${when} `, show(limit), `: ${again}, ${step}: `, ...deeper]
+  return [`METAL LEFT if ${what} ${when} `, show(limit), `: ${again ?? 'likewise'}, ${step}: `, ...deeper]
 }
 
 const WHAT: Readonly<Record<Left['measure'], string>> = {
@@ -115,7 +140,7 @@ const mark = (plan: Plan, slide: Slide): Phrase => {
 }
 
 const dataOf = (plan: Plan, left: Left, first: number, place: string): MetalLeft['sizes'][number] => {
-  const { measure, when, limit, past, slide, further, perStep } = left
+  const { measure, when, limit, past, slide, further, by, perStep } = left
   const scale = scaleOf(plan, slide)!
   const named = (name: string, role: Role, value: Length) => ({
     ...length(role, value, plan.units),
@@ -127,7 +152,7 @@ const dataOf = (plan: Plan, left: Left, first: number, place: string): MetalLeft
     limit: named('limit', 'limit', limit),
     past: past === null ? null : named('past', 'limit', past),
     steps: further.map((index) => first + index),
-    reading: Number(inUnits(readable(scale), scale.units).toFixed(9)),
+    reading: Number(inUnits(by * readable(scale), scale.units).toFixed(9)),
     perStep: named('perStep', 'spare', perStep),
   }
 }

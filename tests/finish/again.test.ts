@@ -41,7 +41,7 @@ describe('metal that the last measuring finds', () => {
   it('is taken off by the steps that the line names: a mark for .002 of diameter', () => {
     // The drawing allows a depth from .068 to .076: outside less bottom from .136 to .152.
     const line =
-      /METAL LEFT if outside less bottom is under ([.\d]+): .*? for every ([.\d]+) past that limit; over ([.\d]+) /
+      /METAL LEFT if outside less bottom is under ([.\d]+): .*? for every ([.\d]+) or part of it past that limit; over ([.\d]+) /
     expect(numbers(line)).toEqual([0.136, 0.002, 0.152])
     const [from, to, step] = numbers(/steps (\d+) to (\d+) again, step (\d+): 1 mark deeper/)
     const feature = kept.features[0]!
@@ -56,7 +56,7 @@ describe('metal that the last measuring finds', () => {
   })
 
   it('in the width likewise: a mark for .001', () => {
-    expect(numbers(/width is under ([.\d]+): .* for every ([.\d]+) past that limit; over ([.\d]+) /)).toEqual([
+    expect(numbers(/width is under ([.\d]+): .* for every ([.\d]+) or part of it past that limit; over ([.\d]+) /)).toEqual([
       0.16, 0.001, 0.17,
     ])
     const [from, to] = numbers(/steps (\d+) to (\d+) again/)

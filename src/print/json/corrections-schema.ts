@@ -67,7 +67,7 @@ export const metalLeft = (): Schema =>
           pastSaving: nullable(number('Beyond this limit too much is cut away; null where the drawing gives none.')),
           steps: list({ type: 'integer', minimum: 1 }, 'Numbers of the steps that go further than before.'),
           reading: number(
-            'By how much further on the dial of their slide, in its own units and sense, for every `perReading` of the size.',
+            'By how much further on the dial of their slide, in its own units and sense, for every `perReading` of the size; less than 0 = back.',
           ),
           perReading: number('What that is worth in the measured size.'),
         }),
