@@ -2,6 +2,7 @@ import type { Instrument } from '../moves/operation.ts'
 import { formatLength } from '../units/format.ts'
 import type { Units } from '../units/length.ts'
 import type { Beside } from './beside.ts'
+import type { Heavy } from './heavy.ts'
 import type { Judged, Judgment } from './judge.ts'
 
 /** A size for a person: a tenth of a thousandth, a micrometer, a hundredth of a degree. */
@@ -9,6 +10,14 @@ export const sizeText = (id: Instrument, value: number, units: Units): string =>
   if (id === 'angle') return `${value.toFixed(2)}°`
   const text = formatLength(value, units, { digits: units === 'inch' ? 4 : 3 })
   return text.endsWith('0') ? text.slice(0, -1) : text
+}
+
+/** Of a cut that takes more than one pass may. */
+export const heavyText = ({ takes, most, of, across }: Heavy, units: Units): string => {
+  const [much, allowed] = [takes, most].map((length) => sizeText('depth', length, units))
+  if (across) return `feeds across through metal ${much} high, where ${allowed} is the most to feed into`
+  if (of === 'sheet') return `heavier than any pass of the sheet, ${allowed}: takes ${much} at once`
+  return `heavier than infeed ${allowed}: takes ${much} at once`
 }
 
 /** What the part would be, a line for each dimension that does not hold; empty where all do. */

@@ -1,3 +1,4 @@
+import type { Length } from '../units/length.ts'
 import type { Form } from './form.ts'
 import type { Instrument, Slide } from './operation.ts'
 
@@ -43,6 +44,8 @@ export type OperationTrace = {
   readonly at: Readonly<Record<number, readonly Size[]>>
   /** By index of each move from a back-out to the next feed: the radial clearance of this move at the full stated backlash, pm. */
   readonly clearance: Readonly<Record<number, number>>
+  /** By index of each move that cuts: how deep it cuts at once over a quarter of its edge, radially, pm. */
+  readonly taken: Readonly<Record<number, Length>>
 }
 
 export type Trace = { readonly operations: readonly OperationTrace[]; readonly faults: readonly Fault[] }

@@ -49,6 +49,7 @@ export type Bench = {
   readonly faults: Seen[]
   readonly at: Record<number, readonly Size[]>
   readonly clearance: Record<number, Length>
+  readonly taken: Record<number, Length>
 }
 
 export const setUp = (lathe: Lathe, setup: Setup, operation: Operation, before: Before, options: RunOptions): Bench => {
@@ -83,6 +84,7 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   faults: [],
   at: {},
   clearance: {},
+  taken: {},
 })
 
 /** Half a readable step of each slide, as it shows along the work and in depth; of the carriage where it is moved. */

@@ -9,6 +9,7 @@ import { swept } from './form/sweep.ts'
 import { checkShank } from './obstacles.ts'
 import { checkClear, checkContact, checkCut, checkTouch } from './rules.ts'
 import { isKnown, isOpen, placeOf, type SlideState } from './slide.ts'
+import { takenAtOnce } from './taken.ts'
 import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
 
 /** One turn of one dial with the tool at a known place: cuts what it surely and what it possibly cuts, and looks for faults. */
@@ -47,6 +48,7 @@ const cutOn = (
     if (metal !== null && metal.by > TOLERANCE) {
       checkCut(bench, index, slide, cut)
       bench.cut = true
+      bench.taken[index] = takenAtOnce(cut, bench.possibly, bench.operation.edge)
     }
   }
   const sure = sureReach(bench, slide, from, to)

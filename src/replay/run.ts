@@ -36,8 +36,8 @@ export const runOperation = (
     return whereabouts(bench)
   })
   checkEnd(bench)
-  const { surely, possibly, at, clearance } = bench
-  return { trace: { slides, surely, possibly, sizes: sizesNow(bench), at, clearance }, faults: bench.faults }
+  const { surely, possibly, at, clearance, taken } = bench
+  return { trace: { slides, surely, possibly, sizes: sizesNow(bench), at, clearance, taken }, faults: bench.faults }
 }
 
 /** One move. */

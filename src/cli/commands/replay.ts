@@ -1,7 +1,8 @@
 import { compile } from '../../compile.ts'
 import type { Span } from '../../diagnostics/diagnostic.ts'
+import { type Heavy, heavyCuts } from '../../judge/heavy.ts'
 import { type Judged, type Judgment, judge } from '../../judge/judge.ts'
-import { outcome, sizeText } from '../../judge/say.ts'
+import { heavyText, outcome, sizeText } from '../../judge/say.ts'
 import type { Move, Operation } from '../../moves/operation.ts'
 import type { Fault } from '../../moves/trace.ts'
 import { type Progress, replayNext, startOf } from '../../replay/replay.ts'
@@ -19,7 +20,13 @@ export type ReplayOptions = OutputOptions & { readonly format: 'text' | 'json'; 
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 type Replayed =
-  | { readonly name: string; readonly status: 'replayed'; readonly operation: Operation; readonly judgment: Judgment }
+  | {
+      readonly name: string
+      readonly status: 'replayed'
+      readonly operation: Operation
+      readonly judgment: Judgment
+      readonly heavy: readonly Heavy[]
+    }
   | { readonly name: string; readonly status: 'not in the list' | 'refused'; readonly why: string }
 
 /** Replays a list of moves that somebody wrote on the lathe of a job. 0: proven within the limits, 1: not, 2: unreadable. */
@@ -76,6 +83,7 @@ function replayAll(plan: Plan, { operations }: Written): Replayed[] {
       status: 'replayed',
       operation,
       judgment: judge(plan.lathe, operation, before, trace, faults),
+      heavy: heavyCuts({ operation, trace }, planned as Planned),
     }
   })
   const listed = new Set((operations ?? []).map(({ feature }) => feature))
@@ -91,6 +99,7 @@ function asText(plan: Plan, replayed: readonly Replayed[], proven: boolean, file
       ? [
           `${one.name}: ${one.judgment.proven ? 'proven' : 'NOT PROVEN'}`,
           ...featureLines(plan, one.operation, one.judgment, file, lineOf),
+          ...one.heavy.map((cut) => `  warning      ${heavyLine(cut, one.operation, plan, file, lineOf)}`),
           '',
         ]
       : [`${one.name}: NOT PROVEN: ${one.why}`, ''],
@@ -123,6 +132,11 @@ const faultText = (fault: Fault, operation: Operation, plan: Plan, file: string,
       ? 'at the end'
       : `${file}:${lineOf(move).line}: ${[move.action, move.slide].filter(Boolean).join(' ')}`
   return `${where}: ${fault.say}${by}`
+}
+
+const heavyLine = (cut: Heavy, { moves }: Operation, { units }: Plan, file: string, lineOf: LineOf): string => {
+  const move = moves[cut.move]!
+  return `${file}:${lineOf(move).line}: ${[move.action, move.slide].filter(Boolean).join(' ')}: ${heavyText(cut, units)}`
 }
 
 /** What the figure of a fault is of. */
@@ -168,7 +182,7 @@ function asJson(plan: Plan, replayed: readonly Replayed[], proven: boolean, file
     value === null ? null : Number((id === 'angle' ? value : inUnits(value, plan.units)).toFixed(9))
   const features = replayed.map((one) => {
     if (one.status !== 'replayed') return { name: one.name, status: one.status, proven: false, why: one.why }
-    const { operation, judgment } = one
+    const { operation, judgment, heavy } = one
     return {
       name: one.name,
       status: one.status,
@@ -193,6 +207,14 @@ function asJson(plan: Plan, replayed: readonly Replayed[], proven: boolean, file
         const made = operation.moves[move]
         return { kind, file, line: made === undefined ? null : lineOf(made).line, by: plain('depth', by), say }
       }),
+      warnings: heavy.map((cut) => ({
+        kind: 'heavy-cut',
+        file,
+        line: lineOf(operation.moves[cut.move]!).line,
+        takes: plain('depth', cut.takes),
+        most: plain('depth', cut.most),
+        say: heavyText(cut, plan.units),
+      })),
     }
   })
   return `${JSON.stringify({ format: 'groovewright.replay/1', units: plan.units, proven, features }, null, 2)}\n`
