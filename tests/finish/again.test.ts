@@ -56,9 +56,9 @@ describe('metal that the last measuring finds', () => {
   })
 
   it('in the width likewise: a mark for .001', () => {
-    expect(numbers(/width is under ([.\d]+): .* for every ([.\d]+) or part of it past that limit; over ([.\d]+) /)).toEqual([
-      0.16, 0.001, 0.17,
-    ])
+    expect(
+      numbers(/width is under ([.\d]+): .* for every ([.\d]+) or part of it past that limit; over ([.\d]+) /),
+    ).toEqual([0.16, 0.001, 0.17])
     const [from, to] = numbers(/steps (\d+) to (\d+) again/)
     const [step] = numbers(/likewise, step (\d+): 1 mark further/)
     const feature = kept.features[0]!
