@@ -79,21 +79,29 @@ const SAME: Length = 1000
 
 /** Finished as written on work that is off by a step, measured, and finished again with these moves one step further. */
 const proved = (
-  { lathe, setup, progress, stop }: Shop,
+  shop: Shop,
   planned: OperationTrace,
   end: number,
   off: Operation,
   further: readonly number[],
   by: 1 | -1,
 ): boolean => {
+  const { lathe, setup, progress, stop } = shop
   const again = off.moves
     .slice(stop.at + 1, end + 1)
     .map((move, i) => (further.includes(stop.at + 1 + i) ? { ...move, count: move.count! + by } : move))
   const moves = [...off.moves.slice(0, end + 1), ...again, ...off.moves.slice(end + 1)]
   const { trace, faults } = replayNext(lathe, setup, progress, { ...off, moves }, 0)
-  if (faults.some(({ move }) => move < 0 || move > end)) return false
+  const known = faults.length === 0 ? new Set() : onForm(shop)
+  if (faults.some(({ move, kind }) => move > end || (move < 0 && !known.has(kind)))) return false
   return trace.sizes.every(({ id, surely }, i) => {
     const was = planned.sizes[i]!.surely
     return (id !== 'width' && id !== 'bottomDiameter') || Math.abs((surely ?? 0) - (was ?? 0)) <= SAME
   })
+}
+
+/** What is seen on the form as it is to be finished anyhow: corrected to a measured bottom, it may stand off the drawing within the limits. */
+const onForm = ({ lathe, setup, progress, operation }: Shop): ReadonlySet<string> => {
+  const { faults } = replayNext(lathe, setup, progress, operation, 0)
+  return new Set(faults.flatMap(({ move, kind }) => (move < 0 ? [kind] : [])))
 }

@@ -38,11 +38,13 @@ export const notesOf = (
       ? []
       : [
           `Width measured ${show(taken.width)}, ${show(expectedWidth)} expected${
-            Math.abs(wider) < SHOWN
-              ? ''
-              : round
-                ? `: the radius of the tool is ${show(Math.abs(wider))} ${wider > 0 ? 'larger' : 'smaller'} than it was measured`
-                : `: the tool is ${show(Math.abs(wider))} ${wider > 0 ? 'wider' : 'narrower'} than it was measured`
+            feature.operation.moves.some(({ place }) => place !== undefined)
+              ? ': roughed to the lines by eye, it tells nothing of the tool, and the finish is cut to the lines'
+              : Math.abs(wider) < SHOWN
+                ? ''
+                : round
+                  ? `: the radius of the tool is ${show(Math.abs(wider))} ${wider > 0 ? 'larger' : 'smaller'} than it was measured`
+                  : `: the tool is ${show(Math.abs(wider))} ${wider > 0 ? 'wider' : 'narrower'} than it was measured`
           }.`,
         ]),
     `Begin at step ${earlier.length + stop.at + 2}: the steps have the numbers of the whole sheet, and the tool is still backed out as step ${earlier.length + stop.at} left it.`,

@@ -13,6 +13,7 @@ import type { Length } from '../units/length.ts'
 import { roughedFirst } from './finish-rough.ts'
 import { senseless } from './finish-sense.ts'
 import { doubts, notesOf, refusedBy } from './finish-words.ts'
+import { sideFeedWarnings } from './side-feed-words.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
@@ -41,7 +42,13 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
     gains: [],
     notes: [...notesOf(plan, index, taken, findings, stop, added), ...feature.notes],
   }
-  return only(plan, index, changed, { stop, says: doubts(plan, feature, findings, taken) })
+  // What moving along by the carriage costs is told of this width, not of the one that was planned.
+  const along = sideFeedWarnings(plan.units, plan.lathe, operation, changed.budget)
+  const warnings = [
+    ...plan.warnings.filter(({ feature: of, code }) => of !== index || !ALONG.has(code)),
+    ...along.map((said) => ({ feature: index, ...said })),
+  ]
+  return only({ ...plan, warnings }, index, changed, { stop, says: doubts(plan, feature, findings, taken) })
 }
 
 /** The part as the features before this one leave it. */
@@ -55,6 +62,8 @@ const progressBefore = (plan: Plan, index: number): Progress =>
           : progress,
       startOf(plan.setup),
     )
+
+const ALONG: ReadonlySet<string> = new Set(['rests-on-the-eye', 'coarse-carriage'])
 
 const PLAN_ONLY: ReadonlySet<string> = new Set(['may-not-hold', 'finer-than-dial'])
 
