@@ -67,7 +67,7 @@ it('oversize stock makes a V deeper, and the note says by how much', async () =>
 describe('words that were read wrong at the lathe', () => {
   it('metal left: marks are counted from the limit', async () => {
     const { text } = await sheet(example('01-press-screw'))
-    expect(text).toMatch(/1 mark deeper than before for every \.002 past that limit/)
+    expect(text).toMatch(/1 mark deeper than before for every \.002 or part of it past that limit/)
   })
   it('a V: the nose stands to one side of a line, not "in"', async () => {
     expect((await sheet(example('17-pulley-to-the-lines'))).text).toContain(
