@@ -11,6 +11,8 @@ export type Wanted = {
   peakFrom: number
   peakTo: number
   leaves: number
+  /** What is deepest is a floor, not a place. */
+  level?: boolean
 }
 
 type Box = { along: number; deep: number }
@@ -75,7 +77,7 @@ function filleted(pit: Wanted, { corner, depth, cusp }: DrawnGroove, own: number
   }
   const [fine, coarse] = units === 'inch' ? [0.0005, 0.003] : [0.01, 0.08]
   const leaves = stepped ? (cusp ?? (own > 0 ? fine : coarse)) : 0
-  return { ...pit, depth: curve, peakFrom: pit.from + radius, peakTo: pit.to - radius, leaves }
+  return { ...pit, depth: curve, peakFrom: pit.from + radius, peakTo: pit.to - radius, leaves, level: true }
 }
 
 function pit(near: number, width: number, slope: number, depth: number): Wanted {
@@ -127,7 +129,12 @@ function compare(brute: BruteFeature, run: BruteRun, wanted: Wanted, box: Box, d
     const cut = run.raw[i]! - run.profile[i]!
     const most = elsewhere ? 0 : mostWithin(wanted, stand, z, box.along) + box.deep
     if (mine && cut > most + 1e-9) over = worst(over, z, cut, most, 'more')
-    const least = elsewhere ? 0 : leastWithin(wanted, z, box.along + wanted.leaves) - box.deep - wanted.leaves
+    // The floor between two fillets is fed across: there no ridge is left.
+    const leaves =
+      wanted.level === true && z - 2 * box.along > wanted.peakFrom && z + 2 * box.along < wanted.peakTo
+        ? 0
+        : wanted.leaves
+    const least = elsewhere ? 0 : leastWithin(wanted, z, box.along + leaves) - box.deep - leaves
     if (cut < least - 1e-9) short = worst(short, z, cut, least, 'less')
   }
   return [over, short].filter((text) => text !== '')

@@ -11,6 +11,7 @@ import { planFeatures } from '../../src/planning/features.ts'
 import { marksBox } from '../../src/replay/bench.ts'
 import { differ, excess, TOLERANCE } from '../../src/replay/form/compare.ts'
 import { grown, shrunk } from '../../src/replay/form/dilate.ts'
+import { leastForms } from '../../src/replay/least.ts'
 import { replay } from '../../src/replay/replay.ts'
 import { jobs } from '../properties/jobs.ts'
 import { edgeJobs } from './edge-jobs.ts'
@@ -100,7 +101,13 @@ function judge({ lathe, setup, before, operation }: Proven, wanted: (sort: strin
     const over = excess(form.possibly, grown(own.surely, twice))?.by ?? 0
     // A form that is stepped along may besides keep a ridge as tall as its plan allows.
     const ridged = { ...twice, deep: twice.deep + (operation.cusp ?? 0) }
-    const under = excess(shrunk(own.surely, ridged), form.surely)?.by ?? 0
+    const under = Math.max(
+      excess(shrunk(own.surely, ridged), form.surely)?.by ?? 0,
+      // The floor between two fillets has no ridges.
+      ...leastForms(operation, sound.operations[before.length - 1]?.surely ?? setup.stock, twice)
+        .slice(1)
+        .map((floor) => excess(floor, form.surely)?.by ?? 0),
+    )
     if (over > TOLERANCE || under > TOLERANCE) missed.push(`${operation.kind} ${operation.name}: ${mutant.label}`)
   }
 }
@@ -121,10 +128,10 @@ describe('mutants of proven programs', () => {
     for (const [kind, counts] of byKind) expect(counts.mutants, kind).toBeGreaterThanOrEqual(200)
   })
 
-  it('show that each of the seven faults is needed: it alone catches some mutant', () => {
+  it('show that each of the seven faults, and the lock of the carriage, is needed: it alone catches some mutant', () => {
     const sole = new Map<string, number>()
     for (const counts of byKind.values()) for (const [kind, n] of counts.sole) sole.set(kind, (sole.get(kind) ?? 0) + n)
-    for (const kind of SEVEN) expect(sole.get(kind) ?? 0, kind).toBeGreaterThan(0)
+    for (const kind of [...SEVEN, 'carriage-lock' as const]) expect(sole.get(kind) ?? 0, kind).toBeGreaterThan(0)
   })
 
   it(`are made of every sort of mistake, ${EACH} of each at the least`, () => {
