@@ -31,9 +31,14 @@ export const heavyCuts = (list: List, sheet: List): readonly Heavy[] => {
     ...takenBy(list, false).map((one) => ({ ...one, ...inward })),
     ...takenBy(list, true).map((one) => ({ ...one, ...across })),
   ]
-    .filter(({ takes, most: allowed }) => allowed > 0 && takes > allowed + SLACK)
+    .filter(
+      ({ takes, most: allowed, of }) => allowed > 0 && takes > (of === 'sheet' ? allowed * MUCH : allowed) + SLACK,
+    )
     .toSorted((a, b) => a.move - b.move)
 }
+
+/** Where no infeed is set the sheet's own passes are no limit: half as much again is worth a word. Common practice, no source. */
+const MUCH = 1.5
 
 /** A nanometer is arithmetic's. */
 const SLACK: Length = 1000
