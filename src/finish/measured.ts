@@ -62,6 +62,7 @@ const finishedAt = (shop: Shop, off: Length, deeper: number): Corrected => {
   const changed: Operation = {
     ...standingAlong(shop, off),
     zero: { ...operation.zero, diameter: operation.zero.diameter + off },
+    ...(off === 0 ? {} : { zeroMeasured: true }),
     moves: operation.moves.map((move, index) =>
       stop.finishes.includes(index) ? { ...move, count: move.count! + deeper } : move,
     ),

@@ -113,6 +113,8 @@ export type Operation = {
   readonly surface: Length
   /** Where the reference point stands along the work, and the work diameter the edge's d = 0 touches, with all dials at zero. */
   readonly zero: { readonly fromEnd: Length; readonly diameter: Length }
+  /** The zero stands where a measured bottom says, not where the work was touched: what the edge overlaps there was never cut. */
+  readonly zeroMeasured?: boolean
   /** The finished form inside `region`, from the drawing's dimensions, d = −radius. Outside the region the work stays as it was. */
   readonly wanted: Form
   readonly region: Region

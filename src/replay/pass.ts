@@ -16,13 +16,19 @@ import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
 export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from: SlideState, to: SlideState): void => {
   const { operation, options } = bench
   const ways = waysOf(operation, possibleReach(bench, slide, from, to))
-  // With the rules a cut at a standstill is a fault to be seen; in the runs of the budget a touch a little too hard is no cut.
-  if (reaches(bench, ways) && (options.rules || bench.turning)) cutOn(bench, move, index, slide, from, to, ways)
+  if (reaches(bench, ways) && cutsNow(bench)) cutOn(bench, move, index, slide, from, to, ways)
   bench.touched = []
   if (!options.rules) return
   checkShank(bench, index, ways)
   checkClear(bench, move, index, slide, ways)
 }
+
+/**
+ * With the rules a cut at a standstill is a fault to be seen; in the runs of the budget a touch a little too hard is no cut, nor is what the edge
+ * overlaps, before the first cut, where the zero stands by a measured bottom.
+ */
+export const cutsNow = ({ operation, options, turning, cut }: Bench): boolean =>
+  turning || (options.rules && (cut || operation.zeroMeasured !== true))
 
 /** Does the tip come as deep as the outermost surface at all? Most moves are made in the clear. */
 const reaches = ({ tip, top }: Bench, ways: Ways): boolean =>

@@ -17,7 +17,7 @@ import {
 } from './bench.ts'
 import { takenOf } from './measure.ts'
 import { checkObstacles } from './obstacles.ts'
-import { pass, touchDown } from './pass.ts'
+import { cutsNow, pass, touchDown } from './pass.ts'
 import { checkEnd, checkLock, checkMeasure, checkReading, checkZero } from './rules.ts'
 import { checkBrought, checkTakeUp, checkTouchAgain, ontoLine } from './set-up-rules.ts'
 import { broughtHere, broughtTo, isKnown, placeOf, type SlideState, touching, turned, zeroed } from './slide.ts'
@@ -98,7 +98,7 @@ const setZero = (bench: Bench, slide: Slide, index: number): void => {
   checkZero(bench, slide, index)
   const first = !placeKnown(bench)
   bench.slides = { ...bench.slides, [slide]: zeroed(bench.slides[slide]) }
-  if (first && placeKnown(bench) && (bench.options.rules || bench.turning)) touchDown(bench, index)
+  if (first && placeKnown(bench) && cutsNow(bench)) touchDown(bench, index)
 }
 
 /** Turns a dial to a reading, or forward by so many steps before it has one. */
