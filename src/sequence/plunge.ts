@@ -92,8 +92,9 @@ function backOutCount(request: Request, side: Side, cuts: PlungeCuts, places: Pl
   const travels = counts.map((count) => travelAt(scale, count))
   const deeper = Math.max(...travels.map((travel) => depthShift(travel, angle)))
   const from = Math.min(...travels.map((travel) => alongFor(travel, angle))) + edge.from - lostTravel(scale)
-  const to =
-    Math.max(...travels.map((travel) => alongFor(travel, angle)), cuts.last) + edge.to + besideEdge(request, side)
+  // A tool as wide as its groove is moved off a shoulder by the compound, whatever moves the others.
+  const beside = besideEdge(request, isStill(cuts) ? compoundOf(request) : side)
+  const to = Math.max(...travels.map((travel) => alongFor(travel, angle)), cuts.last) + edge.to + beside
   const need = request.heightOver(from, to) + request.clear + deeper + edge.deepest + lostTravel(lathe.crossFeed)
   return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))
 }

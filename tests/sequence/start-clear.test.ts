@@ -42,4 +42,10 @@ describe('the spindle never starts with the tool touching', () => {
       ['go-past', 'return'],
     ])
   })
+
+  it('beside a collar with the compound nearly square and the carriage to move along, it is backed out over the collar', async () => {
+    const data = await sheet('tests/words/jobs/square-compound-neck.yaml')
+    expect(data.features[0]!.status).toBe('planned')
+    expect(bruteForce(data).problems).toEqual([])
+  })
 })
