@@ -20,11 +20,21 @@ type Box = { along: number; deep: number }
 /** Compares what the brute force cut with what the numbers of the drawing ask for, node by node. */
 export function formProblems(sheet: Sheet, brute: BruteFeature, drawn: Drawn): string[] {
   const feature = sheet.features[brute.index]!
-  const wanted = wantedForm(feature, drawn, sheet.units)
+  const drawnForm = wantedForm(feature, drawn, sheet.units)
+  const wanted = { ...drawnForm, leaves: leavesBy(feature, drawn, drawnForm.leaves) }
   const box = boxOf(sheet, brute, feature)
   const runs = brute.runs.filter((run, at) => at === 0 || run.differs)
   const found = runs.flatMap((run) => compare(brute, run, wanted, box, drawn))
   return [...new Set(found)].slice(0, 3).map((problem) => `${drawn.name}: ${problem}`)
+}
+
+/** A ridge is no taller than asked for; where the job asks for none, marks far apart may leave more than the shop's default: no more than the sheet says. */
+function leavesBy({ notes }: SheetFeature, drawn: Drawn, leaves: number): number {
+  if (leaves === 0 || drawn.cusp !== null) return leaves
+  const said = /ridges stand at most ([\d.]+) out of the form/.exec((notes ?? []).join(' '))?.[1]
+  if (said === undefined) return leaves
+  const lastPlace = 10 ** -(said.split('.')[1]?.length ?? 0)
+  return Math.max(leaves, Number(said) + lastPlace / 2)
 }
 
 export function wantedForm(feature: SheetFeature, drawn: Drawn, units: 'inch' | 'mm'): Wanted {

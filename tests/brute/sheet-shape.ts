@@ -36,6 +36,7 @@ export type SheetFeature = {
   surface?: number
   zero?: { fromEnd: number; diameter: number } | null
   finished?: Record<string, Size | undefined>
+  notes?: string[]
   refusal?: { code?: string; reason?: string; remedy?: string } | null
 }
 
