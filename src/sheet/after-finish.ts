@@ -51,6 +51,8 @@ const bottomLeft = ({ operation }: Planned, { perStep }: Again, { by, finishes }
   const { aim, limits } = bottomWanted(operation)
   const mouth = limits === null ? mouthOf(operation) : null
   if (mouth !== null) {
+    // Fed to the lines, it is as wide as they stand apart, however deep.
+    if (operation.moves.some(({ action, place }) => action === 'feed-across' && place !== undefined)) return null
     const [limit, past] = mouth.limits
     const wide = perStep * Math.tan((mouth.angle * Math.PI) / 360)
     return { measure: 'width', when: 'under', limit, past, slide: by, further: finishes, by: 1, perStep: wide }

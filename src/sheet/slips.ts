@@ -24,7 +24,7 @@ export const slipCards = (plan: Plan): SlipCard[] => {
 const lineOf = (plan: Plan, feature: Planned, slip: Slip, place: string): SlipCard['lines'][number] => ({
   shows: identify(place, showing(slip, plan.units)),
   mistake: slip.mistakes
-    .map((mistake) => `${onItsSlide(said(mistake, plan), mistake, feature)}${whereOf(mistake, feature)}`)
+    .map((mistake) => `${onItsSlide(said(mistake, plan, feature), mistake, feature)}${whereOf(mistake, feature)}`)
     .join(', or '),
 })
 
@@ -91,7 +91,7 @@ const left = ({ high, wide, side }: Ridge, units: Units): Phrase => [
   ` wide${side === null ? '' : `, on the ${side} side`}`,
 ]
 
-const said = (mistake: Mistake, { lathe }: Plan): string => {
+const said = (mistake: Mistake, { lathe }: Plan, { operation: { moves } }: Planned): string => {
   if (mistake === 'sense-mistaken')
     return lathe.crossFeed.reads === 'depth'
       ? 'the depth dial was taken for one that reads diameter'
@@ -100,6 +100,8 @@ const said = (mistake: Mistake, { lathe }: Plan): string => {
     return lathe.compound.scaleZero === 'square'
       ? 'the compound was set from parallel, and 0 on its scale is square'
       : 'the compound was set from square, and 0 on its scale is parallel'
+  if (mistake === 'backlash-left' && moves.filter(({ action }) => action === 'go-past').length > 1)
+    return SAID[mistake].replace('not taken up', 'not taken up, every time')
   return SAID[mistake]
 }
 
@@ -117,7 +119,7 @@ const SAID: Readonly<Record<Exclude<Mistake, 'sense-mistaken' | 'other-scale-zer
   'next-line-read': 'every depth was read one line too far down',
   'place-backward': 'a place was come to backward: past it and straight back (so much at the most)',
   'turn-less-down': 'one turn of the compound too few at the finish',
-  'back-turn-short': 'the compound came back one turn short: to its mark where that is met first',
+  'back-turn-short': 'the compound came back one turn short: past 0 once too few',
   'not-turned-back': 'the compound was not turned back before the cross-feed came in',
   'other-side-of-square': 'the compound was set on the other side of 0: toward the tailstock',
   'wrong-side': 'the compound was swung to the wrong side',

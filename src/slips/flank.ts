@@ -38,7 +38,7 @@ const comesIn = ({ action, slide, purpose }: Move): boolean =>
   action === 'return' && slide === 'cross-feed' && purpose === 'approach'
 
 /**
- * Wound back to its mark where that is met first, a turn short of the reading: all that this run goes forward from there ends a turn
+ * Wound back past 0 once too few, to the right mark a turn short of the reading: all that this run goes forward from there ends a turn
  * further. At the first run that is wound back to by more than a turn.
  */
 function turnShort(moves: readonly Move[], turn: number): readonly Move[] | null {

@@ -49,12 +49,16 @@ const SEEN_FLAT: Length = 10_000_000
 const leastSeen = (id: Instrument): number => (id === 'angle' ? SEEN_DEGREES : id === 'flatness' ? SEEN_FLAT : SEEN)
 
 function shownBy(operation: Operation, before: Progress, planned: OperationTrace, wrong: OperationTrace) {
-  const changes = operation.dimensions.flatMap(({ id }, i): Change[] => {
+  const changed = operation.dimensions.flatMap(({ id }, i): Change[] => {
     const [should, is] = [planned.sizes[i]?.surely ?? null, wrong.sizes[i]?.surely ?? null]
     if (should === null || is === null) return []
     return Math.abs(is - should) > leastSeen(id) ? [{ id, by: is - should }] : []
   })
-  const telling = [firstOf(changes, INWARD), firstOf(changes, ALONG)].flatMap((one) => (one === undefined ? [] : [one]))
+  // Over a floor at another depth, or one place cut deeper than it, no radius gauge seats in a fillet: the bottom tells.
+  const floorOff = firstOf(changed, INWARD) !== undefined
+  const changes = floorOff ? changed.filter(({ id }) => id !== 'cornerRadius') : changed
+  const first = [firstOf(changes, INWARD), firstOf(changes, ALONG)].flatMap((one) => (one === undefined ? [] : [one]))
+  const telling = [...first, ...outOfPlace(operation, wrong, changes, first)]
   const standing = ridgeIn(operation, planned.surely, wrong.surely)
   const buried = standing !== null && telling.every((change) => isBuried(change, standing))
   const nothingCut = wrong.surely.every((piece, index) => piece === before.surely[index])
@@ -83,6 +87,25 @@ const ALONG: readonly Instrument[] = [
 
 const firstOf = (changes: readonly Change[], order: readonly Instrument[]): Change | undefined =>
   order.flatMap((id) => changes.filter((change) => change.id === id))[0]
+
+const PLACES: readonly Instrument[] = ['near', 'far', 'center']
+
+/** A place along the work that ends outside the drawing's limits, where another size along it is measured first. */
+function outOfPlace(
+  { dimensions }: Operation,
+  wrong: OperationTrace,
+  changes: readonly Change[],
+  first: readonly Change[],
+): readonly Change[] {
+  if (first.some(({ id }) => PLACES.includes(id))) return []
+  const outside = changes.filter(({ id }) => {
+    const i = dimensions.findIndex((one) => one.id === id)
+    const [limits, is] = [dimensions[i]!.limits, wrong.sizes[i]!.surely!]
+    return limits !== null && (is < limits[0] || is > limits[1])
+  })
+  const place = firstOf(outside, PLACES)
+  return place === undefined ? [] : [place]
+}
 
 /** Where the wrong form stands higher than the planned one, and by how much. */
 function ridgeIn({ region }: Operation, planned: Form, wrong: Form): Ridge | null {

@@ -33,6 +33,13 @@ ${METRIC}tools: { p3: { shape: square, width: 2.95, reach: 6, blank: 8, rake-gro
 features:
   - { kind: groove, name: To lines, side-feed: lines, near: 30 ±0.3, width: 5 ±0.3, depth: 2.5 ±WITHIN, tool: p3 }
 `
+const PULLEY = `title: Press pulley
+units: mm
+part: { material: mild steel, held: chuck, diameter: 60, length: 120, overhang: 90 }
+${METRIC}tools: { v: { shape: vee, angle: 38, nose: 3, reach: 12, rake-ground: 0 } }
+features:
+  - { kind: v-groove, name: Belt, side-feed: lines, near: 30 ±0.3, angle: 38 ±1, width: 10 ±0.3, root: 5.5, tool: v }
+`
 const built = (job: string) =>
   buildSheet(compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: new TextEncoder().encode(job) })).plan!)
 const words = (job: string): string => printText(built(job)).replace(/\s+/g, ' ')
@@ -84,6 +91,28 @@ describe('metal left by a finish', () => {
   it('fed to lines is taken off by feeding to them again', () => {
     expect(words(LINES.replace('WITHIN', '0.1'))).toContain(
       'if the width is under 4.70: likewise, feeding to both lines again; over 5.30 it is past saving',
+    )
+  })
+
+  // Deeper only narrows the root of a V that is as wide as its lines stand apart: the one remedy is the lines again.
+  it('of a V fed to lines is taken off by the lines alone, however its depth is held', () => {
+    const byWidth = words(PULLEY)
+    expect(
+      byWidth.match(/METAL LEFT if the width is under 9\.70: steps (\d+) to (\d+) again, feeding to both/g),
+    ).toHaveLength(1)
+    expect(byWidth.match(/if the width is under/g)).toHaveLength(1)
+    expect(byWidth).not.toMatch(/1 mark deeper than before/)
+    const byDepth = words(
+      PULLEY.replace('width: 10 ±0.3', 'width: 10 ±0.3, depth: 6.5 ±0.2').replace(', root: 5.5', ''),
+    )
+    expect(byDepth).toMatch(/1 mark deeper than before/)
+    expect(byDepth.match(/if the width is under/g)).toHaveLength(1)
+  })
+
+  // The same V to readings: there every mark of depth does open it, by the tangent of half its angle.
+  it('of a V fed to readings is taken off by going deeper', () => {
+    expect(words(PULLEY.replace('side-feed: lines, ', ''))).toMatch(
+      /if the width is under 9\.70: .* 1 mark deeper than before/,
     )
   })
 

@@ -75,6 +75,66 @@ test('a V fed down its flank has slips of its own', async () => {
   expect(by('other-scale-zero', 'bottomDiameter')).toBeCloseTo(wrong, 6)
 })
 
+/**
+ * 18: the cross-feed a turn short, .100 of slide, each time it comes in: the V is .100 shallower, and its tailstock-side flank slides so much
+ * less than half of 38 degrees wide toward the headstock: .100 x tan 19 = .0344, past the ±.020 of its near edge.
+ */
+test('a place along the work that ends outside its limits is told beside the width', () => {
+  const { lathe, setup, features } = examplePlans().find(([name]) => name === '18-flank-feed.yaml')![1]
+  const operations = features.flatMap((one) => (one.status === 'planned' ? [one.operation] : []))
+  const [slips] = slipsOf(lathe, setup, operations)
+  const short = slips!.find(({ mistakes }) => mistakes.includes('short-of-zero'))!
+  expect(short.changes.map(({ id }) => id)).toEqual(['bottomDiameter', 'width', 'near'])
+  expect(short.changes[2]!.by / INCH).toBeCloseTo(0.1 * Math.tan((19 * Math.PI) / 180), 4)
+  // A turn too many moves the near edge by nothing, and within limits ten times as wide it would not be told either.
+  const wide = operations.map((operation) => ({
+    ...operation,
+    dimensions: operation.dimensions.map((one) =>
+      one.id === 'near' ? { ...one, limits: [one.aim - 0.2 * INCH, one.aim + 0.2 * INCH] as const } : one,
+    ),
+  }))
+  const untold = slipsOf(lathe, setup, wide)[0]!.find(({ mistakes }) => mistakes.includes('short-of-zero'))!
+  expect(untold.changes.map(({ id }) => id)).toEqual(['bottomDiameter', 'width'])
+})
+
+/** 18: the one long way back is before the finish, from 3 turns and 1 past 0 four times: wound past it three times, it stands a turn forward. */
+test('a compound that comes back a turn short misses one passing of its 0', async () => {
+  const { lathe, features } = examplePlans().find(([name]) => name === '18-flank-feed.yaml')![1]
+  const operation = features.flatMap((one) => (one.status === 'planned' ? [one.operation] : []))[0]!
+  const mutant = mutantsOf(operation, lathe).find(({ mistake }) => mistake === 'back-turn-short')!
+  const back = operation.moves.findIndex(
+    ({ action, count }, i) => action === 'go-past' && mutant.operation.moves[i]!.count !== count,
+  )
+  const [from, to] = [376, mutant.operation.moves[back]!.count!]
+  const passings = (end: number) => [0, 125, 250, 375].filter((zero) => zero < from && zero > end).length
+  expect([passings(operation.moves[back]!.count!), passings(to)]).toEqual([4, 3])
+  expect(Object.keys(await card('18-flank-feed')).join()).toContain('came back one turn short: past 0 once too few')
+})
+
+/** 20: the last place, at the wall, cut .182 deep where .125 is the floor: a gauge finds the tool's own corner there, no fillet. */
+test('over a floor that is off, no corner radius is told; over a level one it is', () => {
+  const { lathe, setup, features } = examplePlans().find(([name]) => name === '20-filleted-groove.yaml')![1]
+  const operations = features.flatMap((one) => (one.status === 'planned' ? [one.operation] : []))
+  const [keeper, bearing] = slipsOf(lathe, setup, operations)
+  const more = bearing!.find(({ mistakes }) => mistakes.includes('turn-more'))!
+  expect(more.changes.map(({ id }) => id)).toEqual(['bottomDiameter'])
+  expect(more.changes[0]!.by / INCH).toBeCloseTo(-2 * (0.182 - 0.125), 6)
+  for (const { changes } of [...keeper!, ...bearing!])
+    if (changes.some(({ id }) => id === 'cornerRadius'))
+      expect(changes.map(({ id }) => id)).not.toContain('bottomDiameter')
+  expect(keeper!.flatMap(({ changes }) => changes).map(({ id }) => id)).toContain('cornerRadius')
+})
+
+/** 20: the keeper groove comes back to its first place once, the bearing groove before roughing and again before the finish. */
+test('a backlash that shows only where it is left open each time says so', async () => {
+  const { slips } = JSON.parse(await sheet('20-filleted-groove', '--slips', '--format', 'json'))
+  const [once, twice] = slips.map(({ lines }: { lines: { mistake: string }[] }) =>
+    lines.map(({ mistake }) => mistake).find((mistake) => mistake.startsWith('backlash')),
+  )
+  expect(once).toMatch(/^backlash not taken up: /)
+  expect(twice).toMatch(/^backlash not taken up, every time: /)
+})
+
 /** A compound that feeds a V in is wound back before each run: left where it is, the cross-feed plunges; its backlash cannot be left open so. */
 test('a compound not turned back is not taken for a hair of backlash, nor told as one with it', () => {
   const { lathe, setup, features } = examplePlans().find(([name]) => name === '18-flank-feed.yaml')![1]
@@ -290,7 +350,7 @@ ${METRIC}tools: { vee: { shape: vee, angle: 38, nose: 3.0, reach: 12, rake-groun
 features:
   - { kind: v-groove, name: V, method: flank-feed, angle: 38 ±1, depth: 8 ±0.15, root: 4 ±0.15, near: 6 ±0.3, tool: vee }
 `)
-  const shows = card!['the compound came back one turn short: to its mark where that is met first']!
+  const shows = card!['the compound came back one turn short: past 0 once too few']!
   expect(Number(/^bottom ([.\d]+) small/.exec(shows)![1])).toBeCloseTo(2 * (7.539 + 2.837 - 8.037), 2)
 })
 
