@@ -1,6 +1,7 @@
 import type { Instrument } from '../moves/operation.ts'
 import type { Mistake } from '../slips/mistakes.ts'
-import { type Change, type Ridge, type Slip, slipsOf } from '../slips/slips.ts'
+import type { Ridge } from '../slips/ridge.ts'
+import { type Change, type Slip, slipsOf } from '../slips/slips.ts'
 import type { Units } from '../units/length.ts'
 import { byCarriage } from './carriage.ts'
 import { dimensionFigure } from './dimensions.ts'

@@ -1,17 +1,14 @@
 import type { Lathe } from '../lathe/lathe.ts'
-import type { Form } from '../moves/form.ts'
 import type { Instrument, Operation, Setup } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
-import { depthAt } from '../replay/form/curve.ts'
 import { type Progress, replayNext, startOf } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
 import { lagging } from './lagging.ts'
 import { type Mistake, mutantsOf } from './mistakes.ts'
+import { type Ridge, ridgeIn, SEEN } from './ridge.ts'
 
 /** How a size comes out with the mistake, less what was planned: pm, or degrees. */
 export type Change = { readonly id: Instrument; readonly by: number }
-/** Metal left standing in the form: how high, how wide, and at which end of it. pm. */
-export type Ridge = { readonly high: Length; readonly wide: Length; readonly side: 'tailstock' | 'headstock' | null }
 export type Slip = {
   readonly mistakes: readonly Mistake[]
   readonly changes: readonly Change[]
@@ -41,8 +38,7 @@ export function slipsOf(lathe: Lathe, setup: Setup, operations: readonly Operati
 /** Told by the worst lost motion that is stated: with none of it they show in nothing. */
 const LAGS: ReadonlySet<Mistake> = new Set<Mistake>(['backlash-left', 'place-backward'])
 
-/** Below this nobody measures a difference: a micrometer, a twentieth of a degree. */
-const SEEN: Length = 1_000_000
+/** Below this nobody measures a difference: a twentieth of a degree. */
 const SEEN_DEGREES = 0.05
 /** A floor is seen to be out of flat against a straightedge, from a hundredth of a millimeter on. Common practice, no source. */
 const SEEN_FLAT: Length = 10_000_000
@@ -105,37 +101,6 @@ function outOfPlace(
   })
   const place = firstOf(outside, PLACES)
   return place === undefined ? [] : [place]
-}
-
-/** Where the wrong form stands higher than the planned one, and by how much. */
-function ridgeIn({ region }: Operation, planned: Form, wrong: Form): Ridge | null {
-  const inside = [...planned, ...wrong].flatMap(({ from, to }) => [from, to])
-  const ends = [region.from, ...inside, region.to]
-  const cuts = [...new Set(ends)].filter((z) => z >= region.from && z <= region.to).sort((a, b) => a - b)
-  const higher = cuts.slice(1).flatMap((to, i) => {
-    const from = cuts[i]!
-    const high = depthIn(planned, (from + to) / 2) - depthIn(wrong, (from + to) / 2)
-    return high > SEEN && to - from > SEEN ? [{ from, to, high }] : []
-  })
-  // Beside a high step nobody measures what is a hundredth of it.
-  const stretches = higher.filter(({ high }) => 100 * high > Math.max(...higher.map((one) => one.high)))
-  if (stretches.length === 0) return null
-  const [first, last] = [stretches[0]!, stretches.at(-1)!]
-  return {
-    high: Math.max(...stretches.map(({ high }) => high)),
-    wide: stretches.reduce((sum, { from, to }) => sum + to - from, 0),
-    side: sideOf(first.from - cuts[0]!, cuts.at(-1)! - last.to),
-  }
-}
-
-const sideOf = (before: Length, behind: Length): Ridge['side'] => {
-  if (Math.abs(before - behind) <= SEEN) return null
-  return before < behind ? 'tailstock' : 'headstock'
-}
-
-const depthIn = (form: Form, z: Length): Length => {
-  const piece = form.find(({ from, to }) => from <= z && z <= to)
-  return piece === undefined ? 0 : depthAt(piece.curve, z)
 }
 
 /** A slip with every size that it changes, not only those that are measured first. */
