@@ -12,6 +12,7 @@ import type { Sheet } from '../sheet/sheet.ts'
 import type { Length } from '../units/length.ts'
 import { roughedFirst } from './finish-rough.ts'
 import { senseless } from './finish-sense.ts'
+import { turnsShort } from './finish-turns.ts'
 import { doubts, notesOf, refusedBy } from './finish-words.ts'
 import { sideFeedWarnings } from './side-feed-words.ts'
 
@@ -29,6 +30,9 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
   const nonsense = senseless(plan.units, shop, taken)
   if (nonsense !== null) return only(plan, index, { ...refusedBy(plan.units, feature, taken, null), ...nonsense }, null)
   const plain = remainingFor(shop, taken)
+  const past = !plain.ok && plain.why === 'past'
+  const short = past ? null : turnsShort(plan.units, stepsBefore(plan, index), shop, feature, taken.bottom)
+  if (short !== null) return only(plan, index, { ...refusedBy(plan.units, feature, taken, null), ...short }, null)
   const { found, added } = plain.ok ? roughedFirst(shop, taken.bottom, plain) : { found: plain, added: 0 }
   if (!found.ok) return only(plan, index, refusedBy(plan.units, feature, taken, found, shop), null)
   const { findings, operation, trace } = found
@@ -50,6 +54,11 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
   ]
   return only({ ...plan, warnings }, index, changed, { stop, says: doubts(plan, feature, findings, taken) })
 }
+
+const stepsBefore = (plan: Plan, index: number): number =>
+  plan.features
+    .slice(0, index)
+    .reduce((sum, one) => sum + (one.status === 'planned' ? one.operation.moves.length : 0), 0)
 
 /** The part as the features before this one leave it. */
 const progressBefore = (plan: Plan, index: number): Progress =>

@@ -39,13 +39,13 @@ const finish = async (feature: string, bottom: string, ...more: string[]) => {
 const feeds = (steps: readonly Step[], purpose: string) =>
   steps.filter((step) => step.action === 'feed-in' && step.purpose === purpose).map(({ reading }) => reading)
 
-describe('a bottom that measures one turn of the cross-feed large', () => {
+describe('a bottom that measures far too large, and not by a whole turn of the cross-feed', () => {
   it('is roughed again at every place, within the infeed, before it is finished', async () => {
-    const { status, steps } = await finish('Wide', '1.228')
+    const { status, steps } = await finish('Wide', '1.208')
     expect(status).toBe(0)
-    // Roughed to .110 by the dial and .010 by the work: the zero stands .100 out, so .060 and .110 are .160 and .210.
-    expect(feeds(steps, 'rough')).toEqual([1, 2, 3, 4, 5].flatMap(() => [0.16, 0.21]))
-    expect(feeds(steps, 'finish')).toEqual([0.22])
+    // 1.248 − 2 · .110 = 1.028 is expected: the zero stands .090 out, so .060 and .110 are .150 and .200, and .120 is .210.
+    expect(feeds(steps, 'rough')).toEqual([1, 2, 3, 4, 5].flatMap(() => [0.15, 0.2]))
+    expect(feeds(steps, 'finish')).toEqual([0.21])
     expect(steps.filter(({ action }) => action === 'measure')).toHaveLength(2)
     // The tool comes from the last place to the first: back past it, and forward onto it.
     const along = steps.filter(({ slide }) => slide === 'compound').map(({ action, reading }) => [action, reading])
@@ -59,23 +59,23 @@ describe('a bottom that measures one turn of the cross-feed large', () => {
   })
 
   it('goes back to the first place by the carriage where that feeds across', async () => {
-    const { status, steps } = await finish('Side', '1.228')
+    const { status, steps } = await finish('Side', '1.208')
     expect(status).toBe(0)
     const first = steps.findIndex(({ purpose }) => purpose === 'rough')
     expect(steps.slice(0, first).findLast(({ action }) => action === 'move-carriage')!.reading).toBe(0)
-    expect(feeds(steps, 'rough')).toEqual([0.16, 0.21, 0.16, 0.21])
+    expect(feeds(steps, 'rough')).toEqual([0.15, 0.2, 0.15, 0.2])
   })
 
   it('goes to the lines again where they are worked to', async () => {
-    const { status, steps } = await finish('Lines', '1.228')
+    const { status, steps } = await finish('Lines', '1.208')
     expect(status).toBe(0)
-    expect(feeds(steps, 'rough')).toEqual([0.16, 0.21, 0.16, 0.21])
+    expect(feeds(steps, 'rough')).toEqual([0.15, 0.2, 0.15, 0.2])
   })
 
   it('says so, and which numbers the steps have then', async () => {
     const { out } = await runIn(
       { files: { 'job.yaml': WIDE } },
-      ...['finish', 'job.yaml', '--feature', 'Wide', '--bottom-diameter', '1.228'],
+      ...['finish', 'job.yaml', '--feature', 'Wide', '--bottom-diameter', '1.208'],
     )
     expect(out.replace(/\s+/g, ' ')).toMatch(/The roughing stopped short: .* Steps \d+ to \d+ rough again/)
   })

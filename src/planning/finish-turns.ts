@@ -1,0 +1,93 @@
+import type { Shop } from '../finish/measured.ts'
+import { summedError } from '../finish/table.ts'
+import type { Scale } from '../lathe/lathe.ts'
+import type { Slide } from '../moves/operation.ts'
+import type { FeaturePlan } from '../sheet/plan.ts'
+import { formatLength } from '../units/format.ts'
+import type { Length, Units } from '../units/length.ts'
+
+type Planned = Extract<FeaturePlan, { status: 'planned' }>
+type Short = { readonly code: string; readonly reason: string; readonly remedy: string }
+
+/**
+ * A bottom that is large by whole turns of the dial that roughs: either its zero is off by so much, or the roughing stopped a turn short. The
+ * second is the commoner slip (common practice, no source), and there the zero is right: readings moved by a turn would cut a turn too deep.
+ * `before`: how many steps the sheet has before this feature's.
+ */
+export const turnsShort = (
+  units: Units,
+  before: number,
+  shop: Shop,
+  feature: Planned,
+  bottom: Length,
+): Short | null => {
+  const turn = turnOnDiameter(shop)
+  const off = bottom - shop.stop.expected
+  const most = summedError(feature.budget, false)
+  if (turn === null || off <= most) return null
+  const turns = Math.round(off / turn)
+  if (turns < 1 || Math.abs(off - turns * turn) > most) return null
+  const show = (length: Length) => formatLength(length, units)
+  const whole = `${COUNTED[turns] ?? String(turns)} whole ${turns === 1 ? 'turn' : 'turns'}`
+  return {
+    code: 'turn-short',
+    reason: `the bottom measures ${show(off)} more than expected, and ${whole} of the ${shop.stop.by} ${turns === 1 ? 'makes' : 'make'} ${show(turns * turn)}: steps corrected for a zero that is off by that would cut too deep if the zero is right`,
+    remedy: `measure again; if it measures the same, the roughing stopped ${whole} of the ${shop.stop.by} short: ${again(before, shop, whole)}, and measure again; if nothing is cut by them, it is the zero that is off: touch off again`,
+  }
+}
+
+const COUNTED: readonly (string | undefined)[] = [undefined, 'one', 'two', 'three', 'four', 'five']
+
+/** What one turn of the dial is on the diameter, pm: of a compound only its part into the work. A readout has no turns. */
+const turnOnDiameter = ({ lathe, operation, stop }: Shop): Length | null => {
+  const scale: Scale = stop.by === 'cross-feed' ? lathe.crossFeed : lathe.compound.scale
+  if (scale.kind === 'readout') return null
+  const travel = scale.reads === 'diameter' ? scale.perTurn / 2 : scale.perTurn
+  return 2 * travel * (stop.by === 'cross-feed' ? 1 : Math.sin((operation.angle * Math.PI) / 180))
+}
+
+/** The steps that come back from the stop, and the roughing after them. */
+const again = (before: number, shop: Shop, whole: string): string => {
+  const { operation, stop } = shop
+  const { moves } = operation
+  const step = (index: number): number => before + index + 1
+  const first = moves.findIndex(({ action, slide, purpose }, i) =>
+    stop.by === 'compound'
+      ? action === 'feed-in' && slide === 'compound' && purpose === 'rough'
+      : i > 0 && moves[i - 1]!.action === 'start',
+  )
+  const rough = `steps ${step(first)} to ${step(stop.at)} again as the sheet has them (the dials are right)`
+  const to = stop.finishes[0]! - 1
+  if (stop.by === 'compound') {
+    const back = moves.findIndex(({ slide }, i) => i > stop.at && slide === 'compound')
+    return `do steps ${step(stop.at + 1)} to ${step(to)}, but at step ${step(back)} stop at the same mark ${whole} sooner, for the compound stands that much further back than the sheet has it; then do ${rough}`
+  }
+  const near = `the tool must then stand as near the work as before step ${step(first)}, not a whole turn further out`
+  const side = sideOf(shop, first)
+  if (side === null) return `do steps ${step(stop.at + 1)} and ${step(stop.at + 2)} (${near}); then do ${rough}`
+  if (comesBackTo(shop, side, first, to + 1))
+    return `do steps ${step(stop.at + 1)} to ${step(to)} (${near}); then do ${rough}`
+  return `do steps ${step(stop.at + 1)} and ${step(stop.at + 2)} (${near}); bring the ${side} back past where it stood before step ${step(first)} by more than the backlash, and forward onto it; then do ${rough}`
+}
+
+/** The slide that goes from place to place by its dial while roughing; null where nothing does. */
+const sideOf = ({ operation, stop }: Shop, first: number): Slide | null =>
+  operation.moves.find(
+    ({ slide, count }, i) => i >= first && i < stop.at && slide !== 'cross-feed' && typeof count === 'number',
+  )?.slide ?? null
+
+/** From where the steps behind the stop leave it the roughing can begin: it stands where it began, or goes forward to its first place. */
+const comesBackTo = (shop: Shop, side: Slide, first: number, finish: number): boolean => {
+  const { moves } = shop.operation
+  const cuts = moves.findIndex(({ action, slide }, i) => i >= first && action === 'feed-in' && slide === 'cross-feed')
+  const begins = moves
+    .slice(first, cuts)
+    .find(({ action, slide, count }) => action === 'shift' && slide === side && count != null)
+  const stands = standsAt(shop, side, finish)
+  return begins === undefined ? stands === standsAt(shop, side, first) : stands <= begins.count!
+}
+
+/** Its reading just before a move. */
+const standsAt = ({ operation }: Shop, side: Slide, index: number): number =>
+  operation.moves.slice(0, index).findLast(({ slide, count }) => slide === side && typeof count === 'number')?.count ??
+  0
