@@ -5,6 +5,7 @@ import { bottomWanted, type Stop } from '../finish/stop.ts'
 import { summedError } from '../finish/table.ts'
 import { summedWidth } from '../finish/width-table.ts'
 import type { WantedDimension } from '../moves/operation.ts'
+import type { OperationTrace } from '../moves/trace.ts'
 import { labelOf } from '../sheet/dimensions.ts'
 import type { FeaturePlan, Plan } from '../sheet/plan.ts'
 import { formatExact, formatLength } from '../units/format.ts'
@@ -53,6 +54,15 @@ export const notesOf = (
       : [
           `The roughing stopped short: too much is left for the finishing pass to take at once. Steps ${earlier.length + stop.at + 4} to ${earlier.length + stop.at + 3 + added} rough again down to what the finish was meant to take, and measure; each step after them has a number ${added} higher than on the whole sheet.`,
         ]),
+  ]
+}
+
+/** The finish takes nothing off a bottom that is down already: its steps print where the tool goes, not what is there. */
+export const floorThere = (units: Units, bottom: Length, { sizes }: OperationTrace): string[] => {
+  const left = sizes.find(({ id }) => id === 'bottomDiameter')?.surely ?? null
+  if (left === null || Math.abs(left - bottom) >= SHOWN) return []
+  return [
+    `The floor is there already at ${shown(bottom, units)}: the finish takes nothing more off it. The depth and the diameter beside a finishing step are where the tool goes.`,
   ]
 }
 

@@ -13,7 +13,7 @@ import type { Length } from '../units/length.ts'
 import { roughedFirst } from './finish-rough.ts'
 import { senseless } from './finish-sense.ts'
 import { turnsShort } from './finish-turns.ts'
-import { doubts, notesOf, refusedBy } from './finish-words.ts'
+import { doubts, floorThere, notesOf, refusedBy } from './finish-words.ts'
 import { sideFeedWarnings } from './side-feed-words.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
@@ -44,7 +44,11 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
     trace,
     budget: budgetAfter(plan, progress, operation),
     gains: [],
-    notes: [...notesOf(plan, index, taken, findings, stop, added), ...feature.notes],
+    notes: [
+      ...notesOf(plan, index, taken, findings, stop, added),
+      ...floorThere(plan.units, taken.bottom, trace),
+      ...feature.notes,
+    ],
   }
   // What moving along by the carriage costs is told of this width, not of the one that was planned.
   const along = sideFeedWarnings(plan.units, plan.lathe, operation, changed.budget)

@@ -91,6 +91,13 @@ test('a turn less more than all errors together explain is a zero that is off, a
   expect([near.status, off.status]).toEqual([1, 0])
 })
 
+test('a floor that is under the finish already is said to be there', async () => {
+  const notes = async (bottom: string) =>
+    (await finish('01-press-screw', 'Thread-relief groove', bottom)).features[0]!.notes!.join(' ')
+  expect(await notes('.7265')).toContain('The floor is there already at .7265')
+  expect(await notes('.7345')).not.toContain('The floor is there already')
+})
+
 const progressBefore = (plan: Plan, index: number) =>
   plan.features
     .slice(0, index)
