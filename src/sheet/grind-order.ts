@@ -27,15 +27,7 @@ const square = (facts: readonly GrindFacts[], main: GrindFacts, units: Units): P
   const aim = widthToGrind(facts)
   return [
     front(main),
-    [
-      'One side: relief ',
-      ...angles(main.sides.relief),
-      ', clearance ',
-      ...angles(main.sides.back ?? [0, 0]),
-      ' back, ',
-      ...lengths(main.form.sidesReach, units),
-      ' long.',
-    ],
+    relieved('One side', main, units),
     [
       'The other side alike, until the edge measures ',
       length('tool', aim + over(units), units),
@@ -92,17 +84,19 @@ const vee = (main: GrindFacts, units: Units): Phrase[] => {
   ]
 }
 
+const relieved = (which: string, main: GrindFacts, units: Units): Phrase => [
+  `${which}: relief `,
+  ...angles(main.sides.relief),
+  ', clearance ',
+  ...angles(main.sides.back ?? [0, 0]),
+  ' back, ',
+  ...lengths(main.form.sidesReach, units),
+  ' long.',
+]
+
 const round = (main: GrindFacts, units: Units): Phrase[] => [
   front(main),
-  [
-    'Both sides: relief ',
-    ...angles(main.sides.relief),
-    ', clearance ',
-    ...angles(main.sides.back ?? [0, 0]),
-    ' back, ',
-    ...lengths(main.form.sidesReach, units),
-    ' long.',
-  ],
+  relieved('Both sides', main, units),
   ['Take the corners off in facets, the front tipped to its relief all the way round.'],
   [
     'Swing the end round on the wheel to about half of its arc. CHECK: radius gauge at half way, before metal is gone that is wanted.',
