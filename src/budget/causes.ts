@@ -1,6 +1,7 @@
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Curve, Form, Piece } from '../moves/form.ts'
 import type { Operation, Slide } from '../moves/operation.ts'
+import { isOnLine } from '../moves/placing.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import type { Before, Shift } from '../replay/bench.ts'
 import { stepOf, travel } from '../replay/slide.ts'
@@ -32,14 +33,11 @@ export const causesOf = (
     const way = (amount: Length): Way => ({ operation, before, shift: null, ...change(amount) })
     return { name, ways: [way(by), way(-by)] }
   }
-  const set = (by: Partial<Operation['zero']>): Partial<Way> => ({
-    operation: { ...operation, zero: { ...operation.zero, ...by } },
-  })
-  const { fromEnd, diameter } = operation.zero
-  const place =
-    operation.placedBy === 'touch'
-      ? (['touching off', accuracy.touchOff] as const)
-      : (['layout line', accuracy.layout] as const)
+  const off = operation.off ?? { along: 0, deep: 0 }
+  const set = (by: Partial<typeof off>): Partial<Way> => ({ operation: { ...operation, off: { ...off, ...by } } })
+  const place = isOnLine(operation.placing)
+    ? (['layout line', accuracy.layout] as const)
+    : (['touching off', accuracy.touchOff] as const)
   const shown = readings(lathe, operation, before, planned)
   const every = [...new Set(shown.map(({ slide }) => slide))].map((slide) => ({
     slide,
@@ -55,13 +53,13 @@ export const causesOf = (
     ...linesMet(operation, before, planned).map(({ name, place: met }) =>
       both(name, accuracy.layout, (by) => ({ shift: { slide: 'carriage', place: met, by } })),
     ),
-    both('touching off', accuracy.touchOff, (by) => set({ diameter: diameter - 2 * by })),
-    both(place[0], place[1], (by) => set({ fromEnd: fromEnd + by })),
+    both('touching off', accuracy.touchOff, (by) => set({ deep: off.deep + by })),
+    both(place[0], place[1], (by) => set({ along: off.along + by })),
     both('measuring the tool', accuracy.tool, (by) => ({
       operation: { ...operation, edge: worn(operation.edge, by) },
     })),
     both('measuring the stock', accuracy.stock, (by) => otherStock(operation, before, by)),
-    both('spindle runout', accuracy.runout, (by) => set({ diameter: diameter - 2 * by })),
+    both('spindle runout', accuracy.runout, (by) => set({ deep: off.deep + by })),
   ].filter(({ ways }) => ways[0].operation !== operation || ways[0].before !== before || ways[0].shift !== null)
 }
 
@@ -139,10 +137,10 @@ const readingError = (lathe: Lathe, slide: Slide): Length => {
 
 /** The stock is really thicker by so much in diameter; the tool touches the real surface. */
 const otherStock = (operation: Operation, before: Before, by: Length): Partial<Way> => {
-  const { zero, surface } = operation
+  const { surface } = operation
   const real = (form: Form): Form => form.map((piece) => (onSurface(piece, surface) ? deeper(piece, -by / 2) : piece))
   return {
-    operation: { ...operation, surface: surface + by, zero: { ...zero, diameter: zero.diameter + by } },
+    operation: { ...operation, surface: surface + by },
     before: { ...before, surely: real(before.surely), possibly: real(before.possibly) },
   }
 }

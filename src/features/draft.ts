@@ -2,6 +2,7 @@ import type { Cuts } from '../moves/cuts.ts'
 import type { Form } from '../moves/form.ts'
 import type { Region, WantedDimension } from '../moves/operation.ts'
 import type { Part, Step } from '../moves/part.ts'
+import type { Placing, Touch } from '../moves/placing.ts'
 import type { LayoutLine } from '../moves/stated.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Degrees } from '../units/dimension.ts'
@@ -26,6 +27,7 @@ export type Draft = {
   readonly tool: Tool
   readonly undersize: Length | null
   readonly surface: Length
+  /** Where the plan expects the tool's reference point with all dials at zero; the replay finds it for itself. */
   readonly zero: { readonly fromEnd: Length; readonly diameter: Length }
   readonly wanted: Form
   readonly region: Region
@@ -35,9 +37,8 @@ export type Draft = {
   readonly angle?: Degrees
   readonly drawn: readonly string[]
   readonly layout: readonly LayoutLine[]
-  readonly align: { readonly point: string; readonly to: string }
-  readonly touch: string
-  readonly placedBy: 'line' | 'touch'
+  readonly placing: Placing
+  readonly touch: Touch
   readonly notes: readonly string[]
 }
 

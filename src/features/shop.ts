@@ -21,8 +21,14 @@ export const defaultCornerInfeed = both(5 * thou, 0.12 * MM)
 export const pastTheDepth = both(INCH / 16, 1.5 * MM)
 /** How much under the drawing a tool for one part is ground: 0.004 in, 0.1 mm. */
 export const oneOffUndersize = both(4 * thou, 0.1 * MM)
-/** How far a tip overlaps the work while it is touched alone: 0.010 in, 0.25 mm. */
-export const tipOverlap = both(10 * thou, 0.25 * MM)
+/** How near a face a tool is brought by eye, and how deep its side is beside it when it is fed to it: 0.010 in, 0.25 mm. */
+export const besideFace = both(10 * thou, 0.25 * MM)
+/**
+ * How far a tip of a hollow overlaps the work while it is touched alone, t: brought over it by eye, 0.005 in or 0.12 mm, and by a dial, 0.003 in or 0.08 mm.
+ * The hollow touches a little beside its very tip, t²/2R early: so it is no more than the eye can set.
+ */
+export const tipByEye = both(5 * thou, 0.12 * MM)
+export const tipByDial = both(3 * thou, 0.08 * MM)
 /** Sizes that differ by less cannot be told apart by measuring a tool: 0.0001 in. */
 export const belowMeasuring: Length = thou / 10
 /** Widest edge that is asked for when a tool is still to be ground: 3/16 in, 5 mm; a wider groove is cut in several places. */

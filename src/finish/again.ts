@@ -72,7 +72,7 @@ const shortBy = (operation: Operation, indexes: readonly number[]): Operation =>
 /** Everything came out large by one step of the dial. */
 const large = (operation: Operation, by: Length): Operation => ({
   ...operation,
-  zero: { ...operation.zero, diameter: operation.zero.diameter + by },
+  off: { along: operation.off?.along ?? 0, deep: (operation.off?.deep ?? 0) - by / 2 },
 })
 
 const SAME: Length = 1000

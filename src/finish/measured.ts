@@ -61,7 +61,7 @@ const finishedAt = (shop: Shop, off: Length, deeper: number): Corrected => {
   const { lathe, setup, progress, operation, stop } = shop
   const changed: Operation = {
     ...standingAlong(shop, off),
-    zero: { ...operation.zero, diameter: operation.zero.diameter + off },
+    off: { along: operation.off?.along ?? 0, deep: (operation.off?.deep ?? 0) - off / 2 },
     ...(off === 0 ? {} : { zeroMeasured: true }),
     moves: operation.moves.map((move, index) =>
       stop.finishes.includes(index) ? { ...move, count: move.count! + deeper } : move,

@@ -24,7 +24,7 @@ export const onOutside = (shop: Shop, outside: Length | null): Shop => {
     operation: {
       ...operation,
       surface: operation.surface + by,
-      zero: { ...operation.zero, diameter: operation.zero.diameter + by },
+      touch: { ...operation.touch, diameter: operation.touch.diameter + by },
       wanted: operation.wanted.map((piece) => out(piece, by / 2)),
       dimensions: operation.dimensions.map((dimension) =>
         dimension.id === 'bottomDiameter' ? { ...dimension, aim: dimension.aim + by } : dimension,

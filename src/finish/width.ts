@@ -5,18 +5,13 @@ import type { Length } from '../units/length.ts'
 import { type Corrected, correctedFor, type Shop, stepTravel } from './measured.ts'
 import { bottomWanted } from './stop.ts'
 
-/** Two places are one within a micrometer. */
-const SAME: Length = 1_000_000
-
 /**
  * What a groove measures over is its tool: the flat of the edge is so much wider than the tool was measured. Where a corner was brought to a
  * shoulder on the headstock side, that corner stands where it stood, and the reference point moves.
  */
 export const withTool = (operation: Operation, wider: Length): Operation => {
   if (wider === 0) return operation
-  const { zero } = operation
-  const fromEnd = zero.fromEnd - (fromHeadstock(operation) ? wider : 0)
-  return { ...operation, edge: worn(operation.edge, wider), zero: { ...zero, fromEnd } }
+  return { ...operation, edge: worn(operation.edge, wider) }
 }
 
 /**
@@ -45,7 +40,7 @@ export const withAcross = ({ lathe, operation, stop }: Shop, steps: number): Ope
 /** The cross-feed's reading for the drawing's bottom with a swung compound at a reading, rounded once; a tie leaves metal. */
 const crossCount = (lathe: Lathe, operation: Operation, compound: number): number => {
   const shift = compound * stepTravel(lathe.compound.scale) * Math.sin((operation.angle * Math.PI) / 180)
-  const depth = (operation.zero.diameter - bottomWanted(operation).aim) / 2
+  const depth = (operation.touch.diameter - bottomWanted(operation).aim) / 2
   return Math.ceil((depth - shift) / stepTravel(lathe.crossFeed) - 0.5 - 1e-6)
 }
 
@@ -132,5 +127,5 @@ export const feedAcross = (operation: Operation, at: number): number | null => {
   return across.length === 1 && operation.angle === 0 ? across[0]! : null
 }
 
-export const fromHeadstock = ({ placedBy, zero, edge, region }: Operation): boolean =>
-  placedBy === 'touch' && Math.abs(zero.fromEnd + edge.pieces.at(-1)!.to - region.to) < SAME
+export const fromHeadstock = ({ placing }: Operation): boolean =>
+  placing.point === 'headstock-corner' && 'face' in placing.against

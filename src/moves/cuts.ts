@@ -23,6 +23,8 @@ export type PlungeCuts = {
 /** A corner tool: both slides rise from `-start` to 0 together by ever smaller moves; `offsets` are the distances still to go, descending, ending in 0. */
 export type CornerCuts = {
   readonly style: 'corner'
+  /** Depth of the edge over the offset from its reference point, the virtual sharp corner. */
+  readonly edgeAt: (offset: Length) => Length
   readonly radius: Length
   readonly start: Length
   readonly offsets: readonly Length[]

@@ -2,6 +2,7 @@ import type { Origin } from '../diagnostics/diagnostic.ts'
 import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 import type { Edge, Form } from './form.ts'
+import type { Placing, Touch } from './placing.ts'
 
 export type Slide = 'cross-feed' | 'compound' | 'carriage'
 
@@ -111,8 +112,16 @@ export type Operation = {
   readonly angle: Degrees
   /** Actual (measured) diameter of the surface on which the feature stands. */
   readonly surface: Length
-  /** Where the reference point stands along the work, and the work diameter the edge's d = 0 touches, with all dials at zero. */
-  readonly zero: { readonly fromEnd: Length; readonly diameter: Length }
+  /** How the tool is brought to its place along the work, and what it touches: what the hand is told. Where the zeros then stand, the replay finds. */
+  readonly placing: Placing
+  readonly touch: Touch
+  /** Lines that are scribed on the work for it, pm from the free end. */
+  readonly lines: readonly Length[]
+  /**
+   * What the hand is off by, where that is supposed: the tool really stands so much further toward the headstock than its place, and was so much
+   * deeper when it seemed to touch. pm. A plan has none; the error budget and `finish` suppose it.
+   */
+  readonly off?: { readonly along: Length; readonly deep: Length }
   /** The zero stands where a measured bottom says, not where the work was touched: what the edge overlaps there was never cut. */
   readonly zeroMeasured?: boolean
   /** The finished form inside `region`, from the drawing's dimensions, d = −radius. Outside the region the work stays as it was. */
@@ -120,12 +129,10 @@ export type Operation = {
   readonly region: Region
   readonly dimensions: readonly WantedDimension[]
   readonly rpm: number
-  /** The tallest ridge the plan leaves between neighboring places of a form that is stepped along, pm. */
-  readonly cusp?: Length
+  /** Of a form that is stepped along: the tallest ridge that the job allows, or the shop's default where the job says nothing, pm. */
+  readonly cusp?: { readonly most: Length; readonly given: boolean }
   /** What one pass may take at the most (null: none is set), and what roughing leaves for the finish, pm. The replay never reads it. */
   readonly passes?: { readonly infeed: Length | null; readonly leave: Length }
-  /** How the place along the work is found: a scribed line (layout error) or a touched face (touch-off error). */
-  readonly placedBy: 'line' | 'touch'
   readonly moves: readonly Move[]
 }
 

@@ -15,6 +15,9 @@ export type FaultKind =
   | 'open-form' // surely cut and possibly cut differ
   | 'carriage-lock' // moved while it is locked, or metal cut by another slide while it is not
   | 'metal-left' // the finished form lies inside the wanted form by more than half a graduation along each axis
+  | 'set-up' // the hand is told to bring the tool to a line nobody scribed, a face that is not there, or metal of another diameter
+  | 'shifted-zero' // a zero of the cross-feed that a swung compound has shifted since by an amount nobody knows
+  | 'ridge' // between neighboring places of a stepped form more metal stands than the cusp allows
 
 export type Fault = {
   readonly kind: FaultKind
@@ -34,6 +37,8 @@ export type Interval = readonly [low: number, high: number]
 export type Size = { readonly id: Instrument; readonly surely: number | null; readonly possibly: number | null }
 
 export type OperationTrace = {
+  /** Where the tool's reference point stands from the free end with all dials at zero, and the work diameter that its d = 0 is at then, pm: what the set-up came to. */
+  readonly zero: { readonly fromEnd: Length; readonly diameter: Length }
   /** After each move, for each slide. */
   readonly slides: readonly Readonly<Record<Slide, Interval>>[]
   readonly surely: Form
@@ -46,6 +51,8 @@ export type OperationTrace = {
   readonly clearance: Readonly<Record<number, number>>
   /** By index of each move that cuts: how deep it cuts at once over a quarter of its edge, radially, pm. */
   readonly taken: Readonly<Record<number, Length>>
+  /** Of a form that is stepped along: the tallest ridge left, square to the form, pm. */
+  readonly ridge?: Length
 }
 
 export type Trace = { readonly operations: readonly OperationTrace[]; readonly faults: readonly Fault[] }

@@ -5,6 +5,7 @@ import { onOutside } from '../finish/outside.ts'
 import { remainingFor, type Taken } from '../finish/remaining.ts'
 import { type Stop, stopOf } from '../finish/stop.ts'
 import type { Operation } from '../moves/operation.ts'
+import { isOnLine } from '../moves/placing.ts'
 import { type Progress, replayNext, startOf } from '../replay/replay.ts'
 import { buildSheet } from '../sheet/build.ts'
 import type { FeaturePlan, Plan } from '../sheet/plan.ts'
@@ -42,7 +43,7 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
     undersize: feature.undersize === null ? null : feature.undersize - findings.wider,
     operation,
     trace,
-    budget: budgetAfter(plan, progress, operation),
+    budget: budgetAfter(plan, shop.progress, operation),
     gains: [],
     notes: [
       ...notesOf(plan, index, taken, findings, stop, added),
@@ -119,10 +120,10 @@ const otherEdge = ({ edge }: Planned, wider: Length): Planned['edge'] => {
  */
 const budgetAfter = (plan: Plan, progress: Progress, operation: Operation): readonly Budgeted[] => {
   const { accuracy } = plan.lathe
-  const touchOff = operation.placedBy === 'line' ? accuracy.stock / 2 : accuracy.touchOff
+  const touchOff = isOnLine(operation.placing) ? accuracy.stock / 2 : accuracy.touchOff
   const lathe = { ...plan.lathe, accuracy: { ...accuracy, touchOff, runout: 0 } }
   const budgeted = budget(lathe, { ...plan.setup, stock: progress.surely }, [operation])[0]!
-  if (operation.placedBy !== 'line') return budgeted
+  if (!isOnLine(operation.placing)) return budgeted
   return budgeted.map((one) =>
     one.worstCause === 'touching off' ? { ...one, worstCause: 'measuring the bottom' } : one,
   )

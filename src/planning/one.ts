@@ -1,7 +1,7 @@
 import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import type { Cutting } from '../features/feature.ts'
 import { groundOnFace, standsIn } from '../features/on-face.ts'
-import { defaultClear, tipOverlap } from '../features/shop.ts'
+import { defaultClear, tipByDial, tipByEye } from '../features/shop.ts'
 import { refusalOf } from '../job/checks/refusals.ts'
 import { type Said, warningsOf } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
@@ -13,6 +13,7 @@ import type { OperationTrace } from '../moves/trace.ts'
 import { type Progress, replayNext } from '../replay/replay.ts'
 import { sequence } from '../sequence/sequence.ts'
 import { edgeOf } from '../tools/edge.ts'
+import type { Length, Units } from '../units/length.ts'
 import { operationFor, spindleFor } from './operation.ts'
 import { unproven } from './unproven.ts'
 
@@ -46,10 +47,7 @@ export function planOne(
   const sequenced = sequence(requestFor(job, bench, draft, edge, angle))
   if (!sequenced.ok) return { feature, refusal: sequenced }
   const spindle = spindleFor(job, draft)
-  const stepped = sequenced.cusp === undefined ? {} : { cusp: sequenced.cusp }
-  const zero = { ...draft.zero, diameter: draft.zero.diameter - 2 * (sequenced.deeper ?? 0) }
-  const passes = passesOf(draft.cuts)
-  const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...stepped, ...passes, zero }
+  const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...passesOf(draft.cuts) }
   const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
   const failed = unproven(job.units, operation, trace, faults)
   if (failed !== null) return { feature, refusal: groundOnFace(job.units, draft, failed) ?? failed }
@@ -69,12 +67,12 @@ function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: num
     units: job.units,
     lathe: allowingMisreading(job.lathe),
     angle,
-    sideFeed: sideFeedOf(job, draft),
+    sideFeed: sideFeedOf(job.lathe, feature),
     eye: job.lathe.accuracy.layout,
     fromEnd: zero.fromEnd,
     cuts,
     origin: feature.origin,
-    clear: feature.cutting.clear ?? defaultClear(job.units),
+    clear: clearOf(job.units, feature),
     edge: {
       from: edge.pieces[0]!.from,
       to: edge.pieces[edge.pieces.length - 1]!.to,
@@ -87,13 +85,14 @@ function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: num
           .filter((step) => step.end > zero.fromEnd + from && step.start < zero.fromEnd + to)
           .map((step) => (step.measured - surface) / 2),
       ),
-    tipOverlap: tipOverlap(job.units),
+    tipOverlap: { byEye: tipByEye(job.units), byDial: tipByDial(job.units) },
   }
 }
 
+export const clearOf = (units: Units, { cutting }: Feature): Length => cutting.clear ?? defaultClear(units)
+
 /** A carriage that shows no reading is brought to the lines by eye. */
-function sideFeedOf({ lathe }: Job, { feature }: Draft): Cutting['sideFeed'] {
-  const { sideFeed } = feature.cutting
+export function sideFeedOf(lathe: Lathe, { cutting: { sideFeed } }: Feature): Cutting['sideFeed'] {
   return sideFeed === 'carriage' && lathe.carriage === null ? 'lines' : sideFeed
 }
 

@@ -13,7 +13,7 @@ export function operationFor(
   spindle: Spindle,
   moves: Operation['moves'],
 ): Operation {
-  const { feature, surface, zero, wanted, region, dimensions, placedBy } = draft
+  const { feature, surface, placing, touch, wanted, region, dimensions, cuts } = draft
   const kind = feature.kind === 'radius' ? `${feature.shape} radius` : feature.kind
   return {
     feature: feature.index,
@@ -24,12 +24,15 @@ export function operationFor(
     edge,
     angle,
     surface,
-    zero,
+    placing,
+    touch,
+    lines: draft.layout.map(({ fromEnd }) => fromEnd),
     wanted,
     region,
     dimensions,
     rpm: spindle.rpm,
-    placedBy,
+    // What the job asks for or the shop's default, not what the places chosen come to.
+    ...(cuts.style === 'steps' ? { cusp: { most: cuts.cusp, given: cuts.cuspGiven } } : {}),
     moves,
   }
 }

@@ -1,5 +1,5 @@
 import type { Budgeted } from '../budget/budgeted.ts'
-import type { Bench, Refusal } from '../features/draft.ts'
+import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import { inspectFeature } from '../features/inspect.ts'
 import { standsIn } from '../features/on-face.ts'
 import { steppedNotes } from '../features/radius/stepped-notes.ts'
@@ -13,7 +13,7 @@ import { measuredEdge, statedEdge } from '../tools/stated.ts'
 import { formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 import { groundFor } from './ground.ts'
-import type { Outcome, Planned } from './one.ts'
+import { clearOf, type Outcome, type Planned, sideFeedOf } from './one.ts'
 import { sideFeedWarnings } from './side-feed-words.ts'
 
 /** The plan of a whole job, with the features in the order of work and what their sizes may come to. */
@@ -29,7 +29,7 @@ export function toPlan(
   const features = outcomes.map(
     (one): FeaturePlan =>
       'planned' in one
-        ? plannedFeature(bench, one.planned, budgets[done++]!)
+        ? plannedFeature(job, bench, one.planned, budgets[done++]!)
         : { ...refusedFeature(bench, one.feature, one.refusal), ...toGrindAnew(bench, one) },
   )
   const warnings = outcomes.flatMap((one, feature) => {
@@ -66,12 +66,16 @@ export function toPlan(
 }
 
 function plannedFeature(
+  job: Job,
   bench: Bench,
   { draft, operation, trace, spindle }: Planned,
   budgeted: readonly Budgeted[],
 ): FeaturePlan {
-  const { feature, tool, undersize, drawn, layout, align, touch } = draft
-  const notes = [...draft.notes, ...fineNotes(bench.units, (draft.zero.diameter - operation.zero.diameter) / 2)]
+  const { feature, tool, undersize, drawn, layout } = draft
+  const notes = [
+    ...draft.notes,
+    ...fineNotes(bench.units, draft.cuts.style, (draft.zero.diameter - trace.zero.diameter) / 2),
+  ]
   return {
     status: 'planned',
     name: feature.name,
@@ -83,8 +87,8 @@ function plannedFeature(
     undersize,
     spindle,
     layout,
-    align,
-    touch,
+    clear: clearOf(bench.units, feature),
+    sideFeed: sideFeedOf(job.lathe, feature),
     operation,
     trace,
     budget: budgeted,
@@ -94,9 +98,12 @@ function plannedFeature(
   }
 }
 
+/** Less than this is arithmetic, pm. */
+const SHOWN: Length = 1000
+
 /** Where the compound adds to the depth as a vernier, the hand must know that the surface is not touched at the place of the cut. */
-const fineNotes = (units: Units, deeper: Length): string[] =>
-  deeper === 0
+const fineNotes = (units: Units, style: Draft['cuts']['style'], deeper: Length): string[] =>
+  Math.abs(deeper) < SHOWN || style !== 'plunge'
     ? []
     : [
         `The compound is a fine dial here: the surface is touched lightly beside the place, with it short of 0, and going forward to 0 in the clear makes the cut ${formatLength(deeper, units, { digits: 5 })} deeper than the cross-feed says.`,

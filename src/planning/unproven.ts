@@ -57,5 +57,8 @@ const REMEDIES: Record<Fault['kind'], string> = {
   'spindle-standing': 'check the moves',
   'open-form': 'check the backlash in the lathe file',
   'carriage-lock': 'unlock the carriage to move it, lock it to cut',
+  'set-up': 'check the steps and the diameters of the part, and where the feature is placed',
+  'shifted-zero': 'set the compound parallel for this feature (compound: { angle: 0 })',
+  ridge: 'allow a taller ridge (cusp:), or take dials with finer marks',
   'metal-left': 'check the tool against the form; a finer dial leaves less to rounding',
 }

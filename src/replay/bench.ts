@@ -6,7 +6,7 @@ import { INCH, type Length } from '../units/length.ts'
 import { depthAt, peak } from './form/curve.ts'
 import type { Box } from './form/dilate.ts'
 import { grown } from './form/dilate.ts'
-import { fresh, isKnown, placeOf, type SlideState, stepOf } from './slide.ts'
+import { fresh, goneOn, isKnown, placeOf, type SlideState, stepOf } from './slide.ts'
 
 /** A reading of one slide (or every one of them), or a place it is brought to by eye, that the hand gets wrong by a little, pm of travel. */
 export type Shift =
@@ -39,6 +39,9 @@ export type Bench = {
   locked: boolean
   /** The reference point was brought to its place by eye or by touch. */
   found: boolean
+  /** Where the reference point is from the free end, and how deep (d = −radius), with every slide at its zero; null until that was found. pm. */
+  fromEnd: Length | null
+  depth: Length | null
   cut: boolean
   /** The edge as it stands on the work when both zeros are set, until the first move after that. */
   touched: Form
@@ -77,6 +80,8 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   turning: false,
   locked: false,
   found: false,
+  fromEnd: null,
+  depth: null,
   cut: false,
   touched: [],
   backOut: null,
@@ -123,5 +128,5 @@ export const see = (bench: Bench, kind: FaultKind, move: number, by: Length | nu
 export const placeKnown = ({ slides }: Bench): boolean =>
   slides['cross-feed'].zeroed && (slides.compound.zeroed || isKnown(slides.carriage))
 
-/** A slide whose dial was never set stands where it stood when the tool was brought to its place. */
-export const standing = (slide: SlideState): Interval => (isKnown(slide) ? placeOf(slide) : [0, 0])
+/** Where a slide is, from its zero; one whose dial was never set, from where it was when the tool was brought to its place. */
+export const standing = (slide: SlideState): Interval => (isKnown(slide) ? placeOf(slide) : goneOn(slide))

@@ -1,13 +1,14 @@
-import type { Form } from '../moves/form.ts'
+import type { Form, Piece } from '../moves/form.ts'
 import type { Operation } from '../moves/operation.ts'
+import type { Length } from '../units/length.ts'
 import { type Box, shrunk } from './form/dilate.ts'
 import { cutInto } from './form/insert.ts'
 
 /**
- * The forms that must be cut at the least, out of the part as it was. Where a form is stepped along a ridge of its cusp may stay, but not on
- * a floor that is fed across: that is held like any other.
+ * The forms that must be cut at the least, out of the part as it was. Where a form is stepped along a ridge may stay on its arcs, `ridge` tall
+ * square to them, but not on a floor that is fed across: that is held like any other.
  */
-export const leastForms = ({ wanted, cusp }: Operation, before: Form, box: Box): readonly Form[] => {
+export const leastForms = ({ wanted, cusp }: Operation, before: Form, box: Box, ridge: Length): readonly Form[] => {
   const less = (form: Form, by: Box): Form => {
     const target = [...before]
     cutInto(target, form)
@@ -15,5 +16,14 @@ export const leastForms = ({ wanted, cusp }: Operation, before: Form, box: Box):
   }
   if (cusp === undefined) return [less(wanted, box)]
   const floor = wanted.filter(({ curve }) => curve.kind === 'line' && curve.d0 === curve.d1)
-  return [less(wanted, { ...box, deep: box.deep + cusp }), ...(floor.length === 0 ? [] : [less(floor, box)])]
+  const arcs = wanted.flatMap((piece) => (piece.curve.kind === 'arc' ? [standingOut(piece, ridge)] : []))
+  return [less(arcs, box), ...(floor.length === 0 ? [] : [less(floor, box)])]
+}
+
+/** The arc that the tops of ridges may lie on: a hollow is so much smaller, a corner so much larger. */
+const standingOut = ({ from, to, curve, step }: Piece, ridge: Length): Piece => {
+  if (curve.kind !== 'arc') return { from, to, curve, step }
+  const r = Math.max(0, curve.r - curve.side * ridge)
+  const ends = [Math.max(from, curve.zc - r), Math.min(to, curve.zc + r)] as const
+  return { from: ends[0], to: Math.max(ends[0], ends[1]), curve: { ...curve, r }, step }
 }

@@ -14,8 +14,8 @@ import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
 
 /** One turn of one dial with the tool at a known place: cuts what it surely and what it possibly cuts, and looks for faults. */
 export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from: SlideState, to: SlideState): void => {
-  const { operation, options } = bench
-  const ways = waysOf(operation, possibleReach(bench, slide, from, to))
+  const { options } = bench
+  const ways = waysOf(bench, possibleReach(bench, slide, from, to))
   if (reaches(bench, ways) && cutsNow(bench)) cutOn(bench, move, index, slide, from, to, ways)
   bench.touched = []
   if (!options.rules) return
@@ -47,7 +47,7 @@ const cutOn = (
   const cut = swept(pieces, ways, index)
   if (bench.options.rules) {
     if (slide !== 'cross-feed' && move.action !== 'feed-across' && move.action !== 'feed-in') {
-      const left = waysOf(bench.operation, possibleReach(bench, slide, from, to, LEAVING))
+      const left = waysOf(bench, possibleReach(bench, slide, from, to, LEAVING))
       checkContact(bench, index, swept(pieces, left, index))
     }
     const metal = excess(cut, bench.possibly)
@@ -58,7 +58,7 @@ const cutOn = (
     }
   }
   const sure = sureReach(bench, slide, from, to)
-  removeMetal(bench, cut, ways, sure === null ? null : waysOf(bench.operation, sure), index)
+  removeMetal(bench, cut, ways, sure === null ? null : waysOf(bench, sure), index)
 }
 
 /** Cuts both forms; they part company at the first cut that depends on lost motion. */
@@ -77,11 +77,11 @@ const sameWays = (a: Ways, b: Ways): boolean =>
 /** The moment both zeros are set the edge stands on the work: what little it overlaps then (a corner tool's tip) is gone. */
 export const touchDown = (bench: Bench, index: number): void => {
   const { operation, slides } = bench
-  const ways = waysOf(operation, standingReach(bench, 1))
+  const ways = waysOf(bench, standingReach(bench, 1))
   bench.touched = swept(operation.edge.pieces, ways, index)
   checkTouch(bench, index)
   const open = (['carriage', 'compound'] as const).some((one) => isKnown(slides[one]) && isOpen(slides[one]))
-  removeMetal(bench, bench.touched, ways, open ? null : waysOf(operation, standingReach(bench, 0)), index)
+  removeMetal(bench, bench.touched, ways, open ? null : waysOf(bench, standingReach(bench, 0)), index)
 }
 
 /** Moving off a place begins beyond this: a face the tool stands against is left at once, a floor is not. One micrometer. */

@@ -5,6 +5,8 @@ import { differ, excess, overlap, TOLERANCE, touches } from './form/compare.ts'
 import { cutInto } from './form/insert.ts'
 import { swept } from './form/sweep.ts'
 import { leastForms } from './least.ts'
+import { ridgeAllowed } from './marks-ridge.ts'
+import { ridgeOf } from './ridge.ts'
 import { isOpen } from './slide.ts'
 import { standingReach, type Ways, waysOf } from './ways.ts'
 
@@ -50,7 +52,10 @@ export const checkZero = (bench: Bench, slide: Slide, index: number): void => {
   if (state.seen && state.lost > 0)
     see(bench, 'open-zero', index, null, `The ${slide} was moved by eye: its backlash has not been taken up.`)
   if (bench.cut) see(bench, 'open-zero', index, null, `The zero of the ${slide} is moved after metal has been cut.`)
-  if (slide === 'cross-feed') return
+  if (slide === 'cross-feed') {
+    if (state.brought === null) see(bench, 'open-zero', index, null, 'The cross-feed is set to zero without a touch.')
+    return
+  }
   if (!bench.locked) see(bench, 'open-zero', index, null, `The ${slide} is set to zero with the carriage not locked.`)
   if (!bench.found)
     see(bench, 'open-zero', index, null, `The ${slide} is set to zero before the tool was brought to its place.`)
@@ -109,7 +114,7 @@ export const checkClear = (bench: Bench, move: Move, index: number, slide: Slide
   if (move.action === 'back-out' && slide === 'cross-feed') bench.backOut = index
   if (bench.backOut === null) return
   // On its way out the tool is still in its groove: what counts is where it comes to stand.
-  const now = slide === 'cross-feed' ? waysOf(bench.operation, standingReach(bench, 1)) : ways
+  const now = slide === 'cross-feed' ? waysOf(bench, standingReach(bench, 1)) : ways
   const over = excess(swept(bench.operation.edge.pieces, now, index), bench.before.surely)
   if (over === null) return
   bench.clearance[index] = -over.by
@@ -131,7 +136,17 @@ export const checkEnd = (bench: Bench): void => {
   if (open !== null && differ(before.surely, before.possibly) === null) {
     see(bench, 'open-form', -1, open.by, 'What is cut depends on the backlash.')
   }
-  const least = leastForms(operation, before.surely, marksBox(bench.lathe, operation))
+  checkRidge(bench)
+  const least = leastForms(operation, before.surely, marksBox(bench.lathe, operation), ridgeAllowed(bench))
   const left = Math.max(...least.map((form) => excess(form, surely)?.by ?? 0))
   if (left > TOLERANCE) see(bench, 'metal-left', -1, left, 'Metal is left inside the finished form.')
+}
+
+/** Of a form that is stepped along: no more may stand between two places than the job or the shop allows, or than any marks of these dials would leave. */
+const checkRidge = (bench: Bench): void => {
+  const { operation, surely } = bench
+  if (operation.cusp === undefined) return
+  const over = ridgeOf(operation.wanted, surely) - ridgeAllowed(bench)
+  if (over > TOLERANCE)
+    see(bench, 'ridge', -1, over, 'Between neighboring places more metal is left than the cusp allows.')
 }

@@ -15,12 +15,14 @@ import {
   setUp,
   standing,
 } from './bench.ts'
+import { align, foundOrSupposed, touchOff, zeroOf } from './found.ts'
 import { takenOf } from './measure.ts'
 import { checkObstacles } from './obstacles.ts'
 import { cutsNow, pass, touchDown } from './pass.ts'
+import { ridgeOf } from './ridge.ts'
 import { checkEnd, checkLock, checkMeasure, checkReading, checkZero } from './rules.ts'
 import { checkBrought, checkTakeUp, checkTouchAgain, ontoLine } from './set-up-rules.ts'
-import { broughtHere, broughtTo, isKnown, placeOf, type SlideState, touching, turned, zeroed } from './slide.ts'
+import { broughtHere, isKnown, placeOf, type SlideState, seenAt, turned, zeroed } from './slide.ts'
 
 /** One operation, from a part as it is: what the slides did, what was cut, and what may never be seen. */
 export const runOperation = (
@@ -36,8 +38,10 @@ export const runOperation = (
     return whereabouts(bench)
   })
   checkEnd(bench)
-  const { surely, possibly, at, clearance, taken } = bench
-  return { trace: { slides, surely, possibly, sizes: sizesNow(bench), at, clearance, taken }, faults: bench.faults }
+  const { surely, possibly, at, clearance, taken, faults } = bench
+  const ridge = operation.cusp === undefined ? {} : { ridge: ridgeOf(operation.wanted, surely) }
+  const zero = zeroOf(bench)
+  return { trace: { zero, slides, surely, possibly, sizes: sizesNow(bench), at, clearance, taken, ...ridge }, faults }
 }
 
 /** One move. */
@@ -54,10 +58,11 @@ export const carryOut = (bench: Bench, move: Move, index: number): void => {
       return
     case 'align':
       checkBrought(bench, move, index)
-      align(bench)
-      checkObstacles(bench, index, [bench.operation.zero.fromEnd])
+      align(bench, index)
+      checkObstacles(bench, index, [bench.fromEnd!])
       return
     case 'touch-off':
+      checkTouchAgain(bench, move.slide ?? 'cross-feed', index)
       touchOff(bench, move.slide ?? 'cross-feed', index)
       return
     case 'fit-tool':
@@ -80,22 +85,9 @@ export const carryOut = (bench: Bench, move: Move, index: number): void => {
   }
 }
 
-/** The tool stands at its place along the work, whatever the slides' screws have lost. */
-const align = (bench: Bench): void => {
-  const { slides } = bench
-  bench.found = true
-  bench.slides = { ...slides, compound: broughtHere(slides.compound), carriage: broughtHere(slides.carriage) }
-}
-
-const touchOff = (bench: Bench, slide: Slide, index: number): void => {
-  checkTouchAgain(bench, slide, index)
-  bench.slides = { ...bench.slides, [slide]: touching(bench.slides[slide]) }
-  if (slide === 'cross-feed') bench.backOut = null
-  else align(bench)
-}
-
 const setZero = (bench: Bench, slide: Slide, index: number): void => {
   checkZero(bench, slide, index)
+  foundOrSupposed(bench, slide)
   const first = !placeKnown(bench)
   bench.slides = { ...bench.slides, [slide]: zeroed(bench.slides[slide]) }
   if (first && placeKnown(bench) && cutsNow(bench)) touchDown(bench, index)
@@ -121,13 +113,14 @@ const turn = (bench: Bench, move: Move, index: number): void => {
 
 /** The carriage by eye, until the reference point of the tool stands at a place, from the free end. */
 const bring = (bench: Bench, move: Move, place: Length, index: number): void => {
+  foundOrSupposed(bench, 'carriage')
   const { operation, slides, options } = bench
   const { shift } = options
   const wrong = shift !== null && 'place' in shift && shift.place === place ? shift.by : 0
   const along = standing(slides.compound)[0] * Math.cos(radians(operation))
   const unmoved: SlideState = { ...slides.carriage, dial: 0, at: [0, 0], offset: [0, 0] }
   const from = isKnown(slides.carriage) ? slides.carriage : unmoved
-  const to = broughtTo(from, place + wrong - operation.zero.fromEnd - along)
+  const to = seenAt(from, place + wrong - bench.fromEnd! - along)
   bench.slides = { ...slides, carriage: to }
   if (placeKnown(bench)) pass(bench, move, index, 'carriage', from, to)
 }

@@ -57,7 +57,7 @@ export const touching = (slide: SlideState): SlideState => broughtHere({ ...slid
 export const broughtHere = (slide: SlideState): SlideState => ({ ...slide, brought: slide.at })
 
 /** How far the slide has gone since then, for no lost motion and for all of it; the lesser first. */
-const goneOn = ({ at, brought }: SlideState): Interval => {
+export const goneOn = ({ at, brought }: SlideState): Interval => {
   if (brought === null) return [0, 0]
   const [a, b] = [at[0] - brought[0], at[1] - brought[1]]
   return a <= b ? [a, b] : [b, a]
@@ -74,7 +74,7 @@ export const zeroed = (slide: SlideState): SlideState => ({
 })
 
 /** Moved by hand until the tool is seen to stand at a place: whatever its screw has lost, the tool is there. */
-export const broughtTo = (slide: SlideState, place: Length): SlideState => ({
+export const seenAt = (slide: SlideState, place: Length): SlideState => ({
   ...slide,
   dial: 0,
   at: [0, 0],

@@ -1,4 +1,3 @@
-import type { Operation } from '../moves/operation.ts'
 import type { Interval } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
 import { type Bench, radians, standing } from './bench.ts'
@@ -18,8 +17,8 @@ export const standingReach = ({ slides }: Bench, end: 0 | 1): Reach => ({
 })
 
 /** The ways that bound every place within a reach: a point, a straight, or the four sides where both slides may vary. */
-export const waysOf = (operation: Operation, { carriage, compound, cross }: Reach): Ways => {
-  const at = (k: Length, c: Length): Place => placeAt(operation, k, c, cross)
+export const waysOf = (bench: Bench, { carriage, compound, cross }: Reach): Ways => {
+  const at = (k: Length, c: Length): Place => placeAt(bench, k, c, cross)
   const [k0, k1] = carriage
   const [c0, c1] = compound
   if (k1 - k0 < 0.5) return [[at(k0, c0), at(k0, c1)]]
@@ -28,10 +27,8 @@ export const waysOf = (operation: Operation, { carriage, compound, cross }: Reac
   return corners.map((corner, index) => [corner, corners[(index + 1) % 4]!] as const)
 }
 
-const placeAt = (operation: Operation, k: Length, c: Length, x: Length): Place => {
+/** Only asked for once both zeros were found. */
+const placeAt = ({ operation, fromEnd, depth }: Bench, k: Length, c: Length, x: Length): Place => {
   const angle = radians(operation)
-  return {
-    z: operation.zero.fromEnd + k + c * Math.cos(angle),
-    d: -operation.zero.diameter / 2 + x + c * Math.sin(angle),
-  }
+  return { z: fromEnd! + k + c * Math.cos(angle), d: depth! + x + c * Math.sin(angle) }
 }

@@ -1,6 +1,7 @@
 import type { CornerCuts } from '../moves/cuts.ts'
+import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
-import { countFor, findableBehindZero, lostTravel } from './dial.ts'
+import { countFor, findableBehindZero, lostTravel, travelAt } from './dial.ts'
 import { dial, hand, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, touchSurface, travelRefusal } from './set-up.ts'
@@ -26,22 +27,38 @@ export function sequenceCorner(request: Request, cuts: CornerCuts): Sequenced {
       lostTravel(lathe.crossFeed) +
       request.heightOver(-cuts.radius, request.edge.to),
   )
-  touchBothTips(program, request, cuts, backOut)
-  const start = startCount(cuts.start)
-  toPlace(program, lathe.compound.scale, start(lathe.compound.scale))
+  const onlyTip = countFor(lathe.crossFeed, -(cuts.radius - request.tipOverlap.byDial), 'lower')
+  touchBothTips(program, request, onlyTip, backOut)
+  const short = shortOf(request, cuts, onlyTip)
+  toPlace(program, lathe.compound.scale, startCount(lathe.compound.scale, cuts.start - short.along))
   hand(program, 'start')
-  dial(program, 'feed-in', 'cross-feed', start(lathe.crossFeed), 'approach')
-  alternate(program, request, cuts, backOut)
+  dial(program, 'feed-in', 'cross-feed', startCount(lathe.crossFeed, cuts.start - short.deep), 'approach')
+  alternate(program, request, cuts, short, backOut)
   dial(program, 'back-out', 'cross-feed', backOut, 'clear')
   finishOperation(program, request, backOut)
   return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
 
 /** A little before first contact, so that the first move of each dial is in the clear. */
-const startCount = (start: number) => (scale: Request['lathe']['crossFeed']) => countFor(scale, -start, 'lower') - 1
+const startCount = (scale: Request['lathe']['crossFeed'], start: Length) => countFor(scale, -start, 'lower') - 1
 
-function touchBothTips(program: Program, request: Request, cuts: CornerCuts, backOut: number): void {
-  const cross = request.lathe.crossFeed
+/**
+ * A tip that is not quite its own end touches a little early: the hollow has risen over the part of it that overlaps the work. So much short of the
+ * finished form is the tool with each dial at 0. pm.
+ */
+function shortOf({ lathe, edge, tipOverlap }: Request, { edgeAt }: CornerCuts, onlyTip: number) {
+  const deep = edgeAt(edge.to - tipOverlap.byEye)
+  const overlapped = deep - travelAt(lathe.crossFeed, onlyTip)
+  let [low, high] = [edge.from, edge.to]
+  for (let i = 0; i < 100; i++) {
+    const middle = (low + high) / 2
+    if (edgeAt(middle) > overlapped) low = middle
+    else high = middle
+  }
+  return { along: low, deep }
+}
+
+function touchBothTips(program: Program, request: Request, onlyTip: number, backOut: number): void {
   hand(program, 'layout')
   hand(program, 'swing')
   hand(program, 'fit-tool')
@@ -52,21 +69,26 @@ function touchBothTips(program: Program, request: Request, cuts: CornerCuts, bac
   dial(program, 'back-out', 'cross-feed', backOut, 'clear')
   hand(program, 'align')
   hand(program, 'lock', { slide: 'carriage' })
-  const onlyTip = countFor(cross, -(cuts.radius - request.tipOverlap), 'lower')
   dial(program, 'return', 'cross-feed', onlyTip, 'only-tip')
   hand(program, 'touch-off', { slide: 'compound' })
   zero(program, 'compound')
   dial(program, 'back-out', 'cross-feed', backOut, 'clear')
 }
 
-function alternate(program: Program, request: Request, cuts: CornerCuts, backOut: number): void {
+function alternate(
+  program: Program,
+  request: Request,
+  cuts: CornerCuts,
+  short: { readonly along: Length; readonly deep: Length },
+  backOut: number,
+): void {
   const { compound, crossFeed } = request.lathe
   // Measured once on the way, as soon as enough is cut to measure and before what is left becomes less than `measureAt`.
   const pause = cuts.offsets.findIndex((offset) => offset < cuts.measureAt)
   for (const [i, offset] of cuts.offsets.entries()) {
     if (i === pause && i > 0) pauseToMeasure(program, request, backOut)
-    const along = countFor(compound.scale, -offset, 'lower')
-    const inward = countFor(crossFeed, -offset, 'lower')
+    const along = countFor(compound.scale, short.along - offset, 'lower')
+    const inward = countFor(crossFeed, short.deep - offset, 'lower')
     if (along > program.at.compound) dial(program, 'feed-in', 'compound', along, 'alternate')
     if (inward > program.at['cross-feed']) dial(program, 'feed-in', 'cross-feed', inward, 'alternate')
   }

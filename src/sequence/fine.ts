@@ -67,7 +67,7 @@ export function sequenceFine(request: Request, cuts: PlungeCuts, fine: Fine): Se
   dial(program, 'feed-in', 'cross-feed', countFor(crossFeed, cuts.depth - fine.deeper, 'lower'), 'finish')
   dial(program, 'back-out', 'cross-feed', backOut, 'square-shoulder')
   finishOperation(program, request, backOut)
-  return travelRefusal(request, program) ?? { ok: true, moves: program.moves, deeper: fine.deeper }
+  return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
 
 const reached = (crossFeed: Request['lathe']['crossFeed'], depth: Length, deeper: Length): Length =>

@@ -24,10 +24,10 @@ export type Request = {
   readonly edge: { readonly from: Length; readonly to: Length; readonly deepest: Length }
   /** Height of the largest stock over the feature's surface between two places along the work, measured from the zero; at least 0. */
   readonly heightOver: (from: Length, to: Length) => Length
-  /** How far a tip overlaps the work when it is touched alone. */
-  readonly tipOverlap: Length
+  /** How far a tip overlaps the work when it is touched alone: brought over it by eye, or by a reading. */
+  readonly tipOverlap: { readonly byEye: Length; readonly byDial: Length }
 }
 
 export type Sequenced =
-  | { readonly ok: true; readonly moves: readonly Move[]; readonly cusp?: Length; readonly deeper?: Length }
+  | { readonly ok: true; readonly moves: readonly Move[] }
   | { readonly ok: false; readonly code: string; readonly reason: string; readonly remedy: string }

@@ -12,8 +12,6 @@ export type StepPlaces = {
   readonly ridge: Length
   /** The ridge that whole marks along the work leave at the least, were every depth exact: what no choice of places mends. */
   readonly exact: Length
-  /** What a replay must allow straight into the work: a ridge on a steep flank is taller that way than square to it. */
-  readonly allowed: Length
 }
 
 /** Both dials: places are whole marks of the compound, and the depth at each is rounded to the cross-feed. */
@@ -45,7 +43,6 @@ export function stepPlaces(cuts: StepCuts, dials: StepDials): StepPlaces {
     across: chosen.length < 2 ? null : { from: chosen[0]!.counts.at(-1)!, to: chosen[1]!.counts[0]! },
     ridge,
     exact: ridge <= cuts.cusp ? ridge : exactly(cuts, dials, stretches),
-    allowed: Math.max(0, ...tops.map(cuts.standsOut), ...tops.map((top) => straightIn(cuts, scale, top))),
   }
 }
 
@@ -108,10 +105,4 @@ function exactly(cuts: StepCuts, dials: StepDials, stretches: readonly Stretch[]
       return Array.from({ length: stretch.high - stretch.low }, (_, i) => between(stretch.low + i, stretch.low + i + 1))
     }),
   )
-}
-
-/** How much deeper the form is than a ridge, wherever it may stand within half a mark along the work. */
-function straightIn(cuts: StepCuts, scale: Scale, top: StepPoint): Length {
-  const half = stepTravel(scale) / 2
-  return Math.min(...[-half, 0, half].map((by) => cuts.formAt(top.along + by))) - top.deep
 }

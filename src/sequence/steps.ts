@@ -38,7 +38,7 @@ export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
     else if (place !== places.across?.to) sink(program, plan, place, 0, 'finish')
   }
   finishOperation(program, request, plan.backOut)
-  return travelRefusal(request, program) ?? { ok: true, moves: program.moves, cusp: places.allowed * 1.01 }
+  return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
 
 type Plan = {

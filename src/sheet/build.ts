@@ -58,7 +58,7 @@ const featureOf = (plan: Plan, feature: FeaturePlan, index: number): SheetFeatur
     const { code, reason, remedy, named } = feature
     return { ...common, status: 'refused', code, reason, remedy, ...(named === undefined ? {} : { named }) }
   }
-  const { operation } = feature
+  const { operation, trace } = feature
   return {
     ...common,
     status: 'planned',
@@ -71,7 +71,14 @@ const featureOf = (plan: Plan, feature: FeaturePlan, index: number): SheetFeatur
     compoundAngle: operation.angle,
     surface: operation.surface,
     spindle: feature.spindle,
-    zero: operation.zero,
+    zero: trace.zero,
+    placing: operation.placing,
+    touch: operation.touch,
+    lines: operation.lines,
+    clear: feature.clear,
+    cusp: operation.cusp === undefined ? null : { most: operation.cusp.most, ridge: trace.ridge ?? 0 },
+    jawClearance: plan.lathe.jawClearance,
+    sideFeed: feature.sideFeed,
     proof: proofOf(plan, feature, index),
     ...(feature.gains === undefined ? {} : { gains: gainsOf(plan, feature, index) }),
     inspection: inspectionOf(plan, feature, index),

@@ -1,4 +1,5 @@
 import type { Scale } from '../lathe/lathe.ts'
+import { isOnLine } from '../moves/placing.ts'
 import { INCH, MM } from '../units/length.ts'
 import { marks, readingFigure, shownOn, travel } from './dial.ts'
 import { length } from './figure.ts'
@@ -61,7 +62,7 @@ const room = ({ feature, plan, units }: Scene): Phrase => {
 /** The carriage is in its place already: it goes back and comes onto it again the way it will move. */
 const ontoLine = (scene: Scene): Phrase => {
   const scale = scene.plan.lathe.carriage
-  const touch = scene.feature.operation.placedBy === 'touch'
+  const touch = !isOnLine(scene.feature.operation.placing)
   if (scale?.kind !== 'dial')
     return [`toward the headstock ${touch ? 'until it touches again' : 'onto the line again'}`]
   return [

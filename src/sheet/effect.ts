@@ -1,7 +1,8 @@
 import { perUnit } from '../units/length.ts'
+import { travel } from './dial.ts'
 import { length } from './figure.ts'
 import type { Scene } from './scene.ts'
-import { placeOf } from './scene.ts'
+import { placeOf, scaleOf } from './scene.ts'
 import type { Figure, Phrase } from './sheet.ts'
 
 /** What a move does to the work, from its readings and its replay. */
@@ -50,9 +51,16 @@ const cameIn = (scene: Scene): Phrase => {
 /** Zero on both dials is the finished corner, so what counts is how far it still is. */
 const cornerToGo = (scene: Scene): Phrase => {
   const { deep, along } = placeOf(scene, scene.after)
-  const left = scene.move.slide === 'cross-feed' ? -deep : -along
-  if (Math.abs(left) < 1) return ['finished size']
+  const left = toGoOnDial(scene, scene.move.slide === 'cross-feed' ? -deep : -along)
+  if (left === 0) return ['finished size']
   return [size(scene, 'along', Math.abs(left)), left > 0 ? ' to go' : ' past']
+}
+
+/** What is to go, as this dial can show it: the tips touch a hair early, by less than its marks. */
+const toGoOnDial = ({ plan, move }: Scene, left: number): number => {
+  const scale = move.slide === undefined ? null : scaleOf(plan, move.slide)
+  const step = scale === null ? 1 : travel(scale, 1)
+  return Math.round(left / step) * step
 }
 
 const backOut = (scene: Scene): Phrase => {
@@ -74,7 +82,7 @@ const floored = (scene: Scene, clear: number): number => {
 
 const along = (scene: Scene): Phrase => {
   const { place } = scene.move
-  const moved = place === undefined ? placeOf(scene, scene.after).along : place - scene.feature.operation.zero.fromEnd
+  const moved = place === undefined ? placeOf(scene, scene.after).along : place - scene.feature.trace.zero.fromEnd
   if (Math.abs(moved) < 1) return ['tool at its zero']
   return ['tool ', size(scene, 'along', Math.abs(moved)), moved > 0 ? ' over' : ' short of 0']
 }

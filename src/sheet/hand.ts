@@ -1,10 +1,11 @@
+import { isOnLine } from '../moves/placing.ts'
 import type { Size } from '../moves/trace.ts'
-import { INCH, MM } from '../units/length.ts'
 import { waysOf } from './dial.ts'
 import { dimensionFigure, labelOf } from './dimensions.ts'
 import { figure, length } from './figure.ts'
 import { fitTool } from './fit-tool.ts'
 import { layout } from './layout.ts'
+import { overWork, placingWords, touchWords } from './placing.ts'
 import type { Said, Scene } from './scene.ts'
 import type { Phrase } from './sheet.ts'
 import { swing } from './swing.ts'
@@ -98,31 +99,30 @@ const chatters = ({ plan, feature }: Scene): boolean => {
 export const lockWords = ({ feature }: Scene): string => {
   // Where the compound is fed forward to touch afterwards, there is nothing to look at yet.
   if (feature.operation.moves.some((move) => move.action === 'touch-off' && move.slide === 'compound')) return 'LOCK'
-  return feature.operation.placedBy === 'touch'
-    ? 'LOCK, then see that it still touches'
-    : 'LOCK, then look at the line again'
+  return isOnLine(feature.operation.placing)
+    ? 'LOCK, then look at the line again'
+    : 'LOCK, then see that it still touches'
 }
 
 const align = (scene: Scene): Said => {
   if (scene.move.purpose === 'only-tip')
     return say(
       'ALIGN',
-      ['outer tip over the work by about ', length('tool', scene.units === 'inch' ? INCH / 100 : MM / 4, scene.units)],
+      ['outer tip over the work by about ', length('tool', overWork(scene.feature.operation.touch) ?? 0, scene.units)],
       [],
       [['by carriage; the rest of the edge hangs off the corner']],
     )
-  const { point, to } = scene.feature.align
-  const bare = point.replace(/,$/, '')
+  const { point, to } = placingWords(scene.feature, scene.units)
   if (fedToTouch(scene))
     return say(
       'ALIGN',
-      [`${bare} beside ${to}, a little short of it`],
+      [`${point} beside ${to}, a little short of it`],
       [],
       [['by carriage, the compound stays where it is'], ['the cross-feed stays out']],
     )
   return say(
     'ALIGN',
-    [to.startsWith('the ') ? `${bare} on ${to}` : `${bare}: ${to}`],
+    [to.startsWith('the ') ? `${point} on ${to}` : `${point}: ${to}`],
     [],
     [['by carriage, the compound stays where it is'], [bringUp(scene)]],
   )
@@ -136,7 +136,7 @@ const fedToTouch = ({ feature }: Scene): boolean =>
 /** Where the cross-feed is meanwhile: nowhere else on the sheet is it brought to the work. */
 const bringUp = ({ feature }: Scene): string => {
   if (feature.edge.shape === 'corner') return 'cross-feed out, clear of the work, until it is in place'
-  return feature.operation.placedBy === 'touch'
+  return !isOnLine(feature.operation.placing)
     ? 'spindle stopped; wind the edge in below the top of the shoulder, clear of the work; touch lightly, the compound must not move'
     : 'cross-feed out until then; bring the edge close to the work, not touching'
 }
@@ -144,12 +144,10 @@ const bringUp = ({ feature }: Scene): string => {
 /** The slide that is named is fed forward, so that the touch itself takes up its lost motion. */
 const touchOff = (scene: Scene): Said => {
   const { move, feature } = scene
-  if (move.slide !== 'compound') return say('CROSS-FEED', [`in gently until ${feature.touch}`], [], [BY_HAND])
+  if (move.slide !== 'compound') return say('CROSS-FEED', [`in gently until ${touchWords(feature)}`], [], [BY_HAND])
   const { forward } = waysOf('compound', feature.operation.angle)
-  const met =
-    feature.edge.shape === 'corner'
-      ? 'only the deep tip touches the end face'
-      : `the ${feature.align.point} touches ${feature.align.to}`
+  const { point, to } = placingWords(feature, scene.units)
+  const met = feature.edge.shape === 'corner' ? 'only the deep tip touches the end face' : `the ${point} touches ${to}`
   return say('COMPOUND', [`${forward} gently until ${met}`], [], [BY_HAND])
 }
 

@@ -76,9 +76,9 @@ export type FeaturePlan =
       readonly undersize: Length | null
       readonly spindle: Spindle
       readonly layout: readonly LayoutLine[]
-      /** Which point of the tool is brought where: "tailstock-side corner of the tool", "the 1.125 line". */
-      readonly align: { readonly point: string; readonly to: string }
-      readonly touch: string
+      /** Radial clearance asked for when the tool is backed out, and what moves it along the work. */
+      readonly clear: Length
+      readonly sideFeed: 'compound' | 'carriage' | 'lines'
       readonly operation: Operation
       readonly trace: OperationTrace
       readonly budget: readonly Budgeted[]

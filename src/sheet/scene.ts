@@ -77,7 +77,8 @@ export const placeOf = (scene: Scene, counts: Counts): { readonly deep: number; 
     return scale === null ? 0 : travel(scale, counts[slide] ?? 0)
   }
   const turn = (scene.feature.operation.angle * Math.PI) / 180
-  const { surface, zero } = scene.feature.operation
+  const { surface } = scene.feature.operation
+  const { zero } = scene.feature.trace
   return {
     deep: at('cross-feed') + at('compound') * Math.sin(turn) + (surface - zero.diameter) / 2,
     along: at('carriage') + at('compound') * Math.cos(turn),

@@ -1,6 +1,7 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Action, Operation, Purpose, Slide } from '../moves/operation.ts'
+import type { OperationTrace } from '../moves/trace.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { GrindSheet } from './grind.ts'
 import type { FoldedPlace } from './places.ts'
@@ -59,6 +60,8 @@ export type SheetStep = {
   readonly group: Group
   readonly action: Action
   readonly purpose: Purpose | null
+  /** Of a take-up before its dial has a zero: how far forward at the least, in the units and the sense of the dial. */
+  readonly atLeast?: number
   readonly slide: Slide | null
   /** The slide or the thing that the hand goes to. */
   readonly thing: string
@@ -188,7 +191,15 @@ export type SheetFeature = {
       readonly compoundAngle: number
       readonly surface: Length
       readonly spindle: Spindle
-      readonly zero: Operation['zero']
+      readonly zero: OperationTrace['zero']
+      readonly placing: Operation['placing']
+      readonly touch: Operation['touch']
+      readonly lines: Operation['lines']
+      readonly clear: Length
+      /** Of a form that is stepped along: the ridge allowed, and the one that was measured. */
+      readonly cusp: { readonly most: Length; readonly ridge: Length } | null
+      readonly jawClearance: Length
+      readonly sideFeed: 'compound' | 'carriage' | 'lines'
       readonly proof: { readonly replayed: Phrase; readonly lines: readonly ProofLine[] }
       /** What would make it hold, each tried by replay; only where it may not. */
       readonly gains?: readonly SheetGain[]

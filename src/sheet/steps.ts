@@ -1,3 +1,4 @@
+import { readable } from '../lathe/lathe.ts'
 import { inUnits } from '../units/length.ts'
 import { readingOf } from './dial.ts'
 import { effectOf } from './effect.ts'
@@ -32,8 +33,15 @@ const step = (scene: Scene, position: number, number: number, group: SheetStep['
     effect: identify(`${place}.effect`, said.effect.length > 0 ? said.effect : effectOf(scene)),
     more: said.more.map((phrase, i) => identify(`${place}.more.${i + 1}`, phrase)),
     ...stated(scene),
+    ...atLeast(scene),
     ...(move.place === undefined ? {} : { place: move.place }),
   }
+}
+
+const atLeast = ({ plan, move }: Scene): Pick<SheetStep, 'atLeast'> => {
+  const scale = move.slide === undefined ? null : scaleOf(plan, move.slide)
+  if (move.action !== 'take-up' || typeof move.count === 'number' || scale === null) return {}
+  return { atLeast: Number(inUnits((move.takeUp ?? 0) * readable(scale), scale.units).toFixed(9)) }
 }
 
 const stated = (scene: Scene): Pick<SheetStep, 'reading' | 'turns' | 'mark'> => {

@@ -1,15 +1,9 @@
-import type { Lathe } from '../lathe/lathe.ts'
 import type { Move, Operation } from '../moves/operation.ts'
 import type { Mutant } from './mistakes.ts'
 import { swungTo } from './swung.ts'
 
 /** What goes wrong where the compound feeds a V down its flank, the cross-feed standing on a reading of its own. Turns in counts. */
-export function downTheFlank(
-  operation: Operation,
-  lathe: Lathe,
-  down: number | null,
-  inward: number | null,
-): readonly Mutant[] {
+export function downTheFlank(operation: Operation, down: number | null, inward: number | null): readonly Mutant[] {
   const { moves, angle } = operation
   if (!downASlant(operation)) return []
   const withMoves = (mistake: Mutant['mistake'], wrong: readonly Move[]): Mutant => ({
@@ -23,7 +17,7 @@ export function downTheFlank(
     ...(inward === null ? [] : [withMoves('short-of-zero', less(moves, comesIn, inward))]),
     ...(turnedBack.length === moves.length ? [] : [withMoves('not-turned-back', turnedBack)]),
     ...(short === null ? [] : [withMoves('back-turn-short', short)]),
-    { mistake: 'other-scale-zero', operation: swungTo(90 - angle, operation, lathe) },
+    { mistake: 'other-scale-zero', operation: swungTo(90 - angle, operation) },
   ]
 }
 

@@ -1,5 +1,6 @@
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Move, Operation } from '../moves/operation.ts'
+import { type EdgePoint, isOnLine } from '../moves/placing.ts'
 import { downASlant, downTheFlank } from './flank.ts'
 import { alongTheSteps } from './steps.ts'
 import { step, swungTo } from './swung.ts'
@@ -56,7 +57,7 @@ export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[]
     ...changed,
     ...beside,
     ...wrongSide(operation, lathe),
-    ...downTheFlank(operation, lathe, turn(lathe.compound.scale), turn(lathe.crossFeed)),
+    ...downTheFlank(operation, turn(lathe.compound.scale), turn(lathe.crossFeed)),
     ...alongTheSteps(operation, lostCounts(lathe.compound.scale)),
   ]
 }
@@ -150,20 +151,25 @@ function wrongSide(operation: Operation, lathe: Lathe): readonly Mutant[] {
   const mirrored = slant ? 180 - angle : -angle
   const beyond = !slant && angle !== 0 && lathe.compound.scaleZero === 'square' ? 180 - angle : angle
   return [
-    ...(mirrored === angle ? [] : [{ mistake: 'wrong-side' as const, operation: swungTo(mirrored, operation, lathe) }]),
-    ...(beyond === angle
-      ? []
-      : [{ mistake: 'other-side-of-square' as const, operation: swungTo(beyond, operation, lathe) }]),
+    ...(mirrored === angle ? [] : [{ mistake: 'wrong-side' as const, operation: swungTo(mirrored, operation) }]),
+    ...(beyond === angle ? [] : [{ mistake: 'other-side-of-square' as const, operation: swungTo(beyond, operation) }]),
   ]
 }
 
 /** The other corner of a straight edge brought to the line. */
 function wrongCorner(operation: Operation): Operation | null {
   const width = straightWidth(operation)
-  if (width === null || operation.placedBy !== 'line') return null
-  const { zero, edge } = operation
-  const by = edge.pieces[0]!.from < 0 ? width : -width
-  return { ...operation, zero: { ...zero, fromEnd: zero.fromEnd + by } }
+  const { placing } = operation
+  const other = OTHER_CORNER[placing.point]
+  if (width === null || other === undefined || !isOnLine(placing)) return null
+  return { ...operation, placing: { ...placing, point: other } }
+}
+
+const OTHER_CORNER: Partial<Record<EdgePoint, EdgePoint>> = {
+  'tailstock-corner': 'headstock-corner',
+  'headstock-corner': 'tailstock-corner',
+  'nose-tailstock-corner': 'nose-headstock-corner',
+  'nose-headstock-corner': 'nose-tailstock-corner',
 }
 
 const turn = (scale: Scale): number | null =>

@@ -1,4 +1,5 @@
 import type { Edge, Form } from '../moves/form.ts'
+import type { Length } from '../units/length.ts'
 import { cornerEdge } from './corner/edge.ts'
 import { faceLength } from './grind/form.ts'
 import { rakedCorner, rakedRound, rakedSquare, rakedVee } from './raked.ts'
@@ -58,4 +59,16 @@ function shank(tool: Tool, from: number, to: number): { from: number; to: number
   if (tool.edgeOffset !== null) return { from: from - tool.edgeOffset, to: from - tool.edgeOffset + tool.blank }
   const spare = (tool.blank - (to - from)) / 2
   return { from: from - spare, to: to + spare }
+}
+
+/** Depth of an edge at an offset from its reference point, pm; outside the edge, of its nearer end. */
+export function edgeDepth(pieces: Form, offset: Length): Length {
+  const piece = pieces.find(({ to }) => to >= offset) ?? pieces.at(-1)!
+  const u = Math.min(Math.max(offset, piece.from), piece.to)
+  const { curve } = piece
+  if (curve.kind === 'line')
+    return curve.z1 === curve.z0
+      ? Math.max(curve.d0, curve.d1)
+      : curve.d0 + ((curve.d1 - curve.d0) * (u - curve.z0)) / (curve.z1 - curve.z0)
+  return curve.dc + curve.side * Math.sqrt(Math.max(0, curve.r ** 2 - (u - curve.zc) ** 2))
 }

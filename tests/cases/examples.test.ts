@@ -207,12 +207,13 @@ function sizesFrom(feature: SheetFeature, cuts: readonly Cut[]): Record<string, 
       const chord = ends[0]! + ends[1]!
       return { width: chord, depth, bottomDiameter, radius: chord ** 2 / (8 * depth) + depth / 2 }
     }
-    default:
-      return {
-        radius: radius!,
-        legAlong: radius! + Math.max(...cuts.map((cut) => cut.along)),
-        legDown: radius! + depth,
-      }
+    default: {
+      // The arc ends where it meets the face, and where it meets the cylinder: e(u) = R − √(R² − (R − u)²), the same both ways.
+      const rises = (u: number) => radius! - Math.sqrt(radius! ** 2 - (radius! - u) ** 2)
+      const along = Math.max(...all) + feature.zero.fromEnd - feature.placing.against.beside!
+      const short = (feature.zero.diameter - feature.surface) / 2 - depth
+      return { radius: radius!, legAlong: rises(short) + along, legDown: rises(-along) - short }
+    }
   }
 }
 

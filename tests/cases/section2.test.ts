@@ -137,7 +137,11 @@ describe('corner radius 1/8', () => {
 
   test('both dials meet zero together: the last move of each is onto 0, one after the other', () => {
     expect(feeds.slice(-2).map((move) => `${move.slide} ${move.count}`)).toEqual(['compound 0', 'cross-feed 0'])
-    expect([corner.operation.zero.fromEnd, corner.operation.zero.diameter]).toEqual([0, 1.5 * INCH])
+    // Each tip touches a little early, where the hollow has risen over the .005 that is over the work: R − √(R² − .005²) out, .0001 in.
+    const early = (0.125 - Math.sqrt(0.125 ** 2 - 0.005 ** 2)) * INCH
+    expect((corner.trace.zero.diameter - 1.5 * INCH) / 2).toBeCloseTo(early, -1)
+    expect(corner.trace.zero.fromEnd).toBeLessThan(0)
+    expect(corner.trace.zero.fromEnd).toBeGreaterThan(-early)
   })
 
   test('first contact is at R(1 − 1/√2) on both axes: nothing is cut before, metal is cut after', () => {

@@ -43,6 +43,7 @@ export type SheetFeature = {
   readonly compoundAngle: number
   readonly surface: number
   readonly zero: { readonly fromEnd: number; readonly diameter: number }
+  readonly placing: { readonly point: string; readonly against: { readonly beside?: number } }
   readonly finished: Readonly<Record<string, Finished>>
 }
 export type SheetData = {

@@ -144,10 +144,10 @@ describe('a bottom that was measured', () => {
 
   it('is where the replay of the moves before the stop leaves the floor', () => {
     const measured = 0.7702 * INCH
-    const { trace, operation } = correctedFor(shop, measured)
+    const { trace } = correctedFor(shop, measured)
     const there = trace.at[stop.at]!.find(({ id }) => id === 'bottomDiameter')!
     expect(there.surely).toBeCloseTo(measured, -2)
-    expect((operation.zero.diameter - feature.operation.zero.diameter) / INCH).toBeCloseTo(0.0037, 9)
+    expect((trace.zero.diameter - feature.trace.zero.diameter) / INCH).toBeCloseTo(0.0037, 9)
   })
 
   it('leaves metal where two readings are as near', () => {

@@ -115,12 +115,13 @@ const operation = (angle: number, count: number): Operation => {
     edge: { pieces: flat(0, TOOL, 0), reach: INCH / 4, shank: { from: 0, to: TOOL } },
     angle,
     surface: 2 * RADIUS,
-    zero: { fromEnd: PLACE, diameter: 2 * RADIUS },
+    placing: { point: 'tailstock-corner', against: { line: PLACE } },
+    touch: { diameter: 2 * RADIUS, at: null },
+    lines: [PLACE],
     wanted: flat(PLACE, PLACE + INCH / 2, -RADIUS + INCH / 8),
     region: { from: PLACE, to: PLACE + INCH / 2 },
     dimensions: [],
     rpm: 95,
-    placedBy: 'line',
     moves: moves.map((move) => ({ ...move, origin })),
   }
 }

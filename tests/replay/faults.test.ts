@@ -171,10 +171,13 @@ describe('open-zero', () => {
     expect(faultsOf(with_(moves))).toContain('open-zero')
   })
   it('a zero set where the tool would stand in the work', () => {
-    expect(faultsOf({ ...neck, zero: { ...neck.zero, diameter: inch(1.45) } })).toContain('open-zero')
+    expect(faultsOf({ ...neck, off: { along: 0, deep: inch(0.025) } })).toContain('open-zero')
     const corners = (outBy: number) => rounded.moves.map((one) => (one.count === -115 ? out(outBy) : one))
-    expect(faultsOf({ ...rounded, moves: corners(-20) })).toContain('open-zero')
-    expect(faultsOf({ ...rounded, moves: corners(-105) })).toEqual([])
+    // Backed out too little, more than its tip meets the face, and the corner comes out short of it.
+    expect(faultsOf({ ...rounded, moves: corners(-20) })).toContain('metal-left')
+    // .020 of it: R − √(R² − .020²) is .0016 early, more than half a mark; .007 of it .0002.
+    expect(faultsOf({ ...rounded, moves: corners(-105) })).toEqual(['metal-left'])
+    expect(faultsOf({ ...rounded, moves: corners(-118) })).toEqual([])
   })
   it('a reading before there is a zero', () => {
     expect(faultsOf(with_([move('align'), feed(10)]))).toContain('open-zero')

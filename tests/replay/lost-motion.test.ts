@@ -113,7 +113,9 @@ describe('surely cut and possibly cut', () => {
         edges,
         (made, x, c, angle, edge) => {
           const free = made.map(([slide, count]) => move(slide === 'cross-feed' ? 'feed-in' : 'shift', slide, count))
-          const any = { ...groove(1.1, 0.1, 0.03, [...begin, ...free]), edge, angle }
+          const at = inch(1.1) + edge.pieces[0]!.from
+          const placing = { point: 'tailstock-corner', against: { line: at } } as const
+          const any = { ...groove(1.1, 0.1, 0.03, [...begin, ...free]), edge, angle, placing }
           const { surely, possibly } = replay(bench, setup, [any]).operations[0]!
           const real = walked(x / 1000, c / 1000, made, any)
           expect(excess(real, possibly)?.by).toBeLessThan(1000)
@@ -133,11 +135,13 @@ const walked = (x: number, c: number, turns: readonly Turn[], { edge, angle }: O
   const [sin, cos] = [Math.sin((angle * Math.PI) / 180), Math.cos((angle * Math.PI) / 180)]
   const part = [...setup.stock]
   let slides = { 'cross-feed': inch(-0.05) + inch(x), compound: 0 }
+  // A hollow quarter is as deep as its radius where the work is met first; every other edge is met where it is 0 deep.
+  const met = edge.pieces[0]!.curve.kind === 'arc' && edge.pieces[0]!.curve.side === -1 ? edge.pieces[0]!.curve.r : 0
   const placeNow = () => ({
     z: inch(1.1) + slides.compound * cos,
-    d: inch(-0.75) + slides['cross-feed'] + slides.compound * sin,
+    d: inch(-0.75) - met + slides['cross-feed'] + slides.compound * sin,
   })
-  const touched = { z: inch(1.1), d: inch(-0.75) }
+  const touched = { z: inch(1.1), d: inch(-0.75) - met }
   cutInto(part, swept(edge.pieces, [[touched, touched]], 0))
   for (const [slide, count] of turns) {
     const from = placeNow()

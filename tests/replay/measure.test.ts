@@ -37,7 +37,7 @@ describe('a concave groove', () => {
       moves: stepped.moves.filter((_, index) => index < 9 || kept(Math.floor((index - 9) / 3))),
     }
     expect(run(coarse).faults.map(({ kind }) => kind)).toEqual(['metal-left'])
-    expect(run({ ...coarse, cusp: inch(0.005) }).faults).toEqual([])
+    expect(run({ ...coarse, cusp: { most: inch(0.005), given: true } }).faults).toEqual([])
   })
 })
 
@@ -45,12 +45,19 @@ describe('a corner radius', () => {
   it('by alternating moves of both slides, each tip touched with the other slide backed off', () => {
     const { faults, sizes } = run(rounded)
     expect(faults).toEqual([])
-    for (const size of sizes) expect(size).toBeCloseTo(0.125, 8)
+    expect(sizes[0]).toBeCloseTo(0.125, 8)
+    // Each tip touches .010 from its end, where the hollow has risen by b = R − √(R² − .010²). Down the face the form comes to where it touched, .115;
+    // along the work from where the hollow meets the cylinder, u = R − √(R² − (R − b)²), less where its deep end is, e(a) = b + .115.
+    const [R, back] = [0.125, 0.115]
+    const b = R - Math.sqrt(R ** 2 - 0.01 ** 2)
+    const at = (deep: number) => R - Math.sqrt(R ** 2 - (R - deep) ** 2)
+    expect(sizes[2]).toBeCloseTo(back, 8)
+    expect(sizes[1]).toBeCloseTo(at(b) - at(b + back), 8)
   })
   it('on the corner of a step', () => {
     const on: Operation = {
       ...rounded,
-      zero: { fromEnd: inch(2), diameter: inch(1.5) },
+      placing: { point: 'tailstock-corner', against: { beside: inch(2), gap: inch(0.115) } },
       region: { from: inch(2), to: inch(2.125) },
       wanted: rounded.wanted.map((piece) => ({
         from: inch(2),
@@ -61,9 +68,17 @@ describe('a corner radius', () => {
     }
     const { faults, sizes } = run(on, bar([1, 2], [1.5, 2]))
     expect(faults).toEqual([])
-    for (const size of sizes) expect(size).toBeCloseTo(0.125, 8)
+    expect(sizes[0]).toBeCloseTo(0.125, 8)
+    // Each tip touches .010 from its end, where the hollow has risen by b = R − √(R² − .010²). Down the face the form comes to where it touched, .115;
+    // along the work from where the hollow meets the cylinder, u = R − √(R² − (R − b)²), less where its deep end is, e(a) = b + .115.
+    const [R, back] = [0.125, 0.115]
+    const b = R - Math.sqrt(R ** 2 - 0.01 ** 2)
+    const at = (deep: number) => R - Math.sqrt(R ** 2 - (R - deep) ** 2)
+    expect(sizes[2]).toBeCloseTo(back, 8)
+    expect(sizes[1]).toBeCloseTo(at(b) - at(b + back), 8)
+    // The deep tip meets a lower step that is not low enough before the outer tip meets the cylinder.
     const low = run(on, bar([1.3, 2], [1.5, 2]))
-    expect(low.faults.map(({ kind }) => kind)).toContain('outside-form')
+    expect(low.faults.map(({ kind }) => kind)).toContain('set-up')
   })
   it('one mark short on both dials leaves a shorter leg', () => {
     const short = { ...rounded, moves: rounded.moves.filter((one) => one.count !== 0) }

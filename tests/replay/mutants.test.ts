@@ -100,11 +100,11 @@ function judge({ lathe, setup, before, operation }: Proven, wanted: (sort: strin
     // Neither a fault nor the same form: it must be as near to the drawing as the plan itself, within half a mark along each axis.
     const over = excess(form.possibly, grown(own.surely, twice))?.by ?? 0
     // A form that is stepped along may besides keep a ridge as tall as its plan allows.
-    const ridged = { ...twice, deep: twice.deep + (operation.cusp ?? 0) }
+    const ridged = { ...twice, deep: twice.deep + (form.ridge ?? 0) }
     const under = Math.max(
       excess(shrunk(own.surely, ridged), form.surely)?.by ?? 0,
       // The floor between two fillets has no ridges.
-      ...leastForms(operation, sound.operations[before.length - 1]?.surely ?? setup.stock, twice)
+      ...leastForms(operation, sound.operations[before.length - 1]?.surely ?? setup.stock, twice, form.ridge ?? 0)
         .slice(1)
         .map((floor) => excess(floor, form.surely)?.by ?? 0),
     )

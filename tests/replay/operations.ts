@@ -19,6 +19,7 @@ const hollow = (center: Length, r: number, half: Length, depth: Length): Piece =
 export const formed: Operation = {
   ...groove(1.5, 0.2, 0.06, [...begin, feed(40), feed(60), out(-50)]),
   edge: round(0.09375),
+  placing: { point: 'tip', against: { line: inch(1.5) } },
   wanted: [hollow(inch(1.5), 0.09375, Math.sqrt(inch(0.09375) ** 2 - inch(0.03375) ** 2), inch(0.06))],
   region: { from: inch(1.5) - inch(0.088), to: inch(1.5) + inch(0.088) },
   dimensions: sizes('radius', 'depth', 'width', 'center', 'root'),
@@ -67,13 +68,13 @@ const alternate: readonly Move[] = [-30, -20, -10, -5, -2, 0].flatMap((at) => [
 export const rounded: Operation = {
   ...groove(0, 0.125, 0.125, [...tips, ...alternate, out(-150), move('stop'), move('measure')]),
   edge: corner(0.125),
-  zero: { fromEnd: 0, diameter: inch(1.5) },
+  // Only the outer .010 is over the work when it touches the cylinder, and the carriage is locked there already.
+  placing: { point: 'tailstock-corner', against: { beside: 0, gap: inch(0.115) } },
   wanted: corner(0.125).pieces.map((piece) => ({
     ...piece,
     curve: { kind: 'arc', zc: inch(0.125), dc: inch(0.125 - 0.75), r: inch(0.125), side: -1 },
   })),
   dimensions: sizes('radius', 'legAlong', 'legDown'),
-  placedBy: 'touch',
 }
 
 /** 38 degrees, .400 deep, root .150 by a nose of .140 and a feed across of .010. */
@@ -94,6 +95,7 @@ export const pulley: Operation = {
     out(-50),
   ]),
   edge: vee(0.14, 38, 0.5),
+  placing: { point: 'nose-tailstock-corner', against: { line: inch(1.5) } },
   wanted: [
     line(inch(1.5) - rise, inch(-0.75), inch(1.5), inch(-0.35)),
     line(inch(1.5), inch(-0.35), inch(1.65), inch(-0.35)),

@@ -116,7 +116,9 @@ export const groove = (near: number, width: number, depth: number, moves: readon
   edge: square(0.148),
   angle: 0,
   surface: inch(1.5),
-  zero: { fromEnd: inch(near), diameter: inch(1.5) },
+  placing: { point: 'tailstock-corner', against: { line: inch(near) } },
+  touch: { diameter: inch(1.5), at: null },
+  lines: [inch(near)],
   wanted: [line(inch(near), inch(depth - 0.75), inch(near + width), inch(depth - 0.75))],
   region: { from: inch(near), to: inch(near + width) },
   dimensions: [
@@ -124,7 +126,6 @@ export const groove = (near: number, width: number, depth: number, moves: readon
     { id: 'depth', aim: inch(depth), limits: [inch(depth - 0.002), inch(depth + 0.002)] },
   ],
   rpm: 95,
-  placedBy: 'line',
   moves,
 })
 

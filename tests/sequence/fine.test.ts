@@ -34,7 +34,7 @@ const planned = (asked: Asked) => {
   const feature = plan.features[0]!
   if (feature.status !== 'planned') throw new Error(`${feature.reason}; ${feature.remedy}`)
   const depth = feature.budget.find(({ id }) => id === 'depth')!
-  return { plan, feature, depth, fine: feature.operation.zero.diameter !== feature.operation.surface }
+  return { plan, feature, depth, fine: Math.abs(feature.trace.zero.diameter - feature.operation.surface) > 1 }
 }
 
 describe('the compound as a fine dial', () => {

@@ -33,7 +33,7 @@ function tooMuch(entry: string, load: Load): string[] {
     // What is left on the walls is shaved off at full height; by eye as much more as the eye may be off.
     const sides = cutting.leaveSides ?? (kind === 'v-groove' ? (inch ? 0.003 * INCH : 0.08e9) : 0)
     const sliver = sides + 2 * along + (cutting.sideFeed !== 'compound' ? 2 * plan.lathe.accuracy.layout : 0)
-    return metalMet(operation, plan.lathe).flatMap(({ move, at, highest, deeper, wider }) => {
+    return metalMet(operation, feature.trace.zero, plan.lathe).flatMap(({ move, at, highest, deeper, wider }) => {
       const tell = (high: number) => `${feature.name}, move ${at}, ${move.purpose}: ${(high / INCH).toFixed(4)}`
       if (move.action === 'feed-across') {
         const limit = leave + (infeed ?? 0) + 1.01 * cross
@@ -82,7 +82,9 @@ features:
     const { plan } = compile('job.yaml', fromText(text))
     const feature = plan!.features[0]!
     if (feature.status !== 'planned') throw new Error(feature.reason)
-    const across = metalMet(feature.operation, plan!.lathe).filter(({ move }) => move.action === 'feed-across')
+    const across = metalMet(feature.operation, feature.trace.zero, plan!.lathe).filter(
+      ({ move }) => move.action === 'feed-across',
+    )
     expect(across.length).toBe(1)
     // .020 is left for the finish; a mark for rounding.
     expect(across[0]!.highest).toBeLessThanOrEqual(0.0211 * INCH)

@@ -1,6 +1,7 @@
 import type { Lathe, Scale } from '../../src/lathe/lathe.ts'
 import type { Curve } from '../../src/moves/form.ts'
 import type { Move, Operation } from '../../src/moves/operation.ts'
+import type { OperationTrace } from '../../src/moves/trace.ts'
 
 /**
  * What one move of a feed meets: how wide the metal is that stands higher than `limit` above the edge as it passes, and the highest of all; and how
@@ -20,8 +21,8 @@ const POINTS = 4000
  * The moves of one operation on work cut so far only by itself, on a grid along the work and without lost motion: every feed with what it meets.
  * Written for the tests; it knows nothing of the replay. `offset` of an edge with depth d: the edge's e(u).
  */
-export function metalMet(operation: Operation, lathe: Lathe): Met[] {
-  const { edge, zero, angle, surface, region } = operation
+export function metalMet(operation: Operation, zero: OperationTrace['zero'], lathe: Lathe): Met[] {
+  const { edge, angle, surface, region } = operation
   const [u0, u1] = [edge.pieces[0]!.from, edge.pieces.at(-1)!.to]
   const from = Math.min(region.from, region.from + u0) - (u1 - u0)
   const step = (region.to - region.from + 3 * (u1 - u0)) / POINTS

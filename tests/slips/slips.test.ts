@@ -245,22 +245,24 @@ describe.each(examplePlans().filter(([, plan]) => plan.features.some(({ status }
         if (slip === undefined || scale.kind !== 'dial') continue
         const travel = scale.reads === 'diameter' ? scale.perTurn / 2 : scale.perTurn
         const { id, by } = slip.changes[0]!
-        expect(Math.abs(by - (id === 'bottomDiameter' ? -2 : 1) * travel)).toBeLessThan(1000)
+        const off = Math.abs(by - (id === 'bottomDiameter' ? -2 : 1) * travel)
+        // Down the face a corner comes out short by the .25 mm, or .010, that its tip overlapped the face when it touched; cut a turn too deep it does not.
+        expect(off).toBeLessThan(id === 'legDown' ? 0.254e9 + 1000 : 1000)
       }
     })
 
     test('a mistake changes only the moves, or where the tool or the compound was set', () => {
       for (const operation of operations)
         for (const mutant of mutantsOf(operation, lathe)) {
-          expect({ ...mutant.operation, moves: [], zero: null, angle: null }).toEqual({
+          expect({ ...mutant.operation, moves: [], placing: null, angle: null }).toEqual({
             ...operation,
             moves: [],
-            zero: null,
+            placing: null,
             angle: null,
           })
-          expect([mutant.operation.moves, mutant.operation.zero, mutant.operation.angle]).not.toEqual([
+          expect([mutant.operation.moves, mutant.operation.placing, mutant.operation.angle]).not.toEqual([
             operation.moves,
-            operation.zero,
+            operation.placing,
             operation.angle,
           ])
         }

@@ -2,8 +2,9 @@ import type { Cuts } from '../../moves/cuts.ts'
 import type { Form } from '../../moves/form.ts'
 import type { WantedDimension } from '../../moves/operation.ts'
 import { arcPiece, linePiece } from '../../moves/pieces.ts'
+import type { Placing } from '../../moves/placing.ts'
 import type { SquareTool } from '../../tools/tool.ts'
-import { formatExact, formatLength } from '../../units/format.ts'
+import { formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
@@ -59,18 +60,16 @@ function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: 
     cuts: cuts(bench, feature, tool, { undersize, base, depth, fillets }),
     drawn: drawn(feature),
     layout: edgeLines(bench, feature.place, near, far),
-    align: {
-      point: shoulder === 'headstock' ? 'headstock-side corner of the tool' : 'tailstock-side corner of the tool',
-      to:
-        shoulder === null
-          ? `the ${formatLength(near, bench.units)} line`
-          : `touch the face of the shoulder on the ${shoulder} side`,
-    },
-    touch: 'the edge touches the turning surface',
-    placedBy: shoulder === null ? ('line' as const) : ('touch' as const),
+    placing: placingOf(shoulder, near, far),
+    touch: { diameter: step.measured, at: null },
     notes: shape.notes,
   }
 }
+
+const placingOf = (shoulder: 'headstock' | 'tailstock' | null, near: Length, far: Length): Placing =>
+  shoulder === 'headstock'
+    ? { point: 'headstock-corner', against: { face: far } }
+    : { point: 'tailstock-corner', against: shoulder === null ? { line: near } : { face: near } }
 
 /** The width the plan aims at: the middle of the limits, or the tool's own where it is wider and the limits allow it. */
 function aimedWidth(

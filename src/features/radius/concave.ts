@@ -1,7 +1,7 @@
 import { arcPiece } from '../../moves/pieces.ts'
 import { roundHalfWidth } from '../../tools/round/edge.ts'
 import type { RoundTool } from '../../tools/tool.ts'
-import { formatExact, formatLength } from '../../units/format.ts'
+import { formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
@@ -83,12 +83,8 @@ function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: 
       drawnPlace(feature.place),
     ],
     layout: edgeLines(bench, feature.place, near, near + width),
-    align: {
-      point: 'tip of the tool, rocking the carriage lightly,',
-      to: `midway between the lines, at ${formatLength(middle, bench.units)}`,
-    },
-    touch: 'the tip touches midway between the lines',
-    placedBy: 'line' as const,
+    placing: { point: 'tip' as const, against: { between: [near, near + width] as const } },
+    touch: { diameter: step.measured, at: null },
     notes: shape.notes,
   }
 }

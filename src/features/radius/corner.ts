@@ -1,5 +1,7 @@
 import type { CornerCuts } from '../../moves/cuts.ts'
+import type { Edge } from '../../moves/form.ts'
 import { arcPiece } from '../../moves/pieces.ts'
+import { edgeDepth, edgeOf } from '../../tools/edge.ts'
 import type { CornerTool, Tool } from '../../tools/tool.ts'
 import { formatExact, formatLength } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
@@ -7,7 +9,15 @@ import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
 import type { CornerFeature } from '../feature.ts'
 import { datum } from '../place.ts'
-import { belowMeasuring, defaultClear, defaultCornerInfeed, defaultLeave, pastTheDepth } from '../shop.ts'
+import {
+  belowMeasuring,
+  besideFace,
+  defaultClear,
+  defaultCornerInfeed,
+  defaultLeave,
+  pastTheDepth,
+  tipByEye,
+} from '../shop.ts'
 import { type Stepper, steppedCorner, stepperOf } from './step-corner.ts'
 
 /** A convex radius on a corner that faces the tailstock, cut by a corner tool of the same radius, or stepped around with a round or a square tool. */
@@ -40,7 +50,7 @@ export function draftCorner(bench: Bench, feature: CornerFeature): Drafted {
   const room = shoulderRoom(bench, feature, index, radius, stepper?.r ?? 0)
   if (room !== null) return refuse(room.code, room.reason, room.remedy)
   if (stepper !== null) {
-    const { zeroFromEnd, ...own } = steppedCorner(bench, feature, radius, stepper, at)
+    const { zeroFromEnd, ...own } = steppedCorner(bench, feature, radius, stepper, { at, step })
     const base = assemble(bench, feature, stepper.tool, radius, step, at)
     return { ok: true, draft: { ...base, ...own, zero: { ...base.zero, fromEnd: zeroFromEnd } } }
   }
@@ -106,7 +116,7 @@ function assemble(bench: Bench, feature: CornerFeature, tool: Tool, radius: Leng
       { id: 'legAlong' as const, aim: radius, limits: null },
       { id: 'legDown' as const, aim: radius, limits: null },
     ],
-    cuts: cornerCuts(bench, feature, radius),
+    cuts: cornerCuts(bench, feature, radius, edgeOf(tool, { surface: step.measured, depth: radius })),
     drawn: [
       `convex radius ${feature.radius.text}`,
       feature.cornerOf === 'end'
@@ -121,9 +131,11 @@ function assemble(bench: Bench, feature: CornerFeature, tool: Tool, radius: Leng
         say: `along the cylinder; and a line ${show(radius)} below the surface, down the face`,
       },
     ],
-    align: { point: 'deep tip of the tool', to: `close to the face at ${show(at)}, not touching` },
-    touch: 'only the outer tip touches the cylinder',
-    placedBy: 'touch' as const,
+    placing: { point: 'tailstock-corner' as const, against: { beside: at, gap: besideFace(bench.units) } },
+    touch: {
+      diameter: step.measured,
+      at: { point: 'headstock-corner' as const, against: { past: at, by: tipByEye(bench.units) } },
+    },
     notes: [
       `A 45° chamfer with a leg under ${formatLength(radius * (2 - Math.SQRT2), bench.units)} roughed first spares the tool.`,
       'The legs are looked at, not held to: the arc leaves both surfaces so flatly that a thousandth in depth moves their ends by hundredths.',
@@ -135,13 +147,14 @@ function assemble(bench: Bench, feature: CornerFeature, tool: Tool, radius: Leng
  * First contact is at R(1 − 1/√2) on both axes. The contact widens about in proportion to the advance, so advances that grow with the
  * square root of the pair's number remove about the same amount each.
  */
-function cornerCuts(bench: Bench, feature: CornerFeature, radius: Length): CornerCuts {
+function cornerCuts(bench: Bench, feature: CornerFeature, radius: Length, edge: Edge): CornerCuts {
   const start = radius * (1 - Math.SQRT1_2)
   const infeed = feature.cutting.infeed ?? defaultCornerInfeed(bench.units)
   const pairs = Math.max(2, Math.ceil(start / infeed))
   const offsets = Array.from({ length: pairs }, (_, i) => start * (1 - Math.sqrt((i + 1) / pairs)))
   return {
     style: 'corner',
+    edgeAt: (offset) => edgeDepth(edge.pieces, offset),
     radius,
     start,
     offsets,

@@ -3,9 +3,9 @@ import { roundHalfWidth } from '../../tools/round/edge.ts'
 import type { RoundTool, SquareTool } from '../../tools/tool.ts'
 import { formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
-import type { Bench, Refusal } from '../draft.ts'
+import type { Bench, PlacedStep, Refusal } from '../draft.ts'
 import type { CornerFeature } from '../feature.ts'
-import { defaultCusp, defaultFiledCusp, defaultLeave, defaultStepInfeed, tipOverlap } from '../shop.ts'
+import { besideFace, defaultCusp, defaultFiledCusp, defaultLeave, defaultStepInfeed } from '../shop.ts'
 import { roundRidge } from './round-ridge.ts'
 
 /** What steps around a corner of radius R: a round end of radius r, or (r = 0) the sharp headstock-side corner of a square edge. pm. */
@@ -52,7 +52,7 @@ export function cornerSteps(bench: Bench, feature: CornerFeature, R: Length, ste
     middle: null,
     edgeAt: (offset) => (r > 0 ? Math.sqrt(Math.max(0, r * r - offset * offset)) - r : 0),
     workFrom: face,
-    besideFace: r + tipOverlap(bench.units),
+    besideFace: r + besideFace(bench.units),
   }
 }
 
@@ -102,7 +102,13 @@ export function stepperOf(bench: Bench, tool: RoundTool | SquareTool): Stepper |
 }
 
 /** What a stepped corner has of its own: where the zero is touched, one radius to look at, and the steps. */
-export function steppedCorner(bench: Bench, feature: CornerFeature, R: Length, stepper: Stepper, at: Length) {
+export function steppedCorner(
+  bench: Bench,
+  feature: CornerFeature,
+  R: Length,
+  stepper: Stepper,
+  { at, step }: { readonly at: Length; readonly step: PlacedStep },
+) {
   const { tool, beyond } = stepper
   const show = (length: Length) => formatExact(length, bench.units)
   const edge =
@@ -113,8 +119,11 @@ export function steppedCorner(bench: Bench, feature: CornerFeature, R: Length, s
     zeroFromEnd: at - beyond,
     cuts: cornerSteps(bench, feature, R, stepper),
     dimensions: [{ id: 'radius' as const, aim: R, limits: feature.radius.limits }],
-    align: { point: 'headstock side of the tool', to: 'the face of the corner' },
-    touch: `the ${tool.shape === 'square' ? 'edge' : 'tip'} touches the cylinder, brought over it by carriage`,
+    placing: { point: 'headstock-corner' as const, against: { beside: at, gap: besideFace(bench.units) } },
+    touch: {
+      diameter: step.measured,
+      at: { point: 'tip' as const, against: { over: [at + R, Math.min(at + step.length, at + 3 * R)] as const } },
+    },
     notes: [
       `No corner tool is used: ${edge} steps around the corner.`,
       'By carriage the tool comes beside the face with a little gap; the compound then feeds it forward until it touches.',

@@ -63,9 +63,8 @@ function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: Pl
       : { cuts: plungeCuts(bench, feature, tool, shape) }),
     drawn: drawnSizes(feature),
     layout: edgeLines(bench, feature.place, near, near + width),
-    align: { point: 'tailstock-side corner of the nose', to: `the ${formatLength(near, bench.units)} line` },
-    touch: 'the nose touches the turning surface',
-    placedBy: 'line' as const,
+    placing: { point: 'nose-tailstock-corner' as const, against: { line: near } },
+    touch: { diameter: step.measured, at: null },
     notes: [
       ...shape.notes,
       feature.method === 'flank-feed'

@@ -2,6 +2,7 @@ import type { Bench, Draft, PlacedStep, Refusal } from '../../features/draft.ts'
 import type { Lathe } from '../../lathe/lathe.ts'
 import type { Edge } from '../../moves/form.ts'
 import type { Setup } from '../../moves/operation.ts'
+import { isOnLine } from '../../moves/placing.ts'
 import { formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 
@@ -181,7 +182,7 @@ function carriageFeed(one: Case): Refusal | null {
       reason: `side-feed: ${sideFeed} is asked for, and this form is cut by the cross-feed and the compound together: the carriage is held`,
       remedy: 'write side-feed: compound for this feature, with the compound parallel',
     }
-  if (draft.placedBy === 'line' || draft.cuts.first === draft.cuts.last) return null
+  if (isOnLine(draft.placing) || draft.cuts.first === draft.cuts.last) return null
   if (sideFeed === 'lines' || lathe.carriage === null)
     return {
       code: 'side-feed',

@@ -1,5 +1,6 @@
 import { grindSchema } from './grind-schema.ts'
 import { list, nullable, number, object, type Schema, text } from './schema-words.ts'
+import { setUpSchema } from './set-up.ts'
 
 export const planned = (): Schema => {
   const always = object({
@@ -21,10 +22,7 @@ export const planned = (): Schema => {
       source: text('Where the cutting speed comes from.'),
       tooFast: { type: 'boolean', description: 'No speed of the lathe is low enough: do not form at this speed.' },
     }),
-    zero: object({
-      fromEnd: number("Where the tool's reference point stands along the work with all dials at zero."),
-      diameter: number('Work diameter on which the edge touches with the cross-feed at zero.'),
-    }),
+    ...setUpSchema(),
     notes: list(text('What to know of this feature.')),
     proof: text('What was replayed.'),
     finished: { type: 'object', additionalProperties: finished(), description: 'By dimension; angles are in degrees.' },

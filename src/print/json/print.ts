@@ -15,6 +15,7 @@ import { words } from '../phrase.ts'
 import { DIAL_ACTIONS } from './actions.ts'
 import { changedData } from './changed.ts'
 import { grindOf } from './grind.ts'
+import { setUpData } from './set-up.ts'
 
 export const FORMAT = 'groovewright.sheet/1'
 
@@ -105,7 +106,7 @@ const featureData = (sheet: Sheet, feature: SheetFeature) => {
     return { name, kind, ...tool, status, refusal: { code, reason, remedy } }
   }
   const { units } = sheet
-  const { spindle, zero } = feature
+  const { spindle } = feature
   return {
     name,
     kind,
@@ -125,7 +126,7 @@ const featureData = (sheet: Sheet, feature: SheetFeature) => {
       source: spindle.source,
       tooFast: spindle.tooFast,
     },
-    zero: { fromEnd: plain(zero.fromEnd, units), diameter: plain(zero.diameter, units) },
+    ...setUpData(feature, units),
     notes: feature.notes.map((phrase) => words(phrase, units)),
     proof: words(feature.proof.replayed, units),
     finished: Object.fromEntries(feature.proof.lines.map((line) => [line.id, finished(line, units)])),
@@ -193,6 +194,8 @@ const stepData = (step: SheetStep, units: Units) => ({
   ...(step.slide === null || !ON_A_DIAL.has(step.action)
     ? {}
     : { slide: step.slide, reading: step.reading, turns: step.turns, mark: step.mark }),
+  ...(step.action === 'touch-off' && step.slide !== null ? { slide: step.slide } : {}),
+  ...(step.atLeast === undefined ? {} : { atLeast: step.atLeast }),
   ...(step.place === undefined ? {} : { placeFromEnd: plain(step.place, units) }),
   ...(step.purpose === null ? {} : { purpose: step.purpose }),
   group: step.group,

@@ -60,6 +60,7 @@ const step = (): Schema => ({
     ),
     turns: nullable({ type: 'integer', description: 'Whole turns from zero, rounded down; null on a readout.' }),
     mark: nullable(number('Marks past those turns; null on a readout.')),
+    atLeast: number('Only of a take-up before its dial has a zero: how far forward at the least, as its dial reads.'),
     placeFromEnd: number(
       "Only where the carriage is moved by eye, so that its reading is null: where the tool's reference point comes to stand, from the free end.",
     ),

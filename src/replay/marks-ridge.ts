@@ -1,0 +1,64 @@
+import type { Form, Piece } from '../moves/form.ts'
+import type { Length } from '../units/length.ts'
+import { type Bench, radians } from './bench.ts'
+import { fedIn } from './contact.ts'
+import { cutInto } from './form/insert.ts'
+import { swept } from './form/sweep.ts'
+import { zeroOf } from './found.ts'
+import { ridgeOf } from './ridge.ts'
+import { stepOf } from './slide.ts'
+
+/** Arithmetic, and a hair: a ridge may stand out by so much more than its share. */
+const HAIR = 1.01
+
+/**
+ * How far a ridge may stand out of a form that is stepped along: what the job allows, or the shop's default. Where the marks of the two dials are
+ * too far apart for that: what is left when the edge goes to every mark along the work, in to the mark nearest to the form. That is worked out here from
+ * the edge, the form and the dials alone; no plan is asked.
+ */
+export const ridgeAllowed = (bench: Bench): Length => {
+  const { cusp, wanted } = bench.operation
+  if (cusp === undefined) return 0
+  if (ridgeOf(wanted, bench.surely) <= cusp.most * HAIR) return cusp.most * HAIR
+  return Math.max(cusp.most, byMarks(bench)) * HAIR
+}
+
+/** No one steps to more places than this, and none of them would be told from its neighbors. */
+const MOST_MARKS = 5000
+
+const byMarks = (bench: Bench): Length => {
+  const { lathe, operation, before } = bench
+  const [along, inward] = [stepOf(lathe.compound.scale), stepOf(lathe.crossFeed)]
+  if (Math.abs(Math.sin(radians(operation))) > 1e-9 || along === 0 || inward === 0) return 0
+  const edge = operation.edge.pieces
+  const zero = zeroOf(bench)
+  const wanted = [...before.surely]
+  cutInto(wanted, operation.wanted)
+  const first = Math.ceil((operation.region.from - edge.at(-1)!.to - zero.fromEnd) / along)
+  const last = Math.floor((operation.region.to - edge[0]!.from - zero.fromEnd) / along)
+  if (last - first > MOST_MARKS) return 0
+  const form: Piece[] = [...before.surely]
+  const sink = (mark: number, beside: Length): void => {
+    const z = zero.fromEnd + mark * along
+    const met = fedIn(edge, wanted, z + beside)
+    if (met === null) return
+    // A tie leaves metal.
+    const d = Math.ceil((met.reference + zero.diameter / 2) / inward - 0.5 - 1e-6) * inward - zero.diameter / 2
+    cutInto(form, edgeAt(edge, z, d))
+  }
+  for (let mark = first; mark <= last; mark++) sink(mark, 0)
+  // A place may be half a mark past where the edge can touch the form, as deep as it is there.
+  for (const beside of [-along / 2, along / 2])
+    for (let mark = first; mark <= last; mark++) if (blocked(mark)) sink(mark, beside)
+  return ridgeOf(operation.wanted, form)
+
+  function blocked(mark: number): boolean {
+    const met = fedIn(edge, wanted, zero.fromEnd + mark * along)
+    return met !== null && met.reference <= -operation.surface / 2
+  }
+}
+
+const edgeAt = (edge: Form, z: Length, d: Length): Form => {
+  const at = { z, d }
+  return swept(edge, [[at, at]], -1)
+}

@@ -1,0 +1,30 @@
+import type { Arc, Form, Piece } from '../moves/form.ts'
+import type { Length } from '../units/length.ts'
+import { depthAt, equalSlopes } from './form/curve.ts'
+import { SLIVER } from './form/insert.ts'
+
+/** The most metal that stands out of the arcs of a wanted form, square to them; at least 0, pm. d = −radius. */
+export const ridgeOf = (wanted: Form, cut: Form): Length =>
+  wanted.reduce(
+    (most, piece) => (piece.curve.kind === 'arc' ? Math.max(most, onArc(piece, piece.curve, cut)) : most),
+    0,
+  )
+
+const onArc = (piece: Piece, arc: Arc, cut: Form): Length => {
+  let most = 0
+  for (const one of cut) {
+    const from = Math.max(one.from, piece.from)
+    const to = Math.min(one.to, piece.to)
+    if (to - from <= SLIVER) continue
+    // Square to an arc a stretch stands out the most at its ends, or where it runs beside the arc.
+    for (const z of [from, to, ...equalSlopes(one.curve, arc).filter((z) => z > from && z < to)])
+      most = Math.max(most, standsOut(arc, z, depthAt(one.curve, z)))
+  }
+  return most
+}
+
+/** Above the center of a hollow the form goes on as a wall, a radius away. */
+const standsOut = ({ zc, dc, r, side }: Arc, z: Length, d: Length): Length => {
+  if (side === 1 && d < dc) return r - Math.abs(z - zc)
+  return (r - Math.hypot(z - zc, d - dc)) * side
+}

@@ -1,0 +1,66 @@
+import type { Placing, Touch } from '../moves/placing.ts'
+import { formatExact, formatLength } from '../units/format.ts'
+import type { Units } from '../units/length.ts'
+import type { Planned } from './scene.ts'
+
+/** Words for what the tool is brought to: of the data that is replayed, and of nothing else. */
+export type PlacingWords = { readonly point: string; readonly to: string }
+
+export const placingWords = ({ edge, operation }: Planned, units: Units): PlacingWords => ({
+  point: pointOf(operation.placing, edge.shape),
+  to: against(operation.placing, edge.shape, units),
+})
+
+/** The compound feeds the side of a tool, or the deep tip of a hollow, to a face. */
+const pointOf = ({ point, against }: Placing, shape: Planned['edge']['shape']): string => {
+  if ('beside' in against) return `${shape === 'corner' ? TIPS[point] : BESIDE[point]} of the tool`
+  return POINTS[point]
+}
+
+const POINTS: Readonly<Record<Placing['point'], string>> = {
+  'tailstock-corner': 'tailstock-side corner of the tool',
+  'headstock-corner': 'headstock-side corner of the tool',
+  'nose-tailstock-corner': 'tailstock-side corner of the nose',
+  'nose-headstock-corner': 'headstock-side corner of the nose',
+  tip: 'tip of the tool, rocking the carriage lightly',
+}
+const BESIDE: Readonly<Record<Placing['point'], string>> = {
+  'tailstock-corner': 'tailstock side',
+  'headstock-corner': 'headstock side',
+  'nose-tailstock-corner': 'tailstock side of the nose',
+  'nose-headstock-corner': 'headstock side of the nose',
+  tip: 'tip',
+}
+
+/** Of a hollow corner tool the deep tip is toward the tailstock. */
+const TIPS: Readonly<Record<Placing['point'], string>> = {
+  ...BESIDE,
+  'tailstock-corner': 'deep tip',
+  'headstock-corner': 'outer tip',
+}
+
+const against = ({ point, against }: Placing, shape: Planned['edge']['shape'], units: Units): string => {
+  if ('line' in against) return `the ${formatLength(against.line, units)} line`
+  if ('between' in against)
+    return `midway between the lines, at ${formatLength((against.between[0] + against.between[1]) / 2, units)}`
+  if ('face' in against)
+    return `touch the face of the shoulder on the ${point === 'headstock-corner' ? 'headstock' : 'tailstock'} side`
+  return shape === 'corner'
+    ? `close to the face at ${formatExact(against.beside, units)}, not touching`
+    : 'the face of the corner'
+}
+
+/** What is felt when the cross-feed is fed in gently. */
+export const touchWords = ({ edge, operation }: Planned): string => {
+  const { at }: Touch = operation.touch
+  const end = edge.shape === 'square' ? 'edge' : edge.shape === 'vee' ? 'nose' : 'tip'
+  if (at !== null && 'past' in at.against)
+    return `only the ${at.point === 'headstock-corner' ? 'outer' : 'deep'} tip touches the cylinder`
+  if (at !== null) return `the ${end} touches the cylinder, brought over it by carriage`
+  return 'between' in operation.placing.against
+    ? `the ${end} touches midway between the lines`
+    : `the ${end} touches the turning surface`
+}
+
+/** How much of the edge is over the work where only a tip may touch, pm; null where the whole edge may. */
+export const overWork = ({ at }: Touch): number | null => (at !== null && 'past' in at.against ? at.against.by : null)
