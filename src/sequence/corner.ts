@@ -27,7 +27,7 @@ export function sequenceCorner(request: Request, cuts: CornerCuts): Sequenced {
       lostTravel(lathe.crossFeed) +
       request.heightOver(-cuts.radius, request.edge.to),
   )
-  const onlyTip = countFor(lathe.crossFeed, -(cuts.radius - request.tipOverlap.byDial), 'lower')
+  const onlyTip = countFor(lathe.crossFeed, -(cuts.edgeAt(request.edge.from) - request.tipOverlap.byDial), 'lower')
   touchBothTips(program, request, onlyTip, backOut)
   const short = shortOf(request, cuts, onlyTip)
   toPlace(program, lathe.compound.scale, startCount(lathe.compound.scale, cuts.start - short.along))
