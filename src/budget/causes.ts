@@ -5,7 +5,9 @@ import { isOnLine } from '../moves/placing.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import type { Before, Shift } from '../replay/bench.ts'
 import { stepOf, travel } from '../replay/slide.ts'
+import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
+import { tilted } from './tilted.ts'
 import { worn } from './worn.ts'
 
 /** One replay with one error made. */
@@ -58,10 +60,24 @@ export const causesOf = (
     both('measuring the tool', accuracy.tool, (by) => ({
       operation: { ...operation, edge: worn(operation.edge, by) },
     })),
+    ...(operation.edge.angleWithin !== undefined
+      ? [
+          both('the angle of the tool', operation.edge.angleWithin ?? accuracy.toolAngle, (by) => ({
+            operation: { ...operation, edge: tilted(operation.edge, by) },
+          })),
+        ]
+      : []),
+    both('setting the swivel', swivelError(accuracy, operation.angle), (by) => ({
+      operation: by === 0 ? operation : { ...operation, angle: operation.angle + by },
+    })),
     both('measuring the stock', accuracy.stock, (by) => otherStock(operation, before, by)),
     both('spindle runout', accuracy.runout, (by) => set({ deep: off.deep + by })),
   ].filter(({ ways }) => ways[0].operation !== operation || ways[0].before !== before || ways[0].shift !== null)
 }
+
+/** Set parallel or square it can be tried with an indicator; to any other angle it is set by the marks of the swivel. Degrees. */
+const swivelError = ({ swivel, trued }: Lathe['accuracy'], angle: Degrees): Degrees =>
+  angle === 0 || Math.abs(angle) === 90 ? trued : swivel
 
 /** Every reading that the finished form still shows: one error each, made wherever that reading is used. */
 const readings = (

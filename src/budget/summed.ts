@@ -36,7 +36,7 @@ export const summed = (
   const rss = Math.sqrt(pushes.reduce((sum, { square }) => sum + square, 0)) + (most - least) / 2
   const worstCause = Number.isNaN(aim) ? 'no such size on the replayed form' : worstOf(pushes)
   const spare = limits === null || Number.isNaN(aim) ? null : Math.min(low - limits[0], limits[1] - high)
-  return { id, planned: aim, low, high, rss, limits, verdict: verdictOf(limits, spare), spare, worstCause }
+  return { id, planned: aim, low, high, rss, limits, verdict: verdictOf(id, limits, spare), spare, worstCause }
 }
 
 /** A size nobody can measure is no number, and so is everything that follows from it. */
@@ -78,12 +78,16 @@ const together = (alone: readonly Push[], every: readonly Push[]): Push => {
   return { name: [...alone, ...every][0]!.name, down, up, square: Math.max(sum('square'), ...hidden) }
 }
 
-/** Arithmetic's share of a spare, pm: a limit met exactly is met. */
-const EXACT = 1
+/** A limit met but for a nanometer is met, pm; or degrees for an angle. */
+const exact = (id: WantedDimension['id']): number => (id === 'angle' ? 1e-9 : 1000)
 
-const verdictOf = (limits: Budgeted['limits'], spare: number | null): Budgeted['verdict'] => {
+const verdictOf = (
+  id: WantedDimension['id'],
+  limits: Budgeted['limits'],
+  spare: number | null,
+): Budgeted['verdict'] => {
   if (limits === null) return 'no limits given'
-  return spare !== null && spare >= -EXACT ? 'holds' : 'may not hold'
+  return spare !== null && spare >= -exact(id) ? 'holds' : 'may not hold'
 }
 
 /** Pushes below this are arithmetic's: pm, or degrees. */

@@ -115,5 +115,8 @@ const readAccuracy = (values: NonNullable<LatheRead['accuracy']>, units: Units):
     tool: or(values.tool, 0.0005, 0.01),
     stock: or(values.stock, 0.0005, 0.01),
     runout: values.runout ?? 0,
+    swivel: values.swivel ?? 1 / 2,
+    trued: values.trued ?? 1 / 20,
+    toolAngle: values['tool-angle'] ?? 1 / 2,
   }
 }

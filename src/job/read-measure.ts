@@ -80,9 +80,12 @@ const outOfRange = (
       ? undefined
       : `it must be more than zero${nominal(value) > 0 ? ', its lower limit too' : ''}`
   }
-  const inside = least > measure.above && (measure.upTo ? most <= measure.below : most < measure.below)
+  const inside =
+    (measure.from ? least >= measure.above : least > measure.above) &&
+    (measure.upTo ? most <= measure.below : most < measure.below)
   const upper = measure.upTo ? `not more than ${measure.below}` : `less than ${measure.below}`
-  return inside ? undefined : `it must be more than ${measure.above} and ${upper} degrees`
+  const lower = measure.from ? `at least ${measure.above}` : `more than ${measure.above}`
+  return inside ? undefined : `it must be ${lower} and ${upper} degrees`
 }
 
 const nominal = (value: Length | Dimension | AngleDimension): number =>

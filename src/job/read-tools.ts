@@ -39,7 +39,7 @@ const readTool = (name: string, values: ToolRead, given: Given<ToolRead>): Tool 
         : null
     case 'vee':
       return values.angle && values.nose !== undefined
-        ? { ...base, shape: 'vee', angle: values.angle, nose: values.nose }
+        ? { ...base, shape: 'vee', angle: values.angle, angleWithin: values['angle-within'] ?? null, nose: values.nose }
         : null
     case 'round':
       return values.radius

@@ -37,7 +37,7 @@ export type Compound = {
   readonly scaleZero: 'parallel' | 'square'
 }
 
-/** Half-widths of what the machinist cannot help. `reading: null` means half of what can be read on each dial. Lengths in pm. */
+/** Half-widths of what the machinist cannot help. `reading: null` means half of what can be read on each dial. Lengths in pm, angles in degrees. */
 export type Accuracy = {
   readonly reading: Length | null
   readonly touchOff: Length
@@ -45,6 +45,10 @@ export type Accuracy = {
   readonly tool: Length
   readonly stock: Length
   readonly runout: Length
+  /** Degrees: a compound set by the marks of its swivel; one set parallel or square and tried with an indicator; the angle of a V tool. */
+  readonly swivel: Degrees
+  readonly trued: Degrees
+  readonly toolAngle: Degrees
 }
 
 export type Lathe = {

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { angle, choice, length, text } from '../units/measure-schema.ts'
+import { angle, angleFromZero, choice, length, text } from '../units/measure-schema.ts'
 
 /** Parts of a graduation that can be judged by eye, as they may be written. */
 export const READ_TO = [1, '1/2', '1/4', '1/5', '1/10', 0.5, 0.25, 0.2, 0.1] as const
@@ -77,6 +77,18 @@ export const accuracySchema = z
     tool: z.optional(length('Measuring the tool; by default 0.0005 in or 0.01 mm.', 'zero or more')),
     stock: z.optional(length('Measuring the stock; by default 0.0005 in or 0.01 mm.', 'zero or more')),
     runout: z.optional(length('Runout of the spindle; by default 0.', 'zero or more')),
+    swivel: z.optional(
+      angleFromZero('Setting the compound to an angle by the marks of its swivel; by default half a degree.', 10),
+    ),
+    trued: z.optional(
+      angleFromZero(
+        'A compound set parallel or square and tried with an indicator; by default 0.05 degrees, a thousandth to the inch.',
+        10,
+      ),
+    ),
+    'tool-angle': z.optional(
+      angleFromZero('The included angle of a V tool, by protractor; by default half a degree.', 10),
+    ),
   })
   .check(z.describe('What the machinist cannot help, each as plus or minus.'), z.meta({ title: 'accuracy' }))
 

@@ -1,3 +1,4 @@
+import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 
 /**
@@ -35,6 +36,8 @@ export type Edge = {
   readonly reach: Length
   /** Only of an edge on a sloping face: the radius that was ground on it, null for a V or a square edge. */
   readonly ground?: Length | null
+  /** Only of a V: how near its included angle is known, degrees; null: as near as the lathe's accuracy says. */
+  readonly angleWithin?: Degrees | null
   /** Axial extent of the blank; equal to the edge's extent where no blank is given. */
   readonly shank: { readonly from: Length; readonly to: Length }
 }

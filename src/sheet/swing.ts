@@ -1,4 +1,6 @@
+import { INCH, MM } from '../units/length.ts'
 import { angleFigure } from './dimensions.ts'
+import { length } from './figure.ts'
 import type { Said, Scene } from './scene.ts'
 import type { Phrase } from './sheet.ts'
 
@@ -15,8 +17,20 @@ export const swing = (scene: Scene): Said => {
     thing: 'COMPOUND',
     does: ['set to ', shown, ` on its swivel scale (0 there is ${square ? 'square' : 'parallel'}), tighten`],
     effect: [],
-    more: square ? fromSquare(angle) : fromParallel(angle),
+    more: [...(square ? fromSquare(angle) : fromParallel(angle)), ...tried(scene)],
   }
+}
+
+/** Parallel or square it need not be left to the marks of the swivel: the error budget counts on an indicator there. */
+const tried = ({ plan, feature, units }: Scene): Phrase[] => {
+  const { angle } = feature.operation
+  if (angle !== 0 && angle !== 90) return []
+  const over = units === 'inch' ? INCH : 25 * MM
+  const step = units === 'inch' ? INCH / 2000 : MM / 100
+  const off = Math.round((Math.tan((plan.lathe.accuracy.trued * Math.PI) / 180) * over) / step) * step
+  const against = angle === 0 ? 'along a true bar' : 'on a true face'
+  const each = units === 'inch' ? ' at most in an inch' : ' at most in 25 mm'
+  return [[`by indicator ${against}: `, length('along', off, units), each]]
 }
 
 const fromParallel = (angle: number): Phrase[] => {

@@ -18,7 +18,8 @@ export function edgeOf(tool: Tool, form: StandsIn): Edge {
   const pieces = raked ? rakedEdge(tool, form) : cuttingEdge(tool)
   const from = pieces[0]!.from
   const to = pieces[pieces.length - 1]!.to
-  const edge = { pieces, reach: tool.reach, shank: shank(tool, from, to) }
+  const within = tool.shape === 'vee' ? { angleWithin: tool.angleWithin } : {}
+  const edge = { pieces, reach: tool.reach, shank: shank(tool, from, to), ...within }
   return raked ? { ...edge, ground: tool.shape === 'round' || tool.shape === 'corner' ? tool.radius : null } : edge
 }
 

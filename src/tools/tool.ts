@@ -21,7 +21,13 @@ export type SquareTool = ToolBase & {
   readonly width: Dimension
   readonly cornerRadius: Length
 }
-export type VeeTool = ToolBase & { readonly shape: 'vee'; readonly angle: Degrees; readonly nose: Length }
+export type VeeTool = ToolBase & {
+  readonly shape: 'vee'
+  readonly angle: Degrees
+  /** How near the angle is known; null: as the lathe's accuracy has it. */
+  readonly angleWithin: Degrees | null
+  readonly nose: Length
+}
 export type RoundTool = ToolBase & {
   readonly shape: 'round'
   readonly radius: Length

@@ -8,6 +8,8 @@ export type Measure =
   | {
       readonly kind: 'angle' | 'angle-dimension'
       readonly above: Degrees
+      /** The lower bound is taken in. */
+      readonly from?: true
       readonly below: Degrees
       readonly upTo?: true
     }
@@ -47,6 +49,10 @@ export const dimensionOrMost = (say: string) =>
 /** Degrees above one bound and below the other; `upTo` takes the upper bound in. */
 export const angle = (say: string, above: Degrees, below: Degrees, upTo = false) =>
   measure<Degrees>(say, ANGLES, { kind: 'angle', above, below, ...(upTo ? { upTo: true as const } : {}) })
+
+/** Degrees from zero up to less than a bound. */
+export const angleFromZero = (say: string, below: Degrees) =>
+  measure<Degrees>(say, ANGLES, { kind: 'angle', above: 0, below, from: true })
 
 export const angleDimension = (say: string, above: Degrees, below: Degrees) =>
   measure<AngleDimension>(say, [38, '38 ±0.5', "84° 16'"], { kind: 'angle-dimension', above, below })

@@ -10,7 +10,17 @@ import { formed, pulley, rounded, stepped } from '../replay/operations.ts'
 import { bar, bench, corner, inch, neck, round, square, toInch, vee } from '../replay/shop.ts'
 
 const setup = bar([1.5, 4])
-const NONE: Accuracy = { reading: 0, touchOff: 0, layout: 0, tool: 0, stock: 0, runout: 0 }
+const NONE: Accuracy = {
+  reading: 0,
+  touchOff: 0,
+  layout: 0,
+  tool: 0,
+  stock: 0,
+  runout: 0,
+  swivel: 0,
+  trued: 0,
+  toolAngle: 0,
+}
 const only = (accuracy: Partial<Accuracy>) => ({ ...bench, accuracy: { ...NONE, ...accuracy } })
 const ids: readonly Instrument[] = ['width', 'depth', 'bottomDiameter', 'near', 'far', 'center', 'root', 'flatness']
 const all = (operation: Operation): Operation => ({
@@ -100,7 +110,8 @@ describe('sums and verdicts', () => {
     expect(sizes.depth!.worstCause).toBe('spindle runout')
   })
   it('holds, may not hold, no limits', () => {
-    const [width, depth] = budget(bench, setup, [neck])[0]!
+    const trued = { ...bench, accuracy: { ...bench.accuracy, trued: 0 } }
+    const [width, depth] = budget(trued, setup, [neck])[0]!
     expect(width).toMatchObject({ verdict: 'holds' })
     expect(toInch(width!.spare)).toBeCloseTo(0.0035, 9)
     expect(depth).toMatchObject({ verdict: 'may not hold' })

@@ -45,6 +45,9 @@ describe('a job in inches with included lathe and toolbox', () => {
       tool: 12_700_000,
       stock: 12_700_000,
       runout: 0,
+      swivel: 1 / 2,
+      trued: 1 / 20,
+      toolAngle: 1 / 2,
     })
   })
 

@@ -1,68 +1,144 @@
-import { beforeEach, describe, expect, it, vi } from 'vitest'
-import type { Bench } from '../../src/features/draft.ts'
-import type { GrooveFeature } from '../../src/features/feature.ts'
-import type { CornerCuts, StepCuts } from '../../src/moves/cuts.ts'
-import type { Request } from '../../src/sequence/request.ts'
-import type { StepDials } from '../../src/sequence/steps-places.ts'
+import { readFileSync } from 'node:fs'
+import { mkdtemp, rm } from 'node:fs/promises'
+import { createRequire } from 'node:module'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { type BuildOptions, build } from 'esbuild'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
-/** Rooms of the planner are made wrong on purpose, one at a time; the replay that is shipped takes nothing from them but the moves and what the hand is told. */
-const wrong = vi.hoisted(() => ({ which: 'nothing' }))
+/**
+ * The planner is made wrong on purpose, one line at a time, and the whole program is built anew with it: the replay that is shipped takes nothing
+ * from the planner but the moves and what the hand is told, so it must refuse each.
+ */
+type Wrong = { readonly file: string; readonly right: string; readonly wrong: string }
+type Asked = readonly [tool: string, feature: string]
+type Compile = typeof import('../../src/compile.ts')['compile']
 
-vi.mock('../../src/sequence/fine.ts', async (original) => {
-  const fine = await original<typeof import('../../src/sequence/fine.ts')>()
-  return {
-    ...fine,
-    fineDepth: (...given: Parameters<typeof fine.fineDepth>) => {
-      const found = fine.fineDepth(...given)
-      return found === null || wrong.which !== 'touched further back' ? found : { ...found, back: found.back + 10 }
-    },
-  }
+const GROOVE = 'src/features/groove/draft.ts'
+const PLACING = '    placing: placingOf(shoulder, near, far),'
+const WRONG: Readonly<Record<string, Wrong>> = {
+  'touched ten marks further back': {
+    file: 'src/sequence/fine.ts',
+    right: '{ back: best, deeper: best * worth }',
+    wrong: '{ back: best + 10, deeper: best * worth }',
+  },
+  'the other corner of the tool': {
+    file: GROOVE,
+    right: PLACING,
+    wrong: "    placing: { point: 'headstock-corner' as const, against: { line: near } },",
+  },
+  'the other line': {
+    file: GROOVE,
+    right: PLACING,
+    wrong: "    placing: { point: 'tailstock-corner' as const, against: { line: far } },",
+  },
+  'a line that nobody scribed': {
+    file: GROOVE,
+    right: PLACING,
+    wrong: "    placing: { point: 'tailstock-corner' as const, against: { line: near + 2_540_000_000 } },",
+  },
+  'a face that is not there': {
+    file: GROOVE,
+    right: PLACING,
+    wrong: "    placing: { point: 'tailstock-corner' as const, against: { face: near } },",
+  },
+  'another diameter touched': {
+    file: GROOVE,
+    right: '    touch: { diameter: step.measured, at: null },',
+    wrong: '    touch: { diameter: step.measured + 50_800_000, at: null },',
+  },
+  'two of three places of the finish left out': {
+    file: 'src/sequence/steps-places.ts',
+    right: '    counts: [...new Set(chosen.flatMap(({ counts }) => counts))],',
+    wrong: '    counts: [...new Set(chosen.flatMap(({ counts }) => counts))].filter((_, i) => i % 3 === 0),',
+  },
+  'a corner with the compound swung': {
+    file: 'src/sequence/corner.ts',
+    right: '  if (request.angle !== 0)',
+    wrong: '  if (request.angle === 1)',
+  },
+}
+
+const NECK: Asked = ['shape: square, width: 0.148', 'kind: groove, near: 1.125, width: 0.156 ±0.005, depth: 0.072']
+const FINE: Asked = [
+  'shape: square, width: 0.156',
+  "kind: groove, near: 1.125, width: 0.156, depth: 0.0722, compound: { angle: 5° 44' }",
+]
+const HOLLOW: Asked = [
+  'shape: round, radius: 0.0625',
+  'kind: radius, shape: concave, radius: 0.109, width: 0.180, center: 1.5',
+]
+const CORNER: Asked = [
+  'shape: corner, radius: 0.125',
+  'kind: radius, shape: corner, radius: 0.125, corner-of: end, compound: { angle: 30 }',
+]
+
+let folder = ''
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'groovewright-wrong-'))
 })
-vi.mock('../../src/features/groove/draft.ts', async (original) => {
-  const groove = await original<typeof import('../../src/features/groove/draft.ts')>()
-  return {
-    ...groove,
-    draftGroove: (bench: Bench, feature: GrooveFeature) => {
-      const drafted = groove.draftGroove(bench, feature)
-      if (!drafted.ok) return drafted
-      const { placing, touch, layout } = drafted.draft
-      const changed = {
-        'other corner': { placing: { ...placing, point: 'headstock-corner' as const } },
-        'another line': { placing: { ...placing, against: { line: layout[1]!.fromEnd } } },
-        'line not scribed': { placing: { ...placing, against: { line: layout[0]!.fromEnd + 2_540_000_000 } } },
-        'no such face': { placing: { ...placing, against: { face: layout[0]!.fromEnd } } },
-        'another diameter': { touch: { ...touch, diameter: touch.diameter + 50_800_000 } },
-      }[wrong.which]
-      return { ...drafted, draft: { ...drafted.draft, ...changed } }
-    },
-  }
-})
-vi.mock('../../src/sequence/steps-places.ts', async (original) => {
-  const places = await original<typeof import('../../src/sequence/steps-places.ts')>()
-  return {
-    ...places,
-    stepPlaces: (cuts: StepCuts, dials: StepDials) => {
-      const found = places.stepPlaces(cuts, dials)
-      if (wrong.which !== 'places dropped') return found
-      return { ...found, counts: found.counts.filter((_, i) => i % 3 === 0), ridge: 1e9, exact: 0 }
-    },
-  }
-})
-vi.mock('../../src/sequence/corner.ts', async (original) => {
-  const corner = await original<typeof import('../../src/sequence/corner.ts')>()
-  return {
-    ...corner,
-    sequenceCorner: (request: Request, cuts: CornerCuts) =>
-      corner.sequenceCorner(
-        wrong.which === 'corner with the compound swung' ? { ...request, angle: 0 } : request,
-        cuts,
-      ),
-  }
+afterAll(() => rm(folder, { recursive: true, force: true }))
+
+describe('a plan that is made wrong on purpose', () => {
+  it.each<[string, Asked]>([
+    ['a neck', NECK],
+    ['a neck with the compound as a fine dial', FINE],
+    ['a hollow stepped along', HOLLOW],
+  ])('is planned while nothing is wrong: %s', async (_, asked) => {
+    expect(codeOf(await built(null), asked)).toBe('planned')
+  })
+
+  it.each<[string, Asked, string]>([
+    ['touched ten marks further back', FINE, 'outside-form'],
+    ['the other corner of the tool', NECK, 'outside-form'],
+    ['the other line', NECK, 'outside-form'],
+    ['a line that nobody scribed', NECK, 'set-up'],
+    ['a face that is not there', NECK, 'set-up'],
+    ['another diameter touched', NECK, 'set-up'],
+    ['two of three places of the finish left out', HOLLOW, 'ridge'],
+    ['a corner with the compound swung', CORNER, 'shifted-zero'],
+  ])('is refused: %s', async (which, asked, code) => {
+    expect(codeOf(await built(WRONG[which]!), asked)).toBe(code)
+  })
+
+  it('is refused by the planner itself where the compound is swung for a corner', async () => {
+    expect(codeOf(await built(null), CORNER)).toBe('compound-swung')
+  })
 })
 
-const { compile } = await import('../../src/compile.ts')
+const built = async (change: Wrong | null): Promise<Compile> => {
+  const outfile = join(folder, `${change === null ? 'right' : Object.values(WRONG).indexOf(change)}.cjs`)
+  const options: BuildOptions = {
+    entryPoints: ['src/compile.ts'],
+    bundle: true,
+    platform: 'node',
+    format: 'cjs',
+    outfile,
+    logLevel: 'error',
+    plugins:
+      change === null ? [] : [{ name: 'wrong', setup: (under) => under.onLoad({ filter: /\.ts$/ }, changed(change)) }],
+  }
+  await build(options)
+  return createRequire(import.meta.url)(outfile).compile
+}
 
-const job = (tool: string, feature: string): Uint8Array =>
+const changed =
+  ({ file, right, wrong }: Wrong) =>
+  ({ path }: { readonly path: string }) => {
+    if (path !== resolve(file)) return null
+    const parts = readFileSync(path, 'utf8').split(right)
+    if (parts.length !== 2) throw new Error(`${file} has "${right}" ${parts.length - 1} times`)
+    return { contents: parts.join(wrong), loader: 'ts' as const }
+  }
+
+const codeOf = (compile: Compile, asked: Asked): string => {
+  const { plan, diagnostics } = compile('job.yaml', (file) => ({ ok: true, file, bytes: job(asked) }))
+  if (plan === null) throw new Error(diagnostics.map(({ message }) => message).join('; '))
+  const one = plan.features[0]!
+  return one.status === 'planned' ? 'planned' : one.code
+}
+
+const job = ([tool, feature]: Asked): Uint8Array =>
   new TextEncoder().encode(`
 title: Cider press screw
 units: inch
@@ -77,53 +153,3 @@ tools: { own: { ${tool}, reach: 0.300 } }
 features:
   - { name: Press screw, ${feature}, tool: own }
 `)
-
-const codeOf = (tool: string, feature: string): string => {
-  const { plan, diagnostics } = compile('job.yaml', (file) => ({ ok: true, file, bytes: job(tool, feature) }))
-  if (plan === null) throw new Error(diagnostics.map(({ message }) => message).join('; '))
-  const one = plan.features[0]!
-  return one.status === 'planned' ? 'planned' : one.code
-}
-
-const NECK = ['shape: square, width: 0.148', 'kind: groove, near: 1.125, width: 0.156 ±0.005, depth: 0.072'] as const
-const FINE = [
-  'shape: square, width: 0.156',
-  "kind: groove, near: 1.125, width: 0.156, depth: 0.0722, compound: { angle: 5° 44' }",
-] as const
-const HOLLOW = [
-  'shape: round, radius: 0.0625',
-  'kind: radius, shape: concave, radius: 0.109, width: 0.180, center: 1.5',
-] as const
-const CORNER = [
-  'shape: corner, radius: 0.125',
-  'kind: radius, shape: corner, radius: 0.125, corner-of: end, compound: { angle: 30 }',
-] as const
-
-describe('a plan that is made wrong on purpose', () => {
-  beforeEach(() => {
-    wrong.which = 'nothing'
-  })
-  it.each([
-    ['a neck', NECK],
-    ['a neck with the compound as a fine dial', FINE],
-    ['a hollow stepped along', HOLLOW],
-  ])('is planned while nothing is wrong: %s', (_, asked) => {
-    expect(codeOf(...asked)).toBe('planned')
-  })
-  it.each([
-    ['touched further back', FINE, 'outside-form'],
-    ['other corner', NECK, 'outside-form'],
-    ['another line', NECK, 'outside-form'],
-    ['line not scribed', NECK, 'set-up'],
-    ['no such face', NECK, 'set-up'],
-    ['another diameter', NECK, 'set-up'],
-    ['places dropped', HOLLOW, 'ridge'],
-    ['corner with the compound swung', CORNER, 'shifted-zero'],
-  ])('is refused: %s', (which, asked, code) => {
-    wrong.which = which
-    expect(codeOf(...asked)).toBe(code)
-  })
-  it('is refused by the planner itself where the compound is swung for a corner', () => {
-    expect(codeOf(...CORNER)).toBe('compound-swung')
-  })
-})

@@ -91,7 +91,7 @@ const lathe = (angle: number): Lathe => ({
   carriage: null,
   spindleSpeeds: [95],
   jawClearance: INCH / 4,
-  accuracy: { reading: null, touchOff: 0, layout: 0, tool: 0, stock: 0, runout: 0 },
+  accuracy: { reading: null, touchOff: 0, layout: 0, tool: 0, stock: 0, runout: 0, swivel: 0, trued: 0, toolAngle: 0 },
 })
 
 const operation = (angle: number, count: number): Operation => {

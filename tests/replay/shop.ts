@@ -33,6 +33,9 @@ export const bench: Lathe = {
     tool: inch(0.0005),
     stock: inch(0.0005),
     runout: inch(0.001),
+    swivel: 1 / 2,
+    trued: 1 / 20,
+    toolAngle: 1 / 2,
   },
 }
 

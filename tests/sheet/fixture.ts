@@ -219,6 +219,9 @@ export const plan = (over: Partial<Plan> = {}): Plan => ({
       tool: inch(0.0005),
       stock: inch(0.0005),
       runout: 0,
+      swivel: 1 / 2,
+      trued: 1 / 20,
+      toolAngle: 1 / 2,
     },
   },
   part: {

@@ -25,7 +25,7 @@ const LATHE: Lathe = {
   carriage: null,
   spindleSpeeds: [60],
   jawClearance: 0,
-  accuracy: { reading: null, touchOff: 0, layout: 0, tool: 0, stock: 0, runout: 0 },
+  accuracy: { reading: null, touchOff: 0, layout: 0, tool: 0, stock: 0, runout: 0, swivel: 0, trued: 0, toolAngle: 0 },
 }
 const read = (text: string, file = 'moves.csv', features = ['Relief', 'Oil groove']) =>
   readMoves(text, file, { lathe: LATHE, features })

@@ -98,5 +98,5 @@ const drawnSizes = (feature: VGrooveFeature): string[] => [
 /** Ground no further back than the depth asks for: a longer flank would meet a shoulder close by. The blank is as wide as the ground edge. */
 function veeToGrind(bench: Bench, feature: VGrooveFeature, angle: Degrees, form: VForm): VeeTool {
   const common = toGrind(bench, feature, form.width, form.depth + pastTheDepth(bench.units))
-  return { ...common, blank: null, shape: 'vee', angle, nose: Math.floor(form.root) }
+  return { ...common, blank: null, shape: 'vee', angle, angleWithin: null, nose: Math.floor(form.root) }
 }

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { angle, length } from '../../units/measure-schema.ts'
+import { angle, angleFromZero, length } from '../../units/measure-schema.ts'
 import { commonToolKeys, reach } from '../common-schema.ts'
 
 export const veeToolSchema = z
@@ -7,6 +7,12 @@ export const veeToolSchema = z
     shape: z.literal('vee').check(z.describe('A pointed edge with a flat nose.')),
     angle: angle('Included angle between the flanks.', 0, 180),
     nose: length('Width of the flat at the nose as measured; 0 for a keen point.', 'zero or more'),
+    'angle-within': z.optional(
+      angleFromZero(
+        'How near that angle is known: half a degree by protractor (the default), less by a template or a sine bar.',
+        10,
+      ),
+    ),
     reach: reach(),
     ...commonToolKeys,
   })

@@ -51,7 +51,7 @@ describe('the blank to start from', () => {
   })
 
   it('carries a V as wide as its flanks are ground back', () => {
-    const vee: VeeTool = { ...base, shape: 'vee', angle: 90, nose: 0, holderAngle: 0 }
+    const vee: VeeTool = { ...base, shape: 'vee', angle: 90, angleWithin: null, nose: 0, holderAngle: 0 }
     // 2 × (0.1 + 1/16) wide, past 5/16.
     expect(grindFacts(vee, { ...form, half: 45 }).blank!.square / INCH).toBeCloseTo(0.375, 9)
   })
