@@ -6,6 +6,7 @@ import { orderFeatures } from '../job/order.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import { startOf } from '../replay/replay.ts'
 import type { Plan } from '../sheet/plan.ts'
+import { offered } from './offered.ts'
 import { type Outcome, planOne } from './one.ts'
 import { toPlan } from './plan.ts'
 
@@ -21,7 +22,8 @@ export function planFeatures(
   let progress = startOf(setup)
   for (const { draft, angle } of drafts) {
     const before = outcomes.flatMap((one) => ('planned' in one ? [one.planned.draft] : []))
-    const outcome = planOne(job, bench, setup, draft, angle, before, progress)
+    const first = planOne(job, bench, setup, draft, angle, before, progress)
+    const outcome = 'planned' in first ? first : offered({ job, bench, setup, draft, before, progress }, first)
     if ('planned' in outcome) {
       operations.push(outcome.planned.operation)
       progress = outcome.planned.after
