@@ -6,7 +6,7 @@ import { parseAngle, parseAngleDimension } from '../units/parse-angle.ts'
 import { parseDimension } from '../units/parse-dimension.ts'
 import { parseLength } from '../units/parse-length.ts'
 import { label, type Reader, wrongType } from './reader.ts'
-import { type AnySchema, expected } from './schema-walk.ts'
+import type { AnySchema } from './schema-walk.ts'
 
 /** A scalar as a measure. Bare numbers are taken as they are written, because a double loses digits. */
 export const readMeasure = (
@@ -20,10 +20,6 @@ export const readMeasure = (
   const written =
     typeof data === 'string' ? data.trim() : typeof data === 'number' ? reader.source.scalarSource(path) : undefined
   if (written === undefined) return wrongType(reader, schema, path)
-  if (written === '') {
-    reader.report({ code: 'empty', path, message: `${label(path)} is empty`, hint: `give ${expected(schema)}` })
-    return undefined
-  }
   if (measure.kind === 'text') return written
   const parsed = parse(measure, written, units)
   if (!parsed.ok) {
