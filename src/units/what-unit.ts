@@ -7,29 +7,31 @@ import { type Parsed, refused } from './parsed.ts'
  * whole millimeters that are as much as the size itself. Common practice, no source. Null where there is nothing to ask.
  */
 export function ofWhatUnit(nominal: string, deviations: readonly string[], meant: 'mm' | 'in'): Parsed<never> | null {
-  const whole = deviations.map((each) => (/^[+-]? ?\d+$/.test(each) ? Number(each.replace(/[+-] ?/, '')) : 0))
-  const most = Math.max(...whole)
   const split = splitUnit(nominal)
-  const size = split.ok ? readIn(split.value.number, 'mm', 'mm', nominal) : split
-  if (most === 0 || !size.ok) return null
-  const inUnit = Math.abs(size.value) / MM
-  if (meant === 'mm' && (inUnit === 0 || most < inUnit)) return null
-  const sign = deviations.length === 1 ? '±' : ''
-  const tolerance = `${sign}${deviations.join(' ')}`
+  const read = split.ok ? readIn(split.value.number, 'mm', 'mm', nominal) : split
+  const most = Math.max(...deviations.map((each) => (isWhole(each) ? sizeOf(each) : 0)))
+  if (most === 0 || !read.ok) return null
+  const size = Math.abs(read.value) / MM
+  if (meant === 'mm' && (size === 0 || most < size)) return null
+  const written = (texts: readonly string[]): string => `${texts.length === 1 ? '±' : ''}${texts.join(' ')}`
+  const divided = (per: number): string =>
+    written(deviations.map((each) => (isWhole(each) ? `${/^[+-]/.exec(each)?.[0] ?? ''}${sizeOf(each) / per}` : each)))
   // In a unit of its own beside a whole number the size needs one too.
   const named = meant === 'in' && mayBeThou(nominal, deviations) ? `${nominal} in` : nominal
-  const scaled = (per: number): string =>
-    `${sign}${deviations.map((each, i) => `${/^[+-]/.exec(each)?.[0] ?? ''}${Number((whole[i]! / per).toFixed(6))}`).join(' ')}`
-  const least = inUnit > most / 100 ? 100 : 1000
-  const hint =
-    meant === 'in'
-      ? `write its unit too: ${named} ${tolerance} thou, or in inches ${nominal} ${scaled(1000)}`
-      : `write it in mm: ${nominal} ${scaled(least)} for ${least === 100 ? 'hundredths' : 'thousandths'}`
+  const thou = deviations.every(isWhole)
+    ? `write its unit too: ${named} ${written(deviations)} thou, or in inches `
+    : 'write it in inches: '
+  const per = size > most / 100 ? 100 : 1000
   return refused(
-    `${tolerance} of what unit? in ${meant === 'mm' ? 'millimeters' : 'inches'} it is ${INSTEAD[meant]}`,
-    hint,
+    `${written(deviations)} of what unit? in ${meant === 'mm' ? 'millimeters' : 'inches'} it is ${INSTEAD[meant]}`,
+    meant === 'in'
+      ? `${thou}${nominal} ${divided(1000)}`
+      : `write it in mm: ${nominal} ${divided(per)} for ${per === 100 ? 'hundredths' : 'thousandths'}`,
   )
 }
+
+const isWhole = (deviation: string): boolean => /^[+-]? ?\d{1,6}$/.test(deviation)
+const sizeOf = (deviation: string): number => Number(deviation.replace(/[+-] ?/, ''))
 
 const INSTEAD = { in: 'an inch or more', mm: 'as much as the size itself' } as const
 

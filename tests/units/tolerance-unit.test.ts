@@ -84,6 +84,7 @@ describe('a whole number as a tolerance, without a unit', () => {
     expect(asked('1 1/8 +0 -5', 'inch')).toContain('1 1/8 +0 -5 thou, or in inches 1 1/8 +0 -0.005')
     expect(asked('12 ±3', 'inch')).toContain('12 in ±3 thou, or in inches 12 ±0.003')
     expect(asked('0.093 in ±3', 'inch')).toContain('of what unit?')
+    expect(asked('1.5 +0.002 -1', 'inch')).toContain('| write it in inches: 1.5 +0.002 -0.001')
   })
 
   it.each([
@@ -96,7 +97,7 @@ describe('a whole number as a tolerance, without a unit', () => {
     const said = asked(text, units) as string
     const ways = [/too: (.*?), or/.exec(said)?.[1], /in inches (?!it is)(.*)$/.exec(said)?.[1]]
     for (const way of ways)
-      expect((asked(way!, units) as number[]).map((limit) => limit / 25_400_000_000)).toEqual([
+      expect((asked(way!, units) as readonly number[]).map((limit) => limit / 25_400_000_000)).toEqual([
         expect.closeTo(limits[0], 9),
         expect.closeTo(limits[1], 9),
       ])
@@ -108,7 +109,7 @@ describe('a whole number as a tolerance, without a unit', () => {
     ['0.03 ±4', [0.026, 0.034]],
   ] as const)('reads the millimeters that it proposes: %s', (text, limits) => {
     const way = /in mm: (.*) for/.exec(asked(text, 'mm') as string)?.[1]
-    expect((asked(way!, 'mm') as number[]).map((limit) => limit / 1e9)).toEqual(
+    expect((asked(way!, 'mm') as readonly number[]).map((limit) => limit / 1e9)).toEqual(
       limits.map((one) => expect.closeTo(one, 9)),
     )
   })
