@@ -4,6 +4,7 @@ import { latheFileSchema } from '../lathe/schema.ts'
 import type { SourceFile } from '../source/source.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
+import { doubtsOf } from './doubts.ts'
 import { giverFor } from './giver.ts'
 import type { Job } from './job.ts'
 import { checkNames, stepNames } from './names.ts'
@@ -63,7 +64,7 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
   const names = featureNames(rows)
   const features = rows.map((row, index) => row && readFeature(row, index, names[index] ?? '', values.cutting, giver))
   checkNames(rows, names, stepNames(values.part, giver), tools?.names ?? null, giver)
-  if (!lathe || !tools || !part || values.title === undefined || !values.units) return null
+  if (!lathe || !tools || !part || !values.part || values.title === undefined || !values.units) return null
   return {
     title: values.title,
     drawingNumber: values['drawing-number'] ?? null,
@@ -73,6 +74,7 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
     lathe,
     tools: tools.tools,
     features: features.filter((feature) => feature != null),
+    doubts: doubtsOf(source, values.part, part, values.units, giver),
     origin: { file: source.file, path: [] },
   }
 }
