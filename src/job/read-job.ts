@@ -45,7 +45,7 @@ type Reading = {
 }
 
 const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): Job | null => {
-  const other = otherKind(source.data)
+  const other = otherKind(source.data, source.file)
   if (other !== null) {
     diagnostics.push({ code: 'not-a-job', severity: 'error', origin: { file: source.file, path: [] }, ...other })
     return null
@@ -79,8 +79,13 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
   }
 }
 
-/** A lathe or a toolbox taken for a job: one plain sentence instead of a list of missing keys. */
-const otherKind = (data: unknown): { message: string; hint: string } | null => {
+/** A list of moves, a lathe or a toolbox taken for a job: one plain sentence instead of a list of missing keys. */
+const otherKind = (data: unknown, file: string): { message: string; hint: string } | null => {
+  if (isMoves(data))
+    return {
+      message: 'this is a list of moves, not a job',
+      hint: `replay it on a job: groovewright replay JOB ${file}`,
+    }
   if (typeof data !== 'object' || data === null || Array.isArray(data)) return null
   if (['title', 'part', 'features', 'lathe', 'tools', 'cutting', 'work'].some((key) => key in data)) return null
   const hint = (key: string) => `name it in a job, like ${key}: FILE, and give the job's file here`
@@ -88,6 +93,12 @@ const otherKind = (data: unknown): { message: string; hint: string } | null => {
   const tools = Object.values(data).filter((one) => typeof one === 'object' && one !== null && 'shape' in one)
   return tools.length > 0 ? { message: 'this is a toolbox, not a job', hint: hint('tools') } : null
 }
+
+/** In YAML by its moves; a table is one long text to YAML, and begins with its columns. */
+const isMoves = (data: unknown): boolean =>
+  typeof data === 'string'
+    ? /^[\w-]+(,[\w-]+)*,action(,|\s)/.test(data)
+    : typeof data === 'object' && data !== null && 'moves' in data && !('features' in data)
 
 /** One file against its schema; its problems and places join those of the job. */
 const shapeOf = <S extends AnySchema>(reading: Reading, schema: S, source: SourceFile) => {

@@ -2,7 +2,7 @@ import type { Bench, Draft, PlacedStep, Refusal } from '../../features/draft.ts'
 import type { Lathe } from '../../lathe/lathe.ts'
 import type { Edge } from '../../moves/form.ts'
 import type { Setup } from '../../moves/operation.ts'
-import { formatExact } from '../../units/format.ts'
+import { formatDifference, formatDigitsFor, formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 
 /** What a check may look at: a drafted feature, its edge, the part in the machine, and the features already planned. */
@@ -125,7 +125,8 @@ function besideShoulder(one: Case, step: PlacedStep, needed: Length): string | n
   const shift = free
     ? `set the edge ${show(offset)} from the tailstock side of the blank (edge-offset: ${show(offset)}), or `
     : ''
-  return `the ${side} side of the blank stands ${show(over)} over "${step.name}": ${shift}take ${show(over)} off that side; else grind the sides back ${show(needed)} or more`
+  const much = formatDifference(over, bench.units, { digits: formatDigitsFor([over], bench.units) })
+  return `the ${side} side of the blank stands ${much} over "${step.name}": ${shift}take ${much} off that side; else grind the sides back ${show(needed)} or more`
 }
 
 /** Depth of the wanted form below the surface it stands on. */
