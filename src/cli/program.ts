@@ -74,7 +74,7 @@ const addCheck = (program: Command, io: Io, report: Report): void => {
     .command('check')
     .summary('check jobs, or folders of them')
     .description(
-      'Plans and proves every job named, and all jobs in the folders named (YAML files with "features:"; others are skipped). One line a job. Status 0 only if everything is planned and holds.',
+      'Plans and proves every job named, and all jobs in the folders named (YAML files with the keys of a job, also misspelt; others are skipped). One line a job. Status 0 only if everything is planned and holds.',
     )
     .argument('[path...]', 'job files or folders; - is standard input')
     .addOption(formatOption())
