@@ -130,8 +130,8 @@ const addFinish = (program: Command, io: Io, report: Report): void => {
       'Plans the finishing pass of one feature from what its bottom measures at the stop before it: where the zero really stands, how wide the tool really is, and the moves that are left, replayed from the measured form. Status 1 where the part is already past its limits.',
     )
     .argument('<job>', 'job file (YAML), or - for standard input')
-    .requiredOption('--feature <name>', 'name of the feature in the job')
-    .requiredOption('--bottom-diameter <length>', 'as measured at the stop')
+    .option('--feature <name>', 'name of the feature in the job; not needed where only one can be finished')
+    .requiredOption('--bottom-diameter <length>', 'as measured at the stop: .7685, 49/64, 768.5 thou, 19.52 mm')
     .option('--width <length>', 'width of the groove as measured at the stop: tells the true width of the tool')
     .option('--outside-diameter <length>', 'as measured beside the groove: a depth on the drawing counts from it')
     .addOption(formatOption())

@@ -108,7 +108,7 @@ const numberExpected = (schema: AnySchema): string | undefined => {
   return whole ? 'a whole number more than zero' : 'a number more than zero'
 }
 
-const MEASURES = {
+export const MEASURES = {
   length: 'a length such as 0.125, 1/8 or 4.5 mm',
   dimension: 'a length such as 1/8, or one with its tolerance such as 0.125 ±0.005',
   'dimension-or-most': 'a radius such as 0.010 max or 1/16 ±0.005',
