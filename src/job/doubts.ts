@@ -4,9 +4,11 @@ import { formatExact } from '../units/format.ts'
 import { type Length, perUnit, type Units } from '../units/length.ts'
 import { tidy } from '../units/number-text.ts'
 import { splitUnit } from '../units/parse-length.ts'
+import { muchBacklash } from './backlash.ts'
 import { type Said, warning } from './checks/warnings.ts'
 import { likelyMeasured, measuredOff } from './measured.ts'
 import type { Giver } from './read-feature.ts'
+import type { LatheRead } from './read-lathe.ts'
 import type { PartRead } from './read-part.ts'
 
 /** What can be cut as it is written and is likely a slip of the pen: asked about on the sheet and by `check`. */
@@ -27,6 +29,20 @@ function farFromDrawn({ diameter, measured, origin }: Part['steps'][number], uni
       { ...origin, path: [...origin.path, 'measured-diameter'] },
     ),
   ]
+}
+
+/** More than a turn of lost motion, on whichever dial. `outer`: the units where the lathe names none. */
+export function slackDoubts(values: LatheRead, outer: Units, giver: Giver): Said[] {
+  const units = values.units ?? outer
+  const scales = [values['cross-feed'], values.compound, values.carriage].filter((scale) => scale !== undefined)
+  return scales.flatMap((scale) => {
+    const { graduation, 'per-turn': perTurn, backlash } = scale
+    if (graduation === undefined || perTurn === undefined || backlash === undefined || backlash <= perTurn) return []
+    const { message, hint } = muchBacklash({ graduation, perTurn, backlash }, units)
+    const { origin } = giver(scale)
+    const at = { ...origin, path: [...origin.path, 'backlash'] }
+    return [warning('much-backlash', `${message.charAt(0).toUpperCase()}${message.slice(1)}`, hint, at)]
+  })
 }
 
 type Size = { readonly path: readonly (string | number)[]; readonly length: Length }

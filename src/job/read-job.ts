@@ -4,13 +4,14 @@ import { latheFileSchema } from '../lathe/schema.ts'
 import type { SourceFile } from '../source/source.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
-import { doubtsOf } from './doubts.ts'
+import type { Said } from './checks/warnings.ts'
+import { doubtsOf, slackDoubts } from './doubts.ts'
 import { giverFor } from './giver.ts'
 import type { Job } from './job.ts'
 import { checkNames, stepNames } from './names.ts'
 import { featureNames, readFeature } from './read-feature.ts'
 import { type Files, type Load, openFiles } from './read-files.ts'
-import { readLathe } from './read-lathe.ts'
+import { type LatheRead, readLathe } from './read-lathe.ts'
 import { readPart } from './read-part.ts'
 import { readShape } from './read-shape.ts'
 import { readTools } from './read-tools.ts'
@@ -71,10 +72,10 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
     units: values.units,
     work: values.work ?? 'one-off',
     part,
-    lathe,
+    lathe: lathe.lathe,
     tools: tools.tools,
     features: features.filter((feature) => feature != null),
-    doubts: doubtsOf(source, values.part, part, values.units, giver),
+    doubts: [...doubtsOf(source, values.part, part, values.units, giver), ...lathe.doubts],
     origin: { file: source.file, path: [] },
   }
 }
@@ -112,13 +113,19 @@ const latheOf = (
   reading: Reading,
   values: NonNullable<ReturnType<typeof shapeOf<typeof jobSchema>>>['lathe'],
   from: SourceFile,
-): Lathe | null => {
-  const giver = giverFor(reading.places, reading.diagnostics)
-  if (typeof values === 'object') return readLathe(values, reading.units, giver)
+): LatheAsked | null => {
+  if (typeof values === 'object') return latheFrom(reading, values)
   const source = values === undefined ? undefined : reading.files.open(values, { file: from.file, path: ['lathe'] })
   const included = source && shapeOf(reading, latheFileSchema, source)
-  if (!included) return null
-  return readLathe(included, reading.units, giver)
+  return included ? latheFrom(reading, included) : null
+}
+
+type LatheAsked = { readonly lathe: Lathe; readonly doubts: readonly Said[] }
+
+const latheFrom = (reading: Reading, values: LatheRead): LatheAsked | null => {
+  const giver = giverFor(reading.places, reading.diagnostics)
+  const lathe = readLathe(values, reading.units, giver)
+  return lathe && { lathe, doubts: slackDoubts(values, reading.units, giver) }
 }
 
 type Toolbox = { readonly tools: Record<string, Tool>; readonly names: readonly string[] }

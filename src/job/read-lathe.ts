@@ -1,9 +1,9 @@
 import type * as z from 'zod/mini'
-import type { AsRead, Given } from '../diagnostics/given.ts'
+import type { AsRead } from '../diagnostics/given.ts'
 import type { Accuracy, Lathe, Scale } from '../lathe/lathe.ts'
 import type { carriageSchema, compoundSchema, crossFeedSchema, latheSchema } from '../lathe/schema.ts'
-import { formatExact } from '../units/format.ts'
-import { INCH, type Length, MM, perUnit, type Units } from '../units/length.ts'
+import { INCH, type Length, MM, type Units } from '../units/length.ts'
+import { MOST_TURNS, muchBacklash } from './backlash.ts'
 import type { Giver } from './read-feature.ts'
 
 export type LatheRead = AsRead<z.output<typeof latheSchema>>
@@ -97,31 +97,11 @@ const readScale = (values: ScaleRead, units: Units, giver: Giver): Scale | null 
     return null
   }
   if (!graduation || !perTurn || backlash === undefined) return null
-  if (backlash > perTurn) tooMuchBacklash({ graduation, perTurn, backlash }, units, given)
+  if (backlash > MOST_TURNS * perTurn) {
+    const { message, hint } = muchBacklash({ graduation, perTurn, backlash }, units)
+    given.report('backlash', 'impossible', message, hint)
+  }
   return { kind: 'dial', units, graduation, perTurn, reads, backlash, readTo: part(values['read-to'] ?? 1) }
-}
-
-type DialRead = { readonly graduation: Length; readonly perTurn: Length; readonly backlash: Length }
-
-/** A nut with a whole turn of play on its screw has no thread left in it, so more is a slip. Common practice, no source. */
-const tooMuchBacklash = (dial: DialRead, units: Units, given: Given<{ backlash?: Length | undefined }>): void => {
-  const { graduation, perTurn, backlash } = dial
-  const show = (length: Length): string => formatExact(length, units)
-  const counted = backlash / perUnit(units)
-  const [marks, thousandths] = [counted * graduation, backlash / 1000]
-  const plain = `give the lost motion in ${units === 'inch' ? 'inches' : 'millimeters'} as this dial shows it, less than a turn`
-  const likely =
-    Number.isInteger(counted) && marks <= perTurn / 2
-      ? `if ${counted} marks were counted, write ${Number((marks / perUnit(units)).toFixed(6))}`
-      : units === 'inch' && thousandths >= graduation && thousandths <= perTurn / 2
-        ? `if it is in thousandths, write ${Number(counted.toFixed(6))} thou`
-        : null
-  given.report(
-    'backlash',
-    'impossible',
-    `a backlash of ${show(backlash)} is ${Number((backlash / perTurn).toFixed(1))} turns of a screw that moves ${show(perTurn)} a turn`,
-    likely === null ? plain : `${likely}; ${plain}`,
-  )
 }
 
 const WHY_BACKLASH =

@@ -125,7 +125,18 @@ describe('a backlash', () => {
     expect((await check({ lathe: worn('0.060') })).status).toBe(0)
   })
 
-  it('of more than a turn is refused, with the marks that were likely counted', async () => {
+  it('of more than a turn is questioned, of more than three refused', async () => {
+    expect(await check({ lathe: worn('0.1') })).toEqual({ status: 0, said: [] })
+    const { status, said } = await check({ lathe: worn('0.12') })
+    expect(said).toEqual([
+      'bench.yaml:3:61: warning: A backlash of .120 is 1.2 turns of a screw that moves .100 a turn',
+      'remedy: give the lost motion in inches as this dial shows it, less than a turn',
+    ])
+    expect(status).toBe(0)
+    expect((await check({ lathe: worn('0.301') })).status).toBe(2)
+  })
+
+  it('of many turns is refused, with the marks that were likely counted', async () => {
     const { status, said } = await check({ lathe: worn('14') })
     expect(status).toBe(2)
     expect(said).toEqual([
@@ -142,9 +153,9 @@ describe('a backlash', () => {
   })
 
   it('that is neither marks nor thousandths is asked about in plain words', async () => {
-    const { said } = await check({ lathe: worn('0.25') })
+    const { said } = await check({ lathe: worn('0.35') })
     expect(said).toEqual([
-      'bench.yaml:3:61: error: a backlash of .250 is 2.5 turns of a screw that moves .100 a turn',
+      'bench.yaml:3:61: error: a backlash of .350 is 3.5 turns of a screw that moves .100 a turn',
       'remedy: give the lost motion in inches as this dial shows it, less than a turn',
     ])
   })
@@ -152,11 +163,11 @@ describe('a backlash', () => {
   it('is asked about on every dial, in its own units', async () => {
     const metric = LATHE.replace('units: inch', 'units: mm')
       .replace(/cross-feed: .*/, 'cross-feed: { graduation: 0.02, per-turn: 4, backlash: 0.2 }')
-      .replace(/compound: .*/, 'compound: { graduation: 0.05, per-turn: 3, backlash: 9 }')
+      .replace(/compound: .*/, 'compound: { graduation: 0.05, per-turn: 3, backlash: 12 }')
     const { said } = await check({ lathe: metric })
     expect(said).toEqual([
-      expect.stringContaining('error: a backlash of 9.00 is 3 turns of a screw that moves 3.00 a turn'),
-      expect.stringContaining('remedy: if 9 marks were counted, write 0.45;'),
+      expect.stringContaining('error: a backlash of 12.00 is 4 turns of a screw that moves 3.00 a turn'),
+      expect.stringContaining('remedy: if 12 marks were counted, write 0.6;'),
     ])
   })
 })
