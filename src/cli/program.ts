@@ -91,7 +91,7 @@ const addReplay = (program: Command, io: Io, report: Report): void => {
     .command('replay')
     .summary('replay a list of moves on the lathe of a job')
     .description(
-      'Replays a list of dial moves (CSV, as sheet --format csv prints it, or YAML) on the lathe of a job: the finished form against the drawing, the first faulty move by its line, and what the part would be. Status 0 only if it is proven within the limits.',
+      'Replays a list of dial moves (CSV, as sheet --format csv prints it, or YAML) on the lathe of a job: the finished form against the drawing, every faulty move by its line, and what the part would be. Status 0 only if it is proven within the limits.',
     )
     .argument('<job>', 'job file (YAML), or - for standard input')
     .argument('<moves>', 'list of moves (CSV or YAML), or - for standard input')

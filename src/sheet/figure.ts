@@ -14,8 +14,11 @@ export const length = (role: Role, value: Length, units: Units): Figure => {
   const exact = decimals(plain, fewest, most + 1)
   // A zero at the end of what was rounded would claim a place more than there is.
   const digits = exact > most ? decimals(Number(plain.toFixed(fewest + 1)), fewest, fewest + 1) : exact
-  return figure(role, plain, units, shownAtAll(value, plain, digits))
+  return figure(role, plain, units, DIFFERENCES.has(role) ? shownAtAll(value, plain, digits) : digits)
 }
+
+/** What two places or sizes are apart. */
+const DIFFERENCES: ReadonlySet<Role> = new Set<Role>(['clearance', 'undersize', 'spare', 'along', 'expected'])
 
 /** So many more digits that what is something does not come to nothing. Under a thousandth of a micrometer is arithmetic's. */
 const shownAtAll = (value: Length, plain: number, digits: number): number => {

@@ -47,7 +47,7 @@ describe('what two sizes differ by', () => {
   })
 })
 
-describe('a figure of the sheet', () => {
+describe('a difference on the sheet', () => {
   it.each([
     ['inch', 0.00002 * INCH, '0.00002'],
     ['mm', 0.0003 * MM, '0.0003'],
@@ -56,5 +56,9 @@ describe('a figure of the sheet', () => {
   ] as const)('does not come to nothing where it is something: %s %d', (units, value, shown) => {
     const { value: plain, digits } = length('clearance', value, units)
     expect(plain.toFixed(digits)).toBe(shown)
+  })
+
+  it('keeps the digits of a size that is bounded downward', () => {
+    expect(length('low', 0.0003 * MM, 'mm').digits).toBe(2)
   })
 })
