@@ -4,7 +4,7 @@ import type { Edge } from '../../moves/form.ts'
 import type { Offer, Remedy } from '../../moves/offer.ts'
 import type { Setup } from '../../moves/operation.ts'
 import { isOnLine } from '../../moves/placing.ts'
-import { formatExact } from '../../units/format.ts'
+import { formatDifference, formatDigitsFor, formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 
 /** What a check may look at: a drafted feature, its edge, the part in the machine, and the features already planned. */
@@ -108,7 +108,7 @@ function reach(one: Case): Refusal | null {
 
 /** Only the blank stands over the shoulder, beside the edge: by how much, and what brings it off. Null where the edge itself is in the way. */
 function besideShoulder(one: Case, step: PlacedStep, needed: Length): Remedy | null {
-  const { draft, edge } = one
+  const { draft, edge, bench } = one
   const show = shown(one)
   const { first, last } = edgeEnds(draft)
   const [from, to] = [edge.pieces[0]!.from, edge.pieces.at(-1)!.to]
@@ -117,16 +117,17 @@ function besideShoulder(one: Case, step: PlacedStep, needed: Length): Remedy | n
   if (!headstock && step.end > zero + first + from + 1) return null
   const over = headstock ? zero + last + edge.shank.to - step.start : step.end - (zero + first + edge.shank.from)
   const side = headstock ? 'headstock' : 'tailstock'
+  const much = formatDifference(over, bench.units, { digits: formatDigitsFor([over], bench.units) })
   const edgeOffset = from - edge.shank.from + (headstock ? over : -over)
   return {
-    lead: `the ${side} side of the blank stands ${show(over)} over "${step.name}": `,
+    lead: `the ${side} side of the blank stands ${much} over "${step.name}": `,
     offers: [
       {
         say: `set the edge ${show(edgeOffset)} from the tailstock side of the blank (edge-offset: ${show(edgeOffset)})`,
         change: { edgeOffset },
       },
     ],
-    remedy: `take ${show(over)} off that side; else grind the sides back ${show(needed)} or more`,
+    remedy: `take ${much} off that side; else grind the sides back ${show(needed)} or more`,
   }
 }
 
