@@ -26,7 +26,7 @@ export function refusalOf(one: Case): Refusal | null {
   return null
 }
 
-const shown = (one: Case) => (length: Length) => formatExact(length, one.bench.units)
+const shown = (one: Pick<Case, 'bench'>) => (length: Length) => formatExact(length, one.bench.units)
 
 /** Forms that overlap: the earlier one stands, the later one is refused. */
 function overlap(one: Case): Refusal | null {
@@ -41,12 +41,14 @@ function overlap(one: Case): Refusal | null {
   }
 }
 
-function core(one: Case): Refusal | null {
+/** Also asked before the edge is worked out: on a sloping face there is none for a form that reaches past the axis. */
+export function core(one: Pick<Case, 'bench' | 'draft'>): Refusal | null {
   const bottom = one.draft.dimensions.find((dimension) => dimension.id === 'bottomDiameter')
   if (bottom === undefined || bottom.aim > 0) return null
+  const show = shown(one)
   return {
     code: 'core-cut-through',
-    reason: `it is ${shown(one)(one.draft.surface / 2 - bottom.aim / 2)} deep and the work is ${shown(one)(one.draft.surface)} in diameter: nothing would be left`,
+    reason: `it is ${show(one.draft.surface / 2 - bottom.aim / 2)} deep and the work is ${show(one.draft.surface)} in diameter: nothing would be left`,
     remedy: 'correct the depth; a depth is radial, half of what the diameter loses',
   }
 }
