@@ -3,6 +3,7 @@ import type { Instrument, Operation, WantedDimension } from '../moves/operation.
 import type { Fault, OperationTrace } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
 import { type Corrected, correctedFor, type Shop } from './measured.ts'
+import { asGoodAsItsSheet, SIZES } from './own-form.ts'
 import { bottomWanted } from './stop.ts'
 import { stepsAcross, withTool } from './width.ts'
 
@@ -108,9 +109,10 @@ const widthAt = (shop: Shop, bottom: Length): Length | null => {
 
 /** What the replay holds against it. Where the drawing gives limits they decide, not half a mark around the middle of them. */
 export const troubleIn = (
-  { lathe, progress, operation: drawn }: Shop,
+  shop: Shop,
   { operation, trace, faults }: Pick<Corrected, 'operation' | 'trace' | 'faults'>,
 ): Trouble | null => {
+  const { lathe, progress, operation: drawn } = shop
   const sizes = drawn.dimensions.map((dimension, index) => ({ dimension, size: trace.sizes[index]?.surely ?? null }))
   for (const { dimension, size } of sizes) {
     if (size === null || dimension.limits === null) continue
@@ -125,7 +127,7 @@ export const troubleIn = (
   if (fault !== undefined) return { why: 'fault', fault }
   if (byLimits || faults.length === 0) return null
   const { gone, left } = offForm(lathe, operation, progress, trace)
-  if (gone === 0 && left === 0) return null
+  if ((gone === 0 && left === 0) || asGoodAsItsSheet(shop, { operation, trace })) return null
   const off = sizes.flatMap(({ dimension, size }) =>
     size === null || dimension.limits !== null || !SIZES.has(dimension.id)
       ? []
@@ -134,6 +136,3 @@ export const troubleIn = (
   const most = off.toSorted((a, b) => b.by - a.by)[0]
   return most === undefined ? { why: 'fault', fault: faults[0]! } : { why: 'form', ...most }
 }
-
-/** Lengths that can be told in one figure; places along the work are no sizes. */
-const SIZES: ReadonlySet<Instrument> = new Set<Instrument>(['width', 'depth', 'bottomDiameter', 'root', 'radius'])
