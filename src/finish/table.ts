@@ -2,8 +2,8 @@ import type { Budgeted } from '../budget/budgeted.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { type Corrected, correctedFor, finishStep, type Shop } from './measured.ts'
 import { stretches, whyNot } from './no-row.ts'
-import { type Trouble, troubleIn } from './remaining.ts'
 import type { Stop } from './stop.ts'
+import { type Trouble, troubleIn } from './trouble.ts'
 
 /** One micrometer reading, and what to finish at then. */
 export type Row = {
@@ -36,7 +36,7 @@ export type CorrectionTable = {
   readonly quantum: Length
 }
 
-/** Five to seven readings around the expected one, each planned and replayed from the form that it means. Null where nothing can be off. */
+/** Five to nine readings around the expected one, each planned and replayed from the form that it means. Null where nothing can be off. */
 export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: Units): CorrectionTable | null => {
   const { stop, operation } = shop
   const byDepth = !operation.dimensions.some(({ id, fixed }) => id === 'bottomDiameter' && fixed === true)
@@ -77,7 +77,7 @@ export const summedError = (budget: readonly Budgeted[], byDepth: boolean): Leng
   return Math.max(one.high - one.planned, one.planned - one.low) * (byDepth ? 2 : 1)
 }
 
-/** The dial's own step as it shows on the diameter, doubled or halved until two or three of them lie within the error: five or seven rows. */
+/** The dial's own step as it shows on the diameter, doubled or halved until two or three of them lie within the error: five or seven rows, and the ends. */
 const stepOnDiameter = (sum: Length, shop: Shop): Length => {
   let step = 2 * finishStep(shop)
   while (sum >= 4 * step) step *= 2
@@ -92,9 +92,11 @@ const quantumOf = (sum: Length, shop: Shop, units: Units): Length => {
   return units === 'inch' ? INCH / 10_000 : MM / 1000
 }
 
-/** From the largest to the smallest, none further off than the error. */
+/** From the largest to the smallest, none further off than the error; who reads as much as that is no further than half a step from one. */
 export const readingsAround = (expected: Length, sum: Length, step: Length, quantum: Length): readonly Length[] => {
-  const each = Math.floor(sum / step + 1e-6)
-  const offset = (steps: number): Length => Math.trunc((steps * step) / quantum + Math.sign(steps) * 1e-6) * quantum
-  return Array.from({ length: 2 * each + 1 }, (_, i) => expected + offset(each - i))
+  const whole = (length: Length): Length => Math.floor(length / quantum + 1e-6) * quantum
+  const offsets = Array.from({ length: Math.floor(sum / step + 1e-6) + 1 }, (_, steps) => whole(steps * step))
+  const most = whole(sum)
+  if (most - offsets.at(-1)! >= step / 2) offsets.push(most)
+  return [...offsets.toReversed(), ...offsets.slice(1).map((offset) => -offset)].map((offset) => expected + offset)
 }

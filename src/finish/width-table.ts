@@ -3,8 +3,8 @@ import type { Slide } from '../moves/operation.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { correctedFor, type Shop, stepTravel } from './measured.ts'
 import { stretches, whyNot } from './no-row.ts'
-import { type Trouble, troubleIn } from './remaining.ts'
 import { type CorrectionTable, readingsAround } from './table.ts'
+import { type Trouble, troubleIn } from './trouble.ts'
 import { anyAcross, fromHeadstock, slideOf, stepsAcross, withAcross, withTool } from './width.ts'
 
 /** One caliper reading, and how far to feed across then. */

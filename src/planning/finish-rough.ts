@@ -1,6 +1,7 @@
 import { finishStep, type Shop } from '../finish/measured.ts'
-import { type Findings, type Remaining, troubleIn } from '../finish/remaining.ts'
+import type { Findings, Remaining } from '../finish/remaining.ts'
 import { bottomWanted } from '../finish/stop.ts'
+import { troubleIn } from '../finish/trouble.ts'
 import type { Move, Operation } from '../moves/operation.ts'
 import { replayNext } from '../replay/replay.ts'
 import { newProgram, type Program, toPlace } from '../sequence/program.ts'

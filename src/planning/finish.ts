@@ -2,8 +2,11 @@ import { budget } from '../budget/budget.ts'
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Shop } from '../finish/measured.ts'
 import { onOutside } from '../finish/outside.ts'
+import type { Paper } from '../finish/paper.ts'
 import { remainingFor, type Taken } from '../finish/remaining.ts'
 import { type Stop, stopOf } from '../finish/stop.ts'
+import { correctionTable } from '../finish/table.ts'
+import { widthTable } from '../finish/width-table.ts'
 import type { Operation } from '../moves/operation.ts'
 import { isOnLine } from '../moves/placing.ts'
 import { type Progress, replayNext, startOf } from '../replay/replay.ts'
@@ -11,10 +14,11 @@ import { buildSheet } from '../sheet/build.ts'
 import type { FeaturePlan, Plan } from '../sheet/plan.ts'
 import type { Sheet } from '../sheet/sheet.ts'
 import type { Length } from '../units/length.ts'
+import { believed, doubtful, otherTool } from './finish-doubt.ts'
 import { roughedFirst } from './finish-rough.ts'
 import { senseless } from './finish-sense.ts'
 import { turnsShort } from './finish-turns.ts'
-import { doubts, floorThere, notesOf, refusedBy } from './finish-words.ts'
+import { floorThere, notesOf, refusedBy } from './finish-words.ts'
 import { sideFeedWarnings } from './side-feed-words.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
@@ -30,10 +34,13 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
   const shop = onOutside(written, taken.outside)
   const nonsense = senseless(plan.units, shop, taken)
   if (nonsense !== null) return only(plan, index, { ...refusedBy(plan.units, feature, taken, null), ...nonsense }, null)
-  const plain = remainingFor(shop, taken)
+  const paper = paperOf(plan, shop, feature)
+  const plain = remainingFor(shop, taken, paper)
   const past = !plain.ok && plain.why === 'past'
   const short = past ? null : turnsShort(plan.units, stepsBefore(plan, index), shop, feature, taken.bottom)
   if (short !== null) return only(plan, index, { ...refusedBy(plan.units, feature, taken, null), ...short }, null)
+  const doubt = past ? null : doubtful(plan.units, feature, shop.stop, taken, paper)
+  if (doubt !== null) return only(plan, index, { ...refusedBy(plan.units, feature, taken, null), ...doubt }, null)
   const { found, added } = plain.ok ? roughedFirst(shop, taken.bottom, plain) : { found: plain, added: 0 }
   if (!found.ok) return only(plan, index, refusedBy(plan.units, feature, taken, found, shop), null)
   const { findings, operation, trace } = found
@@ -47,6 +54,7 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
     gains: [],
     notes: [
       ...notesOf(plan, index, taken, findings, stop, added),
+      ...believed(plan.units, feature, findings, taken),
       ...floorThere(plan.units, taken.bottom, trace),
       ...feature.notes,
     ],
@@ -57,7 +65,14 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
     ...plan.warnings.filter(({ feature: of, code }) => of !== index || !ALONG.has(code)),
     ...along.map((said) => ({ feature: index, ...said })),
   ]
-  return only({ ...plan, warnings }, index, changed, { stop, says: doubts(plan, feature, findings, taken) })
+  return only({ ...plan, warnings }, index, changed, { stop, says: otherTool(plan.units, feature, findings, taken) })
+}
+
+/** The tables under the stop, as the sheet has them, for the outside as it measures. */
+const paperOf = (plan: Plan, shop: Shop, { budget: budgeted }: Planned): Paper => {
+  const bottom = correctionTable(shop, budgeted, plan.units)
+  const rows = bottom === null || bottom.rows.length === 0 ? null : bottom
+  return { bottom, width: widthTable(shop, budgeted, plan.units, rows) }
 }
 
 const stepsBefore = (plan: Plan, index: number): number =>
@@ -89,7 +104,7 @@ const only = (
   from: { readonly stop: Stop; readonly says: readonly string[] } | null,
 ): Sheet => {
   const features = plan.features.map((one, i) => (i === index ? feature : one))
-  const doubted = (from?.says ?? []).map((say) => ({ feature: index, code: 'measure-again', say }))
+  const doubted = (from?.says ?? []).map((say) => ({ feature: index, code: 'other-tool', say }))
   // What would have helped the whole plan is no longer on offer once part of it is cut.
   const warnings = [...doubted, ...plan.warnings].filter(
     ({ feature: of, code }) => (of === null || of === index) && !(from !== null && PLAN_ONLY.has(code)),

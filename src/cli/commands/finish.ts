@@ -15,6 +15,7 @@ export type FinishOptions = OutputOptions & {
   readonly bottomDiameter: string
   readonly width?: string
   readonly outsideDiameter?: string
+  readonly measuredAgain?: boolean
   readonly format: 'text' | 'json'
   readonly color?: boolean
 }
@@ -32,6 +33,7 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
     bottom: lengthOf('--bottom-diameter', options.bottomDiameter, plan.units),
     width: given('--width', options.width),
     outside: given('--outside-diameter', options.outsideDiameter),
+    again: options.measuredAgain === true,
   }
   if (taken.outside !== null && taken.outside <= taken.bottom)
     throw new UsageError(
