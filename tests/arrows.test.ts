@@ -10,21 +10,22 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   source: { from: 'diagnostics' },
   handbook: { from: 'units' },
   lathe: { from: 'units diagnostics' },
+  dials: { from: 'units lathe' },
   moves: { from: 'units diagnostics lathe' },
   tools: { from: 'units diagnostics handbook moves', types: 'job lathe' },
   features: { from: 'units diagnostics handbook lathe moves tools source', types: 'job sheet' },
   job: { from: `${SHAPES} source` },
-  sequence: { from: 'units diagnostics lathe moves' },
+  sequence: { from: 'units diagnostics lathe dials moves' },
   written: { from: 'units diagnostics source lathe moves' },
   replay: { from: 'units', types: 'lathe moves' },
   budget: { from: 'units moves replay', types: 'lathe' },
-  slips: { from: 'units moves replay', types: 'lathe' },
+  slips: { from: 'units dials moves replay', types: 'lathe' },
   judge: { from: 'units moves replay', types: 'lathe' },
-  finish: { from: 'units lathe moves replay budget judge' },
-  sheet: { from: 'units lathe moves replay budget finish slips', types: 'diagnostics' },
+  finish: { from: 'units lathe dials moves replay budget judge' },
+  sheet: { from: 'units lathe dials moves replay budget finish slips', types: 'diagnostics' },
   print: { from: 'units sheet', types: 'lathe moves' },
-  planning: { from: `${SHAPES} job sequence replay budget finish judge sheet` },
-  gains: { from: 'units lathe sheet', types: 'diagnostics job moves budget' },
+  planning: { from: `${SHAPES} dials job sequence replay budget finish judge sheet` },
+  gains: { from: 'units lathe dials sheet', types: 'diagnostics job moves budget' },
   exercise: { from: 'source job written replay sheet' },
 }
 const SRC = join(import.meta.dirname, '..', 'src')
@@ -63,4 +64,10 @@ it('sees what a folder may not do', () => {
   expect(faults("import '../../features/registry.ts'\nconst { x } = await import('../../moves/form.ts')")).toBe(2)
   expect(faults("type Job = import('../../job/job.ts').Job\nimport './y.ts'\nimport '../compile.ts'")).toBe(1)
   expect(broken(join('helpers', 'x.ts'), '')).toHaveLength(1)
+})
+
+it('turns a reading into travel in two places: once in the replay, once for everybody else', () => {
+  const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.ts'))
+  const halving = files.filter((file) => /reads === 'diameter'[^\n]*\/ 2/.test(readFileSync(join(SRC, file), 'utf8')))
+  expect(halving.sort()).toEqual([join('dials', 'travel.ts'), join('replay', 'slide.ts')])
 })

@@ -1,8 +1,9 @@
+import { stepTravel } from '../dials/travel.ts'
 import type { Operation, Slide } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import { replayNext } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
-import { finishStep, type Shop, standingAlong, stepTravel } from './measured.ts'
+import { finishStep, type Shop, standingAlong } from './measured.ts'
 import { anyAcross, fromHeadstock, slideOf, withTool } from './width.ts'
 
 /**

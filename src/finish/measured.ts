@@ -1,5 +1,5 @@
-import type { Lathe, Scale } from '../lathe/lathe.ts'
-import { readable } from '../lathe/lathe.ts'
+import { stepTravel } from '../dials/travel.ts'
+import type { Lathe } from '../lathe/lathe.ts'
 import type { Piece } from '../moves/form.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
@@ -108,6 +108,3 @@ const movedAlong = ({ from, to, curve, step }: Piece, by: Length): Piece => ({
   curve: curve.kind === 'line' ? { ...curve, z0: curve.z0 + by, z1: curve.z1 + by } : { ...curve, zc: curve.zc + by },
   step,
 })
-
-/** Slide travel of one readable step, pm: a scale that reads diameter shows twice the travel. */
-export const stepTravel = (scale: Scale): Length => (scale.reads === 'diameter' ? readable(scale) / 2 : readable(scale))

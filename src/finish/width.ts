@@ -1,9 +1,10 @@
 import { worn } from '../budget/worn.ts'
+import { stepTravel } from '../dials/travel.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Edge } from '../moves/form.ts'
 import type { Operation, Slide } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
-import { type Corrected, correctedFor, type Shop, stepTravel } from './measured.ts'
+import { type Corrected, correctedFor, type Shop } from './measured.ts'
 import { bottomWanted } from './stop.ts'
 
 /**

@@ -1,7 +1,7 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Origin } from '../diagnostics/diagnostic.ts'
+import { stepTravel } from '../dials/travel.ts'
 import type { Feature, Job } from '../job/job.ts'
-import { readable } from '../lathe/lathe.ts'
 import type { Instrument } from '../moves/operation.ts'
 import { labelOf } from '../sheet/dimensions.ts'
 import type { FeaturePlan, Gain, Warning } from '../sheet/plan.ts'
@@ -62,7 +62,7 @@ const shown = (id: Instrument, value: number, units: Units, outward: (parts: num
 /** Less than two marks between the limits, in depth. */
 const finerThanDial = ({ lathe: { crossFeed } }: Job, { id, limits }: Budgeted): boolean => {
   if (limits === null || (id !== 'depth' && id !== 'bottomDiameter')) return false
-  const travel = crossFeed.reads === 'diameter' ? readable(crossFeed) / 2 : readable(crossFeed)
+  const travel = stepTravel(crossFeed)
   return (limits[1] - limits[0]) / (id === 'depth' ? 1 : 2) < 2 * travel
 }
 

@@ -129,6 +129,10 @@ export type Operation = {
   readonly region: Region
   readonly dimensions: readonly WantedDimension[]
   readonly rpm: number
+  /** What the job has the tool moved along the work by; left out, the compound. A dial counts for what the marks allow only where the job has it used. */
+  readonly sideFeed?: 'compound' | 'carriage' | 'lines'
+  /** Radial clearance that the job, or the shop's default, asks for when the tool is backed out, pm; left out, any. */
+  readonly clear?: Length
   /** Of a form that is stepped along: the tallest ridge that the job allows, or the shop's default where the job says nothing, pm. */
   readonly cusp?: { readonly most: Length; readonly given: boolean }
   /** What one pass may take at the most (null: none is set), and what roughing leaves for the finish, pm. The replay never reads it. */

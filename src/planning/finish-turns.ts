@@ -1,3 +1,4 @@
+import { travelOf } from '../dials/travel.ts'
 import type { Shop } from '../finish/measured.ts'
 import { summedError } from '../finish/table.ts'
 import type { Scale } from '../lathe/lathe.ts'
@@ -42,7 +43,7 @@ const COUNTED: readonly (string | undefined)[] = [undefined, 'one', 'two', 'thre
 const turnOnDiameter = ({ lathe, operation, stop }: Shop): Length | null => {
   const scale: Scale = stop.by === 'cross-feed' ? lathe.crossFeed : lathe.compound.scale
   if (scale.kind === 'readout') return null
-  const travel = scale.reads === 'diameter' ? scale.perTurn / 2 : scale.perTurn
+  const travel = travelOf(scale, scale.perTurn)
   return 2 * travel * (stop.by === 'cross-feed' ? 1 : Math.sin((operation.angle * Math.PI) / 180))
 }
 

@@ -47,7 +47,8 @@ export function planOne(
   const sequenced = sequence(requestFor(job, bench, draft, edge, angle))
   if (!sequenced.ok) return { feature, refusal: sequenced }
   const spindle = spindleFor(job, draft)
-  const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...passesOf(draft.cuts) }
+  const asked = { sideFeed: sideFeedOf(job.lathe, feature), clear: clearOf(job.units, feature) }
+  const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...asked, ...passesOf(draft.cuts) }
   const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
   const failed = unproven(job.units, operation, trace, faults)
   if (failed !== null) return { feature, refusal: groundOnFace(job.units, draft, failed) ?? failed }

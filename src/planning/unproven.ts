@@ -16,10 +16,25 @@ export function unproven(
   if (outside !== null && faults.every((fault) => fault.kind === 'metal-left' || fault.kind === 'outside-form'))
     return outside
   const fault = faults[0]
-  if (fault === undefined) return outside
+  if (fault === undefined) return outside ?? tooNear(units, operation, trace)
   const by = fault.by === null ? '' : `, by ${formatLength(Math.abs(fault.by), units)}`
   const said = `${fault.say.replace(/\.$/, '')}${by}`
   return { code: fault.kind, reason: `the replay does not prove it: ${said}`, remedy: REMEDIES[fault.kind] }
+}
+
+/** Backed out, the tool is to clear the work by what the job asks for, not only by a hair, wherever it is taken from there. */
+function tooNear(units: Units, { moves, clear = 0 }: Operation, { clearance }: OperationTrace): Refusal | null {
+  const near = moves.flatMap(({ action, slide }, index) =>
+    slide !== 'cross-feed' || action === 'back-out' ? (clearance[index] ?? []) : [],
+  )
+  const least = Math.min(...near)
+  if (least >= clear - 1000) return null
+  const show = (length: number) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
+  return {
+    code: 'not-clear',
+    reason: `the replay does not prove it: backed out, the tool clears the work by ${show(least)}, and ${show(clear)} is asked for`,
+    remedy: REMEDIES['not-clear'],
+  }
 }
 
 /** No reading of the dials brings a size inside its limits. */

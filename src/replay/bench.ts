@@ -103,11 +103,10 @@ export const marksBox = (lathe: Lathe, operation: Operation): Box => {
   }
 }
 
-/** Where its dial was set, it stands on a mark, even where it stays on the one it was set at. A place by eye is told to a millionth of an inch. */
-const carriageStep = (lathe: Lathe, { moves }: Operation): Length => {
-  const moved = moves.filter(({ slide }) => slide === 'carriage')
-  if (moved.some(({ action, count }) => action === 'zero' || typeof count === 'number')) return stepOf(lathe.carriage)
-  return moved.some(({ place }) => place !== undefined) ? INCH / 1_000_000 : 0
+/** A carriage that the job has moved by its dial is on a mark. A place by eye is told to a millionth of an inch. Moves that the job does not ask for widen nothing. */
+const carriageStep = (lathe: Lathe, { sideFeed }: Operation): Length => {
+  if (sideFeed === 'carriage') return stepOf(lathe.carriage)
+  return sideFeed === 'lines' ? INCH / 1_000_000 : 0
 }
 
 export const radians = (operation: Operation): number => (operation.angle * Math.PI) / 180

@@ -1,6 +1,7 @@
+import { lostTravel, stepTravel, travelAt } from '../dials/travel.ts'
 import type { Length } from '../units/length.ts'
 import { alongFor, depthShift } from './compound.ts'
-import { lostTravel, pastCount, stepTravel, travelAt } from './dial.ts'
+import { pastCount } from './dial.ts'
 import { dial, hand, type Program } from './program.ts'
 import type { Request } from './request.ts'
 import { type Side, sideTo } from './side.ts'

@@ -1,11 +1,6 @@
+import { stepTravel } from '../dials/travel.ts'
 import { readable, type Scale } from '../lathe/lathe.ts'
 import type { Length } from '../units/length.ts'
-
-/** Slide travel of one readable step, pm: a diameter dial shows twice the travel. */
-export const stepTravel = (scale: Scale): Length => (scale.reads === 'diameter' ? readable(scale) / 2 : readable(scale))
-
-/** Slide travel at a count, pm. */
-export const travelAt = (scale: Scale, count: number): Length => count * stepTravel(scale)
 
 /**
  * The count nearest to a travel, rounded once. A tie leaves metal: `lower` where less travel leaves it, `higher` where more does.
@@ -20,12 +15,6 @@ export function countFor(scale: Scale, travel: Length, tie: 'lower' | 'higher'):
 /** Lost motion in readable steps, rounded up. */
 export const lostCounts = (scale: Scale): number =>
   scale.kind === 'readout' ? 0 : Math.ceil(scale.backlash / readable(scale) - 1e-9)
-
-/** Lost motion as slide travel, pm. */
-export function lostTravel(scale: Scale): Length {
-  if (scale.kind === 'readout') return 0
-  return scale.reads === 'diameter' ? scale.backlash / 2 : scale.backlash
-}
 
 /** Counts in one turn of a dial. */
 export const countsPerTurn = (scale: Scale): number | null =>

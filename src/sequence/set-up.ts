@@ -1,7 +1,7 @@
+import { stepTravel, travelAt } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import { formatLength } from '../units/format.ts'
 import { awayToMeasure } from './away.ts'
-import { stepTravel, travelAt } from './dial.ts'
 import { hand, measureStop, type Program, takeUp, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 

@@ -1,7 +1,8 @@
+import { stepTravel, travelAt } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import type { StepCuts, StepPoint } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
-import { countFor, stepTravel, travelAt } from './dial.ts'
+import { countFor } from './dial.ts'
 import { fewestPlaces, type Ridges } from './steps-fewest.ts'
 
 /** The places of the finish on the compound's dial, ascending, with the tallest ridge they leave, square to the form. */

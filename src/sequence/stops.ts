@@ -1,7 +1,7 @@
+import { stepTravel } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import type { PlungeCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
-import { stepTravel } from './dial.ts'
 
 /** What an infeed may not exceed, in readable steps of the dial that feeds, and from where on it counts. */
 export type Passes = {

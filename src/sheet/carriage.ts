@@ -1,7 +1,8 @@
+import { travelAt } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import { isOnLine } from '../moves/placing.ts'
 import { INCH, MM } from '../units/length.ts'
-import { marks, readingFigure, shownOn, travel } from './dial.ts'
+import { marks, readingFigure, shownOn } from './dial.ts'
 import { length } from './figure.ts'
 import { lockWords } from './hand.ts'
 import type { Said, Scene } from './scene.ts'
@@ -53,7 +54,7 @@ const room = ({ feature, plan, units }: Scene): Phrase => {
   if (scale === null) return []
   const counts = feature.operation.moves.flatMap(({ slide, count }) => (slide === 'carriage' ? [count ?? 0] : []))
   const way = (most: number, toward: string): Phrase[] =>
-    most > 0 ? [[length('along', travel(scale, most), units), ` toward the ${toward}`]] : []
+    most > 0 ? [[length('along', travelAt(scale, most), units), ` toward the ${toward}`]] : []
   const ways = [...way(Math.max(0, ...counts), 'headstock'), ...way(-Math.min(0, ...counts), 'tailstock')]
   if (ways.length === 0) return ['it only watches that the carriage stays']
   return ['with room to follow ', ...ways.flatMap((one, i) => (i > 0 ? [' and ', ...one] : one))]

@@ -22,10 +22,6 @@ export const readingOf = (scale: Scale, count: number): Reading => {
 
 export const marksPerTurn = (dial: Dial): number => Math.round(dial.perTurn / dial.graduation)
 
-/** Slide travel for a reading, pm: half of it where the scale reads diameter. */
-export const travel = (scale: Scale, count: number): Length =>
-  (count * readable(scale)) / (scale.reads === 'diameter' ? 2 : 1)
-
 /** Near square to the ways a compound no longer goes toward the headstock: then it is just forward. */
 export const waysOf = (slide: Slide, angle: number): Ways => {
   if (slide === 'cross-feed') return { forward: 'in', back: 'OUT', away: 'out' }

@@ -1,5 +1,5 @@
+import { travelAt } from '../dials/travel.ts'
 import { perUnit } from '../units/length.ts'
-import { travel } from './dial.ts'
 import { length } from './figure.ts'
 import type { Scene } from './scene.ts'
 import { placeOf, scaleOf } from './scene.ts'
@@ -59,7 +59,7 @@ const cornerToGo = (scene: Scene): Phrase => {
 /** What is to go, as this dial can show it: the tips touch a hair early, by less than its marks. */
 const toGoOnDial = ({ plan, move }: Scene, left: number): number => {
   const scale = move.slide === undefined ? null : scaleOf(plan, move.slide)
-  const step = scale === null ? 1 : travel(scale, 1)
+  const step = scale === null ? 1 : travelAt(scale, 1)
   return Math.round(left / step) * step
 }
 

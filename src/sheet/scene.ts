@@ -1,7 +1,7 @@
+import { travelAt } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import type { Move, Slide } from '../moves/operation.ts'
 import type { Units } from '../units/length.ts'
-import { travel } from './dial.ts'
 import type { FeaturePlan, Plan } from './plan.ts'
 import type { Phrase } from './sheet.ts'
 
@@ -74,7 +74,7 @@ export const scaleOf = (plan: Plan, slide: Slide): Scale | null => {
 export const placeOf = (scene: Scene, counts: Counts): { readonly deep: number; readonly along: number } => {
   const at = (slide: Slide): number => {
     const scale = scaleOf(scene.plan, slide)
-    return scale === null ? 0 : travel(scale, counts[slide] ?? 0)
+    return scale === null ? 0 : travelAt(scale, counts[slide] ?? 0)
   }
   const turn = (scene.feature.operation.angle * Math.PI) / 180
   const { surface } = scene.feature.operation

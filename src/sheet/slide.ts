@@ -1,18 +1,8 @@
+import { travelAt } from '../dials/travel.ts'
 import type { Slide } from '../moves/operation.ts'
 import { INCH, MM } from '../units/length.ts'
 import { carriageStep } from './carriage.ts'
-import {
-  markFigure,
-  marks,
-  readingFigure,
-  readingOf,
-  travel,
-  turnsOf,
-  turnTo,
-  type Ways,
-  waysOf,
-  wholeTurns,
-} from './dial.ts'
+import { markFigure, marks, readingFigure, readingOf, turnsOf, turnTo, type Ways, waysOf, wholeTurns } from './dial.ts'
 import { length } from './figure.ts'
 import type { Said, Scene } from './scene.ts'
 import { scaleOf } from './scene.ts'
@@ -41,7 +31,7 @@ const more = (scene: Scene, slide: Slide): Phrase[] => {
 const room = ({ feature, plan, units }: Scene): Phrase[] => {
   const { scale } = plan.lathe.compound
   const counts = feature.operation.moves.flatMap(({ slide, count }) => (slide === 'compound' ? [count ?? 0] : []))
-  const [ahead, behind] = [travel(scale, Math.max(0, ...counts)), travel(scale, -Math.min(0, ...counts))]
+  const [ahead, behind] = [travelAt(scale, Math.max(0, ...counts)), travelAt(scale, -Math.min(0, ...counts))]
   if (ahead + behind <= (units === 'inch' ? INCH / 10 : 2.5 * MM)) return []
   const show = (value: number): Figure => ({
     ...length('along', value, units),

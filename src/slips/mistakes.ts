@@ -1,9 +1,10 @@
+import { stepTravel } from '../dials/travel.ts'
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Move, Operation } from '../moves/operation.ts'
 import { type EdgePoint, isOnLine } from '../moves/placing.ts'
 import { downASlant, downTheFlank } from './flank.ts'
 import { alongTheSteps } from './steps.ts'
-import { step, swungTo } from './swung.ts'
+import { swungTo } from './swung.ts'
 
 /** What a hand gets wrong, once. */
 export type Mistake =
@@ -119,7 +120,7 @@ function toolWidth(operation: Operation, lathe: Lathe): number | null {
   const width = straightWidth(operation)
   const scale = alongScale(operation, lathe)
   const swung = scale === lathe.compound.scale ? Math.cos((operation.angle * Math.PI) / 180) : 1
-  const along = swung * step(scale)
+  const along = swung * stepTravel(scale)
   return width === null || along < 1 ? null : Math.round(width / along)
 }
 
@@ -136,8 +137,8 @@ function swingForgotten({ moves, angle }: Operation, lathe: Lathe): readonly Mov
   const wrong = moves.map((move) => {
     if (move.slide === 'compound' && typeof move.count === 'number') place = move.count
     if (!cutsIn(move)) return move
-    const carried = place * step(lathe.compound.scale) * Math.sin((angle * Math.PI) / 180)
-    const by = Math.round(carried / step(lathe.crossFeed))
+    const carried = place * stepTravel(lathe.compound.scale) * Math.sin((angle * Math.PI) / 180)
+    const by = Math.round(carried / stepTravel(lathe.crossFeed))
     changed ||= by !== 0
     return { ...move, count: move.count! + by }
   })

@@ -52,6 +52,11 @@ const WRONG: Readonly<Record<string, Wrong>> = {
     right: '    counts: [...new Set(chosen.flatMap(({ counts }) => counts))],',
     wrong: '    counts: [...new Set(chosen.flatMap(({ counts }) => counts))].filter((_, i) => i % 3 === 0),',
   },
+  'the clearance asked for forgotten': {
+    file: 'src/sequence/plunge.ts',
+    right: '  return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))',
+    wrong: '  return -Math.ceil((need - request.clear) / stepTravel(lathe.crossFeed)) - 1',
+  },
   'a corner with the compound swung': {
     file: 'src/sequence/corner.ts',
     right: '  if (request.angle !== 0)',
@@ -96,6 +101,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['a face that is not there', NECK, 'set-up'],
     ['another diameter touched', NECK, 'set-up'],
     ['two of three places of the finish left out', HOLLOW, 'ridge'],
+    ['the clearance asked for forgotten', NECK, 'not-clear'],
     ['a corner with the compound swung', CORNER, 'shifted-zero'],
   ])('is refused: %s', async (which, asked, code) => {
     expect(codeOf(await built(WRONG[which]!), asked)).toBe(code)

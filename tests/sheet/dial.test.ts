@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { travelAt } from '../../src/dials/travel.ts'
 import type { Scale } from '../../src/lathe/lathe.ts'
 import type { Slide } from '../../src/moves/operation.ts'
 import { words } from '../../src/print/phrase.ts'
-import { readingOf, travel, turnTo, waysOf, wholeTurns } from '../../src/sheet/dial.ts'
+import { readingOf, turnTo, waysOf, wholeTurns } from '../../src/sheet/dial.ts'
 import { diameterDial, inch, inchDial, metricDial, mm, readout } from './fixture.ts'
 
 const said = (scale: Scale, from: number, to: number, slide: Slide = 'cross-feed', angle = 0): string =>
@@ -79,9 +80,9 @@ describe('readings', () => {
     }
   })
 
-  it('halve to slide travel on a diameter dial', () => {
-    expect(travel(diameterDial, 134)).toBe(inch(0.067))
-    expect(travel(inchDial(), 134)).toBe(inch(0.134))
+  it('halve to slide travelAt on a diameter dial', () => {
+    expect(travelAt(diameterDial, 134)).toBe(inch(0.067))
+    expect(travelAt(inchDial(), 134)).toBe(inch(0.134))
   })
 
   it('count whole turns only where they are whole', () => {
