@@ -12,22 +12,29 @@ export const NEARBY = 3
 type Tried = Choice & { readonly corrected: Corrected; readonly trouble: Trouble | null }
 
 /**
- * The first of these readings that its replay proves, and if it proves none of them, of those nearby, the nearest first; where none is proved, the
- * first with its trouble. `drawn` is the shop that the sheet was made for, `real` the one with the tool as it was found.
+ * What the sheet tells on paper (`told`) where its replay proves it, else what comes nearest to the drawing (`own`), else the nearest of the readings
+ * nearby that is proved; where none is, `own` with its trouble. `drawn` is the shop that the sheet was made for, `real` the one with the tool as it was found.
  */
-export const firstProved = (drawn: Shop, real: Shop, measured: Length, choices: readonly Choice[]): Tried => {
-  const tried = ({ deeper, across }: Choice): Tried => {
+export const firstProved = (
+  drawn: Shop,
+  real: Shop,
+  measured: Length,
+  { told, own }: { readonly told: Choice | null; readonly own: Choice },
+): Tried => {
+  const tried = ({ deeper, across }: Choice, marks: 0.5 | 1 = 0.5): Tried => {
     const operation = withAcross(real, across)
     const corrected = finishedAt({ ...real, operation }, measured - real.stop.expected, deeper)
-    return { deeper, across, corrected, trouble: troubleIn(drawn, corrected) }
+    return { deeper, across, corrected, trouble: troubleIn(drawn, corrected, marks) }
   }
-  let first: Tried | null = null
-  for (const choice of [...choices, ...around(real, choices.at(-1)!)]) {
+  const onPaper = told === null ? null : tried(told, 1)
+  if (onPaper?.trouble === null) return onPaper
+  const first = tried(own)
+  if (first.trouble === null) return first
+  for (const choice of around(real, own)) {
     const one = tried(choice)
     if (one.trouble === null) return one
-    first ??= one
   }
-  return first!
+  return first
 }
 
 /** Every pair of readings nearby but the middle itself, the nearest first; of two as near the shallower, then the narrower. */

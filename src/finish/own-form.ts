@@ -20,11 +20,16 @@ const SLACK: Length = 1000
  * A form is held no tighter than its own sheet. There each place was rounded by itself, and what half a mark does to a size was let stand. A zero
  * that is off by a part of a mark moves all places alike by up to half a mark more: so a size without limits may be off by what the sheet's own plan
  * is, and by what half a mark does to it; so may its ridges; and the form nowhere by more than that half mark beyond the room that any plan has.
+ * `marks`: a whole mark where somebody goes by the nearest row of a table, for the row may be half of a step away from what was measured.
  */
-export const asGoodAsItsSheet = (shop: Shop, { operation, trace }: Pick<Corrected, 'operation' | 'trace'>): boolean => {
+export const asGoodAsItsSheet = (
+  shop: Shop,
+  { operation, trace }: Pick<Corrected, 'operation' | 'trace'>,
+  marks: 0.5 | 1,
+): boolean => {
   const { gone, left, mark } = offForm(shop.lathe, operation, shop.progress, trace)
-  if (gone > mark.deep + SLACK || left > mark.deep + SLACK) return false
-  const step = finishStep(shop)
+  if (Math.max(gone, left) > 2 * marks * mark.deep + SLACK) return false
+  const step = 2 * marks * finishStep(shop)
   const [planned, large, small] = [0, step, -step].map((off) => finishedAt(shop, off, 0).trace)
   const ridges = [large, small].map((one) => Math.abs((one?.ridge ?? 0) - (planned?.ridge ?? 0)))
   if ((trace.ridge ?? 0) > (planned?.ridge ?? 0) + Math.max(...ridges) + SLACK) return false

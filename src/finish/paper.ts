@@ -1,5 +1,6 @@
 import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
+import type { Between } from './between.ts'
 import type { CorrectionTable } from './table.ts'
 import { fromHeadstock } from './width.ts'
 import type { WidthTable } from './width-table.ts'
@@ -13,6 +14,7 @@ type Table = {
   readonly most: Length
   readonly rows: readonly { readonly measured: Length }[]
   readonly without: readonly (readonly Length[])[]
+  readonly between: Between
 }
 
 /** A reading that stands to a nanometer is that reading. */
@@ -35,7 +37,7 @@ export const readOff = (table: Table, measured: Length, value: (row: number) => 
   const same = readings.find(({ at }) => Math.abs(at - measured) <= SLACK)
   const over = same ?? readings.findLast(({ at }) => at > measured) ?? readings[0]!
   const under = same ?? readings.find(({ at }) => at < measured) ?? readings.at(-1)!
-  if (over.row === null || under.row === null) return null
+  if (over.row === null || under.row === null || (same === undefined && table.between === 'none')) return null
   const [one, other] = [value(over.row), value(under.row)]
   const share = over.at === under.at ? 0 : (over.at - measured) / (over.at - under.at)
   const exact = one + (other - one) * share

@@ -65,12 +65,14 @@ export const remainingFor = (shop: Shop, taken: Taken, paper: Paper = NO_PAPER):
 }
 
 /** What the sheet tells on paper, and what comes nearest to the drawing. */
-const choicesFor = (real: Shop, { bottom, width }: Taken, wider: Length, paper: Paper): readonly Choice[] => {
+const choicesFor = (real: Shop, { bottom, width }: Taken, wider: Length, paper: Paper) => {
   const { steps, corrected } = stepsAcross(real, bottom, wider)
   const own: Choice = { deeper: corrected.deeper, across: steps }
   const across = width === null ? 0 : acrossOnPaper(paper, real.operation, width)
   const deeper = deeperOnPaper(paper, bottom)
-  return [{ deeper: deeper ?? own.deeper, across: across ?? own.across }, own]
+  const told =
+    deeper === null && across === null ? null : { deeper: deeper ?? own.deeper, across: across ?? own.across }
+  return { told, own }
 }
 
 /** Roughed at places met by eye, a width tells nothing of the tool; and the cut is then brought to the lines, however wide the tool is. */

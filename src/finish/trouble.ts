@@ -18,10 +18,11 @@ export type Trouble =
 /** A limit met but for a nanometer is met. */
 const SLACK: Length = 1000
 
-/** What the replay holds against it. Where the drawing gives limits they decide, not half a mark around the middle of them. */
+/** What the replay holds against it. Where the drawing gives limits they decide, not half a mark around the middle of them. `marks`: see there. */
 export const troubleIn = (
   shop: Shop,
   { operation, trace, faults }: Pick<Corrected, 'operation' | 'trace' | 'faults'>,
+  marks: 0.5 | 1 = 0.5,
 ): Trouble | null => {
   const { lathe, progress, operation: drawn } = shop
   const sizes = drawn.dimensions.map((dimension, index) => ({ dimension, size: trace.sizes[index]?.surely ?? null }))
@@ -40,7 +41,7 @@ export const troubleIn = (
   if (faults.length === 0 || (byLimits && ridge === undefined)) return null
   const { gone, left } = offForm(lathe, operation, progress, trace)
   if (gone === 0 && left === 0 && ridge === undefined) return null
-  if (asGoodAsItsSheet(shop, { operation, trace })) return null
+  if (asGoodAsItsSheet(shop, { operation, trace }, marks)) return null
   if (ridge !== undefined) return { why: 'fault', fault: ridge }
   const off = sizes.flatMap(({ dimension, size }) =>
     size === null || dimension.limits !== null || !SIZES.has(dimension.id)

@@ -9,7 +9,7 @@ import { afterFinish } from './after-finish.ts'
 import { marks, readingOf, shownOn } from './dial.ts'
 import { identify, length } from './figure.ts'
 import type { Plan } from './plan.ts'
-import { apart, joined, neighbors, noTable, withoutRow } from './rows.ts'
+import { apart, betweenWords, joined, neighbors, noTable, withoutRow } from './rows.ts'
 import type { Planned } from './scene.ts'
 import type { Corrections, Figure, Phrase, SheetStep } from './sheet.ts'
 import { widthData, widthLines } from './width-corrections.ts'
@@ -98,7 +98,7 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
     ],
     ...chunks.map((chunk) => chunk.flatMap((phrase, i) => (i === 0 ? phrase : ['; ', ...phrase]))),
     ...withoutRow(table, (measured) => length('expected', keyOf(feature, table, measured), plan.units)),
-    ...(apart(alike(table), table.quantum) ? [['between two rows: the nearer; in doubt the shallower']] : []),
+    ...(apart(alike(table), table.quantum) ? [[betweenWords(table.between, 'shallower')]] : []),
     ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
   ]
 }
