@@ -9,27 +9,52 @@ import { correctionTable } from '../finish/table.ts'
 import { widthTable } from '../finish/width-table.ts'
 import type { Operation } from '../moves/operation.ts'
 import { isOnLine } from '../moves/placing.ts'
-import { type Progress, replayNext, startOf } from '../replay/replay.ts'
+import type { Progress } from '../replay/replay.ts'
 import { buildSheet } from '../sheet/build.ts'
 import type { FeaturePlan, Plan } from '../sheet/plan.ts'
 import type { Sheet } from '../sheet/sheet.ts'
 import type { Length } from '../units/length.ts'
+import { assumedInShort, continuesFrom } from './finish-assumed.ts'
 import { believed, doubtful, otherTool } from './finish-doubt.ts'
 import { roughedFirst } from './finish-rough.ts'
 import { senseless } from './finish-sense.ts'
+import { before, cutPlan, type NotCut, type Source } from './finish-source.ts'
 import { turnsShort } from './finish-turns.ts'
 import { floorThere, notesOf, refusedBy } from './finish-words.ts'
 import { sideFeedWarnings } from './side-feed-words.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
-/** The sheet of what remains of one feature once its bottom was measured: only that feature, and only the moves after the stop, by their old numbers. */
-export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet => {
+/**
+ * The sheet of what remains of one feature once its bottom was measured: only that feature, and only the moves after the stop, by the numbers of the
+ * sheet that was cut.
+ */
+export const remainingSheet = (today: Plan, index: number, taken: Taken, source: Source = { how: 'job' }): Sheet => {
+  const cut = cutPlan(today, index, source)
+  if (!cut.ok) return only(today, index, refusedFor(today.features[index]!, cut), null)
+  const sheet = remainingOf(cut.plan, index, taken)
+  const { continues, says } = continuesFrom(today, cut, index, stepsBefore(cut.plan, index))
+  const [feature] = sheet.features
+  if (feature?.status === 'refused') {
+    const remedy = feature.remedy + assumedInShort(today, cut, index)
+    return { ...sheet, identity: cut.identity, continues, features: [{ ...feature, remedy }] }
+  }
+  if (feature === undefined) return sheet
+  return { ...sheet, identity: cut.identity, continues, features: [{ ...feature, notes: [...says, ...feature.notes] }] }
+}
+
+const refusedFor = (feature: FeaturePlan, { code, reason, remedy }: NotCut): FeaturePlan => {
+  const { name, kind } = feature
+  const origin = feature.status === 'planned' ? feature.operation.origin : feature.origin
+  return { status: 'refused', name, kind, code, reason, remedy, origin }
+}
+
+const remainingOf = (plan: Plan, index: number, taken: Taken): Sheet => {
   const feature = plan.features[index]!
   if (feature.status === 'refused') return only(plan, index, feature, null)
   const stop = stopOf(feature.operation, feature.trace)
   if (stop === null) return only(plan, index, refusedBy(plan.units, feature, taken, null), null)
-  const progress = progressBefore(plan, index)
+  const progress = before(plan, index)
   const written: Shop = { lathe: plan.lathe, setup: plan.setup, progress, operation: feature.operation, stop }
   const shop = onOutside(written, taken.outside)
   const nonsense = senseless(plan.units, shop, taken)
@@ -79,18 +104,6 @@ const stepsBefore = (plan: Plan, index: number): number =>
   plan.features
     .slice(0, index)
     .reduce((sum, one) => sum + (one.status === 'planned' ? one.operation.moves.length : 0), 0)
-
-/** The part as the features before this one leave it. */
-const progressBefore = (plan: Plan, index: number): Progress =>
-  plan.features
-    .slice(0, index)
-    .reduce(
-      (progress, feature, at) =>
-        feature.status === 'planned'
-          ? replayNext(plan.lathe, plan.setup, progress, feature.operation, at).after
-          : progress,
-      startOf(plan.setup),
-    )
 
 const ALONG: ReadonlySet<string> = new Set(['rests-on-the-eye', 'coarse-carriage'])
 

@@ -2,6 +2,7 @@ import { cautionsFor, PULLS_IN } from './cautions.ts'
 import { correctionTables, withCorrections } from './corrections.ts'
 import { gainsOf } from './gains.ts'
 import { headingOf, partHeading } from './heading.ts'
+import { identityOf } from './identity.ts'
 import { inspectionOf } from './inspection.ts'
 import { placesOf } from './places.ts'
 import type { FeaturePlan, Plan } from './plan.ts'
@@ -13,6 +14,7 @@ import { stepsOf } from './steps.ts'
 export const buildSheet = (plan: Plan): Sheet => ({
   title: plan.title,
   drawingNumber: plan.drawingNumber,
+  identity: identityOf(plan),
   units: plan.units,
   lathe: plan.lathe,
   part: plan.part,

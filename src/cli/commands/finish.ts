@@ -5,20 +5,22 @@ import { PRINTERS } from '../../print/registry.ts'
 import type { Plan } from '../../sheet/plan.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { parseLength } from '../../units/parse-length.ts'
+import { type CutOptions, sourceOf } from '../cut-sheet.ts'
 import { type Io, UsageError } from '../io.ts'
 import { loaderFor, STDIN } from '../load.ts'
 import { deliver, guardInputs, type OutputOptions } from '../output.ts'
 import { reportDiagnostics } from '../report.ts'
 
-export type FinishOptions = OutputOptions & {
-  readonly feature: string
-  readonly bottomDiameter: string
-  readonly width?: string
-  readonly outsideDiameter?: string
-  readonly measuredAgain?: boolean
-  readonly format: 'text' | 'json'
-  readonly color?: boolean
-}
+export type FinishOptions = OutputOptions &
+  CutOptions & {
+    readonly feature: string
+    readonly bottomDiameter: string
+    readonly width?: string
+    readonly outsideDiameter?: string
+    readonly measuredAgain?: boolean
+    readonly format: 'text' | 'json'
+    readonly color?: boolean
+  }
 
 /** Prints what remains of one feature, planned from what its bottom (and width) measured at the stop. Status 1 where it is past saving. */
 export const finishCommand = async (job: string, options: FinishOptions, io: Io): Promise<number> => {
@@ -39,7 +41,8 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
     throw new UsageError(
       '--outside-diameter is no more than --bottom-diameter: the one is over the groove, the other in it',
     )
-  const sheet = remainingSheet(plan, indexOf(plan, options.feature), taken)
+  const index = indexOf(plan, options.feature)
+  const sheet = remainingSheet(plan, index, taken, sourceOf(plan, index, options, io))
   deliver(PRINTERS[options.format](sheet), options, io)
   const feature = sheet.features[0]!
   if (feature.status === 'planned') return 0

@@ -26,6 +26,8 @@ export const toData = (sheet: Sheet) => ({
   format: FORMAT,
   title: sheet.title,
   drawingNumber: sheet.drawingNumber,
+  identity: sheet.identity,
+  ...(sheet.continues === undefined ? {} : { continues: sheet.continues }),
   units: sheet.units,
   part: part(sheet),
   lathe: lathe(sheet),
