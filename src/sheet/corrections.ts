@@ -164,6 +164,7 @@ const dataOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: num
     byDepth: table.byDepth,
     expected: named('expected', 'expected', keyOf(feature, table, table.expected)),
     most: named('most', 'spare', table.most),
+    between: table.between,
     rows: table.rows.map((row, i) => ({
       measured: named(`row.${i + 1}.measured`, 'expected', keyOf(feature, table, row.measured)),
       bottom: named(`row.${i + 1}.bottom`, 'planned', row.bottom),

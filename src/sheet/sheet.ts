@@ -1,4 +1,5 @@
 import type { Budgeted } from '../budget/budgeted.ts'
+import type { Between } from '../finish/between.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Action, Operation, Purpose, Slide } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
@@ -90,6 +91,7 @@ export type Corrections = {
   readonly byDepth: boolean
   readonly expected: Figure
   readonly most: Figure
+  readonly between: Between
   readonly rows: readonly {
     readonly measured: Figure
     readonly bottom: Figure
@@ -107,6 +109,7 @@ export type Corrections = {
 export type WidthCorrections = {
   readonly expected: Figure
   readonly most: Figure
+  readonly between: Between
   readonly rows: readonly {
     readonly measured: Figure
     readonly width: Figure

@@ -88,6 +88,7 @@ export const widthData = (plan: Plan, table: WidthTable, first: number, place: s
   return {
     expected: named('expected', 'expected', table.expected),
     most: named('most', 'spare', table.most),
+    between: table.between,
     rows: table.rows.map((row, i) => ({
       measured: named(`row.${i + 1}.measured`, 'expected', row.measured),
       width: named(`row.${i + 1}.width`, 'planned', row.width),

@@ -220,10 +220,11 @@ const metalLeftData = ({ from, to, sizes }: NonNullable<SheetStep['metalLeft']>)
   })),
 })
 
-const correctionsData = ({ byDepth, expected, most, rows }: NonNullable<SheetStep['corrections']>) => ({
+const correctionsData = ({ byDepth, expected, most, between, rows }: NonNullable<SheetStep['corrections']>) => ({
   measure: byDepth ? 'outsideLessBottom' : 'bottomDiameter',
   expected: expected.value,
   most: most.value,
+  between,
   rows: rows.map(({ measured, bottom, within, finishes }) => ({
     measured: measured.value,
     finishes,
@@ -232,10 +233,11 @@ const correctionsData = ({ byDepth, expected, most, rows }: NonNullable<SheetSte
   })),
 })
 
-const widthData = ({ expected, most, rows }: NonNullable<SheetStep['widthCorrections']>) => ({
+const widthData = ({ expected, most, between, rows }: NonNullable<SheetStep['widthCorrections']>) => ({
   measure: 'width',
   expected: expected.value,
   most: most.value,
+  between,
   rows: rows.map(({ measured, width, within, finishes }) => ({
     measured: measured.value,
     finishes,
