@@ -71,7 +71,7 @@ const formOf = (form: Form) =>
   ])
 
 /** FNV-1a over the UTF-16 units, 64 bits: offset basis and prime as its authors publish them. */
-const hashed = (text: string): bigint => {
+export const hashed = (text: string): bigint => {
   let hash = 0xcbf29ce484222325n
   for (let i = 0; i < text.length; i++) hash = BigInt.asUintN(64, (hash ^ BigInt(text.charCodeAt(i))) * 0x100000001b3n)
   return hash

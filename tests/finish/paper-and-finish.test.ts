@@ -22,7 +22,7 @@ import { jobs } from '../properties/jobs.ts'
  * Who reads the tables on paper and who asks `finish` must be told the same reading. The rule is written here once more, from the words on the sheet
  * and on the figures that the sheet prints.
  */
-type Table = Pick<Corrections | WidthCorrections, 'expected' | 'most' | 'rows'>
+type Table = Pick<Corrections | WidthCorrections, 'expected' | 'most' | 'between' | 'rows'>
 type Told = { readonly step: number; readonly reading: number }
 
 /** A row itself; between two rows in proportion, to the nearest reading of the dial; in doubt the one that leaves metal. */
@@ -41,16 +41,16 @@ const byPaper = ({ rows }: Table, measured: number, step: number, leaves: 'lower
 }
 
 const TENTH = { inch: 1e-4, mm: 1e-3 }
-/** Every row, and every tenth of a thousandth (or micrometer) between. */
-const every = ({ rows, expected, most }: Table, units: 'inch' | 'mm'): number[] => {
-  const steps = Math.floor(most.value / TENTH[units] + 1e-6)
-  const all = Array.from({ length: 2 * steps + 1 }, (_, i) => expected.value + (i - steps) * TENTH[units])
+/** Every row, and every tenth of a thousandth (or micrometer) between; only the rows where the sheet leaves what is between to `finish`. */
+const every = ({ rows, expected, most, between }: Table, units: 'inch' | 'mm'): number[] => {
+  const steps = between === 'none' ? -1 : Math.floor(most.value / TENTH[units] + 1e-6)
+  const all = Array.from({ length: Math.max(0, 2 * steps + 1) }, (_, i) => expected.value + (i - steps) * TENTH[units])
   return [...rows.map(({ measured }) => measured.value), ...all]
 }
 
 /** Does a reading without a row stand beside this one? Then the sheet says to use `finish`. */
 const rowless = (step: SheetStep): boolean =>
-  step.more.some((phrase) => phrase.some((part) => typeof part === 'string' && part.includes('use "finish"')))
+  step.more.some((phrase) => phrase.some((part) => typeof part === 'string' && part.includes('no row')))
 
 const scaleFor = ({ lathe }: Plan, slide: SheetStep['slide']): Scale =>
   slide === 'cross-feed' ? lathe.crossFeed : slide === 'compound' ? lathe.compound.scale : lathe.carriage!
@@ -140,7 +140,7 @@ describe('the tables of random jobs', () => {
       { numRuns: Number(process.env.GROOVEWRIGHT_CAMPAIGN ?? 0) > 0 ? 500 : 25, seed: 19_420_901 },
     )
     expect(tally.bottoms).toBeGreaterThan(500)
-    expect(tally.widths).toBeGreaterThan(100)
+    expect(tally.widths).toBeGreaterThan(50)
   })
 })
 
