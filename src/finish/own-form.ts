@@ -29,16 +29,36 @@ export const asGoodAsItsSheet = (
 ): boolean => {
   const { gone, left, mark } = offForm(shop.lathe, operation, shop.progress, trace)
   if (Math.max(gone, left) > 2 * marks * mark.deep + SLACK) return false
-  const step = 2 * marks * finishStep(shop)
-  const [planned, large, small] = [0, step, -step].map((off) => finishedAt(shop, off, 0).trace)
-  const ridges = [large, small].map((one) => Math.abs((one?.ridge ?? 0) - (planned?.ridge ?? 0)))
-  if ((trace.ridge ?? 0) > (planned?.ridge ?? 0) + Math.max(...ridges) + SLACK) return false
+  const { planned, ridge, halves } = ownOf(shop)
+  if ((trace.ridge ?? 0) > (planned.ridge ?? 0) + 2 * marks * ridge + SLACK) return false
   return shop.operation.dimensions.every(({ id, aim, limits }, i) => {
-    const [size, own] = [sizeOf(trace, i), sizeOf(planned!, i)]
+    const [size, own] = [sizeOf(trace, i), sizeOf(planned, i)]
     if (limits !== null || !SIZES.has(id) || size === null || own === null) return true
-    const half = [large!, small!].map((one) => Math.abs((sizeOf(one, i) ?? own) - own))
-    return Math.abs(size - aim) <= Math.abs(own - aim) + Math.max(...half) + SLACK
+    return Math.abs(size - aim) <= Math.abs(own - aim) + 2 * marks * halves[i]! + SLACK
   })
+}
+
+/** The sheet's own plan, and what half a mark of depth does to its ridges and to each of its sizes, pm. */
+type Own = { readonly planned: OperationTrace; readonly ridge: Length; readonly halves: readonly Length[] }
+
+/** Asked again and again of one shop, and always the same. */
+const asked = new WeakMap<Shop, Own>()
+
+const ownOf = (shop: Shop): Own => {
+  const known = asked.get(shop)
+  if (known !== undefined) return known
+  const step = finishStep(shop)
+  const planned = finishedAt(shop, 0, 0).trace
+  const others = [step, -step].map((off) => finishedAt(shop, off, 0).trace)
+  const most = (of: (trace: OperationTrace) => number | null): Length =>
+    Math.max(...others.map((other) => Math.abs((of(other) ?? 0) - (of(planned) ?? 0))))
+  const own: Own = {
+    planned,
+    ridge: most(({ ridge }) => ridge ?? null),
+    halves: shop.operation.dimensions.map((_, i) => most((trace) => sizeOf(trace, i))),
+  }
+  asked.set(shop, own)
+  return own
 }
 
 const sizeOf = ({ sizes }: OperationTrace, index: number): number | null => sizes[index]?.surely ?? null

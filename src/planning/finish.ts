@@ -122,7 +122,7 @@ const only = (
   const warnings = [...doubted, ...plan.warnings].filter(
     ({ feature: of, code }) => (of === null || of === index) && !(from !== null && PLAN_ONLY.has(code)),
   )
-  const sheet = buildSheet({ ...plan, features, warnings })
+  const sheet = buildSheet({ ...plan, features, warnings }, { stops: false })
   const own = from === null ? [] : sheet.steps.filter((step) => step.feature === index).slice(from.stop.at + 1)
   return {
     ...sheet,

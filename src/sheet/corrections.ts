@@ -23,8 +23,8 @@ export type Tables = {
 }
 const NONE: Tables = { bottom: null, width: null, after: null }
 
-/** The tables of every feature, in the order of the plan; null where there is none to give. */
-export const correctionTables = (plan: Plan): readonly Tables[] => {
+/** The tables of every feature, in the order of the plan; null where there is none to give. `stops: false`: only what is under the last measuring. */
+export const correctionTables = (plan: Plan, stops: boolean): readonly Tables[] => {
   let progress = startOf(plan.setup)
   return plan.features.map((feature, index) => {
     if (feature.status === 'refused') return NONE
@@ -35,11 +35,11 @@ export const correctionTables = (plan: Plan): readonly Tables[] => {
     const stop = stopOf(operation, trace)
     if (stop === null) return NONE
     const shop = { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop }
-    const bottom = correctionTable(shop, feature.budget, plan.units)
+    const bottom = stops ? correctionTable(shop, feature.budget, plan.units) : null
     const again = againFor(shop, trace)
     return {
       bottom,
-      width: widthTable(shop, feature.budget, plan.units, bottom === null || bottom.rows.length === 0 ? null : bottom),
+      width: stops ? widthTable(shop, feature.budget, plan.units, bottom?.rows.length ? bottom : null) : null,
       after: again === null ? null : { again, stop },
     }
   })
