@@ -1,4 +1,5 @@
 import { join } from 'node:path'
+import { suggest } from '../diagnostics/suggest.ts'
 import { readSource } from '../source/read-source.ts'
 import type { Io } from './io.ts'
 import { codeOf, reasonOf } from './io.ts'
@@ -10,7 +11,7 @@ export type Found = {
   readonly missing: readonly { readonly path: string; readonly why: string }[]
 }
 
-/** A file named is a job, whatever is in it; in a folder, and in the folders below it, a job is a YAML mapping with `features`. */
+/** A file named is a job, whatever is in it; in a folder, and in the folders below it, a job is a YAML mapping with `features` or something near it. */
 export const findJobs = (paths: readonly string[], io: Io): Found => {
   const jobs: string[] = []
   const skipped: string[] = []
@@ -39,12 +40,25 @@ const filesIn = (path: string, io: Io): string[] | null => {
   })
 }
 
-/** A file that is broken or locked cannot be told from a job: it is checked, and its problems are said. */
+/**
+ * A file that is broken or locked cannot be told from a job: it is checked, and its problems are said. So is one whose keys are those of a
+ * job, however its `features` is written, or left out.
+ */
 const isJob = (file: string, io: Io): boolean => {
   const data = dataOf(file, io)
   if (data === undefined) return true
-  return typeof data === 'object' && data !== null && !Array.isArray(data) && 'features' in data
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) return false
+  if ('features' in data) return true
+  const tool = (value: unknown): boolean => typeof value === 'object' && value !== null && 'shape' in value
+  if ('moves' in data || 'cross-feed' in data || Object.values(data).some(tool)) return false
+  const near = Object.keys(data).filter((key) =>
+    JOB_KEYS.some((known) => known === key || suggest(key, [known]) !== null),
+  )
+  return near.length >= 3 || suggest('features', Object.keys(data)) !== null
 }
+
+/** Three of these make a job: no other file of a workshop has so many. */
+const JOB_KEYS = ['title', 'units', 'part', 'lathe', 'tools', 'features', 'cutting', 'drawing-number']
 
 const dataOf = (file: string, io: Io): unknown => {
   try {

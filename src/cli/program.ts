@@ -74,7 +74,7 @@ const addCheck = (program: Command, io: Io, report: Report): void => {
     .command('check')
     .summary('check jobs, or folders of them')
     .description(
-      'Plans and proves every job named, and all jobs in the folders named (YAML files with "features:"; others are skipped). One line a job. Status 0 only if everything is planned and holds.',
+      'Plans and proves every job named, and all jobs in the folders named (YAML files with the keys of a job, also misspelt; others are skipped). One line a job. Status 0 only if everything is planned and holds.',
     )
     .argument('[path...]', 'job files or folders; - is standard input')
     .addOption(formatOption())
@@ -91,7 +91,7 @@ const addReplay = (program: Command, io: Io, report: Report): void => {
     .command('replay')
     .summary('replay a list of moves on the lathe of a job')
     .description(
-      'Replays a list of dial moves (CSV, as sheet --format csv prints it, or YAML) on the lathe of a job: the finished form against the drawing, the first faulty move by its line, and what the part would be. Status 0 only if it is proven within the limits.',
+      'Replays a list of dial moves (CSV, as sheet --format csv prints it, or YAML) on the lathe of a job: the finished form against the drawing, every faulty move by its line, and what the part would be. Status 0 only if it is proven within the limits.',
     )
     .argument('<job>', 'job file (YAML), or - for standard input')
     .argument('<moves>', 'list of moves (CSV or YAML), or - for standard input')
@@ -130,8 +130,8 @@ const addFinish = (program: Command, io: Io, report: Report): void => {
       'Plans the finishing pass of one feature from what its bottom measures at the stop before it: where the zero really stands, how wide the tool really is, and the moves that are left, replayed from the measured form. Status 1 where the part is already past its limits.',
     )
     .argument('<job>', 'job file (YAML), or - for standard input')
-    .requiredOption('--feature <name>', 'name of the feature in the job')
-    .requiredOption('--bottom-diameter <length>', 'as measured at the stop')
+    .option('--feature <name>', 'name of the feature in the job; not needed where only one can be finished')
+    .requiredOption('--bottom-diameter <length>', 'as measured at the stop: .7685, 49/64, 768.5 thou, 19.52 mm')
     .option('--width <length>', 'width of the groove as measured at the stop: tells the true width of the tool')
     .option('--outside-diameter <length>', 'as measured beside the groove: a depth on the drawing counts from it')
     .option('--sheet <file>', 'the sheet that was cut, as sheet --format json wrote it: its moves are gone on from')

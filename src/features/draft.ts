@@ -1,5 +1,6 @@
 import type { Cuts } from '../moves/cuts.ts'
 import type { Form } from '../moves/form.ts'
+import type { Remedy } from '../moves/offer.ts'
 import type { Region, WantedDimension } from '../moves/operation.ts'
 import type { Part, Step } from '../moves/part.ts'
 import type { Placing, Touch } from '../moves/placing.ts'
@@ -43,7 +44,7 @@ export type Draft = {
 }
 
 /** Why a feature cannot be cut as asked, and what would let it be cut. One sentence each, no final period. */
-export type Refusal = { readonly code: string; readonly reason: string; readonly remedy: string }
+export type Refusal = Remedy & { readonly code: string; readonly reason: string }
 
 export type Drafted = { readonly ok: true; readonly draft: Draft } | { readonly ok: false; readonly refusal: Refusal }
 

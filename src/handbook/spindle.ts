@@ -16,13 +16,19 @@ export type SpindleChoice = {
   /** rpm by the formula, after the factor. */
   readonly wanted: number
   readonly rpm: number
-  /** Every speed of the lathe is higher than wanted; `rpm` is then the lowest. */
+  /** Every speed of the lathe is higher than wanted by more than `NEAR_ENOUGH`; `rpm` is then the lowest. */
   readonly tooFast: boolean
 }
 
 /**
+ * So much over the wanted speed is still that speed: cutting speeds are published as round figures and ranges. 90 ft/min for mild steel (bench-lathe operator's
+ * manual) is the middle of 80 to 100 (machine-tool course quick reference, SFM table), a tenth to either side.
+ */
+export const NEAR_ENOUGH = 1.1
+
+/**
  * rpm = 12·CS/(π·D), inches, or 1000·V/(π·D), millimeters (Jones, Turning and Boring, 1914), in its exact form;
- * then the nearest speed of the lathe that is not higher: a form tool run too fast chatters. Throws without a speed or a diameter.
+ * then the nearest speed of the lathe that is not higher: a form tool run too fast chatters. Where all are higher, the lowest, if that is near enough. Throws without a speed or a diameter.
  */
 export const spindleSpeed = (request: SpindleRequest): SpindleChoice => {
   const { cuttingSpeed, speedUnits, diameter, factor, speeds } = request
@@ -34,5 +40,5 @@ export const spindleSpeed = (request: SpindleRequest): SpindleChoice => {
   const allowed = speeds.filter((rpm) => rpm <= wanted)
   return allowed.length > 0
     ? { wanted, rpm: Math.max(...allowed), tooFast: false }
-    : { wanted, rpm: Math.min(...speeds), tooFast: true }
+    : { wanted, rpm: Math.min(...speeds), tooFast: Math.min(...speeds) > NEAR_ENOUGH * wanted }
 }

@@ -4,6 +4,7 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Part } from '../moves/part.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
+import type { Said } from './checks/warnings.ts'
 
 export type {
   ConcaveFeature,
@@ -27,5 +28,7 @@ export type Job = {
   readonly lathe: Lathe
   readonly tools: Readonly<Record<string, Tool>>
   readonly features: readonly Feature[]
+  /** What is likely a slip of the pen, though it can be cut as it is written. */
+  readonly doubts: readonly Said[]
   readonly origin: Origin
 }

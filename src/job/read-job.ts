@@ -4,12 +4,14 @@ import { latheFileSchema } from '../lathe/schema.ts'
 import type { SourceFile } from '../source/source.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
+import type { Said } from './checks/warnings.ts'
+import { doubtsOf, slackDoubts } from './doubts.ts'
 import { giverFor } from './giver.ts'
 import type { Job } from './job.ts'
 import { checkNames, stepNames } from './names.ts'
 import { featureNames, readFeature } from './read-feature.ts'
 import { type Files, type Load, openFiles } from './read-files.ts'
-import { readLathe } from './read-lathe.ts'
+import { type LatheRead, readLathe } from './read-lathe.ts'
 import { readPart } from './read-part.ts'
 import { readShape } from './read-shape.ts'
 import { readTools } from './read-tools.ts'
@@ -44,7 +46,7 @@ type Reading = {
 }
 
 const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): Job | null => {
-  const other = otherKind(source.data)
+  const other = otherKind(source.data, source.file)
   if (other !== null) {
     diagnostics.push({ code: 'not-a-job', severity: 'error', origin: { file: source.file, path: [] }, ...other })
     return null
@@ -63,22 +65,28 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
   const names = featureNames(rows)
   const features = rows.map((row, index) => row && readFeature(row, index, names[index] ?? '', values.cutting, giver))
   checkNames(rows, names, stepNames(values.part, giver), tools?.names ?? null, giver)
-  if (!lathe || !tools || !part || values.title === undefined || !values.units) return null
+  if (!lathe || !tools || !part || !values.part || values.title === undefined || !values.units) return null
   return {
     title: values.title,
     drawingNumber: values['drawing-number'] ?? null,
     units: values.units,
     work: values.work ?? 'one-off',
     part,
-    lathe,
+    lathe: lathe.lathe,
     tools: tools.tools,
     features: features.filter((feature) => feature != null),
+    doubts: [...doubtsOf(source, values.part, part, values.units, giver), ...lathe.doubts],
     origin: { file: source.file, path: [] },
   }
 }
 
-/** A lathe or a toolbox taken for a job: one plain sentence instead of a list of missing keys. */
-const otherKind = (data: unknown): { message: string; hint: string } | null => {
+/** A list of moves, a lathe or a toolbox taken for a job: one plain sentence instead of a list of missing keys. */
+const otherKind = (data: unknown, file: string): { message: string; hint: string } | null => {
+  if (isMoves(data))
+    return {
+      message: 'this is a list of moves, not a job',
+      hint: `replay it on a job: groovewright replay JOB ${file}`,
+    }
   if (typeof data !== 'object' || data === null || Array.isArray(data)) return null
   if (['title', 'part', 'features', 'lathe', 'tools', 'cutting', 'work'].some((key) => key in data)) return null
   const hint = (key: string) => `name it in a job, like ${key}: FILE, and give the job's file here`
@@ -86,6 +94,12 @@ const otherKind = (data: unknown): { message: string; hint: string } | null => {
   const tools = Object.values(data).filter((one) => typeof one === 'object' && one !== null && 'shape' in one)
   return tools.length > 0 ? { message: 'this is a toolbox, not a job', hint: hint('tools') } : null
 }
+
+/** In YAML by its moves; a table is one long text to YAML, and begins with its columns. */
+const isMoves = (data: unknown): boolean =>
+  typeof data === 'string'
+    ? /^[\w-]+(,[\w-]+)*,action(,|\s)/.test(data)
+    : typeof data === 'object' && data !== null && 'moves' in data && !('features' in data)
 
 /** One file against its schema; its problems and places join those of the job. */
 const shapeOf = <S extends AnySchema>(reading: Reading, schema: S, source: SourceFile) => {
@@ -99,13 +113,19 @@ const latheOf = (
   reading: Reading,
   values: NonNullable<ReturnType<typeof shapeOf<typeof jobSchema>>>['lathe'],
   from: SourceFile,
-): Lathe | null => {
-  const giver = giverFor(reading.places, reading.diagnostics)
-  if (typeof values === 'object') return readLathe(values, reading.units, giver)
+): LatheAsked | null => {
+  if (typeof values === 'object') return latheFrom(reading, values)
   const source = values === undefined ? undefined : reading.files.open(values, { file: from.file, path: ['lathe'] })
   const included = source && shapeOf(reading, latheFileSchema, source)
-  if (!included) return null
-  return readLathe(included, reading.units, giver)
+  return included ? latheFrom(reading, included) : null
+}
+
+type LatheAsked = { readonly lathe: Lathe; readonly doubts: readonly Said[] }
+
+const latheFrom = (reading: Reading, values: LatheRead): LatheAsked | null => {
+  const giver = giverFor(reading.places, reading.diagnostics)
+  const lathe = readLathe(values, reading.units, giver)
+  return lathe && { lathe, doubts: slackDoubts(values, reading.units, giver) }
 }
 
 type Toolbox = { readonly tools: Record<string, Tool>; readonly names: readonly string[] }

@@ -3,6 +3,7 @@ import type { AsRead } from '../diagnostics/given.ts'
 import type { Accuracy, Lathe, Scale } from '../lathe/lathe.ts'
 import type { carriageSchema, compoundSchema, crossFeedSchema, latheSchema } from '../lathe/schema.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
+import { MOST_TURNS, muchBacklash } from './backlash.ts'
 import type { Giver } from './read-feature.ts'
 
 export type LatheRead = AsRead<z.output<typeof latheSchema>>
@@ -96,6 +97,10 @@ const readScale = (values: ScaleRead, units: Units, giver: Giver): Scale | null 
     return null
   }
   if (!graduation || !perTurn || backlash === undefined) return null
+  if (backlash > MOST_TURNS * perTurn) {
+    const { message, hint } = muchBacklash({ graduation, perTurn, backlash }, units)
+    given.report('backlash', 'impossible', message, hint)
+  }
   return { kind: 'dial', units, graduation, perTurn, reads, backlash, readTo: part(values['read-to'] ?? 1) }
 }
 

@@ -6,7 +6,7 @@ import { parseAngle, parseAngleDimension } from '../units/parse-angle.ts'
 import { parseDimension } from '../units/parse-dimension.ts'
 import { parseLength } from '../units/parse-length.ts'
 import { label, type Reader, wrongType } from './reader.ts'
-import { type AnySchema, expected } from './schema-walk.ts'
+import { type AnySchema, MEASURES } from './schema-walk.ts'
 
 /** A scalar as a measure. Bare numbers are taken as they are written, because a double loses digits. */
 export const readMeasure = (
@@ -20,28 +20,47 @@ export const readMeasure = (
   const written =
     typeof data === 'string' ? data.trim() : typeof data === 'number' ? reader.source.scalarSource(path) : undefined
   if (written === undefined) return wrongType(reader, schema, path)
-  if (written === '') {
-    reader.report({ code: 'empty', path, message: `${label(path)} is empty`, hint: `give ${expected(schema)}` })
-    return undefined
-  }
   if (measure.kind === 'text') return written
-  const parsed = parse(measure, written, units)
-  if (!parsed.ok) {
-    const toleranced =
-      measure.kind === 'length'
-        ? parseDimension(written, units)
-        : measure.kind === 'angle'
-          ? parseAngleDimension(written)
-          : parsed
-    const message = toleranced.ok ? `"${written}" has a tolerance, and none is taken here` : parsed.message
-    const hint = toleranced.ok ? 'give the plain size' : parsed.hint
-    reader.report({ code: 'bad-measure', path, message: `${label(path)}: ${message}`, hint })
-    return undefined
-  }
-  const problem = outOfRange(measure, parsed.value)
-  if (!problem) return parsed.value
-  reader.report({ code: 'out-of-range', path, message: `${label(path)} is ${written}`, hint: problem })
+  const read = measureOf(label(path), measure, written, units)
+  if (read.ok) return read.value
+  const { ok: _, ...problem } = read
+  reader.report({ path, ...problem })
   return undefined
+}
+
+/** One size that stands in no file: read as a plain length of a file is, with the same words about what is wrong with it. */
+export const readSize = (name: string, given: string, units: Units): Read<Length> => {
+  const written = given.trim()
+  const measure = { kind: 'length', range: 'more than zero' } as const
+  if (written !== '') return measureOf(name, measure, written, units) as Read<Length>
+  return { ok: false, code: 'empty', message: `${name} is empty`, hint: `give ${MEASURES.length}` }
+}
+
+type Read<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly code: string; readonly message: string; readonly hint: string }
+
+const measureOf = (
+  name: string,
+  measure: Exclude<Measure, { kind: 'text' }>,
+  written: string,
+  units: Units,
+): Read<Length | Dimension | AngleDimension> => {
+  const parsed = parse(measure, written, units)
+  if (parsed.ok) {
+    const problem = outOfRange(measure, parsed.value)
+    if (!problem) return parsed
+    return { ok: false, code: 'out-of-range', message: `${name} is ${written}`, hint: problem }
+  }
+  const toleranced =
+    measure.kind === 'length'
+      ? parseDimension(written, units)
+      : measure.kind === 'angle'
+        ? parseAngleDimension(written)
+        : parsed
+  const message = toleranced.ok ? `"${written}" has a tolerance, and none is taken here` : parsed.message
+  const hint = toleranced.ok ? 'give the plain size' : parsed.hint
+  return { ok: false, code: 'bad-measure', message: `${name}: ${message}`, hint }
 }
 
 const parse = (measure: Exclude<Measure, { kind: 'text' }>, written: string, units: Units) => {

@@ -1,9 +1,11 @@
 import type * as z from 'zod/mini'
-import type { AsRead } from '../diagnostics/given.ts'
+import type { AsRead, Given } from '../diagnostics/given.ts'
 import { suggest } from '../diagnostics/suggest.ts'
 import { findMaterial, materialNames } from '../handbook/materials.ts'
 import type { Material, Part, Step } from '../moves/part.ts'
-import type { Units } from '../units/length.ts'
+import { formatExact } from '../units/format.ts'
+import type { Length, Units } from '../units/length.ts'
+import { isSlip, likelyMeasured } from './measured.ts'
 import type { Giver } from './read-feature.ts'
 import type { partSchema, stepSchema } from './schema.ts'
 import { quoted } from './schema-walk.ts'
@@ -15,7 +17,7 @@ type StepRead = AsRead<z.output<typeof stepSchema>>
 export const readPart = (values: PartRead, units: Units, giver: Giver): Part | null => {
   const given = giver(values)
   const material = readMaterial(values, units, giver)
-  const steps = readSteps(values, giver)
+  const steps = readSteps(values, units, giver)
   if (!material || !steps) return null
   const whole = steps.reduce((sum, step) => sum + step.length, 0)
   if (values.overhang !== undefined && values.overhang > whole)
@@ -83,7 +85,7 @@ const readMaterial = (values: PartRead, units: Units, giver: Giver): Material | 
   return null
 }
 
-const readSteps = (values: PartRead, giver: Giver): Step[] | null => {
+const readSteps = (values: PartRead, units: Units, giver: Giver): Step[] | null => {
   const given = giver(values)
   const bar = (['diameter', 'length', 'measured-diameter'] as const).filter((key) => given.has(key))
   if (given.has('steps')) {
@@ -95,17 +97,17 @@ const readSteps = (values: PartRead, giver: Giver): Step[] | null => {
         `${bar.join(' and ')} ${bar.length > 1 ? 'are' : 'is'} for a plain bar, and steps are given`,
         'keep the steps, or diameter and length',
       )
-    return values.steps ? stepsOf(values.steps, giver) : null
+    return values.steps ? stepsOf(values.steps, units, giver) : null
   }
   if (bar.length === 0)
     given.report(null, 'missing-key', 'the part has no size', 'give steps, or diameter and length of a plain bar')
   for (const key of bar.length > 0 ? (['diameter', 'length'] as const) : [])
     if (!given.has(key)) given.report(null, 'missing-key', `the bar has no ${key}`, `give ${key}, or steps`)
-  const step = readStep({ ...values, name: 'body' }, giver(values).origin)
+  const step = readStep({ ...values, name: 'body' }, units, given)
   return step && [step]
 }
 
-const stepsOf = (rows: readonly (StepRead | undefined)[], giver: Giver): Step[] | null => {
+const stepsOf = (rows: readonly (StepRead | undefined)[], units: Units, giver: Giver): Step[] | null => {
   const names = new Set<string>()
   for (const row of rows) {
     if (row?.name === undefined) continue
@@ -125,12 +127,24 @@ const stepsOf = (rows: readonly (StepRead | undefined)[], giver: Giver): Step[] 
       )
     names.add(row.name)
   }
-  const steps = rows.map((row) => row && readStep(row, giver(row).origin))
+  const steps = rows.map((row) => row && readStep(row, units, giver(row)))
   return steps.every((step) => step != null) ? steps : null
 }
 
-const readStep = (row: StepRead, origin: Step['origin']): Step | null => {
+const readStep = (row: StepRead, units: Units, given: Given<MeasuredRead>): Step | null => {
   const { name, diameter, length, 'measured-diameter': measured } = row
   if (!name || !diameter || !length) return null
+  if (measured !== undefined && isSlip(diameter, measured)) {
+    const likely = likelyMeasured(diameter, measured, units)
+    given.report(
+      'measured-diameter',
+      'measured-far-from-drawn',
+      `measured-diameter is ${formatExact(measured, units)}, and diameter is drawn ${diameter.text}: one of the two is a slip`,
+      likely === null ? 'measure it again, or correct diameter' : `write ${likely}, or correct diameter`,
+    )
+  }
+  const { origin } = given
   return { name, diameter, measured: measured ?? diameter.aim, measuredGiven: measured !== undefined, length, origin }
 }
+
+type MeasuredRead = { readonly 'measured-diameter'?: Length | undefined }

@@ -6,7 +6,7 @@ import type { Units } from '../units/length.ts'
 import { measures } from '../units/measure-schema.ts'
 import { readMapping } from './read-mapping.ts'
 import { readMeasure } from './read-measure.ts'
-import { empty, label, type Places, type Reader, wrongType } from './reader.ts'
+import { blank, empty, label, type Places, type Reader, wrongType } from './reader.ts'
 import type { AnySchema, Options } from './schema-walk.ts'
 import { isMapping, optionFor, unwrap } from './schema-walk.ts'
 
@@ -39,6 +39,7 @@ export const readValue = (reader: Reader, asked: AnySchema, data: unknown, path:
   // What the source refused has been reported there.
   if (data === undefined) return undefined
   if (data === null) return empty(reader, schema, path)
+  if (typeof data === 'string' && data.trim() === '') return blank(reader, schema, path)
   if (measure) return readMeasure(reader, schema, measure, data, path, units)
   const def = schema._zod.def
   switch (def.type) {

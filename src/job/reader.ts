@@ -25,6 +25,11 @@ export const empty = (reader: Reader, schema: AnySchema, path: Path): undefined 
   })
 }
 
+/** Quotes with nothing between them. */
+export const blank = (reader: Reader, schema: AnySchema, path: Path): undefined => {
+  reader.report({ code: 'empty', path, message: `${label(path)} is empty`, hint: `give ${expected(schema)}` })
+}
+
 export const wrongType = (reader: Reader, schema: AnySchema, path: Path): undefined => {
   const shown = reader.source.scalarSource(path)
   const message =

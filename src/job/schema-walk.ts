@@ -41,17 +41,24 @@ export const optionFor = (reader: Reader, schema: AnySchema, data: Mapping, path
     return undefined
   }
   const word = data[given]
+  // What the source refused has been reported there.
+  if (word === undefined) return undefined
   const meant = words.find((each) => each === word) ?? (typeof word === 'string' ? suggest(word, words) : null)
-  if (meant !== word) {
+  if (meant === null || meant !== word) {
     const at = [...path, given]
-    const message = word === null ? `${key} has no value` : `${key} cannot be ${quoted(reader.source.scalarSource(at))}`
     const hint = meant ? `did you mean "${meant}"?` : `give ${either(words)}`
-    reader.report({ code: 'unknown-word', path: at, message, hint })
+    reader.report({ code: 'unknown-word', path: at, message: `${key} ${notAWord(reader, word, at)}`, hint })
   }
   const option = meant === null ? undefined : options.find((each) => wordsOf(each, key).includes(meant))
   if (!option) return undefined
   const read = { ...data, [given]: meant }
   return option._zod.def.type === 'union' ? optionFor(reader, option, read, path) : { option, data: read }
+}
+
+const notAWord = (reader: Reader, word: unknown, at: Path): string => {
+  if (word === null) return 'has no value'
+  if (typeof word === 'string' && word.trim() === '') return 'is empty'
+  return `cannot be ${quoted(reader.source.scalarSource(at))}`
 }
 
 const wordsOf = (option: AnySchema, key: string): string[] => {
@@ -101,7 +108,7 @@ const numberExpected = (schema: AnySchema): string | undefined => {
   return whole ? 'a whole number more than zero' : 'a number more than zero'
 }
 
-const MEASURES = {
+export const MEASURES = {
   length: 'a length such as 0.125, 1/8 or 4.5 mm',
   dimension: 'a length such as 1/8, or one with its tolerance such as 0.125 ±0.005',
   'dimension-or-most': 'a radius such as 0.010 max or 1/16 ±0.005',

@@ -1,5 +1,5 @@
 import type { Instrument } from '../moves/operation.ts'
-import { formatLength } from '../units/format.ts'
+import { formatDifference, formatLength } from '../units/format.ts'
 import type { Units } from '../units/length.ts'
 import type { Beside } from './beside.ts'
 import type { Heavy } from './heavy.ts'
@@ -10,6 +10,16 @@ export const sizeText = (id: Instrument, value: number, units: Units): string =>
   if (id === 'angle') return `${value.toFixed(2)}°`
   const text = formatLength(value, units, { digits: units === 'inch' ? 4 : 3 })
   return text.endsWith('0') ? text.slice(0, -1) : text
+}
+
+/** What two sizes differ by: as a size, or finer where that would come to nothing. */
+export const differenceText = (id: Instrument, value: number, units: Units): string => {
+  if (id !== 'angle') {
+    const text = formatDifference(value, units, { digits: units === 'inch' ? 4 : 3 })
+    return /[1-9].*0$/.test(text) ? text.slice(0, -1) : text
+  }
+  const digits = [2, 3, 4, 5, 6].find((each) => Number(value.toFixed(each)) !== 0) ?? 2
+  return `${value.toFixed(digits)}°`
 }
 
 /** Of a cut that takes more than one pass may. */
@@ -28,16 +38,16 @@ export function outcome(judgment: Judgment, units: Units): string[] {
     ...beside.map((one) => saidBeside(one, units)),
   ]
   if (gone > 0 && beside.length === 0 && sizes.every(({ verdict }) => verdict !== 'gone'))
-    lines.push(`metal is gone outside the finished form, ${sizeText('depth', gone, units)} deep, cannot be saved`)
+    lines.push(`metal is gone outside the finished form, ${differenceText('depth', gone, units)} deep, cannot be saved`)
   if (left > 0 && lines.length === 0)
     lines.push(
-      `${leftAlways ? '' : 'with some backlash '}metal is left, ${sizeText('depth', left, units)} more than the limits allow, can be saved`,
+      `${leftAlways ? '' : 'with some backlash '}metal is left, ${differenceText('depth', left, units)} more than the limits allow, can be saved`,
     )
   return [...new Set(lines)]
 }
 
 function saidBeside({ side, along, deep, maybe }: Beside, units: Units): string {
-  const show = (length: number) => sizeText('depth', length, units)
+  const show = (length: number) => differenceText('depth', length, units)
   return `${maybe ? 'with some backlash ' : ''}metal is gone from the part beside it on the ${side} side, ${show(along)} along and ${show(deep)} deep, cannot be saved`
 }
 
@@ -46,7 +56,7 @@ function said(one: Judged, units: Units): string[] {
   if (one.surely === null || one.possibly === null) return ['nothing is surely cut there, can be saved']
   // A place that no size has to do with: how much is left there is told of the whole form.
   if (one.by === 0) return []
-  const by = sizeText(one.id, one.by, units)
+  const by = differenceText(one.id, one.by, units)
   const may = one.maybe ? 'with some backlash ' : ''
   if (one.verdict === 'gone') return [`${may}${by} ${GONE[one.id]}${side(one)}, cannot be saved`]
   if (one.verdict === 'off') return [`${may}${by} ${OFF[one.id] ?? 'off'}`]

@@ -6,6 +6,8 @@ import { orderFeatures } from '../job/order.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import { startOf } from '../replay/replay.ts'
 import type { Plan } from '../sheet/plan.ts'
+import { withMissingFrom } from './missing-from.ts'
+import { offered } from './offered.ts'
 import { type Outcome, planOne } from './one.ts'
 import { toPlan } from './plan.ts'
 
@@ -17,11 +19,12 @@ export function planFeatures(
 ): { operations: readonly Operation[]; toPlan(budgets: readonly (readonly Budgeted[])[]): Plan } {
   const outcomes: Outcome[] = []
   const operations: Operation[] = []
-  const { drafts, refused, reasons } = draftAll(job, bench)
+  const { drafts, refused, reasons } = draftAll(job, bench, setup)
   let progress = startOf(setup)
   for (const { draft, angle } of drafts) {
     const before = outcomes.flatMap((one) => ('planned' in one ? [one.planned.draft] : []))
-    const outcome = planOne(job, bench, setup, draft, angle, before, progress)
+    const first = planOne(job, bench, setup, draft, angle, before, progress)
+    const outcome = 'planned' in first ? first : offered({ job, bench, setup, draft, before, progress }, first)
     if ('planned' in outcome) {
       operations.push(outcome.planned.operation)
       progress = outcome.planned.after
@@ -38,7 +41,7 @@ function inItsPlace(outcomes: readonly Outcome[], refused: Outcome): Outcome[] {
   return at < 0 ? [...outcomes, refused] : outcomes.toSpliced(at, 0, refused)
 }
 
-function draftAll(job: Job, bench: Bench) {
+function draftAll(job: Job, bench: Bench, setup: Setup) {
   const refused: Outcome[] = []
   const drafts: { draft: Draft; angle: number }[] = []
   for (const feature of job.features) {
@@ -48,7 +51,7 @@ function draftAll(job: Job, bench: Bench) {
         draft: drafted.draft,
         angle: drafted.draft.angle ?? feature.cutting.compoundAngle ?? job.lathe.compound.angle,
       })
-    else refused.push({ feature, refusal: drafted.refusal })
+    else refused.push({ feature, refusal: withMissingFrom(job, bench, setup, feature, drafted.refusal) })
   }
   const ordered = orderFeatures(drafts)
   return { drafts: ordered.entries, refused, reasons: ordered.reasons }

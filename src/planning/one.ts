@@ -2,7 +2,7 @@ import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import type { Cutting } from '../features/feature.ts'
 import { groundOnFace, standsIn } from '../features/on-face.ts'
 import { defaultClear, tipByDial, tipByEye } from '../features/shop.ts'
-import { refusalOf } from '../job/checks/refusals.ts'
+import { core, refusalOf } from '../job/checks/refusals.ts'
 import { type Said, warningsOf } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
 import type { Lathe, Scale } from '../lathe/lathe.ts'
@@ -14,6 +14,7 @@ import { type Progress, replayNext } from '../replay/replay.ts'
 import { sequence } from '../sequence/sequence.ts'
 import { edgeOf } from '../tools/edge.ts'
 import type { Length, Units } from '../units/length.ts'
+import { notFound } from './not-found.ts'
 import { operationFor, spindleFor } from './operation.ts'
 import { unproven } from './unproven.ts'
 
@@ -40,6 +41,8 @@ export function planOne(
   progress: Progress,
 ): Outcome {
   const feature = draft.feature
+  const through = core({ bench, draft })
+  if (through !== null) return { feature, refusal: through }
   const edge = edgeOf(draft.tool, standsIn(draft))
   const checked = { bench, lathe: job.lathe, setup, draft, edge, before }
   const refusal = refusalOf(checked)
@@ -50,7 +53,7 @@ export function planOne(
   const asked = { sideFeed: sideFeedOf(job.lathe, feature), clear: clearOf(job.units, feature) }
   const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...asked, ...passesOf(draft.cuts) }
   const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
-  const failed = unproven(job.units, operation, trace, faults)
+  const failed = notFound(job.units, job.lathe, operation, trace) ?? unproven(job.units, operation, trace, faults)
   if (failed !== null) return { feature, refusal: groundOnFace(job.units, draft, failed) ?? failed }
   return { feature, planned: { draft, operation, trace, after, spindle, warnings: warningsOf(checked, spindle) } }
 }

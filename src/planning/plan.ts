@@ -60,7 +60,10 @@ export function toPlan(
     },
     features,
     orderReasons: reasons,
-    warnings: [...[...otherUnits(bench), ...slender(bench)].map((said) => ({ feature: null, ...said })), ...warnings],
+    warnings: [
+      ...[...job.doubts, ...otherUnits(bench), ...slender(bench)].map((said) => ({ feature: null, ...said })),
+      ...warnings,
+    ],
     setup,
   }
 }

@@ -2,7 +2,7 @@ import type { Refusal } from '../features/draft.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
 import { labelOf } from '../sheet/dimensions.ts'
-import { formatLength } from '../units/format.ts'
+import { formatDifference, formatLength } from '../units/format.ts'
 import type { Units } from '../units/length.ts'
 
 /** What the replay holds against a plan: a fault, or a finished size outside its limits. Null when it is proved. */
@@ -17,7 +17,8 @@ export function unproven(
     return outside
   const fault = faults[0]
   if (fault === undefined) return outside ?? tooNear(units, operation, trace)
-  const by = fault.by === null ? '' : `, by ${formatLength(Math.abs(fault.by), units)}`
+  const by =
+    fault.by === null || Math.abs(fault.by) < ARITHMETIC ? '' : `, by ${formatDifference(Math.abs(fault.by), units)}`
   const said = `${fault.say.replace(/\.$/, '')}${by}`
   return { code: fault.kind, reason: `the replay does not prove it: ${said}`, remedy: REMEDIES[fault.kind] }
 }
@@ -45,8 +46,9 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
     const [low, high] = wanted.limits
     const slack = wanted.id === 'angle' ? 1e-9 : 1000
     if (size >= low - slack && size <= high + slack) continue
+    const digits = digitsApart(wanted.id, size, size < low ? low : high, units)
     const show = (value: number) =>
-      wanted.id === 'angle' ? `${value.toFixed(2)}°` : formatLength(value, units, { digits: units === 'inch' ? 4 : 3 })
+      wanted.id === 'angle' ? `${value.toFixed(digits)}°` : formatLength(value, units, { digits })
     return {
       code: 'no-reading',
       reason: `no reading of these dials gives a ${labelOf(wanted.id)} within ${show(low)} to ${show(high)}; the nearest gives ${show(size)}`,
@@ -56,6 +58,19 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
     }
   }
   return null
+}
+
+/** Less than a thousandth of a micrometer is arithmetic's. */
+const ARITHMETIC = 1000
+
+/** The usual digits, or so many more that a size outside its limit is not shown on it. */
+const digitsApart = (id: string, size: number, limit: number, units: Units): number => {
+  const usual = id === 'angle' ? 2 : units === 'inch' ? 4 : 3
+  const apart = (digits: number): boolean =>
+    id === 'angle'
+      ? size.toFixed(digits) !== limit.toFixed(digits)
+      : formatLength(size, units, { digits }) !== formatLength(limit, units, { digits })
+  return Array.from({ length: 6 }, (_, more) => usual + more).find(apart) ?? usual
 }
 
 const byCarriageDial = ({ moves }: Operation): boolean =>

@@ -17,7 +17,10 @@ export function sequenceCorner(request: Request, cuts: CornerCuts): Sequenced {
       ok: false,
       code: 'compound-swung',
       reason: 'a corner tool needs the compound parallel: both dials must move square to each other',
-      remedy: 'set the compound parallel for this feature (compound: { angle: 0 })',
+      offers: [
+        { say: 'set the compound parallel for this feature (compound: { angle: 0 })', change: { compoundAngle: 0 } },
+      ],
+      remedy: 'step around it with a round or a square tool and the compound parallel',
     }
   const program = newProgram(request.origin)
   const { lathe } = request

@@ -145,6 +145,9 @@ const compoundAcross = (): Sequenced => ({
   code: 'compound-across',
   reason:
     'the compound is set square to the work and cannot move the tool along it, and this form needs more than one place',
-  remedy:
-    'move along by the carriage (side-feed: carriage), set the compound parallel (compound: { angle: 0 }), or grind the tool to the whole width',
+  offers: [
+    { say: 'move along by the carriage (side-feed: carriage)', change: { sideFeed: 'carriage' } },
+    { say: 'set the compound parallel (compound: { angle: 0 })', change: { compoundAngle: 0 } },
+  ],
+  remedy: 'grind the tool to the whole width',
 })

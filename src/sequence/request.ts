@@ -1,6 +1,7 @@
 import type { Origin } from '../diagnostics/diagnostic.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Cuts } from '../moves/cuts.ts'
+import type { Remedy } from '../moves/offer.ts'
 import type { Move } from '../moves/operation.ts'
 import type { Degrees } from '../units/dimension.ts'
 import type { Length, Units } from '../units/length.ts'
@@ -30,4 +31,4 @@ export type Request = {
 
 export type Sequenced =
   | { readonly ok: true; readonly moves: readonly Move[] }
-  | { readonly ok: false; readonly code: string; readonly reason: string; readonly remedy: string }
+  | (Remedy & { readonly ok: false; readonly code: string; readonly reason: string })

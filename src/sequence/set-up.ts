@@ -50,8 +50,8 @@ export function travelRefusal(request: Request, program: Program): Sequenced | n
     ok: false,
     code: 'beyond-travel',
     reason: `the compound would have to move ${show(used)}, it has ${show(travel)}`,
-    remedy:
-      'take a wider tool, move along by the carriage (side-feed: carriage), or split the groove in two features placed one after the other',
+    offers: [{ say: 'move along by the carriage (side-feed: carriage)', change: { sideFeed: 'carriage' } }],
+    remedy: 'take a wider tool, or split the groove in two features placed one after the other',
   }
 }
 

@@ -23,21 +23,25 @@ export function tooManyPlaces(request: Request, cuts: StepCuts, { counts }: Step
     ok: false,
     code: 'too-many-places',
     reason: `to leave no ridge over ${show(cuts.cusp)} the tool would step to ${counts.length} places, more than ${MOST_PLACES}`,
-    remedy:
-      fewer > MOST_PLACES
-        ? 'grind a form tool, or take a rounder one'
-        : `allow a taller ridge (cusp: ${show(cusp)} takes ${fewer} places), or grind a form tool`,
+    ...(fewer > MOST_PLACES
+      ? { remedy: 'grind a form tool, or take a rounder one' }
+      : {
+          offers: [{ say: `allow a taller ridge (cusp: ${show(cusp)} takes ${fewer} places)`, change: { cusp } }],
+          remedy: 'grind a form tool',
+        }),
   }
 }
 
 export function cuspNotKept(request: Request, places: StepPlaces): Sequenced {
   const show = (length: Length) => formatLength(length, request.units, { digits: 4 })
   const last = request.units === 'inch' ? INCH / 10_000 : MM / 10_000
+  const cusp = Math.ceil(places.exact / last) * last
   return {
     ok: false,
     code: 'cusp-not-kept',
     reason: `the marks of the compound are too far apart on the steep end of this form: whole marks leave ridges of ${show(places.exact)}`,
-    remedy: `allow that cusp (cusp: ${show(Math.ceil(places.exact / last) * last)}), take a larger tool, or a compound that reads finer`,
+    offers: [{ say: `allow that cusp (cusp: ${show(cusp)})`, change: { cusp } }],
+    remedy: 'take a larger tool, or a compound that reads finer',
   }
 }
 
@@ -45,5 +49,8 @@ export const swung = (): Sequenced => ({
   ok: false,
   code: 'compound-swung',
   reason: 'stepping along a round form needs the compound parallel: both dials must move square to each other',
-  remedy: 'set the compound parallel for this feature (compound: { angle: 0 }), or grind a form tool',
+  offers: [
+    { say: 'set the compound parallel for this feature (compound: { angle: 0 })', change: { compoundAngle: 0 } },
+  ],
+  remedy: 'grind a form tool',
 })

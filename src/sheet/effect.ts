@@ -74,9 +74,10 @@ const backOut = (scene: Scene): Phrase => {
   return ['clears by ', size(scene, 'clearance', floored(scene, clear))]
 }
 
-/** A clearance is a promise: never rounded up. To a thousandth of an inch, or a hundredth of a millimeter. */
+/** A clearance is a promise: never rounded up. To a thousandth of an inch, or a hundredth of a millimeter; finer where that is nothing. */
 const floored = (scene: Scene, clear: number): number => {
-  const step = perUnit(scene.units) / (scene.units === 'inch' ? 1000 : 100)
+  const usual = perUnit(scene.units) / (scene.units === 'inch' ? 1000 : 100)
+  const step = [usual, usual / 10, usual / 100, usual / 1000].find((each) => clear >= each) ?? usual
   return Math.floor(clear / step + 1e-6) * step
 }
 

@@ -13,12 +13,18 @@ export const length = (role: Role, value: Length, units: Units): Figure => {
   const most = EXACT.has(role) ? fewest + 2 : fewest + 1
   const exact = decimals(plain, fewest, most + 1)
   // A zero at the end of what was rounded would claim a place more than there is.
-  return figure(
-    role,
-    plain,
-    units,
-    exact > most ? decimals(Number(plain.toFixed(fewest + 1)), fewest, fewest + 1) : exact,
-  )
+  const digits = exact > most ? decimals(Number(plain.toFixed(fewest + 1)), fewest, fewest + 1) : exact
+  return figure(role, plain, units, DIFFERENCES.has(role) ? shownAtAll(value, plain, digits) : digits)
+}
+
+/** What two places or sizes are apart. */
+const DIFFERENCES: ReadonlySet<Role> = new Set<Role>(['clearance', 'undersize', 'spare', 'along', 'expected'])
+
+/** So many more digits that what is something does not come to nothing. Under a thousandth of a micrometer is arithmetic's. */
+const shownAtAll = (value: Length, plain: number, digits: number): number => {
+  let more = digits
+  while (Math.abs(value) >= 1000 && more < 9 && Number(plain.toFixed(more)) === 0) more++
+  return more
 }
 
 /** What a drawing, a tool or a piece of stock is stated to; everything else is no truer than one place more than the fewest. */

@@ -79,12 +79,12 @@ const edge = (facts: readonly GrindFacts[], units: Units): Phrase[] => {
   const says: Phrase[] = []
   const { width } = narrowest(facts)
   if (width !== null) {
-    if (measured) says.push(['measures ', of(width.edge), ', which the plan goes by; ground anew:'])
-    says.push(
-      width.drawn === null
-        ? [of(width.aim), ' wide']
-        : ['aim at ', of(width.aim), ' wide, the groove is ', of(width.drawn), why(narrowest(facts))],
-    )
+    const groove: Phrase = width.drawn === null ? [] : [', the groove is ', of(width.drawn), why(narrowest(facts))]
+    if (measured) {
+      says.push(['measures ', of(width.edge), ', and the plan goes by that: sharpen it to ', of(width.edge), ' again'])
+      if (width.aim > width.edge)
+        says.push(['another may be up to ', of(width.aim), ' wide', ...groove, '; plan again with it'])
+    } else says.push([width.drawn === null ? '' : 'aim at ', of(width.aim), ' wide', ...groove])
   }
   if (cornerRadius !== null) says.push(['corners rounded to ', of(cornerRadius)])
   if (nose !== null) says.push(nose > 0 ? ['nose flat ', of(nose), ' wide, no wider'] : ['a keen point, only stoned'])

@@ -138,8 +138,17 @@ const speed = (plan: Plan, feature: Planned): Phrase[] => {
     ' rpm wanted',
   ]
   if (spindle.tooFast) return [[rpm, ' rpm: LOWEST AVAILABLE, TOO FAST: do not form at this speed'], why]
+  if (spindle.rpm > spindle.wanted) return [[rpm, ' rpm, the lowest of this lathe; ', ...over(spindle)], why]
   return [[rpm, ' rpm, the nearest of this lathe that is not faster'], why]
 }
+
+/** How much too fast, against the speed before it was rounded. */
+const over = ({ rpm, wanted }: Planned['spindle']): Phrase => [
+  figure('speed', Number((100 * (rpm / wanted - 1)).toPrecision(2)), 'count', 2),
+  ' % over the ',
+  figure('speed', Number(wanted.toPrecision(4)), 'rpm', 2),
+  ' wanted',
+]
 
 const scale = (of: Scale): Phrase => {
   if (of.kind === 'readout')

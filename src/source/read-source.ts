@@ -1,7 +1,9 @@
 import { LineCounter, type YAMLError } from 'yaml'
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts'
 import { type Composed, compose, DEEPEST } from './compose.ts'
+import { type Shifted, shiftedLine } from './indentation.ts'
 import { locator } from './locate.ts'
+import { shorten } from './nodes.ts'
 import type { Place, Report, SourceFile } from './source.ts'
 import { decode } from './text.ts'
 import { toData } from './to-data.ts'
@@ -103,6 +105,8 @@ function problemsOf({ document, deep, second }: Composed, text: string, report: 
   // After a tab in the indentation the parser has lost its place: what it says next is about the tab, not about the file.
   const errors = document?.errors ?? []
   const tab = errors.findIndex(({ code }) => code === 'TAB_AS_INDENT')
+  const shifted = shiftedLine(text, errors)
+  if (shifted !== null) return [indentation(shifted, report)]
   const found = (tab < 0 ? errors : errors.slice(0, tab + 1)).map((error) => {
     const from = Math.min(error.pos[0], last)
     return report('source-yaml', from, Math.max(from + 1, error.pos[1]), ...explain(error))
@@ -130,6 +134,20 @@ function problemsOf({ document, deep, second }: Composed, text: string, report: 
     )
   }
   return found
+}
+
+function indentation({ offset, length, indent, columns }: Shifted, report: Report): Diagnostic {
+  const blanks = (count: number): string => (count === 0 ? 'no blanks' : `${count} ${count === 1 ? 'blank' : 'blanks'}`)
+  const ways = columns
+    .slice(0, 3)
+    .map((one) => `${blanks(one.column)}, in line with "${shorten(one.with)}" of line ${one.like}`)
+  return report(
+    'source-yaml',
+    offset,
+    offset + length,
+    `this line is indented by ${blanks(indent)}, which fits nothing around it`,
+    `put before it ${ways.join('; or ')}`,
+  )
 }
 
 /** What the library says, with a remedy; in the reader's own words where the library speaks of its insides. */

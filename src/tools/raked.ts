@@ -64,19 +64,24 @@ const at = (along: Length, back: Length, { rake, floor }: Stance): Point => ({
 
 /** Lines and circles along a path of rising u, halved until none strays further than allowed. */
 function fitted(path: (part: number) => Point, [first, last]: readonly [Tangent, Tangent]): Form {
-  const between = (from: number, to: number): Piece[] => {
+  const between = (from: number, to: number, halved: number): Piece[] => {
     const tangents = [from === 0 ? first : null, to === 1 ? last : null] as const
     const piece = tangents.every((one) => one !== null)
       ? null
       : joined(path(from), path(to), tangents, inside(from, to))
     if (piece !== null) return [piece]
+    const [a, b] = [path(from), path(to)]
+    if (halved === MOST_HALVED) return [linePiece(a.u, a.e, b.u, b.e)]
     const middle = (from + to) / 2
-    return [...between(from, middle), ...between(middle, to)]
+    return [...between(from, middle, halved + 1), ...between(middle, to, halved + 1)]
   }
   const inside = (from: number, to: number) =>
     Array.from({ length: 7 }, (_, i) => path(from + ((to - from) * (i + 1)) / 8))
-  return between(0, 1)
+  return between(0, 1, 0)
 }
+
+/** No path that stands in a piece of work is halved more often than five times; one that is has no such place, and is refused for that. */
+const MOST_HALVED = 10
 
 /** One piece from a to b that passes all points between them as closely as is asked; null where none does. */
 function joined(

@@ -11,6 +11,17 @@ export function formatLength(length: Length, units: Units, options: { readonly d
   return units === 'inch' && digits > 0 ? text.replace(/^(-?)0\./, '$1.') : text
 }
 
+/** A difference between two lengths: in the usual digits, or in so many more that it does not come to nothing. */
+export function formatDifference(length: Length, units: Units, options: { readonly digits?: number } = {}): string {
+  const usual = options.digits ?? DIGITS[units].fewest
+  // A picometer is .00000000004 in.
+  for (let digits = usual; digits <= 11; digits++) {
+    const text = formatLength(length, units, { digits })
+    if (/[1-9]/.test(text)) return text
+  }
+  return formatLength(length, units, { digits: usual })
+}
+
 /** A length as exactly as sheets ever show one: at least the usual digits, up to the tenth of a thousandth (inch) or a micrometer (mm) and further where that is not yet exact. */
 export function formatExact(length: Length, units: Units): string {
   return formatLength(length, units, { digits: formatDigitsFor([length], units) })

@@ -6,6 +6,7 @@ import { LONGEST_TEXT, tidy } from './number-text.ts'
 import { LENGTH_HINT, type LengthUnit, readIn, splitUnit, tooLong } from './parse-length.ts'
 import { type Parsed, parsed, refused } from './parsed.ts'
 import { splitTolerance, type Toleranced } from './tolerance.ts'
+import { mayBeThou, ofWhatUnit } from './what-unit.ts'
 
 /** Reads a length with or without a tolerance, in every way a machinist writes one; bare numbers in `units`, all results in whole pm. */
 export function parseDimension(source: string, units: Units): Parsed<Dimension> {
@@ -96,6 +97,8 @@ function readWithDeviations(
   }
   const ofNominal = unitAmong([nominal]) ?? (ofDeviations === 'thou' ? null : ofDeviations)
   const fallback = ofDeviations ?? ofNominal
+  const asked = fallback === 'thou' ? null : ofWhatUnit(nominal, deviations, fallback ?? (units === 'mm' ? 'mm' : 'in'))
+  if (ofDeviations === null && asked !== null) return asked
   return readEach(
     [[nominal, ofNominal], ...deviations.map((each): [string, LengthUnit | null] => [each, fallback])],
     units,
@@ -122,13 +125,6 @@ function bareTolerance(
     `the tolerance beside "${nominal}" has no unit, and this file is in ${units === 'mm' ? 'millimeters' : 'inches'}: it could be either`,
     `write its unit too, like ${nominal} ${bare} ${written} or ${nominal} ${bare} ${own}`,
   )
-}
-
-/** `12 ±1 thou`: a bare whole number larger than its tolerance is as likely thousandths as inches; `0.500 ±5 thou` and `1 ±5 thou` are not. */
-const mayBeThou = (nominal: string, deviations: readonly string[]): boolean => {
-  if (!/^\d+$/.test(nominal) && !(/^\d+\.\d*$/.test(nominal) && Number(nominal) >= 10)) return false
-  const sizes = deviations.map((each) => Math.abs(Number.parseFloat(each.replace(/^([+-]) /, '$1'))))
-  return sizes.every((size) => Number(nominal) > size)
 }
 
 function readEach(

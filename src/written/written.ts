@@ -7,6 +7,7 @@ import type { SourceFile } from '../source/source.ts'
 import type { Units } from '../units/length.ts'
 import { readCsv } from './csv.ts'
 import { moveOf, type Row, rowOf } from './row.ts'
+import { isCsv } from './sort.ts'
 
 /** What the words of a list refer to: the dials, and the features in the order of the sheet. */
 export type Shop = {
@@ -29,6 +30,7 @@ export type Written = {
 /** A list of dial moves written by hand, YAML or CSV. Every problem is reported in one run, each with its place and a remedy. */
 export function readMoves(bytes: Uint8Array | string, file: string, shop: Shop): Written {
   const source = isCsv(bytes, file) ? readCsv(bytes, file) : readSource(bytes, file)
+  if (isEmpty(source)) return { operations: null, diagnostics: [noMoves(source, isCsv(bytes, file))], source }
   const diagnostics: Diagnostic[] = [...source.diagnostics]
   if (source.data === undefined) return { operations: null, diagnostics, source }
   const count = rowCount(source, diagnostics)
@@ -51,14 +53,25 @@ export function readMoves(bytes: Uint8Array | string, file: string, shop: Shop):
   return { operations: good ? operations : null, diagnostics, source }
 }
 
-/** By the ending of its name; without one by its first line, which in a table has columns and no colon. */
-function isCsv(bytes: Uint8Array | string, file: string): boolean {
-  if (/\.csv$/i.test(file)) return true
-  if (/\.(ya?ml|json)$/i.test(file)) return false
-  const text = typeof bytes === 'string' ? bytes : new TextDecoder().decode(bytes.subarray(0, 4096))
-  const first = text.split('\n').find((line) => line.trim() !== '' && !line.startsWith('#')) ?? ''
-  return first.includes(',') && !first.includes(':')
+/** Nothing at all, or a heading with nothing below it. */
+function isEmpty({ data, diagnostics }: SourceFile): boolean {
+  if (diagnostics.some(({ code }) => code === 'source-empty' || code === 'csv-empty')) return true
+  if (diagnostics.length > 0 || typeof data !== 'object' || data === null || !('moves' in data)) return false
+  return data.moves === null || (Array.isArray(data.moves) && data.moves.length === 0)
 }
+
+const noMoves = ({ file }: SourceFile, csv: boolean): Diagnostic => ({
+  code: 'moves-empty',
+  severity: 'error',
+  origin: { file, path: ['moves'] },
+  at: 'key',
+  message: 'the list has no moves: nothing would be cut',
+  hint: `${
+    csv
+      ? 'begin with a line of columns, feature,action,slide,reading, and write one move a line below it'
+      : 'write moves: and below it one line a move, each after a dash'
+  }; groovewright sheet JOB --format csv prints a list to start from`,
+})
 
 function rowCount(source: SourceFile, diagnostics: Diagnostic[]): number {
   const wrong = (path: string[], at: 'key' | 'value', message: string, hint: string): number => {
@@ -79,8 +92,6 @@ function rowCount(source: SourceFile, diagnostics: Diagnostic[]): number {
       )
   const moves = (data as { moves?: unknown }).moves
   if (!Array.isArray(moves)) return wrong(['moves'], 'key', 'there is no list of moves', hint)
-  if (moves.length === 0 && source.diagnostics.length === 0)
-    return wrong(['moves'], 'key', 'the list has no moves', hint)
   return moves.length
 }
 

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { formatAngle, formatDigitsFor, formatFraction, formatLength } from '../../src/units/format.ts'
+import { formatAngle, formatDifference, formatDigitsFor, formatFraction, formatLength } from '../../src/units/format.ts'
 import { INCH, MM } from '../../src/units/length.ts'
 import { parseLength } from '../../src/units/parse-length.ts'
 
@@ -101,4 +101,26 @@ test.each([
   [84.26, `84° 16'`],
 ])('%d degrees is %s', (degrees, text) => {
   expect(formatAngle(degrees)).toBe(text)
+})
+
+describe('a difference', () => {
+  test('is told in the usual digits', () => {
+    expect(formatDifference(0.0125 * INCH, 'inch')).toBe('.013')
+    expect(formatDifference(0.5 * MM, 'mm')).toBe('0.50')
+    expect(formatDifference(0.00012 * INCH, 'inch', { digits: 4 })).toBe('.0001')
+  })
+
+  test('is never told as nothing where it is something', () => {
+    expect(formatDifference(3_810_000, 'inch')).toBe('.0002')
+    expect(formatDifference(0.00002 * INCH, 'inch')).toBe('.00002')
+    expect(formatDifference(-0.0004 * MM, 'mm')).toBe('-0.0004')
+    expect(formatDifference(1, 'inch')).toBe('.0000000000' + '4')
+    for (let pm = 1; pm < 1e12; pm = pm * 3 + 1)
+      for (const units of ['inch', 'mm'] as const) expect(formatDifference(pm, units)).toMatch(/[1-9]/)
+  })
+
+  test('that is nothing is told as nothing', () => {
+    expect(formatDifference(0, 'inch')).toBe('.000')
+    expect(formatDifference(0, 'mm')).toBe('0.00')
+  })
 })

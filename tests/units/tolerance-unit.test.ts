@@ -65,3 +65,60 @@ describe('a size with a unit beside a tolerance without one', () => {
     expect(asked('4 ±0.005 mm', 'inch')).toEqual([3_995_000_000, 4_005_000_000])
   })
 })
+
+describe('a whole number as a tolerance, without a unit', () => {
+  const asked = (text: string, units: 'inch' | 'mm') => {
+    const dimension = parseDimension(text, units)
+    return dimension.ok ? dimension.value.limits : `${dimension.message} | ${dimension.hint}`
+  }
+
+  it('is asked for its unit: ±3 was taken for three inches, and the remedy spoke of a lower limit', () => {
+    expect(asked('0.093 ±3', 'inch')).toBe(
+      '±3 of what unit? in inches it is an inch or more | write its unit too: 0.093 ±3 thou, or in inches 0.093 ±0.003',
+    )
+    expect(asked('2.4 ±5', 'mm')).toBe(
+      '±5 of what unit? in millimeters it is as much as the size itself | write it in mm: 2.4 ±0.05 for hundredths',
+    )
+    expect(asked('1.3 +14 -0', 'mm')).toContain('write it in mm: 1.3 +0.14 -0 for hundredths')
+    expect(asked('0.03 ±4', 'mm')).toContain('write it in mm: 0.03 ±0.004 for thousandths')
+    expect(asked('1 1/8 +0 -5', 'inch')).toContain('1 1/8 +0 -5 thou, or in inches 1 1/8 +0 -0.005')
+    expect(asked('12 ±3', 'inch')).toContain('12 in ±3 thou, or in inches 12 ±0.003')
+    expect(asked('0.093 in ±3', 'inch')).toContain('of what unit?')
+    expect(asked('1.5 +0.002 -1', 'inch')).toContain('| write it in inches: 1.5 +0.002 -0.001')
+  })
+
+  it.each([
+    ['0.093 ±3', 'inch', [0.09, 0.096]],
+    ['0.093 in ±3', 'inch', [0.09, 0.096]],
+    ['1 1/8 +0 -5', 'inch', [1.12, 1.125]],
+    ['12 ±3', 'inch', [11.997, 12.003]],
+    ['1 +2 -1', 'inch', [0.999, 1.002]],
+  ] as const)('reads both ways that it proposes: %s', (text, units, limits) => {
+    const said = asked(text, units) as string
+    const ways = [/too: (.*?), or/.exec(said)?.[1], /in inches (?!it is)(.*)$/.exec(said)?.[1]]
+    for (const way of ways)
+      expect((asked(way!, units) as readonly number[]).map((limit) => limit / 25_400_000_000)).toEqual([
+        expect.closeTo(limits[0], 9),
+        expect.closeTo(limits[1], 9),
+      ])
+  })
+
+  it.each([
+    ['2.4 ±5', [2.35, 2.45]],
+    ['1.3 +14 -0', [1.3, 1.44]],
+    ['0.03 ±4', [0.026, 0.034]],
+  ] as const)('reads the millimeters that it proposes: %s', (text, limits) => {
+    const way = /in mm: (.*) for/.exec(asked(text, 'mm') as string)?.[1]
+    expect((asked(way!, 'mm') as readonly number[]).map((limit) => limit / 1e9)).toEqual(
+      limits.map((one) => expect.closeTo(one, 9)),
+    )
+  })
+
+  it('is plain where it can only be one thing', () => {
+    expect(asked('25 ±1', 'mm')).toEqual([24_000_000_000, 26_000_000_000])
+    expect(asked('0 ±1', 'mm')).toEqual([-1_000_000_000, 1_000_000_000])
+    expect(asked('93 thou ±3', 'inch')).toEqual([90 * 25_400_000, 96 * 25_400_000])
+    expect(asked('5 in ±1 in', 'inch')).toEqual([4 * 25_400_000_000, 6 * 25_400_000_000])
+    expect(asked('1.125 +0.005 -0', 'inch')).toEqual([28_575_000_000, 28_702_000_000])
+  })
+})

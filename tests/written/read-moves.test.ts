@@ -134,7 +134,7 @@ describe('what is wrong is said with its place and a remedy', () => {
     )
     expect(said('feature,action,action\nRelief,start,\n')).toContain('moves.csv:1:16: error: "action" is here twice')
     expect(said('feature,acton\nRelief,start\n')).toContain('did you mean action')
-    expect(said('')).toContain('the list is empty')
+    expect(said('')).toContain('the list has no moves')
   })
 
   test('of YAML', () => {

@@ -1,10 +1,11 @@
 import { compile } from '../../compile.ts'
 import { suggest } from '../../diagnostics/suggest.ts'
+import { stopOf } from '../../finish/stop.ts'
+import { readSize } from '../../job/read-measure.ts'
 import { remainingSheet } from '../../planning/finish.ts'
 import { PRINTERS } from '../../print/registry.ts'
-import type { Plan } from '../../sheet/plan.ts'
+import type { FeaturePlan, Plan } from '../../sheet/plan.ts'
 import type { Length, Units } from '../../units/length.ts'
-import { parseLength } from '../../units/parse-length.ts'
 import { type CutOptions, sourceOf } from '../cut-sheet.ts'
 import { type Io, UsageError } from '../io.ts'
 import { loaderFor, STDIN } from '../load.ts'
@@ -13,7 +14,7 @@ import { reportDiagnostics } from '../report.ts'
 
 export type FinishOptions = OutputOptions &
   CutOptions & {
-    readonly feature: string
+    readonly feature?: string
     readonly bottomDiameter: string
     readonly width?: string
     readonly outsideDiameter?: string
@@ -50,21 +51,32 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
   return 1
 }
 
-const indexOf = (plan: Plan, name: string): number => {
+/** Without a name it is the one feature of the job, or the only one of them that stops to measure. */
+const indexOf = (plan: Plan, name: string | undefined): number => {
   const names = plan.features.map((feature) => feature.name)
+  const quoted = (some: readonly string[]): string => some.map((one) => JSON.stringify(one)).join(', ')
+  if (name === undefined) {
+    const stopping = plan.features.flatMap((feature, index) => (stops(feature) ? [index] : []))
+    if (names.length === 1) return 0
+    if (stopping.length === 1) return stopping[0]!
+    const some = stopping.length === 0 ? names : stopping.map((index) => names[index]!)
+    throw new UsageError(
+      `--feature is missing, and the job has more than one; give --feature with one of ${quoted(some)}`,
+    )
+  }
   const index = names.indexOf(name)
   if (index >= 0) return index
   const meant = suggest(name, names)
-  const rest =
-    meant === null
-      ? `the job has ${names.map((one) => JSON.stringify(one)).join(', ')}`
-      : `did you mean ${JSON.stringify(meant)}?`
+  const rest = meant === null ? `the job has ${quoted(names)}` : `did you mean ${JSON.stringify(meant)}?`
   throw new UsageError(`there is no feature ${JSON.stringify(name)}; ${rest}`)
 }
 
+const stops = (feature: FeaturePlan): boolean =>
+  feature.status === 'planned' && stopOf(feature.operation, feature.trace) !== null
+
+/** A number of the command line is read as a length of the job's file is. */
 const lengthOf = (option: string, text: string, units: Units): Length => {
-  const read = parseLength(text, units)
-  if (!read.ok) throw new UsageError(`${option}: ${read.message}; ${read.hint}`)
-  if (!(read.value > 0)) throw new UsageError(`${option}: ${JSON.stringify(text)} is no size of a part`)
+  const read = readSize(option, text, units)
+  if (!read.ok) throw new UsageError(`${read.message}; ${read.hint}`)
   return read.value
 }

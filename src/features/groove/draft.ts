@@ -151,7 +151,8 @@ function dimensions(bench: Bench, feature: GrooveFeature, step: PlacedStep, shap
       limits: feature.bottomDiameter?.limits ?? null,
       fixed: feature.bottomDiameter !== null,
     },
-    { id: 'flatness', aim: 0, limits: null },
+    // Round from wall to wall it has no floor.
+    ...(width > 2 * shape.fillets.radius ? [{ id: 'flatness' as const, aim: 0, limits: null }] : []),
     ...cornerRadius(feature, shape.fillets),
     ...placeDimensions(bench, feature.place, shape.near, width),
   ]

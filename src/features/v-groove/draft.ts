@@ -43,6 +43,13 @@ export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
       'the measured stock is already smaller than the bottom of the V',
       'measure the stock again',
     )
+  const floor = step.measured - 2 * cut.depth
+  if (feature.widthAt !== null && feature.widthAt <= floor)
+    return refuse(
+      'width-at-floor',
+      `its width is given at ${formatExact(feature.widthAt, bench.units)} diameter, and the V ends at ${formatExact(floor, bench.units)}: it is not as deep as that`,
+      'give width-at above the bottom of the V, or leave it out where the width is meant at the surface',
+    )
   const tool = ground ?? veeToGrind(bench, feature, angle, cut)
   return { ok: true, draft: assemble(bench, feature, tool, step, { ...cut, near, t, angle, drop, notes: nosed.notes }) }
 }

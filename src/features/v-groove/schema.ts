@@ -8,7 +8,7 @@ export const vGrooveSchema = z
   .strictObject({
     kind: z.literal('v-groove').check(z.describe('A groove with two sloping flanks.')),
     ...placeKeys,
-    angle: angleDimension('Included angle between the flanks.', 0, 180),
+    angle: angleDimension('Included angle between the flanks, more than 1 and less than 179 degrees.', 1, 179),
     width: z.optional(dimension('Width at the surface as drawn, or at the diameter given by width-at.')),
     'width-at': z.optional(length('Diameter at which the width is given.')),
     depth: z.optional(dimension('Depth below the surface as drawn, or bottom-diameter.')),

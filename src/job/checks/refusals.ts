@@ -1,9 +1,10 @@
 import type { Bench, Draft, PlacedStep, Refusal } from '../../features/draft.ts'
 import type { Lathe } from '../../lathe/lathe.ts'
 import type { Edge } from '../../moves/form.ts'
+import type { Offer, Remedy } from '../../moves/offer.ts'
 import type { Setup } from '../../moves/operation.ts'
 import { isOnLine } from '../../moves/placing.ts'
-import { formatExact } from '../../units/format.ts'
+import { formatDifference, formatDigitsFor, formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 
 /** What a check may look at: a drafted feature, its edge, the part in the machine, and the features already planned. */
@@ -25,7 +26,7 @@ export function refusalOf(one: Case): Refusal | null {
   return null
 }
 
-const shown = (one: Case) => (length: Length) => formatExact(length, one.bench.units)
+const shown = (one: Pick<Case, 'bench'>) => (length: Length) => formatExact(length, one.bench.units)
 
 /** Forms that overlap: the earlier one stands, the later one is refused. */
 function overlap(one: Case): Refusal | null {
@@ -40,12 +41,14 @@ function overlap(one: Case): Refusal | null {
   }
 }
 
-function core(one: Case): Refusal | null {
+/** Also asked before the edge is worked out: on a sloping face there is none for a form that reaches past the axis. */
+export function core(one: Pick<Case, 'bench' | 'draft'>): Refusal | null {
   const bottom = one.draft.dimensions.find((dimension) => dimension.id === 'bottomDiameter')
   if (bottom === undefined || bottom.aim > 0) return null
+  const show = shown(one)
   return {
     code: 'core-cut-through',
-    reason: `it is ${shown(one)(one.draft.surface / 2 - bottom.aim / 2)} deep and the work is ${shown(one)(one.draft.surface)} in diameter: nothing would be left`,
+    reason: `it is ${show(one.draft.surface / 2 - bottom.aim / 2)} deep and the work is ${show(one.draft.surface)} in diameter: nothing would be left`,
     remedy: 'correct the depth; a depth is radial, half of what the diameter loses',
   }
 }
@@ -97,16 +100,16 @@ function reach(one: Case): Refusal | null {
   return {
     code: 'reach-too-short',
     reason: `tool "${draft.tool.name}" is ground back ${show(edge.reach)}; ${why}, so ${show(needed)} is needed`,
-    remedy:
-      shoulder === null
-        ? `grind the sides back ${show(needed)} or a little more`
-        : (besideShoulder(one, shoulder.step, needed) ??
-          `grind the sides back ${show(needed)} or more, or set the edge at the side of a narrower blank (blank:, edge-offset:)`),
+    ...(shoulder === null
+      ? { remedy: `grind the sides back ${show(needed)} or a little more` }
+      : (besideShoulder(one, shoulder.step, needed) ?? {
+          remedy: `grind the sides back ${show(needed)} or more, or take a narrower blank (blank:)`,
+        })),
   }
 }
 
 /** Only the blank stands over the shoulder, beside the edge: by how much, and what brings it off. Null where the edge itself is in the way. */
-function besideShoulder(one: Case, step: PlacedStep, needed: Length): string | null {
+function besideShoulder(one: Case, step: PlacedStep, needed: Length): Remedy | null {
   const { draft, edge, bench } = one
   const show = shown(one)
   const { first, last } = edgeEnds(draft)
@@ -116,17 +119,27 @@ function besideShoulder(one: Case, step: PlacedStep, needed: Length): string | n
   if (!headstock && step.end > zero + first + from + 1) return null
   const over = headstock ? zero + last + edge.shank.to - step.start : step.end - (zero + first + edge.shank.from)
   const side = headstock ? 'headstock' : 'tailstock'
-  const moved = headstock ? edge.shank.from - over + zero + first : edge.shank.to + over + zero + last
-  const free = bench.steps.every(
-    ({ measured, start, end }) =>
-      measured <= draft.surface ||
-      (headstock ? end <= moved || start >= step.start : start >= moved || end <= step.end),
-  )
-  const offset = from - edge.shank.from + (headstock ? over : -over)
-  const shift = free
-    ? `set the edge ${show(offset)} from the tailstock side of the blank (edge-offset: ${show(offset)}), or `
-    : ''
-  return `the ${side} side of the blank stands ${show(over)} over "${step.name}": ${shift}take ${show(over)} off that side; else grind the sides back ${show(needed)} or more`
+  const much = formatDifference(over, bench.units, { digits: formatDigitsFor([over], bench.units) })
+  const edgeOffset = from - edge.shank.from + (headstock ? over : -over)
+  return {
+    lead: `the ${side} side of the blank stands ${much} over "${step.name}": `,
+    offers: [
+      {
+        say: `set the edge ${show(edgeOffset)} from the tailstock side of the blank (edge-offset: ${show(edgeOffset)})`,
+        change: { edgeOffset },
+      },
+    ],
+    remedy: `take ${much} off that side; else grind the sides back ${show(needed)} or more`,
+  }
+}
+
+/** The edge at one side of its blank. Where there is no blank to stand beside it, nothing. */
+function atSide({ draft: { tool }, edge, bench }: Case, side: 'headstock' | 'tailstock'): readonly Offer[] {
+  const width = edge.pieces.at(-1)!.to - edge.pieces[0]!.from
+  if (tool.blank === null || tool.blank <= width) return []
+  const edgeOffset = side === 'headstock' ? tool.blank - width : 0
+  const say = `set the edge at the ${side} side of its blank (edge-offset: ${formatExact(edgeOffset, bench.units)})`
+  return [{ say, change: { edgeOffset } }]
 }
 
 /** Depth of the wanted form below the surface it stands on. */
@@ -149,11 +162,13 @@ function jaws(one: Case): Refusal | null {
     return {
       code: 'near-dog',
       reason: `the tool reaches to ${show(furthest)} from the free end; the dog stands at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
-      remedy: 'turn the work end for end, or set the edge at the headstock side of its blank (edge-offset:)',
+      offers: atSide(one, 'headstock'),
+      remedy: 'turn the work end for end, so that the dog is at its other end',
     }
   return {
     code: 'near-jaws',
     reason: `the tool reaches to ${show(furthest)} from the free end; the jaws stand at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
+    offers: atSide(one, 'headstock'),
     remedy: `let the work stand out at least ${show(furthest + one.lathe.jawClearance)}`,
   }
 }
@@ -167,8 +182,8 @@ function center(one: Case): Refusal | null {
   return {
     code: 'near-center',
     reason: `the tool reaches ${shown(one)(-furthest)} beyond the free end, where the center stands`,
-    remedy:
-      'take a narrower tool, set its edge at the side of the blank (edge-offset:), or hold the work without the center',
+    offers: atSide(one, 'tailstock'),
+    remedy: 'take a narrower tool, or hold the work without the center',
   }
 }
 
@@ -180,19 +195,33 @@ function carriageFeed(one: Case): Refusal | null {
     return {
       code: 'side-feed',
       reason: `side-feed: ${sideFeed} is asked for, and this form is cut by the cross-feed and the compound together: the carriage is held`,
-      remedy: 'write side-feed: compound for this feature, with the compound parallel',
+      offers: [
+        { say: 'write side-feed: compound for this feature', change: { sideFeed: 'compound' } },
+        {
+          say: 'write side-feed: compound and compound: { angle: 0 } for this feature',
+          change: { sideFeed: 'compound', compoundAngle: 0 },
+        },
+      ],
+      remedy: 'cut it by the cross-feed and the compound, with the compound parallel',
     }
   if (isOnLine(draft.placing) || draft.cuts.first === draft.cuts.last) return null
   if (sideFeed === 'lines' || lathe.carriage === null)
     return {
       code: 'side-feed',
       reason: 'it stands against a shoulder, where there is no line to bring the tool to',
-      remedy: 'move along by the compound, or by the carriage with a dial or an indicator (side-feed: carriage)',
+      offers: [
+        { say: 'move along by the compound (side-feed: compound)', change: { sideFeed: 'compound' } },
+        ...(lathe.carriage === null
+          ? []
+          : [{ say: 'by the carriage (side-feed: carriage)', change: { sideFeed: 'carriage' } } as const]),
+      ],
+      remedy: 'put a dial or an indicator on the carriage (carriage: in the lathe file)',
     }
   if (lathe.carriage.kind !== 'dial' || draft.cuts.first < 0) return null
   return {
     code: 'side-feed',
     reason: 'the shoulder on the tailstock side is touched with the carriage going back, so its backlash stays open',
-    remedy: 'move along by the compound, or put an indicator on the carriage (indicator: and range: in the lathe file)',
+    offers: [{ say: 'move along by the compound (side-feed: compound)', change: { sideFeed: 'compound' } }],
+    remedy: 'put an indicator on the carriage (indicator: and range: in the lathe file)',
   }
 }

@@ -12,7 +12,8 @@ export const grindSchema = (): Schema =>
       width: nullable(
         object({
           drawn: nullable(number('Of the groove.')),
-          aim: number('To grind the edge to.'),
+          aim: number('To grind the edge to: a tool that was measured is sharpened to what it is.'),
+          widest: number('How wide the edge may be for this form.'),
           edge: number('As the edge measures.'),
         }),
       ),

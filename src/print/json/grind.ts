@@ -42,7 +42,12 @@ const factsData = (facts: GrindFacts, units: Units) => {
     width:
       width === null
         ? null
-        : { drawn: width.drawn === null ? null : of(width.drawn), aim: of(width.aim), edge: of(width.edge) },
+        : {
+            drawn: width.drawn === null ? null : of(width.drawn),
+            aim: of(facts.measured ? width.edge : width.aim),
+            widest: of(width.aim),
+            edge: of(width.edge),
+          },
     nose: nose === null ? null : of(nose),
     cornerRadius: cornerRadius === null ? null : of(cornerRadius),
     holderAngle: facts.holderAngle,

@@ -136,7 +136,12 @@ describe('the grinding sheet of a job', () => {
   })
 
   it('aims a little under for one part', () => {
-    expect(form('to grind: Wide neck').width).toEqual({ drawn: 0.15625, aim: 0.15225, edge: 0.15225 })
+    expect(form('to grind: Wide neck').width).toEqual({
+      drawn: 0.15625,
+      aim: 0.15225,
+      widest: 0.15225,
+      edge: 0.15225,
+    })
     expect(tool('to grind: Wide neck').says.Edge![0]).toContain('a little under, for one part')
   })
 

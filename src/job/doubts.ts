@@ -1,0 +1,91 @@
+import type { Part } from '../moves/part.ts'
+import type { SourceFile } from '../source/source.ts'
+import { formatExact } from '../units/format.ts'
+import { type Length, perUnit, type Units } from '../units/length.ts'
+import { tidy } from '../units/number-text.ts'
+import { splitUnit } from '../units/parse-length.ts'
+import { muchBacklash } from './backlash.ts'
+import { type Said, warning } from './checks/warnings.ts'
+import { likelyMeasured, measuredOff } from './measured.ts'
+import type { Giver } from './read-feature.ts'
+import type { LatheRead } from './read-lathe.ts'
+import type { PartRead } from './read-part.ts'
+
+/** What can be cut as it is written and is likely a slip of the pen: asked about on the sheet and by `check`. */
+export function doubtsOf(source: SourceFile, values: PartRead, part: Part, units: Units, giver: Giver): Said[] {
+  return [...part.steps.flatMap((step) => farFromDrawn(step, units)), ...inOtherUnits(source, values, units, giver)]
+}
+
+function farFromDrawn({ diameter, measured, origin }: Part['steps'][number], units: Units): Said[] {
+  const off = measuredOff(diameter, measured)
+  if (off === 0) return []
+  const show = (length: Length): string => formatExact(length, units)
+  const likely = likelyMeasured(diameter, measured, units)
+  return [
+    warning(
+      'measured-far-from-drawn',
+      `The diameter measures ${show(measured)}, ${show(off)} ${measured > diameter.nominal ? 'over' : 'under'} the ${diameter.text} drawn`,
+      `measure it again, or correct diameter${likely === null ? '' : `; write ${likely}`}`,
+      { ...origin, path: [...origin.path, 'measured-diameter'] },
+    ),
+  ]
+}
+
+/** More than a turn of lost motion, on whichever dial. `outer`: the units where the lathe names none. */
+export function slackDoubts(values: LatheRead, outer: Units, giver: Giver): Said[] {
+  const units = values.units ?? outer
+  const scales = [values['cross-feed'], values.compound, values.carriage].filter((scale) => scale !== undefined)
+  return scales.flatMap((scale) => {
+    const { graduation, 'per-turn': perTurn, backlash } = scale
+    if (graduation === undefined || perTurn === undefined || backlash === undefined || backlash <= perTurn) return []
+    const { message, hint } = muchBacklash({ graduation, perTurn, backlash }, units)
+    const { origin } = giver(scale)
+    const at = { ...origin, path: [...origin.path, 'backlash'] }
+    return [warning('much-backlash', `${message.charAt(0).toUpperCase()}${message.slice(1)}`, hint, at)]
+  })
+}
+
+type Size = { readonly path: readonly (string | number)[]; readonly length: Length }
+
+/**
+ * A size of the part written in the other units, more than ten times every other or less than a tenth of each, that would be in keeping
+ * with them as a bare number: the unit is likely the slip (40" among millimeters). Common practice, no source.
+ */
+function inOtherUnits(source: SourceFile, values: PartRead, units: Units, giver: Giver): Said[] {
+  const sizes = sizesOf(values, giver)
+  return sizes.flatMap((size) => {
+    const written = source.scalarSource(size.path)
+    const split = written === undefined ? null : splitUnit(tidy(written))
+    const unit = split?.ok ? split.value.unit : null
+    if (written === undefined || unit !== (units === 'mm' ? 'in' : 'mm')) return []
+    const others = sizes.filter((other) => other !== size).map(({ length }) => length)
+    const [least, most] = [Math.min(...others), Math.max(...others)]
+    const bare = (size.length / perUnit(units === 'mm' ? 'inch' : 'mm')) * perUnit(units)
+    const keeps = (length: Length): boolean => length <= 10 * most && length >= least / 10
+    if (others.length === 0 || keeps(size.length) || !keeps(bare)) return []
+    const large = size.length > most
+    const own = units === 'mm' ? 'mm' : 'in'
+    const show = (length: Length): string => `${formatExact(Math.round(length), units)} ${own}`
+    return [
+      warning(
+        'unit-out-of-keeping',
+        `${size.path.at(-1)} is ${written}, which is ${show(size.length)}; the ${large ? 'largest' : 'smallest'} other size of the part is ${show(large ? most : least)}`,
+        `is the unit right? if it is ${show(bare)}, write ${written.replace(/\s*(in\.?|inch|inches|"|''|”|″|mm)\s*$/i, '')} without a unit`,
+        { file: source.file, path: size.path },
+      ),
+    ]
+  })
+}
+
+const KEYS = ['diameter', 'length', 'measured-diameter', 'overhang', 'dog'] as const
+
+function sizesOf(values: PartRead, giver: Giver): Size[] {
+  const rows: object[] = [values, ...(values.steps ?? []).filter((step) => step !== undefined)]
+  return rows.flatMap((row) =>
+    KEYS.flatMap((key) => {
+      const value = (row as PartRead)[key]
+      if (value === undefined) return []
+      return [{ path: [...giver(row).origin.path, key], length: typeof value === 'number' ? value : value.aim }]
+    }),
+  )
+}

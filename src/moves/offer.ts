@@ -1,0 +1,20 @@
+import type { Degrees } from '../units/dimension.ts'
+import type { Length } from '../units/length.ts'
+
+/** One thing changed in the job: where the edge is on the blank of the tool, or a key of the feature. */
+export type Change = {
+  readonly edgeOffset?: Length
+  readonly compoundAngle?: Degrees
+  readonly sideFeed?: 'compound' | 'carriage'
+  readonly cusp?: Length
+}
+
+/** What may help, in words, and as a change that can be planned: it is offered only where the feature is then planned. */
+export type Offer = { readonly say: string; readonly change: Change }
+
+/** What to do about a refusal: `remedy` as it is, or with those offers before it that were planned; `lead` goes before them all. */
+export type Remedy = {
+  readonly remedy: string
+  readonly lead?: string
+  readonly offers?: readonly Offer[]
+}

@@ -1,0 +1,37 @@
+import { stepTravel } from '../dials/travel.ts'
+import type { Refusal } from '../features/draft.ts'
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Operation } from '../moves/operation.ts'
+import type { OperationTrace } from '../moves/trace.ts'
+import { labelOf } from '../sheet/dimensions.ts'
+import { formatExact, formatLength } from '../units/format.ts'
+import type { Length, Units } from '../units/length.ts'
+
+/** A size that the drawing asks for and that nobody could measure on the replayed form proves nothing. Null where all are there, whatever the backlash. */
+export function notFound(units: Units, lathe: Lathe, operation: Operation, { sizes }: OperationTrace): Refusal | null {
+  const there = (at: number): boolean => [sizes[at]?.surely, sizes[at]?.possibly].every((one) => Number.isFinite(one))
+  const missing = operation.dimensions.find((_, at) => !there(at))
+  if (missing === undefined) return null
+  return (
+    tooShallow(units, lathe, operation) ?? {
+      code: 'no-size',
+      reason: `the replay finds no ${labelOf(missing.id)} on the finished form${at(units, missing.atDiameter)}`,
+      remedy: 'check the dimensions of the feature against each other and against the stock',
+    }
+  )
+}
+
+const at = (units: Units, diameter: Length | undefined): string =>
+  diameter === undefined ? '' : ` at ${formatExact(diameter, units)} diameter`
+
+/** Less than half a mark deep, the nearest reading is the surface. */
+function tooShallow(units: Units, { crossFeed }: Lathe, { dimensions }: Operation): Refusal | null {
+  const deep = dimensions.find(({ id }) => id === 'depth')?.aim
+  const mark = stepTravel(crossFeed)
+  if (deep === undefined || deep > mark / 2 + 1000) return null
+  return {
+    code: 'too-shallow',
+    reason: `it is ${formatExact(deep, units)} deep, and a mark of the cross-feed is ${formatLength(mark, units, { digits: units === 'inch' ? 4 : 3 })}: no reading comes nearer to it than the surface`,
+    remedy: 'check the depth and its unit; else a cross-feed that reads finer cuts it',
+  }
+}

@@ -1,0 +1,45 @@
+import type { Bench, Draft, Refusal } from '../features/draft.ts'
+import { draftFeature } from '../features/registry.ts'
+import type { Feature, Job } from '../job/job.ts'
+import type { Change } from '../moves/offer.ts'
+import type { Setup } from '../moves/operation.ts'
+import type { Progress } from '../replay/replay.ts'
+import { type Outcome, planOne } from './one.ts'
+
+/** What a refused feature was planned with, so that it can be planned again. */
+export type Tried = {
+  readonly job: Job
+  readonly bench: Bench
+  readonly setup: Setup
+  readonly draft: Draft
+  readonly before: readonly Draft[]
+  readonly progress: Progress
+}
+
+/** The refusal with those of its offers that were planned when they were made; what would be refused again is not offered. */
+export function offered(tried: Tried, { feature, refusal }: { feature: Feature; refusal: Refusal }): Outcome {
+  const { offers = [], lead = '', ...plain } = refusal
+  const held = offers.filter(({ change }) => plans(tried, change)).map(({ say }) => say)
+  return { feature, refusal: { ...plain, remedy: `${lead}${[...held, plain.remedy].join(', or ')}` } }
+}
+
+const plans = ({ job, bench, setup, draft, before, progress }: Tried, change: Change): boolean => {
+  const { feature } = draft
+  const own = { ...draft.tool, edgeOffset: change.edgeOffset ?? draft.tool.edgeOffset }
+  const tools = feature.tool === null ? bench.tools : { ...bench.tools, [feature.tool]: own }
+  const changed = withKeys(feature, change)
+  const drafted = draftFeature({ ...bench, tools }, changed)
+  if (!drafted.ok) return false
+  const angle = drafted.draft.angle ?? changed.cutting.compoundAngle ?? job.lathe.compound.angle
+  return 'planned' in planOne(job, { ...bench, tools }, setup, drafted.draft, angle, before, progress)
+}
+
+const withKeys = (feature: Feature, { compoundAngle, sideFeed, cusp }: Change): Feature => ({
+  ...feature,
+  cutting: {
+    ...feature.cutting,
+    ...(compoundAngle === undefined ? {} : { compoundAngle }),
+    ...(sideFeed === undefined ? {} : { sideFeed }),
+    ...(cusp === undefined ? {} : { cusp }),
+  },
+})
