@@ -41,7 +41,8 @@ export const readOff = (table: Table, measured: Length, value: (row: number) => 
   const [one, other] = [value(over.row), value(under.row)]
   const share = over.at === under.at ? 0 : (over.at - measured) / (over.at - under.at)
   const exact = one + (other - one) * share
-  return up ? Math.floor(exact + 0.5 + 1e-6) : Math.ceil(exact - 0.5 - 1e-6)
+  // Never the zero below zero.
+  return (up ? Math.floor(exact + 0.5 + 1e-6) : Math.ceil(exact - 0.5 - 1e-6)) + 0
 }
 
 /** Readable steps that every finish goes deeper; in doubt the shallower. */
