@@ -134,6 +134,12 @@ const addFinish = (program: Command, io: Io, report: Report): void => {
     .requiredOption('--bottom-diameter <length>', 'as measured at the stop: .7685, 49/64, 768.5 thou, 19.52 mm')
     .option('--width <length>', 'width of the groove as measured at the stop: tells the true width of the tool')
     .option('--outside-diameter <length>', 'as measured beside the groove: a depth on the drawing counts from it')
+    .option('--sheet <file>', 'the sheet that was cut, as sheet --format json wrote it: its moves are gone on from')
+    .option(
+      '--roughed-at <reading>',
+      'reading that the last roughing pass stopped at, where it is not the one the job plans now',
+    )
+    .option('--measured-again', 'the bottom was measured twice: plan also from one that no stated error explains')
     .addOption(formatOption())
     .option('-o, --output <file>', 'write to a file; - is standard output')
     .option('--force', 'replace the output file if it exists')

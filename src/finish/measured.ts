@@ -57,7 +57,8 @@ export const correctedFor = (shop: Shop, measured: Length): Corrected => {
   return found
 }
 
-const finishedAt = (shop: Shop, off: Length, deeper: number): Corrected => {
+/** Finished so many readable steps deeper than written, where the bottom measures so much more than expected, pm of diameter. */
+export const finishedAt = (shop: Shop, off: Length, deeper: number): Corrected => {
   const { lathe, setup, progress, operation, stop } = shop
   const changed: Operation = {
     ...standingAlong(shop, off),

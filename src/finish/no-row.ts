@@ -1,5 +1,5 @@
 import type { Length } from '../units/length.ts'
-import type { Trouble } from './remaining.ts'
+import type { Trouble } from './trouble.ts'
 
 /** Why a table has no row for a reading: in a few words, without a figure. */
 export const whyNot = (trouble: Trouble): string => {

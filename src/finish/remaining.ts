@@ -1,13 +1,21 @@
-import { offForm } from '../judge/room.ts'
-import type { Instrument, Operation, WantedDimension } from '../moves/operation.ts'
-import type { Fault, OperationTrace } from '../moves/trace.ts'
+import type { Operation } from '../moves/operation.ts'
+import type { OperationTrace } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
-import { type Corrected, correctedFor, type Shop } from './measured.ts'
+import { correctedFor, type Shop } from './measured.ts'
+import { type Choice, firstProved } from './nearby.ts'
+import { acrossOnPaper, deeperOnPaper, NO_PAPER, type Paper } from './paper.ts'
 import { bottomWanted } from './stop.ts'
+import type { Trouble } from './trouble.ts'
 import { stepsAcross, withTool } from './width.ts'
 
 /** What was measured at the stop, pm; null where nobody measured it. */
-export type Taken = { readonly bottom: Length; readonly width: Length | null; readonly outside: Length | null }
+export type Taken = {
+  readonly bottom: Length
+  readonly width: Length | null
+  readonly outside: Length | null
+  /** The bottom was measured once more, and measured the same. */
+  readonly again?: boolean
+}
 
 /** What follows from it. `off`: the zero of the cross-feed stands on a diameter so much larger than it was set for. */
 export type Findings = {
@@ -30,26 +38,20 @@ export type Remaining =
     }
   | ({ readonly ok: false } & Trouble)
 
-export type Trouble =
-  | { readonly why: 'no-width' }
-  /** Measured past what the drawing allows; `by` pm. */
-  | { readonly why: 'past'; readonly id: 'bottomDiameter' | 'width'; readonly limit: Length; readonly by: Length }
-  /** No reading of the dials saves it. */
-  | { readonly why: 'outside'; readonly dimension: WantedDimension; readonly size: number; readonly by: number }
-  /** Every size with limits is within them, and the form is not: the size without limits that is furthest from the drawing's. */
-  | { readonly why: 'form'; readonly dimension: WantedDimension; readonly size: number; readonly by: number }
-  | { readonly why: 'fault'; readonly fault: Fault }
-
 /** Plans what remains from what was measured, and replays it from the measured form. `shop` stands on the outside diameter as measured. */
-export const remainingFor = (shop: Shop, taken: Taken): Remaining => {
+export const remainingFor = (shop: Shop, taken: Taken, paper: Paper = NO_PAPER): Remaining => {
   const past = pastLimits(shop, taken)
   if (past !== null) return { ok: false, ...past }
   const expectedWidth = widthAt(shop, taken.bottom)
   const wider = taken.width === null || byEye(shop) ? 0 : trueTool(shop, taken.bottom, taken.width)
   if (wider === null) return { ok: false, why: 'no-width' }
   const real: Shop = { ...shop, operation: withTool(shop.operation, wider) }
-  const { steps: across, corrected } = stepsAcross(real, taken.bottom, wider)
-  const trouble = troubleIn(shop, corrected)
+  const { across, deeper, corrected, trouble } = firstProved(
+    shop,
+    real,
+    taken.bottom,
+    choicesFor(real, taken, wider, paper),
+  )
   if (trouble !== null) return { ok: false, ...trouble }
   const findings = { off: taken.bottom - shop.stop.expected, expectedBottom: shop.stop.expected, expectedWidth, wider }
   return {
@@ -57,9 +59,20 @@ export const remainingFor = (shop: Shop, taken: Taken): Remaining => {
     findings,
     operation: corrected.operation,
     trace: corrected.trace,
-    deeper: corrected.deeper,
+    deeper,
     across,
   }
+}
+
+/** What the sheet tells on paper, and what comes nearest to the drawing. */
+const choicesFor = (real: Shop, { bottom, width }: Taken, wider: Length, paper: Paper) => {
+  const { steps, corrected } = stepsAcross(real, bottom, wider)
+  const own: Choice = { deeper: corrected.deeper, across: steps }
+  const across = width === null ? 0 : acrossOnPaper(paper, real.operation, width)
+  const deeper = deeperOnPaper(paper, bottom)
+  const told =
+    deeper === null && across === null ? null : { deeper: deeper ?? own.deeper, across: across ?? own.across }
+  return { told, own }
 }
 
 /** Roughed at places met by eye, a width tells nothing of the tool; and the cut is then brought to the lines, however wide the tool is. */
@@ -105,35 +118,3 @@ const widthAt = (shop: Shop, bottom: Length): Length | null => {
   const { trace } = correctedFor(shop, bottom)
   return trace.at[shop.stop.at]?.find(({ id }) => id === 'width')?.surely ?? null
 }
-
-/** What the replay holds against it. Where the drawing gives limits they decide, not half a mark around the middle of them. */
-export const troubleIn = (
-  { lathe, progress, operation: drawn }: Shop,
-  { operation, trace, faults }: Pick<Corrected, 'operation' | 'trace' | 'faults'>,
-): Trouble | null => {
-  const sizes = drawn.dimensions.map((dimension, index) => ({ dimension, size: trace.sizes[index]?.surely ?? null }))
-  for (const { dimension, size } of sizes) {
-    if (size === null || dimension.limits === null) continue
-    const [low, high] = dimension.limits
-    const by = Math.max(low - size, size - high)
-    if (by > (dimension.id === 'angle' ? 1e-9 : SLACK)) return { why: 'outside', dimension, size, by }
-  }
-  const limited = new Set<Instrument>(drawn.dimensions.flatMap(({ id, limits }) => (limits === null ? [] : [id])))
-  const byLimits =
-    limited.has('width') && (['depth', 'bottomDiameter', 'radius'] as const).some((id) => limited.has(id))
-  const fault = faults.find(({ kind }) => kind !== 'outside-form' && kind !== 'metal-left')
-  if (fault !== undefined) return { why: 'fault', fault }
-  if (byLimits || faults.length === 0) return null
-  const { gone, left } = offForm(lathe, operation, progress, trace)
-  if (gone === 0 && left === 0) return null
-  const off = sizes.flatMap(({ dimension, size }) =>
-    size === null || dimension.limits !== null || !SIZES.has(dimension.id)
-      ? []
-      : [{ dimension, size, by: Math.abs(size - dimension.aim) }],
-  )
-  const most = off.toSorted((a, b) => b.by - a.by)[0]
-  return most === undefined ? { why: 'fault', fault: faults[0]! } : { why: 'form', ...most }
-}
-
-/** Lengths that can be told in one figure; places along the work are no sizes. */
-const SIZES: ReadonlySet<Instrument> = new Set<Instrument>(['width', 'depth', 'bottomDiameter', 'root', 'radius'])

@@ -1,9 +1,10 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
-import { type Corrected, correctedFor, finishStep, type Shop } from './measured.ts'
+import { type Between, betweenRows } from './between.ts'
+import { type Corrected, correctedFor, finishedAt, finishStep, type Shop } from './measured.ts'
 import { stretches, whyNot } from './no-row.ts'
-import { type Trouble, troubleIn } from './remaining.ts'
 import type { Stop } from './stop.ts'
+import { type Trouble, troubleIn } from './trouble.ts'
 
 /** One micrometer reading, and what to finish at then. */
 export type Row = {
@@ -32,11 +33,12 @@ export type CorrectionTable = {
   readonly without: readonly (readonly Length[])[]
   /** Why the first of those has none. */
   readonly reason: string | null
+  readonly between: Between
   /** What the micrometer tells apart, pm. */
   readonly quantum: Length
 }
 
-/** Five to seven readings around the expected one, each planned and replayed from the form that it means. Null where nothing can be off. */
+/** Five to nine readings around the expected one, each planned and replayed from the form that it means. Null where nothing can be off. */
 export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: Units): CorrectionTable | null => {
   const { stop, operation } = shop
   const byDepth = !operation.dimensions.some(({ id, fixed }) => id === 'bottomDiameter' && fixed === true)
@@ -48,16 +50,22 @@ export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: 
   const troubles: Trouble[] = []
   const readings = readingsAround(expected, sum, stepOnDiameter(sum, shop), quantum)
   const rows = readings.flatMap((measured) => {
-    const corrected = correctedFor(shop, measured)
-    const trouble = troubleIn(shop, corrected)
-    if (trouble === null) return [rowOf(measured, corrected, stop.finishes)]
-    troubles.push(trouble)
+    const found = rowFor(shop, measured)
+    if (found.trouble === null) return [rowOf(measured, found.corrected, stop.finishes)]
+    troubles.push(found.trouble)
     return []
   })
   const most = Math.floor(sum / quantum + 1e-6) * quantum
   const without = stretches(readings, rows)
   const reason = troubles.length === 0 ? null : whyNot(troubles[0]!)
-  return { at: stop.at, finishes: stop.finishes, by: stop.by, expected, byDepth, most, rows, without, reason, quantum }
+  const between = betweenRows(
+    rows.map(({ measured, deeper }) => ({ measured, steps: deeper })),
+    without.flat(),
+    [expected + most, expected - most],
+    (measured, deeper) => troubleIn(shop, finishedAt(shop, measured - stop.expected, deeper), 1) === null,
+  )
+  const table = { at: stop.at, finishes: stop.finishes, by: stop.by, expected, byDepth, most, quantum }
+  return { ...table, rows, without, reason, between }
 
   function rowOf(measured: Length, { deeper, bottom, within }: Corrected, finishes: readonly number[]): Row {
     return {
@@ -70,6 +78,18 @@ export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: 
   }
 }
 
+/** The reading nearest to the drawing's bottom; where the form does not come out by that, the one beside it, the shallower first. */
+const rowFor = (shop: Shop, measured: Length) => {
+  const nearest = correctedFor(shop, measured)
+  const first = { corrected: nearest, trouble: troubleIn(shop, nearest) }
+  if (first.trouble === null) return first
+  for (const beside of [-1, 1]) {
+    const corrected = finishedAt(shop, measured - shop.stop.expected, nearest.deeper + beside)
+    if (troubleIn(shop, corrected) === null) return { corrected, trouble: null }
+  }
+  return first
+}
+
 /** What all stated errors together can do to the bottom, pm of diameter. */
 export const summedError = (budget: readonly Budgeted[], byDepth: boolean): Length => {
   const one = budget.find(({ id }) => id === (byDepth ? 'depth' : 'bottomDiameter'))
@@ -77,7 +97,7 @@ export const summedError = (budget: readonly Budgeted[], byDepth: boolean): Leng
   return Math.max(one.high - one.planned, one.planned - one.low) * (byDepth ? 2 : 1)
 }
 
-/** The dial's own step as it shows on the diameter, doubled or halved until two or three of them lie within the error: five or seven rows. */
+/** The dial's own step as it shows on the diameter, doubled or halved until two or three of them lie within the error: five or seven rows, and the ends. */
 const stepOnDiameter = (sum: Length, shop: Shop): Length => {
   let step = 2 * finishStep(shop)
   while (sum >= 4 * step) step *= 2
@@ -92,9 +112,11 @@ const quantumOf = (sum: Length, shop: Shop, units: Units): Length => {
   return units === 'inch' ? INCH / 10_000 : MM / 1000
 }
 
-/** From the largest to the smallest, none further off than the error. */
+/** From the largest to the smallest, as far as the error goes to both sides. */
 export const readingsAround = (expected: Length, sum: Length, step: Length, quantum: Length): readonly Length[] => {
-  const each = Math.floor(sum / step + 1e-6)
-  const offset = (steps: number): Length => Math.trunc((steps * step) / quantum + Math.sign(steps) * 1e-6) * quantum
-  return Array.from({ length: 2 * each + 1 }, (_, i) => expected + offset(each - i))
+  const whole = (length: Length): Length => Math.floor(length / quantum + 1e-6) * quantum
+  const offsets = Array.from({ length: Math.floor(sum / step + 1e-6) + 1 }, (_, steps) => whole(steps * step))
+  const most = whole(sum)
+  if (most > offsets.at(-1)!) offsets.push(most)
+  return [...offsets.toReversed(), ...offsets.slice(1).map((offset) => -offset)].map((offset) => expected + offset)
 }

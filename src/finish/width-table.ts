@@ -2,10 +2,11 @@ import type { Budgeted } from '../budget/budgeted.ts'
 import { stepTravel } from '../dials/travel.ts'
 import type { Slide } from '../moves/operation.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
+import { type Between, betweenRows } from './between.ts'
 import { correctedFor, type Shop } from './measured.ts'
 import { stretches, whyNot } from './no-row.ts'
-import { type Trouble, troubleIn } from './remaining.ts'
 import { type CorrectionTable, readingsAround } from './table.ts'
+import { type Trouble, troubleIn } from './trouble.ts'
 import { anyAcross, fromHeadstock, slideOf, stepsAcross, withAcross, withTool } from './width.ts'
 
 /** One caliper reading, and how far to feed across then. */
@@ -31,6 +32,9 @@ export type WidthTable = {
   readonly rows: readonly WidthRow[]
   readonly without: readonly (readonly Length[])[]
   readonly reason: string | null
+  readonly between: Between
+  /** From a shoulder the places before the feed across move, not where it ends. */
+  readonly begins: boolean
   /** What the caliper tells apart, pm. */
   readonly quantum: Length
 }
@@ -69,16 +73,13 @@ export const widthTable = (
     ...[rows[0], rows.at(-1)].map((row) => Math.abs((row?.measured ?? expected) - expected)),
   )
   const kept = rows.filter(({ measured }) => Math.abs(measured - expected) <= most)
-  const table = { at: stop.at, slide, expected, most, reason, quantum }
-  if (kept.length < 3 || most <= 0) return reason === null ? null : { ...table, rows: [], without: [] }
-  return {
-    ...table,
-    rows: kept,
-    without: stretches(
-      readings.filter((measured) => Math.abs(measured - expected) <= most),
-      kept,
-    ),
-  }
+  const table = { at: stop.at, slide, expected, most, reason, quantum, begins: fromHeadstock(operation) }
+  if (kept.length < 3 || most <= 0) return reason === null ? null : { ...table, rows: [], without: [], between: 'none' }
+  const without = stretches(
+    readings.filter((measured) => Math.abs(measured - expected) <= most),
+    kept,
+  )
+  return { ...table, rows: kept, without, between: betweenWidths(shop, real, kept, without.flat()) }
 }
 
 /** The row, planned and replayed from the width that was measured, and with the ends of the other table; where one of them fails, why. */
@@ -98,6 +99,19 @@ const rowFor = (shop: Shop, real: Length, measured: Length, diameters: Correctio
   const within = limits === null ? null : width >= limits[0] - SLACK && width <= limits[1] + SLACK
   if (within === false) return 'no reading comes within the limits'
   return { measured, moves: movesAcross(together, shop.operation.moves), width, within }
+}
+
+/** Where the reading changes between two rows, by the tool that the width there tells of. */
+const betweenWidths = (shop: Shop, real: Length, rows: readonly WidthRow[], without: readonly Length[]): Between => {
+  const stepped = rows.map(({ measured, moves: [first] }) => ({
+    measured,
+    steps: first!.count - shop.operation.moves[first!.index]!.count!,
+  }))
+  return betweenRows(stepped, without, [], (measured, steps) => {
+    const other: Shop = { ...shop, operation: withTool(shop.operation, measured - real) }
+    const corrected = correctedFor({ ...other, operation: withAcross(other, steps) }, shop.stop.expected)
+    return troubleIn(shop, corrected, 1) === null
+  })
 }
 
 /** With the largest and the smallest bottom of the other table: the same finish as there, the same width, and no fault. */

@@ -1,6 +1,7 @@
 import { worn } from '../budget/worn.ts'
 import { stepTravel } from '../dials/travel.ts'
 import type { Lathe } from '../lathe/lathe.ts'
+import type { Edge } from '../moves/form.ts'
 import type { Operation, Slide } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Corrected, correctedFor, type Shop } from './measured.ts'
@@ -12,7 +13,14 @@ import { bottomWanted } from './stop.ts'
  */
 export const withTool = (operation: Operation, wider: Length): Operation => {
   if (wider === 0) return operation
-  return { ...operation, edge: worn(operation.edge, wider) }
+  const edge = worn(operation.edge, wider)
+  return { ...operation, edge: fromHeadstock(operation) ? besideShoulder(edge, wider) : edge }
+}
+
+/** The corner touched the shoulder, so nothing of the blank behind it stands out beyond that corner: the blank is where it was beside it. */
+const besideShoulder = (edge: Edge, wider: Length): Edge => {
+  const { from, to } = edge.shank
+  return { ...edge, shank: { from: Math.min(from, from + wider), to: to + wider } }
 }
 
 /**
@@ -21,10 +29,10 @@ export const withTool = (operation: Operation, wider: Length): Operation => {
  */
 export const withAcross = ({ lathe, operation, stop }: Shop, steps: number): Operation => {
   const across = anyAcross(operation, stop.at)
-  const last = lastPlace(operation, stop)
-  if (steps === 0 || (across === null && last === null)) return operation
+  const end = across === null ? endPlace(operation, stop) : null
+  if (steps === 0 || (across === null && end === null)) return operation
   const moved = (index: number): boolean => {
-    if (across === null) return index === last
+    if (across === null) return end!.brings.includes(index)
     return fromHeadstock(operation) ? index > stop.at && index < across : index === across
   }
   return {
@@ -32,8 +40,9 @@ export const withAcross = ({ lathe, operation, stop }: Shop, steps: number): Ope
     moves: operation.moves.map((move, index) => {
       if (moved(index) && move.slide === slideOf(operation, across) && typeof move.count === 'number')
         return { ...move, count: move.count + steps }
-      const here = across === null && index > last! && stop.finishes.includes(index)
-      return here ? { ...move, count: crossCount(lathe, operation, operation.moves[last!]!.count! + steps) } : move
+      return end?.cuts.includes(index) === true
+        ? { ...move, count: crossCount(lathe, operation, end.reading + steps) }
+        : move
     }),
   }
 }
@@ -57,7 +66,7 @@ export const stepsAcross = (shop: Shop, measured: Length, wider: Length): Across
   })
   const aim = operation.dimensions.find(({ id }) => id === 'width')?.aim
   const across = anyAcross(operation, stop.at)
-  const moves = across !== null || lastPlace(operation, stop) !== null
+  const moves = across !== null || endPlace(operation, stop) !== null
   if (wider === 0 || aim === undefined || !moves) return movedBy(0)
   const byCarriage = slideOf(operation, across) === 'carriage'
   const along = byCarriage ? 1 : Math.cos((operation.angle * Math.PI) / 180)
@@ -95,14 +104,23 @@ const asFarAsRoughed = (best: Across, movedBy: (steps: number) => Across): Acros
   }
 }
 
-/** Where a swung compound finishes at several places by the cross-feed: the move that brings the tool to the last of them. */
-const lastPlace = (operation: Operation, { at, by, finishes }: Shop['stop']): number | null => {
-  if (operation.angle === 0 || by !== 'cross-feed' || finishes.length < 2 || fromHeadstock(operation)) return null
-  const last = finishes.at(-1)!
-  const move = operation.moves.findLastIndex(
-    ({ slide, action }, i) => i < last && slide === 'compound' && action === 'shift',
+/** Moves that bring the tool to one place of the finish, the compound's reading there, and the finishes made at it. Indexes of moves. */
+type EndPlace = { readonly brings: readonly number[]; readonly reading: number; readonly cuts: readonly number[] }
+
+/** Where a swung compound finishes at several places by the cross-feed: the last of them; from a shoulder the first. */
+const endPlace = (operation: Operation, { at, by, finishes }: Shop['stop']): EndPlace | null => {
+  if (operation.angle === 0 || by !== 'cross-feed' || finishes.length < 2) return null
+  const { moves } = operation
+  const along = moves.flatMap(({ slide, count }, i) =>
+    i > at && i < finishes.at(-1)! && slide === 'compound' && typeof count === 'number' ? [i] : [],
   )
-  return move > at && move > finishes.at(-2)! ? move : null
+  const own = fromHeadstock(operation)
+  const between = along.filter((i) => (own ? i < finishes[0]! : i > finishes.at(-2)!))
+  const brings = own ? between : between.filter((i) => moves[i]!.action === 'shift')
+  if (brings.length === 0) return null
+  const next = own ? (along.find((i) => i > finishes[0]!) ?? moves.length) : moves.length
+  const cuts = finishes.filter((i) => i > brings.at(-1)! && i < next)
+  return cuts.length === finishes.length ? null : { brings, reading: moves[brings.at(-1)!]!.count!, cuts }
 }
 
 /** By the compound, or by the carriage where it is read on a dial or an indicator; what is fed to a line by eye has no reading to move. */
@@ -113,7 +131,7 @@ export const anyAcross = (operation: Operation, at: number): number | null => {
     index > at && action === 'feed-across' && slide === 'carriage' && typeof count === 'number' ? [index] : [],
   )
   if (operation.cusp !== undefined) return null
-  return carriage.length === 1 && !fromHeadstock(operation) ? carriage[0]! : null
+  return carriage.length === 1 ? carriage[0]! : null
 }
 
 export const slideOf = ({ moves }: Operation, across: number | null): Slide =>

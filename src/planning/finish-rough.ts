@@ -1,6 +1,7 @@
 import { finishStep, type Shop } from '../finish/measured.ts'
-import { type Findings, type Remaining, troubleIn } from '../finish/remaining.ts'
+import type { Findings, Remaining } from '../finish/remaining.ts'
 import { bottomWanted } from '../finish/stop.ts'
+import { troubleIn } from '../finish/trouble.ts'
 import type { Move, Operation } from '../moves/operation.ts'
 import { replayNext } from '../replay/replay.ts'
 import { newProgram, type Program, toPlace } from '../sequence/program.ts'
@@ -62,8 +63,10 @@ const leadIn = ({ lathe, operation, stop }: Shop, from: number): { moves: readon
   const none = { moves: [], instead: 0 }
   const own = moves.findIndex(({ slide, count }, i) => i >= from && slide !== 'cross-feed' && count != null)
   const slide = moves[own]?.slide
-  if (own < 0 || own > stop.at || slide === undefined || moves[own]!.action === 'go-past') return none
+  if (own < 0 || own > stop.at || slide === undefined) return none
   const begins = own - from <= (slide === 'carriage' ? 1 : 0)
+  // From wherever the tool stands, past that place and onto it again.
+  if (begins && moves[own]!.action === 'go-past') return none
   const stood = (end: number): number =>
     moves.slice(0, end).findLast((move) => move.slide === slide && move.count != null)?.count ?? 0
   const scale = slide === 'carriage' ? lathe.carriage! : lathe.compound.scale

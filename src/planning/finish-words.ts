@@ -1,9 +1,9 @@
 import type { Shop } from '../finish/measured.ts'
+import { NEARBY } from '../finish/nearby.ts'
 import { hangsOnOutside } from '../finish/outside.ts'
-import type { Findings, Taken, Trouble } from '../finish/remaining.ts'
+import type { Findings, Taken } from '../finish/remaining.ts'
 import { bottomWanted, type Stop } from '../finish/stop.ts'
-import { summedError } from '../finish/table.ts'
-import { summedWidth } from '../finish/width-table.ts'
+import type { Trouble } from '../finish/trouble.ts'
 import type { WantedDimension } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import { labelOf } from '../sheet/dimensions.ts'
@@ -81,30 +81,6 @@ const outsideNote = (plan: Plan, { operation }: Planned, { outside }: Taken): st
   ]
 }
 
-/** More than all stated errors together: most likely something was misread, a turn or a mark. */
-export const doubts = (
-  plan: Plan,
-  feature: Planned,
-  { off, wider, expectedWidth }: Findings,
-  taken: Taken,
-): string[] => {
-  const show = (length: Length) => shown(length, plan.units)
-  const most = summedError(feature.budget, false)
-  const across = summedWidth(feature.budget)
-  const wide = taken.width === null || expectedWidth === null || wider === 0 ? 0 : taken.width - expectedWidth
-  const width =
-    Math.abs(wide) <= across
-      ? []
-      : [
-          `STOP: the width measures ${show(Math.abs(wide))} ${wide > 0 ? 'more' : 'less'} than expected, and all stated errors together explain ${show(across)}; measure again, the groove and the tool, before you follow these steps`,
-        ]
-  if (Math.abs(off) <= most) return width
-  return [
-    ...width,
-    `STOP: the bottom measures ${show(Math.abs(off))} ${off > 0 ? 'more' : 'less'} than expected, and all stated errors together explain ${show(most)}; measure again, and count the turns, before you follow these steps`,
-  ]
-}
-
 export const refusedBy = (
   units: Units,
   feature: Planned,
@@ -152,7 +128,7 @@ export const refusedBy = (
     case 'outside':
       return refused(
         'cannot-save',
-        `no reading of these dials brings the ${nameOf(trouble)} inside its limits from here; the nearest gives ${sized(trouble, trouble.size)}, ${sized(trouble, trouble.by)} beyond a limit`,
+        `no reading of these dials brings the ${nameOf(trouble)} inside its limits from here, nor any other up to ${NEARBY} marks on either side; the nearest gives ${sized(trouble, trouble.size)}, ${sized(trouble, trouble.by)} beyond a limit`,
         `measure again first; ${leftToSave(units, shop, taken, null)}`,
       )
     case 'form':
@@ -193,7 +169,7 @@ const leftToSave = (
   return `what is left to save: ${depth}${lost === 'width' ? '; ask whether the drawing allows this width' : `; ${wide}`}`
 }
 
-const shown = (length: Length, units: Units): string => {
+export const shown = (length: Length, units: Units): string => {
   const rounded = Math.round(length / 1000) * 1000
   const exact = formatExact(rounded, units)
   return exact.length > 6 ? formatLength(rounded, units, { digits: units === 'inch' ? 4 : 3 }) : exact

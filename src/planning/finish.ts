@@ -2,38 +2,70 @@ import { budget } from '../budget/budget.ts'
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Shop } from '../finish/measured.ts'
 import { onOutside } from '../finish/outside.ts'
+import type { Paper } from '../finish/paper.ts'
 import { remainingFor, type Taken } from '../finish/remaining.ts'
 import { type Stop, stopOf } from '../finish/stop.ts'
+import { correctionTable } from '../finish/table.ts'
+import { widthTable } from '../finish/width-table.ts'
 import type { Operation } from '../moves/operation.ts'
 import { isOnLine } from '../moves/placing.ts'
-import { type Progress, replayNext, startOf } from '../replay/replay.ts'
+import type { Progress } from '../replay/replay.ts'
 import { buildSheet } from '../sheet/build.ts'
 import type { FeaturePlan, Plan } from '../sheet/plan.ts'
 import type { Sheet } from '../sheet/sheet.ts'
 import type { Length } from '../units/length.ts'
+import { assumedInShort, continuesFrom } from './finish-assumed.ts'
+import { believed, doubtful, otherTool } from './finish-doubt.ts'
 import { roughedFirst } from './finish-rough.ts'
 import { senseless } from './finish-sense.ts'
+import { before, cutPlan, type NotCut, type Source } from './finish-source.ts'
 import { turnsShort } from './finish-turns.ts'
-import { doubts, floorThere, notesOf, refusedBy } from './finish-words.ts'
+import { floorThere, notesOf, refusedBy } from './finish-words.ts'
 import { sideFeedWarnings } from './side-feed-words.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
-/** The sheet of what remains of one feature once its bottom was measured: only that feature, and only the moves after the stop, by their old numbers. */
-export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet => {
+/**
+ * The sheet of what remains of one feature once its bottom was measured: only that feature, and only the moves after the stop, by the numbers of the
+ * sheet that was cut.
+ */
+export const remainingSheet = (today: Plan, index: number, taken: Taken, source: Source = { how: 'job' }): Sheet => {
+  const cut = cutPlan(today, index, source)
+  if (!cut.ok) return only(today, index, refusedFor(today.features[index]!, cut), null)
+  const sheet = remainingOf(cut.plan, index, taken)
+  const { continues, says } = continuesFrom(today, cut, index, stepsBefore(cut.plan, index))
+  const [feature] = sheet.features
+  if (feature?.status === 'refused') {
+    const remedy = feature.remedy + assumedInShort(today, cut, index)
+    return { ...sheet, identity: cut.identity, continues, features: [{ ...feature, remedy }] }
+  }
+  if (feature === undefined) return sheet
+  return { ...sheet, identity: cut.identity, continues, features: [{ ...feature, notes: [...says, ...feature.notes] }] }
+}
+
+const refusedFor = (feature: FeaturePlan, { code, reason, remedy }: NotCut): FeaturePlan => {
+  const { name, kind } = feature
+  const origin = feature.status === 'planned' ? feature.operation.origin : feature.origin
+  return { status: 'refused', name, kind, code, reason, remedy, origin }
+}
+
+const remainingOf = (plan: Plan, index: number, taken: Taken): Sheet => {
   const feature = plan.features[index]!
   if (feature.status === 'refused') return only(plan, index, feature, null)
   const stop = stopOf(feature.operation, feature.trace)
   if (stop === null) return only(plan, index, refusedBy(plan.units, feature, taken, null), null)
-  const progress = progressBefore(plan, index)
+  const progress = before(plan, index)
   const written: Shop = { lathe: plan.lathe, setup: plan.setup, progress, operation: feature.operation, stop }
   const shop = onOutside(written, taken.outside)
   const nonsense = senseless(plan.units, shop, taken)
   if (nonsense !== null) return only(plan, index, { ...refusedBy(plan.units, feature, taken, null), ...nonsense }, null)
-  const plain = remainingFor(shop, taken)
+  const paper = paperOf(plan, shop, feature)
+  const plain = remainingFor(shop, taken, paper)
   const past = !plain.ok && plain.why === 'past'
   const short = past ? null : turnsShort(plan.units, stepsBefore(plan, index), shop, feature, taken.bottom)
   if (short !== null) return only(plan, index, { ...refusedBy(plan.units, feature, taken, null), ...short }, null)
+  const doubt = past ? null : doubtful(plan.units, feature, shop.stop, taken, paper)
+  if (doubt !== null) return only(plan, index, { ...refusedBy(plan.units, feature, taken, null), ...doubt }, null)
   const { found, added } = plain.ok ? roughedFirst(shop, taken.bottom, plain) : { found: plain, added: 0 }
   if (!found.ok) return only(plan, index, refusedBy(plan.units, feature, taken, found, shop), null)
   const { findings, operation, trace } = found
@@ -47,6 +79,7 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
     gains: [],
     notes: [
       ...notesOf(plan, index, taken, findings, stop, added),
+      ...believed(plan.units, feature, findings, taken),
       ...floorThere(plan.units, taken.bottom, trace),
       ...feature.notes,
     ],
@@ -57,25 +90,20 @@ export const remainingSheet = (plan: Plan, index: number, taken: Taken): Sheet =
     ...plan.warnings.filter(({ feature: of, code }) => of !== index || !ALONG.has(code)),
     ...along.map((said) => ({ feature: index, ...said })),
   ]
-  return only({ ...plan, warnings }, index, changed, { stop, says: doubts(plan, feature, findings, taken) })
+  return only({ ...plan, warnings }, index, changed, { stop, says: otherTool(plan.units, feature, findings, taken) })
+}
+
+/** The tables under the stop, as the sheet has them, for the outside as it measures. */
+const paperOf = (plan: Plan, shop: Shop, { budget: budgeted }: Planned): Paper => {
+  const bottom = correctionTable(shop, budgeted, plan.units)
+  const rows = bottom === null || bottom.rows.length === 0 ? null : bottom
+  return { bottom, width: widthTable(shop, budgeted, plan.units, rows) }
 }
 
 const stepsBefore = (plan: Plan, index: number): number =>
   plan.features
     .slice(0, index)
     .reduce((sum, one) => sum + (one.status === 'planned' ? one.operation.moves.length : 0), 0)
-
-/** The part as the features before this one leave it. */
-const progressBefore = (plan: Plan, index: number): Progress =>
-  plan.features
-    .slice(0, index)
-    .reduce(
-      (progress, feature, at) =>
-        feature.status === 'planned'
-          ? replayNext(plan.lathe, plan.setup, progress, feature.operation, at).after
-          : progress,
-      startOf(plan.setup),
-    )
 
 const ALONG: ReadonlySet<string> = new Set(['rests-on-the-eye', 'coarse-carriage'])
 
@@ -89,12 +117,12 @@ const only = (
   from: { readonly stop: Stop; readonly says: readonly string[] } | null,
 ): Sheet => {
   const features = plan.features.map((one, i) => (i === index ? feature : one))
-  const doubted = (from?.says ?? []).map((say) => ({ feature: index, code: 'measure-again', say }))
+  const doubted = (from?.says ?? []).map((say) => ({ feature: index, code: 'other-tool', say }))
   // What would have helped the whole plan is no longer on offer once part of it is cut.
   const warnings = [...doubted, ...plan.warnings].filter(
     ({ feature: of, code }) => (of === null || of === index) && !(from !== null && PLAN_ONLY.has(code)),
   )
-  const sheet = buildSheet({ ...plan, features, warnings })
+  const sheet = buildSheet({ ...plan, features, warnings }, { stops: false })
   const own = from === null ? [] : sheet.steps.filter((step) => step.feature === index).slice(from.stop.at + 1)
   return {
     ...sheet,

@@ -2,6 +2,7 @@ import { cautionsFor, PULLS_IN } from './cautions.ts'
 import { correctionTables, withCorrections } from './corrections.ts'
 import { gainsOf } from './gains.ts'
 import { headingOf, partHeading } from './heading.ts'
+import { identityOf } from './identity.ts'
 import { inspectionOf } from './inspection.ts'
 import { placesOf } from './places.ts'
 import type { FeaturePlan, Plan } from './plan.ts'
@@ -9,10 +10,14 @@ import { proofOf } from './proof.ts'
 import type { Phrase, Sheet, SheetFeature, SheetStep } from './sheet.ts'
 import { stepsOf } from './steps.ts'
 
-/** The neutral, numbered sheet of a plan: every move one step, every number still a number. */
-export const buildSheet = (plan: Plan): Sheet => ({
+/**
+ * The neutral, numbered sheet of a plan: every move one step, every number still a number. `stops: false` leaves out the tables under the stops, where
+ * nobody is going to measure there any more.
+ */
+export const buildSheet = (plan: Plan, { stops = true }: { readonly stops?: boolean } = {}): Sheet => ({
   title: plan.title,
   drawingNumber: plan.drawingNumber,
+  identity: identityOf(plan),
   units: plan.units,
   lathe: plan.lathe,
   part: plan.part,
@@ -21,7 +26,7 @@ export const buildSheet = (plan: Plan): Sheet => ({
   orderReasons: plan.orderReasons,
   warnings: plan.warnings,
   features: plan.features.map((feature, position) => featureOf(plan, feature, position)),
-  ...withPlaces(plan, numbered(plan)),
+  ...withPlaces(plan, numbered(plan, stops)),
 })
 
 const withPlaces = (plan: Plan, steps: readonly SheetStep[]): Pick<Sheet, 'steps' | 'places'> => {
@@ -38,9 +43,9 @@ const withPlaces = (plan: Plan, steps: readonly SheetStep[]): Pick<Sheet, 'steps
 }
 
 /** Steps are counted through the whole sheet, so that "I am at 31" has one meaning. */
-const numbered = (plan: Plan): SheetStep[] => {
+const numbered = (plan: Plan, stops: boolean): SheetStep[] => {
   const steps: SheetStep[] = []
-  const tables = correctionTables(plan)
+  const tables = correctionTables(plan, stops)
   plan.features.forEach((feature, position) => {
     if (feature.status !== 'planned') return
     const first = steps.length + 1

@@ -9,7 +9,7 @@ import { afterFinish } from './after-finish.ts'
 import { marks, readingOf, shownOn } from './dial.ts'
 import { identify, length } from './figure.ts'
 import type { Plan } from './plan.ts'
-import { apart, joined, neighbors, noTable, withoutRow } from './rows.ts'
+import { apart, betweenWords, joined, neighbors, noTable, withoutRow } from './rows.ts'
 import type { Planned } from './scene.ts'
 import type { Corrections, Figure, Phrase, SheetStep } from './sheet.ts'
 import { widthData, widthLines } from './width-corrections.ts'
@@ -23,8 +23,8 @@ export type Tables = {
 }
 const NONE: Tables = { bottom: null, width: null, after: null }
 
-/** The tables of every feature, in the order of the plan; null where there is none to give. */
-export const correctionTables = (plan: Plan): readonly Tables[] => {
+/** The tables of every feature, in the order of the plan; null where there is none to give. `stops: false`: only what is under the last measuring. */
+export const correctionTables = (plan: Plan, stops: boolean): readonly Tables[] => {
   let progress = startOf(plan.setup)
   return plan.features.map((feature, index) => {
     if (feature.status === 'refused') return NONE
@@ -35,11 +35,11 @@ export const correctionTables = (plan: Plan): readonly Tables[] => {
     const stop = stopOf(operation, trace)
     if (stop === null) return NONE
     const shop = { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop }
-    const bottom = correctionTable(shop, feature.budget, plan.units)
+    const bottom = stops ? correctionTable(shop, feature.budget, plan.units) : null
     const again = againFor(shop, trace)
     return {
       bottom,
-      width: widthTable(shop, feature.budget, plan.units, bottom === null || bottom.rows.length === 0 ? null : bottom),
+      width: stops ? widthTable(shop, feature.budget, plan.units, bottom?.rows.length ? bottom : null) : null,
       after: again === null ? null : { again, stop },
     }
   })
@@ -98,7 +98,7 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
     ],
     ...chunks.map((chunk) => chunk.flatMap((phrase, i) => (i === 0 ? phrase : ['; ', ...phrase]))),
     ...withoutRow(table, (measured) => length('expected', keyOf(feature, table, measured), plan.units)),
-    ...(apart(alike(table), table.quantum) ? [['between two rows: the nearer; in doubt the shallower']] : []),
+    ...(apart(alike(table), table.quantum) ? [[betweenWords(table.between, 'shallower')]] : []),
     ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
   ]
 }
@@ -164,6 +164,7 @@ const dataOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: num
     byDepth: table.byDepth,
     expected: named('expected', 'expected', keyOf(feature, table, table.expected)),
     most: named('most', 'spare', table.most),
+    between: table.between,
     rows: table.rows.map((row, i) => ({
       measured: named(`row.${i + 1}.measured`, 'expected', keyOf(feature, table, row.measured)),
       bottom: named(`row.${i + 1}.bottom`, 'planned', row.bottom),

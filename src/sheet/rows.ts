@@ -1,3 +1,4 @@
+import type { Between } from '../finish/between.ts'
 import type { Length } from '../units/length.ts'
 import type { Figure, Phrase } from './sheet.ts'
 
@@ -28,6 +29,12 @@ export const neighbors = ({ without }: Table, one: Row, next: Row): boolean =>
 /** An instrument reads more finely than the rows stand apart, and what lies between is finished otherwise on either side. */
 export const apart = (groups: readonly (readonly Row[])[], quantum: Length): boolean =>
   groups.slice(1).some((rows, i) => further(groups[i]!.at(-1)!, rows[0]!, quantum))
+
+/** What who measures between two rows, or past the last, goes by. */
+export const betweenWords = (between: Between, doubt: string): string =>
+  between === 'none' ? 'between two rows: use "finish"' : `between two rows: ${RULES[between]}; in doubt the ${doubt}`
+
+const RULES = { nearer: 'the nearer', 'in proportion': 'in proportion' } as const
 
 /** Between two keys with one reading. */
 export const joined = (rows: readonly Row[], quantum: Length): string =>

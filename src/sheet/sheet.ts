@@ -1,4 +1,5 @@
 import type { Budgeted } from '../budget/budgeted.ts'
+import type { Between } from '../finish/between.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Action, Operation, Purpose, Slide } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
@@ -90,6 +91,7 @@ export type Corrections = {
   readonly byDepth: boolean
   readonly expected: Figure
   readonly most: Figure
+  readonly between: Between
   readonly rows: readonly {
     readonly measured: Figure
     readonly bottom: Figure
@@ -107,6 +109,7 @@ export type Corrections = {
 export type WidthCorrections = {
   readonly expected: Figure
   readonly most: Figure
+  readonly between: Between
   readonly rows: readonly {
     readonly measured: Figure
     readonly width: Figure
@@ -244,10 +247,20 @@ export type ChangedFeature = {
 /** What is another thing than on a sheet that was kept. */
 export type Changed = { readonly facts: readonly Change[]; readonly features: readonly ChangedFeature[] }
 
+/** Where the moves before the stop are known from, and the reading that the last roughing pass stopped at, in the units and the sense of its dial. */
+export type Continues = {
+  readonly from: 'job' | 'reading' | 'kept sheet'
+  readonly roughedAt: number | null
+}
+
 /** Everything that is printed, in order, with no layout, no units' spelling and no color decided. */
 export type Sheet = {
   readonly title: string
   readonly drawingNumber: string | null
+  /** Names what the sheet has the hand do; of what remains, the sheet that it goes on from (null where nobody knows its name). */
+  readonly identity: string | null
+  /** Only of what remains: the moves before it that it counts on. */
+  readonly continues?: Continues
   readonly units: Units
   readonly lathe: Lathe
   readonly part: PlannedPart

@@ -4,7 +4,7 @@ import { inUnits } from '../units/length.ts'
 import { markFigure, markWord, readingFigure, readingOf, shownOn } from './dial.ts'
 import { length } from './figure.ts'
 import type { Plan } from './plan.ts'
-import { apart, joined, neighbors, noTable, withoutRow } from './rows.ts'
+import { apart, betweenWords, joined, neighbors, noTable, withoutRow } from './rows.ts'
 import { scaleOf } from './scene.ts'
 import type { Figure, Phrase, WidthCorrections } from './sheet.ts'
 
@@ -26,12 +26,12 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
         ...(i === 0 ? [] : ['; ']),
         ...keys,
         ': ',
-        ...(n === 0 && i === 0 && moved.length === 1 ? ['feed across to '] : []),
+        ...(n === 0 && i === 0 && moved.length === 1 ? [table.begins ? 'begin at ' : 'feed across to '] : []),
         ...reading,
       ]),
     ),
     ...withoutRow(table, (measured) => length('expected', measured, plan.units)),
-    ...(apart(groups, table.quantum) ? [['between two rows: the nearer; in doubt the narrower']] : []),
+    ...(apart(groups, table.quantum) ? [[betweenWords(table.between, 'narrower')]] : []),
     ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
     ...(paired ? [['use both tables together: the bottom sets the depth, the width sets the feed across']] : []),
   ]
@@ -88,6 +88,7 @@ export const widthData = (plan: Plan, table: WidthTable, first: number, place: s
   return {
     expected: named('expected', 'expected', table.expected),
     most: named('most', 'spare', table.most),
+    between: table.between,
     rows: table.rows.map((row, i) => ({
       measured: named(`row.${i + 1}.measured`, 'expected', row.measured),
       width: named(`row.${i + 1}.width`, 'planned', row.width),

@@ -18,9 +18,9 @@ const finish = (features: readonly string[], args: readonly string[], units = 'i
   runIn({ files: { 'pin.yaml': job(features, units), 'bench.yaml': LATHE } }, 'finish', 'pin.yaml', ...args)
 
 describe('a size measured at the stop', () => {
-  // 1.5 less twice .052 is 1.396; 35.4584 mm is 1.396 in x 25.4, and 1 25/64 is 1.390625, worked by hand.
+  // 1.5 less twice .053 is 1.394; 35.4076 mm is 1.394 in x 25.4, and 1 25/64 is 1.390625, worked by hand.
   it.each([
-    ['--bottom-diameter', '1.396', ['1396 thou', '1.396 in', '1.396"', '35.4584 mm', ' 1.3960 ']],
+    ['--bottom-diameter', '1.394', ['1394 thou', '1.394 in', '1.394"', '35.4076 mm', ' 1.3940 ']],
     ['--bottom-diameter', '1.390625', ['1 25/64', '1-25/64', '89/64']],
   ])('%s %s is taken however it is written', async (option, plain, ways) => {
     const wanted = await finish([GROOVE], [option, plain])
@@ -31,7 +31,7 @@ describe('a size measured at the stop', () => {
   it('width and outside diameter are taken as it is', async () => {
     const wanted = await finish(
       [GROOVE],
-      ['--bottom-diameter', '1.396', '--width', '0.148', '--outside-diameter', '1.5'],
+      ['--bottom-diameter', '1.394', '--width', '0.148', '--outside-diameter', '1.5'],
     )
     expect(wanted).toMatchObject({ status: 0, err: '' })
     for (const [width, outside] of [
@@ -40,20 +40,20 @@ describe('a size measured at the stop', () => {
       ['.148"', '3/2 in'],
     ])
       expect(
-        await finish([GROOVE], ['--bottom-diameter', '1.396', '--width', width!, '--outside-diameter', outside!]),
+        await finish([GROOVE], ['--bottom-diameter', '1.394', '--width', width!, '--outside-diameter', outside!]),
       ).toEqual(wanted)
   })
 
   it('a bare number is in the units of the job', async () => {
-    const metric = await finish([GROOVE], ['--bottom-diameter', '35.4584'], 'mm')
+    const metric = await finish([GROOVE], ['--bottom-diameter', '35.4076'], 'mm')
     expect(metric).toMatchObject({ status: 0, err: '' })
-    expect(await finish([GROOVE], ['--bottom-diameter', '1.396 in'], 'mm')).toEqual(metric)
+    expect(await finish([GROOVE], ['--bottom-diameter', '1.394 in'], 'mm')).toEqual(metric)
   })
 
   it.each(['--bottom-diameter', '--width', '--outside-diameter'])(
     '%s says what is wrong in the words of a file',
     async (option) => {
-      const others = option === '--bottom-diameter' ? [] : ['--bottom-diameter', '1.396']
+      const others = option === '--bottom-diameter' ? [] : ['--bottom-diameter', '1.394']
       const said = async (text: string): Promise<string> => {
         const { status, out, err } = await finish([GROOVE], [...others, option, text])
         expect({ status, out }).toEqual({ status: 2, out: '' })
@@ -65,16 +65,16 @@ describe('a size measured at the stop', () => {
         const [, message, hint] = /error: (.*)\n[\s\S]*remedy: (.*)\n/.exec(err)!
         return `groovewright: ${message!.replace('length', option)}; ${hint}\n`
       }
-      for (const text of ['1.396 ±0.001', '1,396', 'abc', '1.396 foot', '1/0', '0', '', '3 4/3'])
+      for (const text of ['1.394 ±0.001', '1,394', 'abc', '1.394 foot', '1/0', '0', '', '3 4/3'])
         expect(await said(text)).toBe(await file(text))
-      expect(await said('1.396 ±0.001')).toContain('has a tolerance, and none is taken here; give the plain size')
+      expect(await said('1.394 ±0.001')).toContain('has a tolerance, and none is taken here; give the plain size')
       expect(await said('-1')).toContain(`${option} is -1; it must be more than zero`)
     },
   )
 })
 
 describe('the feature to finish', () => {
-  const measured = ['--bottom-diameter', '1.396'] as const
+  const measured = ['--bottom-diameter', '1.394'] as const
 
   it('need not be named where the job has one', async () => {
     expect(await finish([GROOVE], measured)).toEqual(

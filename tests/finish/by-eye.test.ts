@@ -25,6 +25,7 @@ const finish = (feature: string, bottom: string, width: string) =>
     ...['--feature', feature],
     ...['--bottom-diameter', bottom],
     ...['--width', width],
+    '--measured-again',
   )
 
 describe('a width that was roughed by eye', () => {

@@ -105,7 +105,7 @@ describe.each(readdirSync(JOBS).filter((name) => name.endsWith('.yaml')))('every
       const step = dial.graduation * dial.readTo
       const perUnit = dial.units === sheet.units ? 1 : dial.units === 'mm' ? 25.4 : 1 / 25.4
       expect(rows.length).toBeGreaterThanOrEqual(5)
-      expect(rows.length).toBeLessThanOrEqual(7)
+      expect(rows.length).toBeLessThanOrEqual(9)
       const sign = measure === 'outsideLessBottom' ? -1 : 1
       for (const { measured, finishes, within, bottomDiameter } of rows) {
         expect(Math.abs(measured - expected)).toBeLessThanOrEqual(most + 1e-9)

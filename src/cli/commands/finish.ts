@@ -6,19 +6,22 @@ import { remainingSheet } from '../../planning/finish.ts'
 import { PRINTERS } from '../../print/registry.ts'
 import type { FeaturePlan, Plan } from '../../sheet/plan.ts'
 import type { Length, Units } from '../../units/length.ts'
+import { type CutOptions, sourceOf } from '../cut-sheet.ts'
 import { type Io, UsageError } from '../io.ts'
 import { loaderFor, STDIN } from '../load.ts'
 import { deliver, guardInputs, type OutputOptions } from '../output.ts'
 import { reportDiagnostics } from '../report.ts'
 
-export type FinishOptions = OutputOptions & {
-  readonly feature?: string
-  readonly bottomDiameter: string
-  readonly width?: string
-  readonly outsideDiameter?: string
-  readonly format: 'text' | 'json'
-  readonly color?: boolean
-}
+export type FinishOptions = OutputOptions &
+  CutOptions & {
+    readonly feature?: string
+    readonly bottomDiameter: string
+    readonly width?: string
+    readonly outsideDiameter?: string
+    readonly measuredAgain?: boolean
+    readonly format: 'text' | 'json'
+    readonly color?: boolean
+  }
 
 /** Prints what remains of one feature, planned from what its bottom (and width) measured at the stop. Status 1 where it is past saving. */
 export const finishCommand = async (job: string, options: FinishOptions, io: Io): Promise<number> => {
@@ -33,12 +36,14 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
     bottom: lengthOf('--bottom-diameter', options.bottomDiameter, plan.units),
     width: given('--width', options.width),
     outside: given('--outside-diameter', options.outsideDiameter),
+    again: options.measuredAgain === true,
   }
   if (taken.outside !== null && taken.outside <= taken.bottom)
     throw new UsageError(
       '--outside-diameter is no more than --bottom-diameter: the one is over the groove, the other in it',
     )
-  const sheet = remainingSheet(plan, indexOf(plan, options.feature), taken)
+  const index = indexOf(plan, options.feature)
+  const sheet = remainingSheet(plan, index, taken, sourceOf(plan, index, options, io))
   deliver(PRINTERS[options.format](sheet), options, io)
   const feature = sheet.features[0]!
   if (feature.status === 'planned') return 0

@@ -28,6 +28,10 @@ const table = (measure: Schema, finishes: string, outcome: string, rows: string,
       measure,
       expected: number('What it comes to when nothing is off.'),
       most: number('Further off than this no stated error explains: measure again, do not correct.'),
+      between: {
+        enum: ['nearer', 'in proportion', 'none'],
+        description: 'How who measures between two rows comes to a reading; none: only by `finish`.',
+      },
       rows: list(
         object({
           measured: number('As measured.'),

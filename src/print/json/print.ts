@@ -26,6 +26,8 @@ export const toData = (sheet: Sheet) => ({
   format: FORMAT,
   title: sheet.title,
   drawingNumber: sheet.drawingNumber,
+  identity: sheet.identity,
+  ...(sheet.continues === undefined ? {} : { continues: sheet.continues }),
   units: sheet.units,
   part: part(sheet),
   lathe: lathe(sheet),
@@ -218,10 +220,11 @@ const metalLeftData = ({ from, to, sizes }: NonNullable<SheetStep['metalLeft']>)
   })),
 })
 
-const correctionsData = ({ byDepth, expected, most, rows }: NonNullable<SheetStep['corrections']>) => ({
+const correctionsData = ({ byDepth, expected, most, between, rows }: NonNullable<SheetStep['corrections']>) => ({
   measure: byDepth ? 'outsideLessBottom' : 'bottomDiameter',
   expected: expected.value,
   most: most.value,
+  between,
   rows: rows.map(({ measured, bottom, within, finishes }) => ({
     measured: measured.value,
     finishes,
@@ -230,10 +233,11 @@ const correctionsData = ({ byDepth, expected, most, rows }: NonNullable<SheetSte
   })),
 })
 
-const widthData = ({ expected, most, rows }: NonNullable<SheetStep['widthCorrections']>) => ({
+const widthData = ({ expected, most, between, rows }: NonNullable<SheetStep['widthCorrections']>) => ({
   measure: 'width',
   expected: expected.value,
   most: most.value,
+  between,
   rows: rows.map(({ measured, width, within, finishes }) => ({
     measured: measured.value,
     finishes,

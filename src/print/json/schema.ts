@@ -8,8 +8,24 @@ import { lathe, part } from './shop-schema.ts'
 /** The JSON Schema (draft-7) of the sheet as data. Fields may be added to the format, so none are forbidden. */
 export const sheetSchema = (): Schema => {
   const always = everySheet()
-  return { ...always, properties: { ...(always.properties as Schema), slips: slips(), changed: changedSchema() } }
+  return {
+    ...always,
+    properties: { ...(always.properties as Schema), continues: continues(), slips: slips(), changed: changedSchema() },
+  }
 }
+
+const continues = (): Schema =>
+  object(
+    {
+      from: {
+        enum: ['job', 'reading', 'kept sheet'],
+        description:
+          'The moves before the stop: as the job plans them now, so but roughed to a reading that was given, or those of a sheet that was kept.',
+      },
+      roughedAt: nullable(number('Reading of the last roughing pass, in the units and the sense of its dial.')),
+    },
+    'Only of what remains (finish).',
+  )
 
 const everySheet = (): Schema => ({
   $schema: 'http://json-schema.org/draft-07/schema#',
@@ -20,6 +36,11 @@ const everySheet = (): Schema => ({
     format: { const: FORMAT, description: 'Name and version of this format.' },
     title: text('What the job makes.'),
     drawingNumber: nullable(text('As the job gives it.')),
+    identity: nullable(
+      text(
+        'Names what the sheet has the hand do: the same for the same moves on the same dials. Of what remains: the sheet it goes on from, null where its name is not known.',
+      ),
+    ),
     units: { enum: ['inch', 'mm'], description: 'Units of all lengths that are not on a scale of their own.' },
     part: part(),
     lathe: lathe(),

@@ -30,6 +30,7 @@ const head = (sheet: Sheet): string[] => [
   '='.repeat(COLUMNS),
   ...apart(sheet.title.toUpperCase(), sheet.drawingNumber ?? ''),
   '='.repeat(COLUMNS),
+  ...beside('Sheet', LABEL, sheetName(sheet)),
   ...labeled(sheet.heading, sheet.units),
   '',
   ...sheet.cautions.flatMap((caution) => beside(' !', 3, caution)),
@@ -39,6 +40,14 @@ const head = (sheet: Sheet): string[] => [
     sheet.warnings.filter((warning) => warning.feature === null).map((warning) => warning.say),
   ),
 ]
+
+/** What to ask for, and to give, where it matters which sheet was cut. */
+const sheetName = ({ identity, continues }: Sheet): string =>
+  continues === undefined
+    ? (identity ?? '')
+    : identity === null
+      ? 'goes on from another one'
+      : `goes on from ${identity}`
 
 const featureLines = (sheet: Sheet, feature: SheetFeature): string[] => [
   '',

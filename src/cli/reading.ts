@@ -1,0 +1,48 @@
+import { readable, type Scale } from '../lathe/lathe.ts'
+import { marksPerTurn } from '../sheet/dial.ts'
+import { perUnit } from '../units/length.ts'
+
+export type ReadingRead = { readonly ok: true; readonly count: number } | { readonly ok: false; readonly why: string }
+
+/**
+ * A reading as a person says it: "52", "51 1/2" or "1 turn and 25" as the sheet has it, or what the dial says there, ".103". A bare number may be
+ * marks or a reading: it is the one that is nearer to what is expected. In readable steps.
+ */
+export const readingIn = (text: string, scale: Scale, expected: number): ReadingRead => {
+  const said = text.trim().toLowerCase().replace(/\s+/g, ' ')
+  const found = [...(scale.kind === 'dial' ? onDial(said, scale) : []), ...asReading(said, scale)]
+  const counts = found.filter((count) => Math.abs(count - Math.round(count)) < 1e-6).map((count) => Math.round(count))
+  if (counts.length === 0)
+    return { ok: false, why: `${JSON.stringify(text)} is no reading of this dial; ${hint(scale)}` }
+  const nearest = counts.reduce((best, one) => (Math.abs(one - expected) < Math.abs(best - expected) ? one : best))
+  return { ok: true, count: nearest }
+}
+
+const hint = (scale: Scale): string =>
+  scale.kind === 'dial'
+    ? 'write it as the sheet does: marks (52 or 51 1/2), 1 turn and 25, or the reading (.103)'
+    : 'write what it shows, like .103'
+
+const TURNS = /^(\d+) turns?(?:(?:,| and)? (?:on )?(?:mark )?(.+))?$/
+
+const onDial = (said: string, dial: Extract<Scale, { kind: 'dial' }>): number[] => {
+  const turned = TURNS.exec(said)
+  const turns = turned === null ? 0 : Number(turned[1])
+  const marks = numberIn(turned === null ? said.replace(/^mark /, '') : (turned[2] ?? '0'))
+  return marks === null ? [] : [(turns * marksPerTurn(dial) + marks) / dial.readTo]
+}
+
+const asReading = (said: string, scale: Scale): number[] => {
+  const value = numberIn(said)
+  return value === null ? [] : [(value * perUnit(scale.units)) / readable(scale)]
+}
+
+const NUMBER = /^(?:(\d+) )?(\d+)\/(\d+)$|^(\d*\.?\d+|\d+\.)$/
+
+const numberIn = (said: string): number | null => {
+  const found = NUMBER.exec(said)
+  if (found === null) return null
+  const [, whole, over, under, plain] = found
+  if (plain !== undefined) return Number(plain)
+  return Number(under) === 0 ? null : Number(whole ?? 0) + Number(over) / Number(under)
+}

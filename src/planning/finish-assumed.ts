@@ -1,0 +1,68 @@
+import { stopOf } from '../finish/stop.ts'
+import { readingOf, shownOn } from '../sheet/dial.ts'
+import { length } from '../sheet/figure.ts'
+import { identityOf } from '../sheet/identity.ts'
+import type { Plan } from '../sheet/plan.ts'
+import { scaleOf } from '../sheet/scene.ts'
+import type { Continues, Phrase } from '../sheet/sheet.ts'
+import { formatExact } from '../units/format.ts'
+import { inUnits } from '../units/length.ts'
+import { type CutPlan, roughedAt } from './finish-source.ts'
+
+/** Which moves before the stop the steps count on, and what to give where those were not the ones. `today`: as the job plans it now. */
+export const continuesFrom = (
+  today: Plan,
+  { plan, identity, from }: CutPlan,
+  index: number,
+  stepsBefore: number,
+): { readonly continues: Continues; readonly says: readonly Phrase[] } => {
+  const rough = roughedAt(plan.features[index]!)
+  const scale = rough === null ? null : scaleOf(plan, rough.slide)
+  if (rough === null || scale === null) return { continues: { from, roughedAt: null }, says: [] }
+  const { value } = readingOf(scale, rough.count)
+  const to: Phrase = [
+    ', roughed to ',
+    ...shownOn(scale, rough.count),
+    ...(scale.kind === 'readout' ? [] : [' (', length('reading', value, scale.units), ')']),
+    ` at step ${stepsBefore + rough.index + 1}`,
+  ]
+  const now = identityOf(today)
+  const other = identity === now ? [] : [`. The job plans another sheet now, ${now}: none of its steps is used`]
+  const says: Record<Continues['from'], Phrase> = {
+    job: [
+      `ASSUMED: sheet ${now} was cut`,
+      ...to,
+      '. If the sheet that was cut has another name or another reading there, give it (--sheet, the sheet kept as data) or that reading (--roughed-at)',
+    ],
+    reading: ['As the job plans it now', ...to, ', as given', ...(identity === null ? leftElsewhere(plan, index) : [])],
+    'kept sheet': [`Goes on from the kept sheet${identity === null ? '' : ` ${identity}`}`, ...to, ...other],
+  }
+  return {
+    continues: { from, roughedAt: Number(inUnits(value, scale.units).toFixed(9)) },
+    says: [[...says[from], '.']],
+  }
+}
+
+/** The sheet that was cut may have backed out to another mark; the steps are told from the one here. */
+const leftElsewhere = (plan: Plan, index: number): Phrase => {
+  const feature = plan.features[index]!
+  if (feature.status === 'refused') return []
+  const { crossFeed } = plan.lathe
+  const at = stopOf(feature.operation, feature.trace)?.at ?? 0
+  const left = feature.operation.moves.slice(0, at).findLast(({ slide }) => slide === 'cross-feed')?.count ?? 0
+  const out = length('reading', Math.abs(readingOf(crossFeed, left).value), crossFeed.units)
+  return [
+    '. The steps below begin with the cross-feed ',
+    out,
+    ' before 0: bring it there first, if the sheet that was cut left it elsewhere',
+  ]
+}
+
+/** The same in short, for a refusal: it may be none for the sheet that was really cut. */
+export const assumedInShort = (today: Plan, { plan, from }: CutPlan, index: number): string => {
+  const rough = roughedAt(plan.features[index]!)
+  const scale = rough === null ? null : scaleOf(plan, rough.slide)
+  if (from !== 'job' || rough === null || scale === null) return ''
+  const at = formatExact(readingOf(scale, rough.count).value, scale.units)
+  return `; assumed is sheet ${identityOf(today)}, roughed to ${at} on the dial: if another was cut, give it (--sheet) or that reading (--roughed-at)`
+}

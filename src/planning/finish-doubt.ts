@@ -1,0 +1,72 @@
+import { offPaper, type Paper } from '../finish/paper.ts'
+import type { Findings, Taken } from '../finish/remaining.ts'
+import type { Stop } from '../finish/stop.ts'
+import { summedError } from '../finish/table.ts'
+import { summedWidth } from '../finish/width-table.ts'
+import type { FeaturePlan } from '../sheet/plan.ts'
+import { formatLength } from '../units/format.ts'
+import type { Length, Units } from '../units/length.ts'
+import { shown } from './finish-words.ts'
+
+type Planned = Extract<FeaturePlan, { status: 'planned' }>
+type Doubt = { readonly code: string; readonly reason: string; readonly remedy: string }
+
+/**
+ * More than all stated errors together: most likely something was misread, a turn or a mark. Nobody is given moves for that, until the same was
+ * measured again. The limit is the one that stands under the table of the sheet, where there is one.
+ */
+export const doubtful = (
+  units: Units,
+  feature: Planned,
+  { expected }: Stop,
+  { bottom, again }: Taken,
+  paper: Paper,
+): Doubt | null => {
+  if (again === true) return null
+  const off = bottom - expected
+  const most = summedError(feature.budget, false)
+  const table = paper.bottom?.rows.length ? paper.bottom : null
+  if (table === null ? Math.abs(off) <= most + SLACK : !offPaper(table, bottom)) return null
+  const show = (length: Length) => shown(length, units)
+  const limit = table === null ? most : table.most
+  return {
+    code: 'measure-again',
+    reason: `the bottom measures ${show(Math.abs(off))} ${off > 0 ? 'more' : 'less'} than expected, and all stated errors together explain ${show(limit)}`,
+    remedy: 'measure again, and count the turns; if it measures the same, add --measured-again',
+  }
+}
+
+/** Less is arithmetic's, pm. */
+const SLACK: Length = 1000
+
+/** The same measured twice is believed, and said. */
+export const believed = (units: Units, feature: Planned, { off }: Findings, { again }: Taken): string[] => {
+  const most = summedError(feature.budget, false)
+  if (again !== true || Math.abs(off) <= most + SLACK) return []
+  return [
+    `Measured again: the bottom is ${shown(Math.abs(off), units)} ${off > 0 ? 'larger' : 'smaller'} than expected, where all stated errors together explain ${shown(most, units)}. If the roughing stopped at other marks than the sheet has, these steps are wrong.`,
+  ]
+}
+
+/** The width tells of the tool alone, and a tool can be measured by itself: moves are given, with what to check before them. */
+export const otherTool = (
+  units: Units,
+  feature: Planned,
+  { expectedWidth, wider }: Findings,
+  { width }: Taken,
+): string[] => {
+  const most = summedWidth(feature.budget)
+  const off = width === null || expectedWidth === null || wider === 0 ? 0 : width - expectedWidth
+  if (Math.abs(off) <= most + SLACK) return []
+  const { edge } = feature
+  const size = edge.width ?? edge.radius ?? edge.nose
+  const is =
+    size === null
+      ? ''
+      : `: measure it before you go on, it should be ${formatLength(size + wider, units, DIGITS[units])}`
+  return [
+    `The width measures ${shown(Math.abs(off), units)} ${off > 0 ? 'more' : 'less'} than expected, and all stated errors together explain ${shown(most, units)}. The tool is taken to be what the groove says${is}; if it is not, measure the groove again`,
+  ]
+}
+
+const DIGITS = { inch: { digits: 4 }, mm: { digits: 3 } } as const

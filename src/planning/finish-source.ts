@@ -1,0 +1,147 @@
+import { budget } from '../budget/budget.ts'
+import { stopOf } from '../finish/stop.ts'
+import type { Move, Slide } from '../moves/operation.ts'
+import { type Progress, replayNext, startOf } from '../replay/replay.ts'
+import { identityOf } from '../sheet/identity.ts'
+import type { FeaturePlan, Plan } from '../sheet/plan.ts'
+import type { Continues } from '../sheet/sheet.ts'
+
+type Planned = Extract<FeaturePlan, { status: 'planned' }>
+
+/** Where it is known from which moves were made up to the stop: assumed as the job has them now, roughed to a reading, or a sheet that was kept. */
+export type Source =
+  | { readonly how: 'job' }
+  | { readonly how: 'reading'; readonly count: number }
+  /** `moves`: of each feature that was planned then, by its name, in their order. */
+  | { readonly how: 'kept'; readonly identity: string | null; readonly moves: ReadonlyMap<string, readonly Move[]> }
+  /** A sheet that was kept counts on other facts than the job has now: each in words. */
+  | { readonly how: 'other'; readonly differs: readonly string[] }
+
+/** The plan whose moves were cut; what remains is planned from it. */
+export type CutPlan = {
+  readonly ok: true
+  readonly plan: Plan
+  readonly identity: string | null
+  readonly from: Continues['from']
+}
+export type NotCut = { readonly ok: false; readonly code: string; readonly reason: string; readonly remedy: string }
+
+export const cutPlan = (plan: Plan, index: number, source: Source): CutPlan | NotCut => {
+  const identity = identityOf(plan)
+  if (source.how === 'job') return { ok: true, plan, identity, from: 'job' }
+  if (source.how === 'reading') {
+    const feature = plan.features[index]!
+    const other = feature.status === 'refused' ? null : roughedTo(feature, source.count)
+    const moved = other === null ? plan : replayed(plan, new Map([[feature.name, other]]), index)
+    return { ok: true, plan: moved, identity: identityOf(moved) === identity ? identity : null, from: 'reading' }
+  }
+  return source.how === 'other' ? notCut(source.differs.join('; ')) : fromKept(plan, index, source)
+}
+
+/** Where the last roughing pass stops; where places have readings of their own, the deepest of them. */
+export type Roughed = {
+  readonly slide: Slide
+  /** In readable steps. */
+  readonly count: number
+  readonly index: number
+  /** The furthest reading of the finish. */
+  readonly finish: number
+}
+
+/** Null where there is no stop. */
+export const roughedAt = (feature: FeaturePlan): Roughed | null => {
+  if (feature.status === 'refused') return null
+  const stop = stopOf(feature.operation, feature.trace)
+  if (stop === null) return null
+  const { moves } = feature.operation
+  const finish = Math.max(...stop.finishes.map((index) => moves[index]!.count!))
+  return moves.reduce<Roughed | null>(
+    (deepest, move, index) =>
+      index < stop.at && isRough(move, stop.by) && (deepest === null || move.count! > deepest.count)
+        ? { slide: stop.by, count: move.count!, index, finish }
+        : deepest,
+    null,
+  )
+}
+
+const isRough = ({ action, slide, purpose, count }: Move, by: Slide): boolean =>
+  action === 'feed-in' && slide === by && purpose === 'rough' && typeof count === 'number'
+
+/** Every roughing pass as much further or less far as the last one: the form at the stop is the same as if only the last of them were. */
+const roughedTo = (feature: Planned, count: number): readonly Move[] | null => {
+  const written = roughedAt(feature)
+  const by = written === null ? 0 : count - written.count
+  if (written === null || by === 0) return null
+  return feature.operation.moves.map((move) =>
+    isRough(move, written.slide) ? { ...move, count: move.count! + by } : move,
+  )
+}
+
+const fromKept = (
+  plan: Plan,
+  index: number,
+  { identity, moves }: Extract<Source, { how: 'kept' }>,
+): CutPlan | NotCut => {
+  const done = plan.features.slice(0, index + 1).flatMap((one) => (one.status === 'planned' ? [one.name] : []))
+  const then = [...moves.keys()].slice(0, done.length)
+  if (then.join('\n') !== done.join('\n'))
+    return notCut(
+      `that sheet has the features ${listed([...moves.keys()])}, and the job as it is now does ${listed(done)} first`,
+    )
+  const cut = replayed(plan, moves, index)
+  if (identity === identityOf(plan) && identity !== identityOf(cut))
+    return notCut("it has the name of today's sheet and other steps: the file was changed")
+  const name = plan.features[index]!.name
+  const feature = cut.features[index]!
+  const stop = feature.status === 'planned' ? stopOf(feature.operation, feature.trace) : null
+  const fault =
+    feature.status === 'planned' && stop !== null
+      ? replayNext(plan.lathe, plan.setup, before(cut, index), feature.operation, 0).faults.find(
+          ({ move }) => move >= 0 && move <= stop.at,
+        )
+      : undefined
+  if (fault !== undefined)
+    return notCut(
+      `the replay does not prove the steps of that sheet before the stop of ${JSON.stringify(name)}: ${fault.say.replace(/\.$/, '')}`,
+    )
+  return { ok: true, plan: cut, identity, from: 'kept sheet' }
+}
+
+const notCut = (reason: string): NotCut => ({
+  ok: false,
+  code: 'other-sheet',
+  reason: `the sheet that was kept does not fit the job: ${reason}`,
+  remedy: 'give the job as it was when that sheet was printed, or the sheet that was cut',
+})
+
+const listed = (names: readonly string[]): string =>
+  names.length === 0 ? 'none' : names.map((name) => JSON.stringify(name)).join(', ')
+
+/** The same plan with other moves for some of its features, up to one of them, replayed and budgeted one after another. */
+const replayed = (plan: Plan, moves: ReadonlyMap<string, readonly Move[]>, last: number): Plan => {
+  let progress: Progress = startOf(plan.setup)
+  const features = plan.features.map((feature, at): FeaturePlan => {
+    const other = moves.get(feature.name)
+    if (feature.status === 'refused' || at > last) return feature
+    const operation = { ...feature.operation, moves: other ?? feature.operation.moves }
+    const { trace, after } = replayNext(plan.lathe, plan.setup, progress, operation, at)
+    const setup = { ...plan.setup, stock: progress.surely }
+    progress = after
+    return other === undefined
+      ? feature
+      : { ...feature, operation, trace, budget: budget(plan.lathe, setup, [operation])[0]! }
+  })
+  return { ...plan, features }
+}
+
+/** The part as the features before this one leave it. */
+export const before = (plan: Plan, index: number): Progress =>
+  plan.features
+    .slice(0, index)
+    .reduce(
+      (progress, feature, at) =>
+        feature.status === 'planned'
+          ? replayNext(plan.lathe, plan.setup, progress, feature.operation, at).after
+          : progress,
+      startOf(plan.setup),
+    )
