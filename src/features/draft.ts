@@ -31,6 +31,8 @@ export type Draft = {
   /** Where the plan expects the tool's reference point with all dials at zero; the replay finds it for itself. */
   readonly zero: { readonly fromEnd: Length; readonly diameter: Length }
   readonly wanted: Form
+  /** What must be cut of it at the least, where the drawing leaves something open: corners between sharp and as round as may be. */
+  readonly atLeast?: Form
   readonly region: Region
   readonly dimensions: readonly WantedDimension[]
   readonly cuts: Cuts

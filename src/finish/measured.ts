@@ -94,10 +94,11 @@ export const finishStep = ({ lathe, operation, stop }: Shop): Length =>
 export const standingAlong = ({ operation, stop }: Pick<Shop, 'operation' | 'stop'>, off: Length): Operation => {
   if (stop.by === 'cross-feed') return operation
   const by = off / 2 / Math.tan((operation.angle * Math.PI) / 180)
-  const { wanted, region } = operation
+  const { wanted, atLeast, region } = operation
   return {
     ...operation,
     wanted: wanted.map((piece) => movedAlong(piece, by)),
+    ...(atLeast === undefined ? {} : { atLeast: atLeast.map((piece) => movedAlong(piece, by)) }),
     region: { from: region.from + by, to: region.to + by },
   }
 }

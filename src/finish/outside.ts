@@ -26,6 +26,7 @@ export const onOutside = (shop: Shop, outside: Length | null): Shop => {
       surface: operation.surface + by,
       touch: { ...operation.touch, diameter: operation.touch.diameter + by },
       wanted: operation.wanted.map((piece) => out(piece, by / 2)),
+      ...(operation.atLeast === undefined ? {} : { atLeast: operation.atLeast.map((piece) => out(piece, by / 2)) }),
       dimensions: operation.dimensions.map((dimension) =>
         dimension.id === 'bottomDiameter' ? { ...dimension, aim: dimension.aim + by } : dimension,
       ),

@@ -6,7 +6,7 @@ import type { Instrument } from '../moves/operation.ts'
 import { labelOf } from '../sheet/dimensions.ts'
 import type { FeaturePlan, Gain, Warning } from '../sheet/plan.ts'
 import { formatAngle, formatExact, formatLength } from '../units/format.ts'
-import { INCH, MM, type Units } from '../units/length.ts'
+import { perUnit, type Units } from '../units/length.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
@@ -43,20 +43,24 @@ const comesTo = ({ sizes }: Gain, units: Units): string =>
     .map((one) => `${labelOf(one.id)} ${range(one, units)} ${one.verdict === 'holds' ? 'holds' : 'not yet'}`)
     .join(', ')
 
-const range = (one: Budgeted, units: Units): string =>
-  `${shown(one.id, one.low, units, Math.floor)} to ${shown(one.id, one.high, units, Math.ceil)}`
+const range = (one: Budgeted, units: Units): string => `${shown(one, 0, units)} to ${shown(one, 1, units)}`
 
 const limits = (one: Budgeted, units: Units): string =>
   one.limits!.map((limit) => (one.id === 'angle' ? formatAngle(limit) : formatExact(limit, units))).join(' to ')
 
-/** One place more than a dial shows, and outward: a size beyond its limit is never shown inside it. */
-const shown = (id: Instrument, value: number, units: Units, outward: (parts: number) => number): string => {
-  const part = id === 'angle' ? 1 / 60 : units === 'inch' ? INCH / 10_000 : MM / 1000
-  // What is less than a millionth of the last place is arithmetic's.
-  const parts = outward(value / part - (outward === Math.ceil ? 1e-6 : -1e-6))
-  return id === 'angle'
-    ? formatAngle(parts * part)
-    : formatLength(parts * part, units, { digits: units === 'inch' ? 4 : 3 })
+/** One place more than a dial shows, and outward: a size beyond its limit is never shown inside it, nor much further beyond than it is. */
+const shown = ({ id, low, high, limits }: Budgeted, end: 0 | 1, units: Units): string => {
+  const value = end === 0 ? low : high
+  const outward = (part: number): number =>
+    // What is less than a millionth of the last place is arithmetic's.
+    (end === 0 ? Math.floor(value / part + 1e-6) : Math.ceil(value / part - 1e-6)) * part
+  if (id === 'angle') return formatAngle(outward(1 / 60))
+  const beyond = limits === null ? 0 : end === 0 ? limits[0] - value : value - limits[1]
+  const least = units === 'inch' ? 4 : 3
+  const part = (digits: number): number => perUnit(units) / 10 ** digits
+  const truly = (digits: number): boolean => Math.abs(outward(part(digits)) - value) <= beyond / 2
+  const digits = beyond > 1000 ? ([least, least + 1, least + 2].find(truly) ?? least + 2) : least
+  return formatLength(outward(part(digits)), units, { digits })
 }
 
 /** Less than two marks between the limits, in depth. */

@@ -48,7 +48,9 @@ export const offForm = (
   const room = roomOf(operation, mark)
   const wanted = [...before.surely]
   cutInto(wanted, operation.wanted)
-  const target = shrunk(wanted, { ...room.left, deep: room.left.deep + (operation.cusp?.most ?? 0) })
+  const least = [...before.surely]
+  cutInto(least, operation.atLeast ?? operation.wanted)
+  const target = shrunk(least, { ...room.left, deep: room.left.deep + (operation.cusp?.most ?? 0) })
   const allowed = allowedBy(operation, before, mark, room)
   return {
     mark,

@@ -126,6 +126,8 @@ export type Operation = {
   readonly zeroMeasured?: boolean
   /** The finished form inside `region`, from the drawing's dimensions, d = −radius. Outside the region the work stays as it was. */
   readonly wanted: Form
+  /** Of the wanted form, what must be cut at the least, where the drawing leaves something open; left out, all of it. */
+  readonly atLeast?: Form
   readonly region: Region
   readonly dimensions: readonly WantedDimension[]
   readonly rpm: number

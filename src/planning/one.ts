@@ -53,7 +53,7 @@ export function planOne(
   const asked = { sideFeed: sideFeedOf(job.lathe, feature), clear: clearOf(job.units, feature) }
   const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...asked, ...passesOf(draft.cuts) }
   const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
-  const failed = notFound(job.units, job.lathe, operation, trace) ?? unproven(job.units, operation, trace, faults)
+  const failed = unproven(job.units, operation, trace, faults) ?? notFound(job.units, job.lathe, operation, trace)
   if (failed !== null) return { feature, refusal: groundOnFace(job.units, draft, failed) ?? failed }
   return { feature, planned: { draft, operation, trace, after, spindle, warnings: warningsOf(checked, spindle) } }
 }

@@ -28,6 +28,7 @@ export function operationFor(
     touch,
     lines: draft.layout.map(({ fromEnd }) => fromEnd),
     wanted,
+    ...(draft.atLeast === undefined ? {} : { atLeast: draft.atLeast }),
     region,
     dimensions,
     rpm: spindle.rpm,

@@ -8,12 +8,18 @@ import { cutInto } from './form/insert.ts'
  * The forms that must be cut at the least, out of the part as it was. Where a form is stepped along a ridge may stay on its arcs, `ridge` tall
  * square to them, but not on a floor that is fed across: that is held like any other.
  */
-export const leastForms = ({ wanted, cusp }: Operation, before: Form, box: Box, ridge: Length): readonly Form[] => {
+export const leastForms = (
+  { wanted: most, atLeast, cusp }: Operation,
+  before: Form,
+  box: Box,
+  ridge: Length,
+): readonly Form[] => {
   const less = (form: Form, by: Box): Form => {
     const target = [...before]
     cutInto(target, form)
     return shrunk(target, by)
   }
+  const wanted = atLeast ?? most
   if (cusp === undefined) return [less(wanted, box)]
   const floor = wanted.filter(({ curve }) => curve.kind === 'line' && curve.d0 === curve.d1)
   const arcs = wanted.flatMap((piece) => (piece.curve.kind === 'arc' ? [standingOut(piece, ridge)] : []))

@@ -10,12 +10,19 @@ export const length = (role: Role, value: Length, units: Units): Figure => {
   const plain = inUnits(value, units)
   const fewest = units === 'inch' ? 3 : 2
   if (role === 'place') return figure(role, plain, units, fewest)
+  if (BOUNDS.has(role)) return figure(role, plain, units, onPlace(plain, fewest) ? fewest : fewest + 1)
   const most = EXACT.has(role) ? fewest + 2 : fewest + 1
   const exact = decimals(plain, fewest, most + 1)
   // A zero at the end of what was rounded would claim a place more than there is.
   const digits = exact > most ? decimals(Number(plain.toFixed(fewest + 1)), fewest, fewest + 1) : exact
   return figure(role, plain, units, DIFFERENCES.has(role) ? shownAtAll(value, plain, digits) : digits)
 }
+
+/** To the nine decimals of a figure. */
+const onPlace = (value: number, digits: number): boolean => Math.abs(value - Number(value.toFixed(digits))) < 5e-10
+
+/** Shown outward of what they are: never inside it, and by less than one of their last place. */
+const BOUNDS: ReadonlySet<Role> = new Set<Role>(['low', 'high'])
 
 /** What two places or sizes are apart. */
 const DIFFERENCES: ReadonlySet<Role> = new Set<Role>(['clearance', 'undersize', 'spare', 'along', 'expected'])

@@ -1,6 +1,6 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Scale } from '../lathe/lathe.ts'
-import { INCH, type Units } from '../units/length.ts'
+import { INCH, inUnits, type Units } from '../units/length.ts'
 import { readingFigure } from './dial.ts'
 import { dimensionFigure, labelOf } from './dimensions.ts'
 import { identify } from './figure.ts'
@@ -67,8 +67,8 @@ const line = (budgeted: Budgeted, aim: number, units: Units, place: string): Pro
     settled: settled(budgeted, aim),
     verdict: budgeted.verdict,
     planned: one('planned', budgeted.planned, 'planned'),
-    low: { ...one('low', budgeted.low, 'low'), toward: 'down' },
-    high: { ...one('high', budgeted.high, 'high'), toward: 'up' },
+    low: { ...apart(one('low', budgeted.low, 'low'), budgeted, 0, units), toward: 'down' },
+    high: { ...apart(one('high', budgeted.high, 'high'), budgeted, 1, units), toward: 'up' },
     rss: { ...one('rss', budgeted.rss, 'rss'), ...(budgeted.id === 'angle' ? {} : { digits: finest(units) }) },
     limits: limits === null ? null : [one('limit', limits[0], 'limit.low'), one('limit', limits[1], 'limit.high')],
     spare: spare === null ? null : { ...spareFigure(budgeted, units), id: `${place}.spare` },
@@ -85,7 +85,26 @@ const spareFigure = ({ id, spare, verdict }: Budgeted, units: Units): Figure => 
   const toward = verdict === 'holds' ? 'down' : 'up'
   const plain = dimensionFigure('spare', id, Math.abs(spare ?? 0), units)
   if (id === 'angle') return { ...plain, toward }
-  return { ...plain, digits: Math.min(plain.digits, finest(units)), toward }
+  const digits = Math.min(plain.digits, finest(units))
+  return { ...plain, digits: toward === 'up' ? trulyShown(plain.value, digits) : digits, toward }
+}
+
+/** Beyond its limit, with so many digits that it is not shown much further beyond than it is. */
+const apart = (figure: Figure, { id, limits }: Budgeted, end: 0 | 1, units: Units): Figure => {
+  if (limits === null || id === 'angle') return figure
+  const limit = inUnits(limits[end], units)
+  const beyond = end === 0 ? limit - figure.value : figure.value - limit
+  if (beyond < 1e-8) return figure
+  // Outward of a low bound is down: its negative goes up.
+  return { ...figure, digits: trulyShown(end === 0 ? -figure.value : figure.value, figure.digits, beyond) }
+}
+
+/** Digits with which rounding up adds no more than half of a difference; six at the most. */
+const trulyShown = (value: number, digits: number, difference: number = value): number => {
+  const shown = (places: number): number => Math.ceil(value * 10 ** places - 1e-6) / 10 ** places
+  let places = digits
+  while (places < 6 && shown(places) - value > difference / 2) places++
+  return places
 }
 
 /** A millionth of an inch in pm, or half of the minute that an angle is shown to. */

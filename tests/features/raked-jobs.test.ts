@@ -132,3 +132,28 @@ describe('a hollow and a square edge on a sloping face', () => {
     expect([round.status, round.edge!.face!.radius]).toEqual(['planned', 0.01])
   })
 })
+
+describe('corners that the drawing only bounds, by a tool on a sloping face', () => {
+  // A corner of .7 on a face that slopes by 16.5° comes out about .700 along by .672 deep: flatter than its arc, and all of it under 1.
+  const job = (reads: string, bound: string) => `title: Wringer roller of the cider press
+units: mm
+part: { material: mild steel, held: chuck, diameter: 40, length: 100, overhang: 80 }
+lathe:
+  name: Village lathe
+  units: mm
+  cross-feed: { graduation: 0.02, per-turn: 4, reads: ${reads}, backlash: 0.16 }
+  compound: { graduation: 0.01, per-turn: 2, backlash: 0.12, travel: 80 }
+  spindle-speeds: [20, 60, 95, 150]
+tools: { own: { shape: square, width: 5.3, corner-radius: 0.7, reach: 6, rake-in-use: 16.5 } }
+features:
+  - { kind: groove, name: Ring groove, near: 30, width: 6.6, depth: 3, corner-radius: ${bound}, tool: own }
+`
+  const featureOf = (text: string) => compile('-', () => ({ ok: true, file: '-', bytes: text })).plan!.features[0]!
+  it.each(['depth', 'diameter'])('are planned on a dial that reads %s', (reads) => {
+    expect(featureOf(job(reads, '1 max')).status).toBe('planned')
+  })
+  it('are refused where the tool is rounder than the bound', () => {
+    const feature = featureOf(job('depth', '0.6 max'))
+    expect(feature.status === 'refused' && feature.code).toBe('corner-too-round')
+  })
+})

@@ -58,7 +58,8 @@ describe('a difference on the sheet', () => {
     expect(plain.toFixed(digits)).toBe(shown)
   })
 
-  it('keeps the digits of a size that is bounded downward', () => {
-    expect(length('low', 0.0003 * MM, 'mm').digits).toBe(2)
+  it('gives a bound the place more that it is rounded outward from', () => {
+    expect(length('low', 0.0003 * MM, 'mm').digits).toBe(3)
+    expect(length('low', 0.03 * MM, 'mm').digits).toBe(2)
   })
 })

@@ -101,12 +101,17 @@ function judge({ lathe, setup, before, operation }: Proven, wanted: (sort: strin
     const over = excess(form.possibly, grown(own.surely, twice))?.by ?? 0
     // A form that is stepped along may besides keep a ridge as tall as its plan allows.
     const ridged = { ...twice, deep: twice.deep + (form.ridge ?? 0) }
+    const least = leastForms(
+      operation,
+      sound.operations[before.length - 1]?.surely ?? setup.stock,
+      twice,
+      form.ridge ?? 0,
+    )
     const under = Math.max(
-      excess(shrunk(own.surely, ridged), form.surely)?.by ?? 0,
+      // Where the drawing leaves the corners open, what it asks for at the least; else what the plan itself cut.
+      excess(operation.atLeast === undefined ? shrunk(own.surely, ridged) : least[0]!, form.surely)?.by ?? 0,
       // The floor between two fillets has no ridges.
-      ...leastForms(operation, sound.operations[before.length - 1]?.surely ?? setup.stock, twice, form.ridge ?? 0)
-        .slice(1)
-        .map((floor) => excess(floor, form.surely)?.by ?? 0),
+      ...least.slice(1).map((floor) => excess(floor, form.surely)?.by ?? 0),
     )
     if (over > TOLERANCE || under > TOLERANCE) missed.push(`${operation.kind} ${operation.name}: ${mutant.label}`)
   }

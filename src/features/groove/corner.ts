@@ -6,7 +6,13 @@ import type { GrooveFeature } from '../feature.ts'
 import { belowMeasuring } from '../shop.ts'
 
 /** The fillets between walls and floor: their radius, and whether the tool must step along them because its own corners are sharper. pm. */
-export type Fillets = { readonly radius: Length; readonly stepped: boolean; readonly notes: readonly string[] }
+export type Fillets = {
+  readonly radius: Length
+  /** As sharp and as round as the drawing lets them be; where it gives none, from sharp to what the tool leaves. */
+  readonly between: readonly [sharpest: Length, roundest: Length]
+  readonly stepped: boolean
+  readonly notes: readonly string[]
+}
 
 /** The tool's own corners where the drawing allows them; where they are sharper than it asks for, its aim, stepped; where they are rounder, a refusal. */
 export function filletsOf(
@@ -27,7 +33,7 @@ export function filletsOf(
   if (drawn === null) {
     const notes =
       own > 0 ? [`The corners of the floor carry the tool's radius, ${show(own)}; the drawing gives none.`] : []
-    return { radius: own, stepped: false, notes }
+    return { radius: own, between: [0, own], stepped: false, notes }
   }
   const [low, high] = drawn.limits ?? [drawn.aim - belowMeasuring, drawn.aim + belowMeasuring]
   const most = drawn.limits?.[1] ?? drawn.aim
@@ -37,7 +43,15 @@ export function filletsOf(
       reason: `the corners of tool "${tool.name}" are rounded to ${show(own)}, the drawing allows ${show(most)}`,
       remedy: `stone the corners to ${show(most)} or less`,
     }
-  if (own >= low) return noRoom(bench, tool, groove, own) ?? { radius: own, stepped: false, notes: [] }
+  if (own >= low)
+    return (
+      noRoom(bench, tool, groove, own) ?? {
+        radius: own,
+        between: [Math.min(low, own), Math.max(high, own)],
+        stepped: false,
+        notes: [],
+      }
+    )
   return noRoom(bench, tool, groove, drawn.aim) ?? stepped(bench, tool, drawn.aim)
 }
 
@@ -46,6 +60,7 @@ function stepped(bench: Bench, tool: SquareTool, radius: Length): Fillets {
   const corners = tool.cornerRadius > 0 ? `rounded to ${show(tool.cornerRadius)}` : 'sharp'
   return {
     radius,
+    between: [radius, radius],
     stepped: true,
     notes: [
       `The corners of the tool are ${corners}, the fillets ${show(radius)}: the tool steps along the fillet on the tailstock side, feeds across the floor, and steps along the fillet on the headstock side.`,

@@ -54,7 +54,9 @@ function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: 
     undersize,
     surface: step.measured,
     zero: { fromEnd: zeroAt, diameter: step.measured },
-    wanted: squareForm(near, far, depth - step.measured / 2, fillets.radius, -step.measured / 2),
+    // No sharper than the drawing lets the corners be, and cut at the least to the roundest: between the two they are judged by their bounds.
+    wanted: squareForm(near, far, depth - step.measured / 2, fillets.between[0], -step.measured / 2),
+    atLeast: squareForm(near, far, depth - step.measured / 2, Math.min(fillets.between[1], depth), -step.measured / 2),
     region: { from: near, to: far },
     dimensions: dimensions(bench, feature, step, shape),
     cuts: cuts(bench, feature, tool, { undersize, base, depth, fillets }),
