@@ -7,24 +7,19 @@ export type Between = 'nearer' | 'in proportion' | 'none'
 export type Stepped = { readonly measured: Length; readonly steps: number }
 
 /**
- * Between two rows the readings change where the words say: halfway between one step and the next. There each of the two is replayed as well, and so is
- * the last row as far as the table goes; where one of them is not proved nobody is told to go by the rows around it. From the largest to the smallest.
+ * Between two rows the readings change where the words say: halfway between one step and the next. There each of the two is replayed as well;
+ * where one of them is not proved nobody is told to go by the rows around it. From the largest to the smallest.
  */
 export const betweenRows = (
   rows: readonly Stepped[],
   without: readonly Length[],
-  ends: readonly Length[],
   proves: (measured: Length, steps: number) => boolean,
 ): Between => {
   const pairs = rows.slice(1).flatMap((other, i): readonly (readonly [Stepped, Stepped])[] => {
     const one = rows[i]!
     return without.some((at) => at < one.measured && at > other.measured) ? [] : [[one, other]]
   })
-  const past = ends.flatMap((end, i) => {
-    const row = i === 0 ? rows[0] : rows.at(-1)
-    return row === undefined || isAt(row.measured, end) ? [] : [{ measured: end, steps: row.steps }]
-  })
-  const tried = [...pairs.flatMap(([one, other]) => changes(one, other)), ...past]
+  const tried = pairs.flatMap(([one, other]) => changes(one, other))
   if (!tried.every(({ measured, steps }) => proves(measured, steps))) return 'none'
   return pairs.some(([one, other]) => Math.abs(one.steps - other.steps) > 1) ? 'in proportion' : 'nearer'
 }
@@ -37,5 +32,3 @@ const changes = (one: Stepped, other: Stepped): readonly Stepped[] => {
     return [i, i + 1].map((steps) => ({ measured, steps: one.steps + Math.sign(apart) * steps }))
   }).flat()
 }
-
-const isAt = (one: Length, other: Length): boolean => Math.abs(one - other) < 1000

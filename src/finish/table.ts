@@ -50,9 +50,10 @@ export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: 
   const troubles: Trouble[] = []
   const readings = readingsAround(expected, sum, stepOnDiameter(sum, shop), quantum)
   const rows = readings.flatMap((measured) => {
-    const found = rowFor(shop, measured)
-    if (found.trouble === null) return [rowOf(measured, found.corrected, stop.finishes)]
-    troubles.push(found.trouble)
+    const corrected = correctedFor(shop, measured)
+    const trouble = troubleIn(shop, corrected)
+    if (trouble === null) return [rowOf(measured, corrected, stop.finishes)]
+    troubles.push(trouble)
     return []
   })
   const most = Math.floor(sum / quantum + 1e-6) * quantum
@@ -61,7 +62,6 @@ export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: 
   const between = betweenRows(
     rows.map(({ measured, deeper }) => ({ measured, steps: deeper })),
     without.flat(),
-    [expected + most, expected - most],
     (measured, deeper) => troubleIn(shop, finishedAt(shop, measured - stop.expected, deeper), 1) === null,
   )
   const table = { at: stop.at, finishes: stop.finishes, by: stop.by, expected, byDepth, most, quantum }
@@ -78,18 +78,6 @@ export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: 
   }
 }
 
-/** The reading nearest to the drawing's bottom; where the form does not come out by that, the one beside it, the shallower first. */
-const rowFor = (shop: Shop, measured: Length) => {
-  const nearest = correctedFor(shop, measured)
-  const first = { corrected: nearest, trouble: troubleIn(shop, nearest) }
-  if (first.trouble === null) return first
-  for (const beside of [-1, 1]) {
-    const corrected = finishedAt(shop, measured - shop.stop.expected, nearest.deeper + beside)
-    if (troubleIn(shop, corrected) === null) return { corrected, trouble: null }
-  }
-  return first
-}
-
 /** What all stated errors together can do to the bottom, pm of diameter. */
 export const summedError = (budget: readonly Budgeted[], byDepth: boolean): Length => {
   const one = budget.find(({ id }) => id === (byDepth ? 'depth' : 'bottomDiameter'))
@@ -99,7 +87,7 @@ export const summedError = (budget: readonly Budgeted[], byDepth: boolean): Leng
 
 /** The dial's own step as it shows on the diameter, doubled or halved until two or three of them lie within the error: five or seven rows, and the ends. */
 const stepOnDiameter = (sum: Length, shop: Shop): Length => {
-  let step = 2 * finishStep(shop)
+  let step = finishStep(shop)
   while (sum >= 4 * step) step *= 2
   while (sum < 2 * step) step /= 2
   return step
@@ -115,7 +103,7 @@ const quantumOf = (sum: Length, shop: Shop, units: Units): Length => {
 /** From the largest to the smallest, as far as the error goes to both sides. */
 export const readingsAround = (expected: Length, sum: Length, step: Length, quantum: Length): readonly Length[] => {
   const whole = (length: Length): Length => Math.floor(length / quantum + 1e-6) * quantum
-  const offsets = Array.from({ length: Math.floor(sum / step + 1e-6) + 1 }, (_, steps) => whole(steps * step))
+  const offsets = Array.from({ length: Math.floor(sum / step) + 1 }, (_, steps) => whole(steps * step))
   const most = whole(sum)
   if (most > offsets.at(-1)!) offsets.push(most)
   return [...offsets.toReversed(), ...offsets.slice(1).map((offset) => -offset)].map((offset) => expected + offset)

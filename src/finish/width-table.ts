@@ -107,7 +107,7 @@ const betweenWidths = (shop: Shop, real: Length, rows: readonly WidthRow[], with
     measured,
     steps: first!.count - shop.operation.moves[first!.index]!.count!,
   }))
-  return betweenRows(stepped, without, [], (measured, steps) => {
+  return betweenRows(stepped, without, (measured, steps) => {
     const other: Shop = { ...shop, operation: withTool(shop.operation, measured - real) }
     const corrected = correctedFor({ ...other, operation: withAcross(other, steps) }, shop.stop.expected)
     return troubleIn(shop, corrected, 1) === null
