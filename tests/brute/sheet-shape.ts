@@ -27,6 +27,25 @@ export type Edge = {
   face?: { angle: number | null; radius: number | null; leg?: number; floor: number }
 }
 
+export type EdgePoint =
+  | 'tailstock-corner'
+  | 'headstock-corner'
+  | 'nose-tailstock-corner'
+  | 'nose-headstock-corner'
+  | 'tip'
+
+/** What the hand brings to what along the work; places are from the free end. */
+export type Placing = {
+  point: EdgePoint
+  against: { line: number } | { between: [number, number] } | { face: number } | { beside: number; gap: number }
+}
+
+/** What the cross-feed is touched off on, and where, if that is another place than the one aligned to. */
+export type TouchedOff = {
+  diameter: number
+  at: { point: EdgePoint; against: { past: number; by: number } | { over: [number, number] } } | null
+}
+
 export type SheetFeature = {
   name: string
   kind: string
@@ -34,7 +53,11 @@ export type SheetFeature = {
   edge?: Edge | null
   compoundAngle?: number
   surface?: number
+  /** Told by the sheet, and only compared: the zeros that are replayed from are worked out in set-up.ts. */
   zero?: { fromEnd: number; diameter: number } | null
+  placing?: Placing
+  touch?: TouchedOff
+  lines?: number[]
   finished?: Record<string, Size | undefined>
   notes?: string[]
   refusal?: { code?: string; reason?: string; remedy?: string } | null
@@ -48,6 +71,8 @@ export type SheetStep = {
   reading?: number | null
   turns?: number | null
   mark?: number | null
+  /** How far a take-up turns, on the dial of its slide. */
+  atLeast?: number
   /** Where the tool's reference point is brought by eye, in place of a reading. */
   placeFromEnd?: number
   say?: string
