@@ -134,11 +134,16 @@ function execute(state: State, step: SheetStep): void {
   else move(state, step, slide)
 }
 
-/** Turned forward by what the step says: a slide that was aligned before is carried on by that. */
+/**
+ * Turned forward by what the step says: a tool that was aligned before is carried on by that. Only the carriage, which is
+ * what the eye brings to the line, goes away from it and comes back onto it.
+ */
 function takeUp(state: State, step: SheetStep, slide: SlideName): void {
   const screw = state.screws[slide]
   const dial = dialOf(state.sheet, slide)
-  if (dial !== null) turnTo(screw, screw.dial + (step.atLeast ?? 0) * travelPerUnit(state.sheet, dial))
+  if (dial !== null && slide !== 'carriage')
+    turnTo(screw, screw.dial + (step.atLeast ?? 0) * travelPerUnit(state.sheet, dial))
+  if (slide === 'carriage') screw.dial = screw.slide
   screw.tight = true
 }
 
