@@ -5,18 +5,30 @@ import { dialOf, travelPerUnit, turnTo } from './screws.ts'
 import type { Stand } from './set-up.ts'
 import { align, rename, touchOff, zeroProblems } from './set-up.ts'
 import type { Sheet, SheetFeature, SheetStep } from './sheet-shape.ts'
+import { widthAt } from './sheet-shape.ts'
 import type { Place, Touch, WorkGrid } from './work-grid.ts'
-import { cutAt, depthInStock, gridOf, highest, joinTouch, sweepLevel, sweepSlanting, untouched } from './work-grid.ts'
+import {
+  cutAt,
+  depthInStock,
+  gridOf,
+  highest,
+  joinTouch,
+  sweepLevel,
+  sweepSlanting,
+  untouched,
+  widthBelow,
+} from './work-grid.ts'
 
 export type Lost = { crossFeed: number; compound: number; carriage: number }
-export type RanFeature = { first: number; last: number; problems: string[] }
+/** `swept`: between which places of the reference point the tool cut, exactly; the nodes tell it only by whole cells. */
+export type RanFeature = { first: number; last: number; swept: [number, number]; problems: string[] }
 export type Ran = {
   lost: Lost
   grid: WorkGrid
   features: RanFeature[]
   /** Where the tool stood after a step, how deep its edge was in the stock there, and what there was to measure. */
   places: Map<number, { z: number; tip: number; surface: number; inside: number | null }>
-  measured: Map<number, { width: number; depth: number; bottom: number }>
+  measured: Map<number, { width: number; depth: number; bottom: number; swept: number }>
 }
 
 type State = {
@@ -58,7 +70,12 @@ const mayTouch = new Set(['feed-in', 'feed-across'])
 /** Executes the sheet once, for one amount of lost motion in each screw. */
 export function replayOnce(sheet: Sheet, lost: Lost, before: WorkGrid | null = null): Ran {
   const grid = gridOf(sheet, before)
-  const features = sheet.features.map(() => ({ first: Number.POSITIVE_INFINITY, last: -1, problems: [] as string[] }))
+  const features = sheet.features.map(() => ({
+    first: Number.POSITIVE_INFINITY,
+    last: -1,
+    swept: [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY] as [number, number],
+    problems: [] as string[],
+  }))
   sheet.features.forEach((feature, index) => {
     if (feature.status !== 'planned' && sheet.steps.some((step) => step.feature === index)) {
       features[index]!.problems.push('refused, and yet it has steps')
@@ -182,8 +199,9 @@ function takeSizes(state: State, step: SheetStep): void {
     depth = Math.max(depth, grid.raw[i]! - grid.now[i]!)
     smallest = Math.min(smallest, grid.now[i]!)
   }
-  const width = (result.last - result.first + 1) * grid.step
-  ran.measured.set(step.number, { width, depth, bottom: smallest * 2 })
+  const width = widthBelow(grid, result.first, result.last, widthAt(state.feature))
+  const swept = result.swept[1] - result.swept[0] + state.edge.to - state.edge.from
+  ran.measured.set(step.number, { width, depth, bottom: smallest * 2, swept })
 }
 
 function zero(state: State, step: SheetStep, slide: SlideName): void {
@@ -219,7 +237,7 @@ function moveByEye(state: State, step: SheetStep, slide: SlideName, fromEnd: num
   if (!state.live) complain(state, step, 'moved by eye before the last dial was set to zero')
   const before = place(state)
   state.screws.carriage.slide += fromEnd - before.z
-  judge(state, step, slide, pass(state, before, place(state)))
+  judge(state, step, slide, before, place(state))
 }
 
 /** Before every dial is at zero nobody can tell where the tool stands: only the screw is followed. */
@@ -235,7 +253,7 @@ function moveSeen(state: State, step: SheetStep, slide: SlideName, to: number): 
   const before = place(state)
   turnTo(state.screws[slide], to)
   const after = place(state)
-  judge(state, step, slide, pass(state, before, after))
+  judge(state, step, slide, before, after)
   const inside = step.action === 'back-out' ? depthInStock(state.grid, state.edge, after.z, after.tip) : null
   state.ran.places.set(step.number, {
     ...after,
@@ -268,10 +286,12 @@ function pass(state: State, from: Place, to: Place): Touch {
   return touch
 }
 
-function judge(state: State, step: SheetStep, slide: SlideName, touch: Touch): void {
+function judge(state: State, step: SheetStep, slide: SlideName, from: Place, to: Place): void {
+  const touch = pass(state, from, to)
   const { result, feature, sheet } = state
   note(result, touch)
   if (touch.removed <= NOTHING[sheet.units]) return
+  for (const { z } of [from, to]) result.swept = [Math.min(result.swept[0], z), Math.max(result.swept[1], z)]
   state.hasCut = true
   const allowed = mayTouch.has(step.action) || (slide === 'carriage' && step.action === 'move-carriage')
   if (!allowed) complain(state, step, `the tool cuts during a clear move (${step.action})`)

@@ -159,6 +159,7 @@ export function zeroProblems({ sheet, feature, stand }: SetUp): string[] {
     problems.push(`zero stands at a diameter of ${(2 * stand.tip).toFixed(7)}, told is ${told.diameter}`)
   stand.z ??= told?.fromEnd ?? 0
   stand.tip ??= (told?.diameter ?? 0) / 2
+  stand.tip -= feature.off ?? 0
   return problems
 }
 

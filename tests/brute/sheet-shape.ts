@@ -58,9 +58,34 @@ export type SheetFeature = {
   placing?: Placing
   touch?: TouchedOff
   lines?: number[]
+  /** Never on a sheet: by how much a touch is off on purpose, deeper. */
+  off?: number
   finished?: Record<string, Size | undefined>
   notes?: string[]
+  inspection?: { id: string; using: string }[]
   refusal?: { code?: string; reason?: string; remedy?: string } | null
+}
+
+export type Finish = { step: number; reading: number; turns: number | null; mark: number | null }
+
+/** What to finish at, by what is measured at a stop. */
+export type Table<Promise> = {
+  measure: 'bottomDiameter' | 'outsideLessBottom' | 'width'
+  expected: number
+  rows: (Promise & { measured: number; finishes: Finish[]; within: boolean | null })[]
+}
+
+export type MetalLeft = {
+  again: [number, number]
+  sizes: {
+    measure: 'bottomDiameter' | 'outsideLessBottom' | 'width'
+    when: 'under' | 'over'
+    limit: number
+    pastSaving: number | null
+    steps: number[]
+    reading: number
+    perReading: number
+  }[]
 }
 
 export type SheetStep = {
@@ -75,6 +100,9 @@ export type SheetStep = {
   atLeast?: number
   /** Where the tool's reference point is brought by eye, in place of a reading. */
   placeFromEnd?: number
+  corrections?: Table<{ bottomDiameter: number }>
+  widthCorrections?: Table<{ width: number }>
+  metalLeft?: MetalLeft | null
   say?: string
 }
 
@@ -94,4 +122,11 @@ export type Sheet = {
   part: { held: string; overhang: number; steps: PartStep[] }
   features: SheetFeature[]
   steps: SheetStep[]
+}
+
+/** The diameter at which the width of a feature is given, where that is not its surface: told among what is to be measured. */
+export function widthAt(feature: SheetFeature): number | null {
+  const using = feature.inspection?.find(({ id }) => id === 'width')?.using ?? ''
+  const found = /at the diameter of ([\d.]+)/.exec(using)
+  return found === null ? null : Number(found[1])
 }

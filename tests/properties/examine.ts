@@ -24,15 +24,19 @@ export function tallies(): Tallies {
 /** Runs one random job through the program, and everything that the brute force has against the sheet. */
 export function examine(job: RandomJob, counts: Tallies): string[] {
   counts.jobs++
-  const made = sheetOf(job.text)
+  const made = sheetOf(job.text, job.files)
   if (!made.ok) return made.problems
   return examineSheet(job, made.sheet, counts)
 }
 
-export function sheetOf(text: string): { ok: true; sheet: Sheet } | { ok: false; problems: string[] } {
+export function sheetOf(
+  text: string,
+  files: Readonly<Record<string, string>> = {},
+): { ok: true; sheet: Sheet } | { ok: false; problems: string[] } {
   const result = compile('job.yaml', (path) => {
-    if (path !== 'job.yaml') return { ok: false, message: `there is no file ${path}`, hint: 'everything is inline' }
-    return { ok: true, file: path, bytes: new TextEncoder().encode(text) }
+    const found = files[path] ?? (path === 'job.yaml' ? text : undefined)
+    if (found === undefined) return { ok: false, message: `there is no file ${path}`, hint: 'none was drawn' }
+    return { ok: true, file: path, bytes: new TextEncoder().encode(found) }
   })
   const errors = result.diagnostics.map((one) => `not readable: ${one.message}`)
   if (errors.length > 0 || result.plan === null)
@@ -55,7 +59,7 @@ function examineSheet(job: RandomJob, sheet: Sheet, counts: Tallies): string[] {
       count(counts.refused, reason)
     } else {
       counts.planned++
-      for (const sort of sortsOf(sheet, index, drawn)) count(counts.sorts, sort)
+      for (const sort of sortsOf(sheet, index, drawn, job.traits)) count(counts.sorts, sort)
       const one = brute.features.find((found) => found.index === index)!
       const found = [...formProblems(sheet, one, drawn), ...sizeProblems(sheet, one)]
       problems.push(...found)
