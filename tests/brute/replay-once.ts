@@ -20,15 +20,15 @@ import {
 } from './work-grid.ts'
 
 export type Lost = { crossFeed: number; compound: number; carriage: number }
-/** `swept`: between which places of the reference point the tool cut, exactly; the nodes tell it only by whole cells. */
-export type RanFeature = { first: number; last: number; swept: [number, number]; problems: string[] }
+/** `fed`: where the reference point stood when it was fed, exactly: the nodes tell a width only by whole cells. */
+export type RanFeature = { first: number; last: number; fed: Place[]; problems: string[] }
 export type Ran = {
   lost: Lost
   grid: WorkGrid
   features: RanFeature[]
   /** Where the tool stood after a step, how deep its edge was in the stock there, and what there was to measure. */
   places: Map<number, { z: number; tip: number; surface: number; inside: number | null }>
-  measured: Map<number, { width: number; depth: number; bottom: number; swept: number }>
+  measured: Map<number, { width: number; depth: number; bottom: number; fed: readonly Place[] }>
 }
 
 type State = {
@@ -73,7 +73,7 @@ export function replayOnce(sheet: Sheet, lost: Lost, before: WorkGrid | null = n
   const features = sheet.features.map(() => ({
     first: Number.POSITIVE_INFINITY,
     last: -1,
-    swept: [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY] as [number, number],
+    fed: [],
     problems: [] as string[],
   }))
   sheet.features.forEach((feature, index) => {
@@ -200,8 +200,7 @@ function takeSizes(state: State, step: SheetStep): void {
     smallest = Math.min(smallest, grid.now[i]!)
   }
   const width = widthBelow(grid, result.first, result.last, widthAt(state.feature))
-  const swept = result.swept[1] - result.swept[0] + state.edge.to - state.edge.from
-  ran.measured.set(step.number, { width, depth, bottom: smallest * 2, swept })
+  ran.measured.set(step.number, { width, depth, bottom: smallest * 2, fed: result.fed.slice() })
 }
 
 function zero(state: State, step: SheetStep, slide: SlideName): void {
@@ -290,8 +289,8 @@ function judge(state: State, step: SheetStep, slide: SlideName, from: Place, to:
   const touch = pass(state, from, to)
   const { result, feature, sheet } = state
   note(result, touch)
+  if (mayTouch.has(step.action) || slide === 'carriage') result.fed.push(from, to)
   if (touch.removed <= NOTHING[sheet.units]) return
-  for (const { z } of [from, to]) result.swept = [Math.min(result.swept[0], z), Math.max(result.swept[1], z)]
   state.hasCut = true
   const allowed = mayTouch.has(step.action) || (slide === 'carriage' && step.action === 'move-carriage')
   if (!allowed) complain(state, step, `the tool cuts during a clear move (${step.action})`)

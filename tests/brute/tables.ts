@@ -1,9 +1,11 @@
+import type { EdgeCurve } from './edges.ts'
 import { edgeCurve } from './edges.ts'
 import type { Ran } from './replay-once.ts'
 import { replayOnce } from './replay-once.ts'
 import { lostMotion } from './screws.ts'
 import type { Edge, Finish, MetalLeft, Sheet, SheetFeature, SheetStep } from './sheet-shape.ts'
 import { widthAt } from './sheet-shape.ts'
+import type { Place } from './work-grid.ts'
 
 /**
  * What the tables of a sheet promise: the zero, or the width of the tool, that a measurement implies is replayed with the
@@ -22,7 +24,7 @@ export function tableProblems(sheet: Sheet, take: (rows: number) => number[]): {
   return { rows: found.length, problems: found.flat() }
 }
 
-type Sizes = { bottom: number; swept: number }
+type Sizes = { bottom: number; fed: readonly Place[] }
 
 function sizesAt(sheet: Sheet, number: number): Sizes {
   return replayOnce(sheet, none).measured.get(number)!
@@ -63,8 +65,8 @@ function depthRow(sheet: Sheet, step: SheetStep, at: number, sizes: Sizes): stri
 /** The tool is so much wider or narrower as the width is; at another depth too, by a row of the other table. */
 function widthRow(sheet: Sheet, step: SheetStep, at: number, sizes: Sizes, take: (n: number) => number[]): string[] {
   const row = step.widthCorrections!.rows[at]!
-  const edge = sheet.features[step.feature]!.edge!
-  const width = edge.width! + row.measured - sizes.swept
+  const one = sheet.features[step.feature]!
+  const width = one.edge!.width! + row.measured - widthOf(one, sizes.fed)
   const other = step.corrections?.rows[take(step.corrections.rows.length)[0] ?? 0]
   const off =
     other === undefined
@@ -73,11 +75,11 @@ function widthRow(sheet: Sheet, step: SheetStep, at: number, sizes: Sizes, take:
   const narrower = changedFeature(sheet, step.feature, { off }, { width })
   const spoiled = withFinishes(withFinishes(narrower, row.finishes), other?.finishes ?? [])
   return replays(spoiled).flatMap((ran) => {
-    const { swept } = lastSizes(spoiled, ran, step.feature)
-    return same(sheet, swept, row.width)
+    const wide = widthOf(spoiled.features[step.feature]!, lastSizes(spoiled, ran, step.feature).fed)
+    return same(sheet, wide, row.width)
       ? []
       : [
-          `step ${step.number}: measured ${row.measured}, the width is promised at ${row.width} and is ${swept.toFixed(6)}`,
+          `step ${step.number}: measured ${row.measured}, the width is promised at ${row.width} and is ${wide.toFixed(6)}`,
         ]
   })
 }
@@ -92,7 +94,9 @@ function once(sheet: Sheet, step: SheetStep, { again }: MetalLeft, size: MetalLe
     .filter(({ number }) => number >= again[0] && number <= again[1])
     .map((one) => (size.steps.includes(one.number) ? { ...one, reading: one.reading! + size.reading } : one))
   const steps = [...spoiled.steps.slice(0, at + 1), ...repeated, { ...step, number: step.number + 1e6 }]
-  const slack = sizeSlack(sheet, feature, size.measure)
+  // The flanks of a V on a sloping face are a little curved: a mark is worth not quite the same everywhere.
+  const curved = sheet.features[feature]!.edge!.face ? 0.01 * size.perReading : 0
+  const slack = size.measure === 'width' ? curved : depthSlack(sheet, feature)
   return replays({ ...spoiled, steps }).flatMap((ran) => {
     const before = sizeOf(spoiled.features[feature]!, size.measure, ran.measured.get(step.number)!)
     const after = sizeOf(spoiled.features[feature]!, size.measure, ran.measured.get(step.number + 1e6)!)
@@ -113,28 +117,51 @@ function comingOutAt(sheet: Sheet, { number, feature }: SheetStep, measure: stri
   const edge = one.edge!
   if (measure !== 'width') return changedFeature(sheet, feature, { off: deeper(measure, wanted, now, one.surface!) })
   const wider = wanted - sizeOf(one, measure, now)
-  if (edge.shape === 'vee') return changedFeature(sheet, feature, { off: wider / (2 * flank(edge)) })
+  if (edge.shape === 'vee') return deeperUntil(sheet, { number, feature }, wanted, wider / (2 * flank(edge)))
   return changedFeature(sheet, feature, {}, { width: edge.width! + wider })
 }
 
-function sizeOf(feature: SheetFeature, measure: string, { bottom, swept }: Sizes): number {
-  const { surface, edge } = feature
+/** On a sloping face the flanks are not quite straight: one more step of the rule of proportion. */
+function deeperUntil(sheet: Sheet, step: Pick<SheetStep, 'number' | 'feature'>, wanted: number, off: number): Sheet {
+  const tried = changedFeature(sheet, step.feature, { off })
+  const one = tried.features[step.feature]!
+  const left = wanted - widthOf(one, sizesAt(tried, step.number).fed)
+  return changedFeature(sheet, step.feature, { off: off + left / (2 * flank(one.edge!)) })
+}
+
+function sizeOf(feature: SheetFeature, measure: string, { bottom, fed }: Sizes): number {
   if (measure === 'bottomDiameter') return bottom
-  if (measure !== 'width') return surface! - bottom
-  if (edge!.shape !== 'vee') return swept
-  const ground = edgeCurve(edge!)
-  return swept - (ground.to - ground.from) + edge!.nose! + flank(edge!) * ((widthAt(feature) ?? surface!) - bottom)
+  return measure === 'width' ? widthOf(feature, fed) : feature.surface! - bottom
+}
+
+/** From wall to wall, or from flank to flank on the diameter where it is given, over all places where the tool was in the metal. */
+export function widthOf(feature: SheetFeature, fed: readonly Place[]): number {
+  const edge = feature.edge!
+  const at = (widthAt(feature) ?? feature.surface!) / 2
+  const ground = edgeCurve(edge)
+  let [near, far] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const { z, tip } of fed) {
+    if (tip >= at) continue
+    const beside = edge.shape === 'vee' ? besideAt(ground, at - tip) : 0
+    const [from, to] = edge.shape === 'vee' ? [-beside, edge.nose! + beside] : [ground.from, ground.to]
+    near = Math.min(near, z + from)
+    far = Math.max(far, z + to)
+  }
+  return far - near
+}
+
+/** How far a flank stands beside the nose, so much above it: by halving. */
+function besideAt(edge: EdgeCurve, height: number): number {
+  let [inside, outside] = [0, -edge.from]
+  for (let i = 0; i < 60; i++) {
+    const middle = (inside + outside) / 2
+    if (-edge.depth(-middle) < height) inside = middle
+    else outside = middle
+  }
+  return inside
 }
 
 const flank = ({ angle }: Edge): number => Math.tan((angle! * Math.PI) / 360)
-
-/** A V on a sloping face is not quite straight. */
-function sizeSlack(sheet: Sheet, feature: number, measure: string): number {
-  const edge = sheet.features[feature]!.edge!
-  const slack = depthSlack(sheet, feature)
-  if (measure !== 'width') return slack
-  return edge.shape === 'vee' ? slack * flank(edge) + (edge.face ? 3e-5 * (sheet.units === 'inch' ? 1 : 25.4) : 0) : 0
-}
 
 function lastSizes(sheet: Sheet, ran: Ran, feature: number): Sizes {
   const last = sheet.steps.findLast((step) => step.feature === feature && step.action === 'measure')!

@@ -1,3 +1,4 @@
+import type { Errors } from '../brute/budget.ts'
 import type { Trait } from './traits.ts'
 
 /** What the drawing of a random job asks for, kept beside its text: absolute places, middle sizes, job units. */
@@ -50,5 +51,6 @@ export type RandomJob = {
   units: 'inch' | 'mm'
   features: Drawn[]
   traits: readonly Trait[]
+  errors: Errors
   files: Readonly<Record<string, string>>
 }

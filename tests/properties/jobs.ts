@@ -58,7 +58,7 @@ export function jobFrom(tape: Tape): RandomJob {
     ...(apart.tools ? (['tools in a file of their own'] as const) : []),
   ]
   const text = [...head, ...part.lines, ...machine.lines, ...shelf, ...rest].join('\n')
-  return { text, units, features, traits, files }
+  return { text, units, features, traits, files, errors: machine.errors }
 }
 
 /** The keys of a file of its own, without the key that they stand under in the job. */

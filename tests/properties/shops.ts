@@ -1,3 +1,4 @@
+import type { Errors } from '../brute/budget.ts'
 import type { Units } from './numbers.ts'
 import { written } from './numbers.ts'
 import type { Tape } from './tape.ts'
@@ -5,7 +6,7 @@ import type { Trait } from './traits.ts'
 
 export type Bar = { name: string; nominal: number; measured: number; from: number; to: number }
 export type Stock = { lines: string[]; bars: Bar[]; usable: number; traits: Trait[] }
-export type LatheText = { lines: string[]; angle: number; traits: Trait[] }
+export type LatheText = { lines: string[]; angle: number; traits: Trait[]; errors: Errors }
 
 const barNames = ['spigot', 'barrel', 'collar'] as const
 const materials = ['mild steel', 'brass', 'aluminum', 'cast iron'] as const
@@ -96,6 +97,7 @@ export function lathe(tape: Tape, jobUnits: Units): LatheText {
   const compound = tape.chance(8)
     ? `readout: ${inch ? '0.0005' : '0.01'}, angle: ${angle}, travel: ${travel}`
     : `${dial()}, backlash: ${slack()}${readTo()}, angle: ${angle}, travel: ${travel}, scale-zero: ${zero}`
+  const stated = accuracy(tape, units, jobUnits, traits)
   const carriage = tape.pick(inch ? inchCarriages : metricCarriages)
   const lines = [
     'lathe:',
@@ -105,28 +107,46 @@ export function lathe(tape: Tape, jobUnits: Units): LatheText {
     `  compound: { ${compound} }`,
     ...(tape.chance(50) ? [`  carriage: { ${carriage} }`] : []),
     `  spindle-speeds: [${tape.chance(10) ? '700, 1100' : '45, 70, 110, 180, 290, 470'}]`,
-    ...accuracy(tape, unit, traits),
+    ...stated.lines,
   ]
-  return { lines, angle, traits }
+  return { lines, angle, traits, errors: stated.errors }
 }
 
-/** Now and then the shop says what it cannot help; in degrees, or in the units of the lathe. */
-function accuracy(tape: Tape, unit: number, traits: Trait[]): string[] {
+/** Now and then the shop says what it cannot help; in degrees, or in the units of the lathe. The errors are in those of the job. */
+function accuracy(tape: Tape, units: Units, jobUnits: Units, traits: Trait[]): { lines: string[]; errors: Errors } {
+  const unit = units === 'inch' ? 1 : 25.4
+  const inJob = units === jobUnits ? 1 : jobUnits === 'inch' ? 1 / 25.4 : 25.4
   const lines: string[] = []
+  const given: Record<string, number> = {}
   if (tape.chance(15)) {
     traits.push('jaw-clearance')
     lines.push(`  jaw-clearance: ${(tape.pick([0.1, 0.25, 0.4]) * unit).toFixed(2)}`)
   }
-  if (!tape.chance(40)) return lines
   const lengths = ['reading', 'touch-off', 'layout', 'tool', 'stock', 'runout'] as const
   const degrees = ['swivel', 'trued', 'tool-angle'] as const
   const keys: string[] = []
-  for (const key of [...lengths, ...degrees]) {
+  const says = tape.chance(40)
+  for (const key of says ? [...lengths, ...degrees] : []) {
     if (!tape.chance(35)) continue
     traits.push(`accuracy: ${key}`)
     const part = tape.int(1, 20)
     const angle = (degrees as readonly string[]).includes(key)
-    keys.push(`${key}: ${angle ? part / 40 : ((part / 10_000) * (key === 'layout' ? 4 : 1) * unit).toFixed(5)}`)
+    const text = angle ? String(part / 40) : ((part / 10_000) * (key === 'layout' ? 4 : 1) * unit).toFixed(5)
+    keys.push(`${key}: ${text}`)
+    given[key] = Number(text) * (angle ? 1 : inJob)
   }
-  return keys.length > 0 ? [...lines, `  accuracy: { ${keys.join(', ')} }`] : lines
+  if (keys.length > 0) lines.push(`  accuracy: { ${keys.join(', ')} }`)
+  // What stands in the guide for a shop that says nothing.
+  const fine = units === 'inch' ? [0.001, 0.0005] : [0.02, 0.01]
+  return {
+    lines,
+    errors: {
+      reading: given.reading ?? null,
+      touchOff: given['touch-off'] ?? fine[0]! * inJob,
+      tool: given.tool ?? fine[1]! * inJob,
+      runout: given.runout ?? 0,
+      swivel: given.swivel ?? 0.5,
+      trued: given.trued ?? 0.05,
+    },
+  }
 }
