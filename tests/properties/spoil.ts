@@ -46,6 +46,23 @@ export function withoutTakeUps(sheet: Sheet): Sheet | null {
   return touched ? null : silent({ ...sheet, steps: sheet.steps.filter((step) => !drop(step)) })
 }
 
+/** The same sheet with the other corner of its last tool named for the line or the face; a tip in the middle has no other. */
+export function wrongCorner(sheet: Sheet): Sheet | null {
+  const other = {
+    ...{ 'tailstock-corner': 'headstock-corner', 'headstock-corner': 'tailstock-corner', tip: null },
+    ...{ 'nose-tailstock-corner': 'nose-headstock-corner', 'nose-headstock-corner': 'nose-tailstock-corner' },
+  } as const
+  const at = sheet.features.findLastIndex(({ placing }) => placing !== undefined && other[placing.point] !== null)
+  const edge = sheet.features[at]?.edge
+  // The two corners of a keen point are one, and short of a face for a touch of the compound either will do.
+  if (!edge || edge.nose === 0 || 'beside' in sheet.features[at]!.placing!.against) return null
+  const features = sheet.features.map((feature, index) => {
+    const { placing } = feature
+    return index === at ? { ...feature, placing: { ...placing!, point: other[placing!.point]! } } : feature
+  })
+  return silent({ ...sheet, features })
+}
+
 function silent(sheet: Sheet): Sheet {
   const steps = sheet.steps.map((step) => {
     const { say: _, ...rest } = step
