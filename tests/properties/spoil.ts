@@ -1,6 +1,6 @@
 import { bruteForce } from '../brute/brute-force.ts'
 import { formProblems } from '../brute/expected.ts'
-import type { Sheet, SheetStep } from '../brute/sheet-shape.ts'
+import type { EdgePoint, Sheet, SheetStep } from '../brute/sheet-shape.ts'
 import type { RandomJob } from './drawn.ts'
 
 /** What the brute force and the drawing have against a sheet that was made worse on purpose. */
@@ -46,12 +46,16 @@ export function withoutTakeUps(sheet: Sheet): Sheet | null {
   return touched ? null : silent({ ...sheet, steps: sheet.steps.filter((step) => !drop(step)) })
 }
 
+const other: Record<EdgePoint, EdgePoint | null> = {
+  'tailstock-corner': 'headstock-corner',
+  'headstock-corner': 'tailstock-corner',
+  'nose-tailstock-corner': 'nose-headstock-corner',
+  'nose-headstock-corner': 'nose-tailstock-corner',
+  tip: null,
+}
+
 /** The same sheet with the other corner of its last tool named for the line or the face; a tip in the middle has no other. */
 export function wrongCorner(sheet: Sheet): Sheet | null {
-  const other = {
-    ...{ 'tailstock-corner': 'headstock-corner', 'headstock-corner': 'tailstock-corner', tip: null },
-    ...{ 'nose-tailstock-corner': 'nose-headstock-corner', 'nose-headstock-corner': 'nose-tailstock-corner' },
-  } as const
   const at = sheet.features.findLastIndex(({ placing }) => placing !== undefined && other[placing.point] !== null)
   const edge = sheet.features[at]?.edge
   // The two corners of a keen point are one, and short of a face for a touch of the compound either will do.
