@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { bruteForce } from './brute-force.ts'
-import { changed, cornerSheet, squareSheet, veeSheet, without } from './hand-sheets.ts'
+import { changed, cornerSheet, RISEN, RISEN_AT_FACE, squareSheet, veeSheet, without } from './hand-sheets.ts'
 import type { Sheet } from './sheet-shape.ts'
 
 const one = (sheet: Sheet) => {
@@ -32,7 +32,8 @@ describe('the brute-force replay on sheets worked out by hand', () => {
     expect(problems).toEqual([])
     for (let i = 0; i < 300; i++) {
       const z = 0.0005 * (i + 0.381966)
-      const depth = z < 0.125 ? 0.125 - Math.sqrt(0.125 ** 2 - (0.125 - z) ** 2) : 0
+      const beside = Math.max(0, 0.125 - z - RISEN_AT_FACE)
+      const depth = Math.max(0, 0.125 - Math.sqrt(0.125 ** 2 - beside ** 2) - RISEN)
       expect(form.raw[i]! - form.profile[i]!).toBeCloseTo(depth, 9)
     }
   })
@@ -89,6 +90,7 @@ describe('the brute-force replay on sheets that were spoiled', () => {
   it('sees that a round tool brought back the wrong way is equal at both ends of the backlash and not between', () => {
     const sheet = without(squareSheet(), (step) => step.number > 10 && step.number < 23)
     sheet.features[0]!.edge = { shape: 'round', width: null, nose: null, angle: null, radius: 0.05, reach: 0.1 }
+    sheet.features[0]!.placing!.point = 'tip'
     const moves = [
       ['feed-in', 'cross-feed', 0.03],
       ['back-out', 'cross-feed', -0.03],

@@ -3,6 +3,8 @@ import { replayOnce } from './replay-once.ts'
 import { sayingProblems } from './sayings.ts'
 import { lostMotion, readingProblem, slides } from './screws.ts'
 import type { Sheet, SheetStep } from './sheet-shape.ts'
+import { widthAt } from './sheet-shape.ts'
+import { widthBelow } from './work-grid.ts'
 
 export type BruteFeature = {
   index: number
@@ -61,7 +63,9 @@ function summary(sheet: Sheet, index: number, runs: Ran[]): BruteFeature {
   const first = Math.min(...runs.map((run) => run.features[index]!.first))
   const last = Math.max(...runs.map((run) => run.features[index]!.last))
   const name = sheet.features[index]!.name
-  const measured = runs.map((run) => measure(run, run.features[index]!, runs[0]!, first, last))
+  const measured = runs.map((run) =>
+    measure(run, run.features[index]!, runs[0]!, [first, last], widthAt(sheet.features[index]!)),
+  )
   const problems = new Set(runs.flatMap((run) => run.features[index]!.problems))
   if (measured.some((run) => run.differs)) problems.add('the form depends on how much motion is lost')
   if (last < 0) problems.add('nothing was cut')
@@ -76,7 +80,13 @@ function summary(sheet: Sheet, index: number, runs: Ran[]): BruteFeature {
   }
 }
 
-function measure(run: Ran, feature: RanFeature, reference: Ran, first: number, last: number): BruteRun {
+function measure(
+  run: Ran,
+  feature: RanFeature,
+  reference: Ran,
+  [first, last]: [number, number],
+  at: number | null,
+): BruteRun {
   const { grid } = run
   let [smallest, deepest, differs] = [Number.POSITIVE_INFINITY, 0, false]
   for (let i = Math.max(0, first); i <= last; i++) {
@@ -91,7 +101,7 @@ function measure(run: Ran, feature: RanFeature, reference: Ran, first: number, l
     differs,
     first: feature.first,
     last: feature.last,
-    width: (feature.last - feature.first + 1) * grid.step,
+    width: widthBelow(grid, feature.first, feature.last, at),
     depth: deepest,
     bottomDiameter: smallest * 2,
     near: grid.offset + (feature.first - 0.5) * grid.step,

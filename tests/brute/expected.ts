@@ -1,7 +1,7 @@
-import type { Drawn, DrawnGroove, DrawnVee } from '../properties/drawn.ts'
+import type { Drawn, DrawnConcave, DrawnGroove, DrawnVee } from '../properties/drawn.ts'
 import type { BruteFeature, BruteRun } from './brute-force.ts'
 import { dialOf, travelPerUnit } from './screws.ts'
-import type { Sheet, SheetFeature } from './sheet-shape.ts'
+import type { Edge, Sheet, SheetFeature } from './sheet-shape.ts'
 
 /** A form as depth below the surface along the work, with the stretch over which it is deepest. */
 export type Wanted = {
@@ -45,7 +45,8 @@ export function wantedForm(feature: SheetFeature, drawn: Drawn, units: 'inch' | 
     return filleted(pit(drawn.near, width, 0, drawn.depth), drawn, edge.radius ?? 0, units)
   }
   if (drawn.kind === 'concave') {
-    const { radius, depth, center } = drawn
+    const { center } = drawn
+    const { radius, depth } = ownRadius(drawn, edge)
     const half = Math.sqrt(Math.max(0, 2 * radius * depth - depth * depth))
     const curve = (z: number): number =>
       Math.max(0, depth - radius + Math.sqrt(Math.max(0, radius ** 2 - (z - center) ** 2)))
@@ -61,15 +62,29 @@ export function wantedForm(feature: SheetFeature, drawn: Drawn, units: 'inch' | 
     const at = { from: start, to: start + radius, peakFrom: start, peakTo: start }
     return { ...at, depth: (z) => (z > start + radius ? 0 : curve(z)), leaves }
   }
-  return wantedVee(drawn, edge.nose ?? 0)
+  return wantedVee(drawn, edge.nose ?? 0, ownSlope(drawn, edge))
+}
+
+/** A tool of an angle inside the limits leaves its own. */
+function ownSlope({ slope, within }: DrawnVee, { angle }: Edge): number {
+  const wanted = (Math.atan(slope) * 360) / Math.PI
+  const own = angle !== null && within !== undefined && within > 0 && Math.abs(angle - wanted) <= within
+  return own ? Math.tan((angle * Math.PI) / 360) : slope
+}
+
+/** A tool of a radius inside the limits is plunged, and leaves its own. */
+function ownRadius(drawn: DrawnConcave, { radius }: Edge): { radius: number; depth: number } {
+  if (radius === null || radius < drawn.low || radius > drawn.high || drawn.high === drawn.low) return drawn
+  const { chord } = drawn
+  const depth = chord === null ? drawn.depth : radius - Math.sqrt(Math.max(0, radius ** 2 - chord ** 2 / 4))
+  return { radius, depth }
 }
 
 /**
  * A V drawn sharp keeps the size that was given; the tool's flat remains at the bottom. The V is drawn on the nominal
  * diameter: on smaller stock less of it is left.
  */
-function wantedVee(drawn: DrawnVee, nose: number): Wanted {
-  const { slope } = drawn
+function wantedVee(drawn: DrawnVee, nose: number, slope: number): Wanted {
   const lower = (drawn.nominal - drawn.measured) / 2
   const sharp = drawn.root < nose
   const width = sharp && drawn.holds === 'depth' ? nose + 2 * drawn.depth * slope : drawn.width

@@ -1,4 +1,4 @@
-import type { Edge, Sheet, SheetStep } from './sheet-shape.ts'
+import type { Edge, Sheet, SheetFeature, SheetStep } from './sheet-shape.ts'
 
 /** Sheets worked out by hand with pencil and paper, to test the brute-force replay before anything else exists. */
 type Short = [action: string, slide?: SheetStep['slide'], reading?: number | null]
@@ -6,12 +6,12 @@ type Short = [action: string, slide?: SheetStep['slide'], reading?: number | nul
 const opening: Short[] = [
   ['layout'],
   ['fit-tool'],
-  ['align'],
   ['take-up', 'compound', null],
+  ['align'],
   ['lock'],
   ['zero', 'compound', 0],
   ['start'],
-  ['touch-off'],
+  ['touch-off', 'cross-feed'],
   ['zero', 'cross-feed', 0],
   ['back-out', 'cross-feed', -0.03],
 ]
@@ -47,7 +47,12 @@ export function veeSheet(): Sheet {
   ])
 }
 
-/** A corner of 1/8 radius at the free end, fed home by alternating small moves. */
+/** How far the curve of an 1/8 corner tool has risen .010 from its end: radius less the other leg of a triangle. */
+export const RISEN = 0.125 - Math.sqrt(0.125 ** 2 - 0.01 ** 2)
+/** The same at its other end, which stands that much less over the face: the zero of the cross-feed is so much further out. */
+export const RISEN_AT_FACE = 0.125 - Math.sqrt(0.125 ** 2 - (0.01 - RISEN) ** 2)
+
+/** A corner of 1/8 radius at the free end, fed home by alternating small moves. Both touches leave their zero a little outside the corner. */
 export function cornerSheet(): Sheet {
   const edge: Edge = { shape: 'corner', width: null, nose: null, angle: null, radius: 0.125, reach: null }
   const pairs: Short[] = [-0.036, -0.024, -0.014, -0.006, 0].flatMap((reading): Short[] => [
@@ -55,23 +60,33 @@ export function cornerSheet(): Sheet {
     ['feed-in', 'cross-feed', reading],
   ])
   const all = sheet(edge, 'radius', 0, [...pairs, ['back-out', 'compound', -0.1]], cornerOpening)
-  all.features[0]!.zero = { fromEnd: 0, diameter: 1.25 }
-  return all
+  return withFeature(all, {
+    placing: { point: 'tailstock-corner', against: { beside: 0, gap: 0.02 } },
+    touch: { diameter: 1.25, at: { point: 'headstock-corner', against: { past: 0, by: 0.01 } } },
+    zero: { fromEnd: -RISEN_AT_FACE, diameter: 1.25 + 2 * RISEN },
+  })
 }
 
 /** Each tip is touched with the other slide backed off by the radius less .010, then both stand clear of the sharp corner. */
 const cornerOpening: Short[] = [
-  ['lock'],
-  ['start'],
-  ['touch-off'],
+  ['take-up', 'compound', null],
+  ['touch-off', 'cross-feed'],
   ['zero', 'cross-feed', 0],
-  ['back-out', 'cross-feed', -0.115],
-  ['touch-off'],
+  ['back-out', 'cross-feed', -0.2],
+  ['align'],
+  ['lock'],
+  ['return', 'cross-feed', -0.115],
+  ['touch-off', 'compound'],
   ['zero', 'compound', 0],
   ['back-out', 'compound', -0.1],
   ['return', 'compound', -0.05],
+  ['start'],
   ['return', 'cross-feed', -0.05],
 ]
+
+export function withFeature(sheet: Sheet, change: Partial<SheetFeature>): Sheet {
+  return { ...sheet, features: [{ ...sheet.features[0]!, ...change }] }
+}
 
 export function without(sheet: Sheet, drop: (step: SheetStep) => boolean): Sheet {
   return { ...sheet, steps: sheet.steps.filter((step) => !drop(step)) }
@@ -104,11 +119,20 @@ function sheet(edge: Edge, kind: string, fromEnd: number, moves: Short[], first 
         edge,
         compoundAngle: 0,
         surface: 1.25,
+        placing: {
+          point: edge.shape === 'vee' ? 'nose-tailstock-corner' : 'tailstock-corner',
+          against: { line: fromEnd },
+        },
+        touch: { diameter: 1.25, at: null },
+        lines: [fromEnd],
         zero: { fromEnd, diameter: 1.25 },
       },
     ],
     steps: [...first, ...moves, ...closing].map(([action, slide, reading], at) =>
-      withTurns({ number: at + 1, feature: 0, action, slide: slide ?? null, reading: reading ?? null }),
+      withTurns({
+        ...{ number: at + 1, feature: 0, action, slide: slide ?? null, reading: reading ?? null },
+        ...(action === 'take-up' ? { atLeast: 0.011 } : {}),
+      }),
     ),
   }
 }

@@ -2,19 +2,33 @@ import type { EdgeCurve } from './edges.ts'
 import { edgeCurve } from './edges.ts'
 import type { Screw, SlideName } from './screws.ts'
 import { dialOf, travelPerUnit, turnTo } from './screws.ts'
+import type { Stand } from './set-up.ts'
+import { align, rename, touchOff, zeroProblems } from './set-up.ts'
 import type { Sheet, SheetFeature, SheetStep } from './sheet-shape.ts'
+import { widthAt } from './sheet-shape.ts'
 import type { Place, Touch, WorkGrid } from './work-grid.ts'
-import { cutAt, depthInStock, gridOf, highest, joinTouch, sweepLevel, sweepSlanting, untouched } from './work-grid.ts'
+import {
+  cutAt,
+  depthInStock,
+  gridOf,
+  highest,
+  joinTouch,
+  sweepLevel,
+  sweepSlanting,
+  untouched,
+  widthBelow,
+} from './work-grid.ts'
 
 export type Lost = { crossFeed: number; compound: number; carriage: number }
-export type RanFeature = { first: number; last: number; problems: string[] }
+/** `fed`: where the reference point stood when it was fed, exactly: the nodes tell a width only by whole cells. */
+export type RanFeature = { first: number; last: number; fed: Place[]; problems: string[] }
 export type Ran = {
   lost: Lost
   grid: WorkGrid
   features: RanFeature[]
   /** Where the tool stood after a step, how deep its edge was in the stock there, and what there was to measure. */
   places: Map<number, { z: number; tip: number; surface: number; inside: number | null }>
-  measured: Map<number, { width: number; depth: number; bottom: number }>
+  measured: Map<number, { width: number; depth: number; bottom: number; fed: readonly Place[] }>
 }
 
 type State = {
@@ -25,6 +39,7 @@ type State = {
   ran: Ran
   edge: EdgeCurve
   screws: Record<SlideName, Screw>
+  stand: Stand
   turning: boolean
   locked: boolean
   live: boolean
@@ -37,6 +52,7 @@ type State = {
 /** Contact below this is rounding in the printed numbers, not metal: 5 millionths of an inch, or a tenth of a micrometer. */
 const NOTHING = { inch: 5e-6, mm: 1e-4 }
 
+/** A touch-off names its slide too, but no reading. */
 const onDial = new Set([
   'take-up',
   'zero',
@@ -54,7 +70,12 @@ const mayTouch = new Set(['feed-in', 'feed-across'])
 /** Executes the sheet once, for one amount of lost motion in each screw. */
 export function replayOnce(sheet: Sheet, lost: Lost, before: WorkGrid | null = null): Ran {
   const grid = gridOf(sheet, before)
-  const features = sheet.features.map(() => ({ first: Number.POSITIVE_INFINITY, last: -1, problems: [] as string[] }))
+  const features = sheet.features.map(() => ({
+    first: Number.POSITIVE_INFINITY,
+    last: -1,
+    fed: [],
+    problems: [] as string[],
+  }))
   sheet.features.forEach((feature, index) => {
     if (feature.status !== 'planned' && sheet.steps.some((step) => step.feature === index)) {
       features[index]!.problems.push('refused, and yet it has steps')
@@ -66,14 +87,14 @@ export function replayOnce(sheet: Sheet, lost: Lost, before: WorkGrid | null = n
   let turning = false
   sheet.steps.forEach((step, at) => {
     const feature = sheet.features[step.feature]
-    if (!feature?.edge || !feature.zero) return
+    if (!feature?.edge) return
     if (step.feature !== current || state === null) {
       turning = state?.turning ?? turning
       state = begin(sheet, ran, feature, features[step.feature]!, turning)
       current = step.feature
     }
     execute(state, step)
-    if (!state.live && !zeroStillToCome(sheet, at)) goLive(state)
+    if (!state.live && !zeroStillToCome(sheet, at)) goLive(state, step)
   })
   return ran
 }
@@ -90,6 +111,7 @@ function begin(sheet: Sheet, ran: Ran, feature: SheetFeature, result: RanFeature
     ran,
     edge: edgeCurve(feature.edge!),
     screws: { 'cross-feed': screw(lost.crossFeed), compound: screw(lost.compound), carriage: screw(lost.carriage) },
+    stand: { z: null, tip: null, near: false },
     turning,
     locked: false,
     live: false,
@@ -104,8 +126,9 @@ function begin(sheet: Sheet, ran: Ran, feature: SheetFeature, result: RanFeature
  * The tool stands where it touched. A corner tool touched with its tip overlapping the face takes the sharp edge of the
  * stock off by less than a thousandth: metal gone, which counts for the form, but no fault of a clear move.
  */
-function goLive(state: State): void {
+function goLive(state: State, step: SheetStep): void {
   state.live = true
+  for (const problem of zeroProblems(state)) complain(state, step, problem)
   const { z, tip } = place(state)
   note(state.result, cutAt(state.grid, state.edge, z, tip))
 }
@@ -124,8 +147,21 @@ function execute(state: State, step: SheetStep): void {
   const unread = step.reading === null || step.reading === undefined
   if (slide === null) withoutSlide(state, step)
   else if (step.action === 'zero') zero(state, step, slide)
-  else if (step.action === 'take-up' && unread) state.screws[slide].tight = true
+  else if (step.action === 'take-up' && unread) takeUp(state, step, slide)
   else move(state, step, slide)
+}
+
+/**
+ * Turned forward by what the step says: a tool that was aligned before is carried on by that. Only the carriage, which is
+ * what the eye brings to the line, goes away from it and comes back onto it.
+ */
+function takeUp(state: State, step: SheetStep, slide: SlideName): void {
+  const screw = state.screws[slide]
+  const dial = dialOf(state.sheet, slide)
+  if (dial !== null && slide !== 'carriage')
+    turnTo(screw, screw.dial + (step.atLeast ?? 0) * travelPerUnit(state.sheet, dial))
+  if (slide === 'carriage') screw.dial = screw.slide
+  screw.tight = true
 }
 
 function withoutSlide(state: State, step: SheetStep): void {
@@ -136,7 +172,11 @@ function withoutSlide(state: State, step: SheetStep): void {
   if (step.action === 'stop') state.turning = false
   if (step.action === 'lock') state.locked = true
   if (step.action === 'unlock') state.locked = false
-  if (step.action === 'touch-off') state.touched = true
+  if (step.action === 'align') for (const problem of align(state)) complain(state, step, problem)
+  if (step.action === 'touch-off') {
+    state.touched = true
+    for (const problem of touchOff(state, step.slide ?? null)) complain(state, step, problem)
+  }
   if (step.action === 'measure') takeSizes(state, step)
   if (step.action === 'measure' && state.turning) complain(state, step, 'measured with the spindle turning')
 }
@@ -159,8 +199,8 @@ function takeSizes(state: State, step: SheetStep): void {
     depth = Math.max(depth, grid.raw[i]! - grid.now[i]!)
     smallest = Math.min(smallest, grid.now[i]!)
   }
-  const width = (result.last - result.first + 1) * grid.step
-  ran.measured.set(step.number, { width, depth, bottom: smallest * 2 })
+  const width = widthBelow(grid, result.first, result.last, widthAt(state.feature))
+  ran.measured.set(step.number, { width, depth, bottom: smallest * 2, fed: result.fed.slice() })
 }
 
 function zero(state: State, step: SheetStep, slide: SlideName): void {
@@ -170,8 +210,7 @@ function zero(state: State, step: SheetStep, slide: SlideName): void {
   if (state.hasCut) complain(state, step, `${slide} set to zero after the first cut`)
   if (!state.locked && slide !== 'cross-feed')
     complain(state, step, `${slide} set to zero before the carriage is locked`)
-  screw.dial = (step.reading ?? 0) * travelPerUnit(state.sheet, dialOf(state.sheet, slide)!)
-  screw.slide = screw.dial
+  rename(state, slide, (step.reading ?? 0) * travelPerUnit(state.sheet, dialOf(state.sheet, slide)!))
   screw.zeroed = true
   state.touched = false
 }
@@ -197,13 +236,15 @@ function moveByEye(state: State, step: SheetStep, slide: SlideName, fromEnd: num
   if (!state.live) complain(state, step, 'moved by eye before the last dial was set to zero')
   const before = place(state)
   state.screws.carriage.slide += fromEnd - before.z
-  judge(state, step, slide, pass(state, before, place(state)))
+  judge(state, step, slide, before, place(state))
 }
 
 /** Before every dial is at zero nobody can tell where the tool stands: only the screw is followed. */
 function moveUnseen(state: State, step: SheetStep, slide: SlideName, to: number | null): void {
   if (mayTouch.has(step.action)) complain(state, step, 'fed before the last dial was set to zero')
-  if (state.screws[slide].zeroed && to !== null) turnTo(state.screws[slide], to)
+  if (to === null) return
+  if (state.screws[slide].zeroed) turnTo(state.screws[slide], to)
+  else complain(state, step, `a reading of the ${slide}, whose dial was not set to zero`)
 }
 
 function moveSeen(state: State, step: SheetStep, slide: SlideName, to: number): void {
@@ -211,20 +252,20 @@ function moveSeen(state: State, step: SheetStep, slide: SlideName, to: number): 
   const before = place(state)
   turnTo(state.screws[slide], to)
   const after = place(state)
-  judge(state, step, slide, pass(state, before, after))
+  judge(state, step, slide, before, after)
   const inside = step.action === 'back-out' ? depthInStock(state.grid, state.edge, after.z, after.tip) : null
   state.ran.places.set(step.number, {
     ...after,
-    surface: state.feature.surface ?? state.feature.zero!.diameter,
+    surface: state.feature.surface ?? 2 * state.stand.tip!,
     inside,
   })
   if (inside !== null && slide === 'cross-feed') checkClear(state, step, inside)
 }
 
 function place(state: State): Place {
-  const { screws, feature, cos, sin } = state
-  const z = feature.zero!.fromEnd + screws.carriage.slide + screws.compound.slide * cos
-  return { z, tip: feature.zero!.diameter / 2 - screws['cross-feed'].slide - screws.compound.slide * sin }
+  const { screws, stand, cos, sin } = state
+  const z = stand.z! + screws.carriage.slide + screws.compound.slide * cos
+  return { z, tip: stand.tip! - screws['cross-feed'].slide - screws.compound.slide * sin }
 }
 
 function pass(state: State, from: Place, to: Place): Touch {
@@ -244,9 +285,11 @@ function pass(state: State, from: Place, to: Place): Touch {
   return touch
 }
 
-function judge(state: State, step: SheetStep, slide: SlideName, touch: Touch): void {
+function judge(state: State, step: SheetStep, slide: SlideName, from: Place, to: Place): void {
+  const touch = pass(state, from, to)
   const { result, feature, sheet } = state
   note(result, touch)
+  if (mayTouch.has(step.action) || slide === 'carriage') result.fed.push(from, to)
   if (touch.removed <= NOTHING[sheet.units]) return
   state.hasCut = true
   const allowed = mayTouch.has(step.action) || (slide === 'carriage' && step.action === 'move-carriage')

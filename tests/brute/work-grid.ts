@@ -149,6 +149,14 @@ export function depthInStock(grid: WorkGrid, edge: EdgeCurve, z: number, tip: nu
   return most
 }
 
+/** How wide it is what was cut between two nodes: at the surface, or on a smaller diameter. */
+export function widthBelow(grid: WorkGrid, first: number, last: number, diameter: number | null): number {
+  if (last < first) return 0
+  let nodes = 0
+  for (let i = first; i <= last; i++) if (diameter === null || grid.now[i]! < diameter / 2) nodes++
+  return nodes * grid.step
+}
+
 export function joinTouch(a: Touch, b: Touch): Touch {
   return {
     removed: Math.max(a.removed, b.removed),

@@ -1,7 +1,17 @@
+import type { Errors } from '../brute/budget.ts'
+import type { Trait } from './traits.ts'
+
 /** What the drawing of a random job asks for, kept beside its text: absolute places, middle sizes, job units. */
 export type Drawn = DrawnGroove | DrawnConcave | DrawnCorner | DrawnVee
 
-type Common = { name: string; nominal: number; measured: number; cusp: number | null; side: 'compound' | 'carriage' }
+type Common = {
+  name: string
+  nominal: number
+  measured: number
+  cusp: number | null
+  side: 'compound' | 'carriage'
+  traits?: readonly Trait[]
+}
 
 export type DrawnGroove = Common & {
   kind: 'groove'
@@ -12,9 +22,20 @@ export type DrawnGroove = Common & {
   /** The fillets as drawn; null = the drawing says nothing of them. */
   corner: { aim: number; low: number } | null
 }
-export type DrawnConcave = Common & { kind: 'concave'; center: number; radius: number; depth: number }
+/** A tool whose own radius lies between the limits leaves that: `chord` is the width that is held then, or null where the depth is. */
+export type DrawnConcave = Common & {
+  kind: 'concave'
+  center: number
+  radius: number
+  depth: number
+  low: number
+  high: number
+  chord: number | null
+}
 export type DrawnCorner = Common & { kind: 'corner'; start: number; radius: number }
+/** `within`: by how many degrees the included angle may be off; a tool inside that leaves its own angle. */
 export type DrawnVee = Common & {
+  within?: number
   kind: 'vee'
   near: number
   slope: number
@@ -24,4 +45,12 @@ export type DrawnVee = Common & {
   holds: 'width' | 'depth' | 'both'
 }
 
-export type RandomJob = { text: string; units: 'inch' | 'mm'; features: Drawn[] }
+/** `text` has everything inline; `files` hold the same job as it is read, its lathe and its tools in files of their own now and then. */
+export type RandomJob = {
+  text: string
+  units: 'inch' | 'mm'
+  features: Drawn[]
+  traits: readonly Trait[]
+  errors: Errors
+  files: Readonly<Record<string, string>>
+}

@@ -2,8 +2,10 @@ import { compile } from '../../src/compile.ts'
 import { printJson } from '../../src/print/json/print.ts'
 import { buildSheet } from '../../src/sheet/build.ts'
 import { bruteForce } from '../brute/brute-force.ts'
+import { budgetProblems } from '../brute/budget.ts'
 import { formProblems, sizeProblems } from '../brute/expected.ts'
 import type { Sheet } from '../brute/sheet-shape.ts'
+import { tableProblems } from '../brute/tables.ts'
 import type { RandomJob } from './drawn.ts'
 import type { Sort } from './sorts.ts'
 import { SORTS, sortsOf } from './sorts.ts'
@@ -15,24 +17,36 @@ export type Tallies = {
   proven: number
   refused: Map<string, number>
   sorts: Map<Sort, number>
+  /** Rows of tables that were followed, and sizes whose worst case was worked out once more. */
+  rows: number
+  ends: number
 }
 
 export function tallies(): Tallies {
-  return { jobs: 0, features: 0, planned: 0, proven: 0, refused: new Map(), sorts: new Map() }
+  return { jobs: 0, features: 0, planned: 0, proven: 0, refused: new Map(), sorts: new Map(), rows: 0, ends: 0 }
 }
+
+/** Tables and error budgets take their time: a campaign follows them all, else every tenth job and one row of each table by turns. */
+const ALL = process.env.GROOVEWRIGHT_CAMPAIGN !== undefined
+const TENTH = 10
 
 /** Runs one random job through the program, and everything that the brute force has against the sheet. */
 export function examine(job: RandomJob, counts: Tallies): string[] {
   counts.jobs++
-  const made = sheetOf(job.text)
+  const made = sheetOf(job.text, job.files)
   if (!made.ok) return made.problems
-  return examineSheet(job, made.sheet, counts)
+  const problems = examineSheet(job, made.sheet, counts)
+  return ALL || counts.jobs % TENTH === 0 ? [...problems, ...examinePromises(job, made.sheet, counts)] : problems
 }
 
-export function sheetOf(text: string): { ok: true; sheet: Sheet } | { ok: false; problems: string[] } {
+export function sheetOf(
+  text: string,
+  files: Readonly<Record<string, string>> = {},
+): { ok: true; sheet: Sheet } | { ok: false; problems: string[] } {
   const result = compile('job.yaml', (path) => {
-    if (path !== 'job.yaml') return { ok: false, message: `there is no file ${path}`, hint: 'everything is inline' }
-    return { ok: true, file: path, bytes: new TextEncoder().encode(text) }
+    const found = files[path] ?? (path === 'job.yaml' ? text : undefined)
+    if (found === undefined) return { ok: false, message: `there is no file ${path}`, hint: 'none was drawn' }
+    return { ok: true, file: path, bytes: new TextEncoder().encode(found) }
   })
   const errors = result.diagnostics.map((one) => `not readable: ${one.message}`)
   if (errors.length > 0 || result.plan === null)
@@ -55,7 +69,7 @@ function examineSheet(job: RandomJob, sheet: Sheet, counts: Tallies): string[] {
       count(counts.refused, reason)
     } else {
       counts.planned++
-      for (const sort of sortsOf(sheet, index, drawn)) count(counts.sorts, sort)
+      for (const sort of sortsOf(sheet, index, drawn, job.traits)) count(counts.sorts, sort)
       const one = brute.features.find((found) => found.index === index)!
       const found = [...formProblems(sheet, one, drawn), ...sizeProblems(sheet, one)]
       problems.push(...found)
@@ -63,6 +77,17 @@ function examineSheet(job: RandomJob, sheet: Sheet, counts: Tallies): string[] {
     }
   }
   return problems
+}
+
+/** What the sheet promises beside its form: the rows of its tables, and how far the sizes may be off. */
+function examinePromises(job: RandomJob, sheet: Sheet, counts: Tallies): string[] {
+  const turn = Math.floor(counts.jobs / TENTH)
+  const all = (rows: number): number[] => Array.from({ length: rows }, (_, at) => at)
+  const tables = tableProblems(sheet, ALL ? all : (rows) => (rows > 0 ? [turn % rows] : []))
+  const budget = budgetProblems(sheet, job.errors)
+  counts.rows += tables.rows
+  counts.ends += budget.sizes
+  return [...new Set([...tables.problems, ...budget.problems])]
 }
 
 function count<T>(counts: Map<T, number>, one: T): void {
@@ -74,7 +99,7 @@ export function summaryOf(counts: Tallies): string {
   return [
     `${counts.jobs} jobs with ${counts.features} features: ${counts.planned} planned, of them`,
     ...SORTS.map((sort) => `    ${counts.sorts.get(sort) ?? 0} ${sort}`),
-    `  ${counts.proven} proven by the brute force; refused:`,
+    `  ${counts.proven} proven by the brute force, with ${counts.rows} rows of tables and ${counts.ends} worst cases; refused:`,
     ...reasons,
   ].join('\n')
 }

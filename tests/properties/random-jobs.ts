@@ -13,7 +13,7 @@ export function halfOfTheJobs(seed: number): void {
   const counts = tallies()
 
   it(`are each planned and proven, or refused with a reason (${runs} jobs)`, {
-    timeout: campaign === undefined ? 240_000 : 3_600_000,
+    timeout: campaign === undefined ? 240_000 : 5_400_000,
   }, () => {
     fc.assert(
       fc.property(jobs, (job) => {
@@ -26,6 +26,11 @@ export function halfOfTheJobs(seed: number): void {
   it('are mostly jobs that can be cut, and not only those', () => {
     expect(counts.planned).toBeGreaterThan(counts.features / 2)
     expect(counts.refused.size).toBeGreaterThan(3)
+  })
+
+  it('have tables of which rows were followed, and sizes whose worst case was worked out', () => {
+    expect(counts.rows).toBeGreaterThan(runs / 10)
+    expect(counts.ends).toBeGreaterThan(runs / 20)
   })
 
   it.each(SORTS)('hold features of every sort that are planned: %s', (sort) => {

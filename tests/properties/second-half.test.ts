@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { sheetOf } from './examine.ts'
 import { jobs } from './jobs.ts'
 import { halfOfTheJobs } from './random-jobs.ts'
-import { foundOut, withoutTakeUps } from './spoil.ts'
+import { foundOut, withoutTakeUps, wrongCorner } from './spoil.ts'
 
 describe('random jobs, the second half', () => {
   halfOfTheJobs(19_420_820)
@@ -17,6 +17,18 @@ describe('random jobs, the second half', () => {
         expect(foundOut(job, spoiled!)).not.toEqual([])
       }),
       { numRuns: 40, seed: 19_420_819 },
+    )
+  })
+
+  it('are found out when the other corner of the tool is named for its line', { timeout: 60_000 }, () => {
+    fc.assert(
+      fc.property(jobs, (job) => {
+        const made = sheetOf(job.text)
+        const spoiled = made.ok ? wrongCorner(made.sheet) : null
+        fc.pre(spoiled !== null)
+        expect(foundOut(job, spoiled!).join()).toContain('told is')
+      }),
+      { numRuns: 40, seed: 19_420_821 },
     )
   })
 })

@@ -1,5 +1,7 @@
 import type { Sheet, SheetFeature, SheetStep } from '../brute/sheet-shape.ts'
 import type { Drawn } from './drawn.ts'
+import type { Trait } from './traits.ts'
+import { TRAITS } from './traits.ts'
 
 /** Every sort of feature that the random jobs are to hold: a sort that is no longer drawn, or always refused, would be proved by nothing. */
 export const SORTS = [
@@ -20,12 +22,13 @@ export const SORTS = [
   'along by an indicator',
   'along to the lines',
   'tool with a sloping face',
+  ...TRAITS,
 ] as const
 
 export type Sort = (typeof SORTS)[number]
 
 /** What sorts a planned feature is of: one by its form, and more by how it is cut. */
-export function sortsOf(sheet: Sheet, index: number, drawn: Drawn): Sort[] {
+export function sortsOf(sheet: Sheet, index: number, drawn: Drawn, traits: readonly Trait[]): Sort[] {
   const feature = sheet.features[index]!
   const steps = sheet.steps.filter((step) => step.feature === index)
   const angle = feature.compoundAngle ?? 0
@@ -38,7 +41,7 @@ export function sortsOf(sheet: Sheet, index: number, drawn: Drawn): Sort[] {
     [feature.edge?.face !== undefined, 'tool with a sloping face'],
   ]
   const held = more.flatMap(([is, sort]) => (is ? [sort] : []))
-  return [formOf(feature, drawn, steps), ...held, ...carriageSorts(sheet, steps)]
+  return [formOf(feature, drawn, steps), ...held, ...carriageSorts(sheet, steps), ...traits, ...(drawn.traits ?? [])]
 }
 
 function formOf(feature: SheetFeature, drawn: Drawn, steps: readonly SheetStep[]): Sort {

@@ -1,6 +1,6 @@
 import { bruteForce } from '../brute/brute-force.ts'
 import { formProblems } from '../brute/expected.ts'
-import type { Sheet, SheetStep } from '../brute/sheet-shape.ts'
+import type { EdgePoint, Sheet, SheetStep } from '../brute/sheet-shape.ts'
 import type { RandomJob } from './drawn.ts'
 
 /** What the brute force and the drawing have against a sheet that was made worse on purpose. */
@@ -44,6 +44,27 @@ export function withoutTakeUps(sheet: Sheet): Sheet | null {
     return step.action === 'touch-off' && next?.action === 'zero' && next.slide === 'compound'
   })
   return touched ? null : silent({ ...sheet, steps: sheet.steps.filter((step) => !drop(step)) })
+}
+
+const other: Record<EdgePoint, EdgePoint | null> = {
+  'tailstock-corner': 'headstock-corner',
+  'headstock-corner': 'tailstock-corner',
+  'nose-tailstock-corner': 'nose-headstock-corner',
+  'nose-headstock-corner': 'nose-tailstock-corner',
+  tip: null,
+}
+
+/** The same sheet with the other corner of its last tool named for the line or the face; a tip in the middle has no other. */
+export function wrongCorner(sheet: Sheet): Sheet | null {
+  const at = sheet.features.findLastIndex(({ placing }) => placing !== undefined && other[placing.point] !== null)
+  const edge = sheet.features[at]?.edge
+  // The two corners of a keen point are one, and short of a face for a touch of the compound either will do.
+  if (!edge || edge.nose === 0 || 'beside' in sheet.features[at]!.placing!.against) return null
+  const features = sheet.features.map((feature, index) => {
+    const { placing } = feature
+    return index === at ? { ...feature, placing: { ...placing!, point: other[placing!.point]! } } : feature
+  })
+  return silent({ ...sheet, features })
 }
 
 function silent(sheet: Sheet): Sheet {

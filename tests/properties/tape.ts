@@ -7,7 +7,7 @@ export type Tape = {
   pick: <T>(choices: readonly T[]) => T
 }
 
-export const tapes = fc.array(fc.noBias(fc.nat({ max: 9999 })), { minLength: 160, maxLength: 160 })
+export const tapes = fc.array(fc.noBias(fc.nat({ max: 9999 })), { minLength: 240, maxLength: 240 })
 
 export function readTape(numbers: readonly number[]): Tape {
   let at = 0
