@@ -16,28 +16,52 @@ const HAIR = 1.01
  * too far apart for that: what is left when the edge goes to every mark along the work, in to the mark nearest to the form. That is worked out here from
  * the edge, the form and the dials alone; no plan is asked.
  */
-export const ridgeAllowed = (bench: Bench): Length => {
-  const { cusp, wanted } = bench.operation
+export const ridgeAllowed = (bench: Bench, ridge: Length): Length => {
+  const { cusp } = bench.operation
   if (cusp === undefined) return 0
-  if (ridgeOf(wanted, bench.surely) <= cusp.most * HAIR) return cusp.most * HAIR
-  return Math.max(cusp.most, byMarks(bench)) * HAIR
+  return (ridge <= cusp.most * HAIR ? cusp.most : Math.max(cusp.most, byMarks(bench))) * HAIR
 }
+
+/** What the marks leave is the same wherever the zeros are by whole marks: kept for the form, the edge and what is over whole marks. */
+const known = new WeakMap<Form, WeakMap<Form, Map<string, Length>>>()
+
+const byMarks = (bench: Bench): Length => {
+  const { lathe, operation } = bench
+  const [along, inward] = [stepOf(lathe.compound.scale), stepOf(lathe.crossFeed)]
+  if (Math.abs(Math.sin(radians(operation))) > 1e-9 || along === 0 || inward === 0) return 0
+  const zero = zeroOf(bench)
+  const over = [modulo(zero.fromEnd, along), modulo(zero.diameter / 2, inward), along, inward].map(Math.round)
+  const ofForm = known.get(operation.wanted) ?? new WeakMap<Form, Map<string, Length>>()
+  known.set(operation.wanted, ofForm)
+  const ofEdge = ofForm.get(operation.edge.pieces) ?? new Map<string, Length>()
+  ofForm.set(operation.edge.pieces, ofEdge)
+  const key = over.join(' ')
+  const found = ofEdge.get(key) ?? leftByMarks(bench, zero, along, inward)
+  ofEdge.set(key, found)
+  return found
+}
+
+const modulo = (a: number, b: number): number => a - Math.floor(a / b + 1e-9) * b
 
 /** No one steps to more places than this, and none of them would be told from its neighbors. */
 const MOST_MARKS = 5000
 
-const byMarks = (bench: Bench): Length => {
-  const { lathe, operation, before } = bench
-  const [along, inward] = [stepOf(lathe.compound.scale), stepOf(lathe.crossFeed)]
-  if (Math.abs(Math.sin(radians(operation))) > 1e-9 || along === 0 || inward === 0) return 0
+const leftByMarks = (
+  { operation, before }: Bench,
+  zero: ReturnType<typeof zeroOf>,
+  along: Length,
+  inward: Length,
+): Length => {
   const edge = operation.edge.pieces
-  const zero = zeroOf(bench)
-  const wanted = [...before.surely]
+  const stock = before.surely.filter(
+    ({ from, to }) => to > operation.region.from - along && from < operation.region.to + along,
+  )
+  const wanted = [...stock]
   cutInto(wanted, operation.wanted)
   const first = Math.ceil((operation.region.from - edge.at(-1)!.to - zero.fromEnd) / along)
   const last = Math.floor((operation.region.to - edge[0]!.from - zero.fromEnd) / along)
   if (last - first > MOST_MARKS) return 0
-  const form: Piece[] = [...before.surely]
+  const form: Piece[] = [...stock]
   const sink = (mark: number, beside: Length): void => {
     const z = zero.fromEnd + mark * along
     const met = fedIn(edge, wanted, z + beside)

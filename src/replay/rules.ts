@@ -1,5 +1,6 @@
 import type { Form } from '../moves/form.ts'
 import type { Move, Slide } from '../moves/operation.ts'
+import type { Length } from '../units/length.ts'
 import { type Bench, marksBox, see } from './bench.ts'
 import { differ, excess, overlap, TOLERANCE, touches } from './form/compare.ts'
 import { cutInto } from './form/insert.ts'
@@ -136,17 +137,19 @@ export const checkEnd = (bench: Bench): void => {
   if (open !== null && differ(before.surely, before.possibly) === null) {
     see(bench, 'open-form', -1, open.by, 'What is cut depends on the backlash.')
   }
-  checkRidge(bench)
-  const least = leastForms(operation, before.surely, marksBox(bench.lathe, operation), ridgeAllowed(bench))
+  const ridge = checkRidge(bench)
+  const least = leastForms(operation, before.surely, marksBox(bench.lathe, operation), ridge)
   const left = Math.max(...least.map((form) => excess(form, surely)?.by ?? 0))
   if (left > TOLERANCE) see(bench, 'metal-left', -1, left, 'Metal is left inside the finished form.')
 }
 
 /** Of a form that is stepped along: no more may stand between two places than the job or the shop allows, or than any marks of these dials would leave. */
-const checkRidge = (bench: Bench): void => {
+const checkRidge = (bench: Bench): Length => {
   const { operation, surely } = bench
-  if (operation.cusp === undefined) return
-  const over = ridgeOf(operation.wanted, surely) - ridgeAllowed(bench)
-  if (over > TOLERANCE)
-    see(bench, 'ridge', -1, over, 'Between neighboring places more metal is left than the cusp allows.')
+  if (operation.cusp === undefined) return 0
+  const ridge = ridgeOf(operation.wanted, surely)
+  const allowed = ridgeAllowed(bench, ridge)
+  if (ridge - allowed > TOLERANCE)
+    see(bench, 'ridge', -1, ridge - allowed, 'Between neighboring places more metal is left than the cusp allows.')
+  return allowed
 }

@@ -147,15 +147,14 @@ const followed = (kept: Kept, at: number, widthRow: number, bottomRow: number | 
   const wide = widthCorrections!.rows[widthRow]!
   const finishes = [...wide.finishes]
   const wider = wide.measured - widthCorrections!.expected
-  const shoulder = wide.finishes.length > 1
   feature.edge = { ...feature.edge!, width: feature.edge!.width! + wider }
-  // A headstock-side corner that was brought to the shoulder stands where it stood.
-  if (shoulder) feature.zero = { ...feature.zero!, fromEnd: feature.zero!.fromEnd - wider }
+  // The zeros are worked out anew, by the corner of this tool and from where it really touched.
+  feature.zero = null
   feature.finished = { ...feature.finished, width: { planned: wide.width } }
   if (bottomRow !== null) {
     const deep = corrections!.rows[bottomRow]!
     const off = (deep.measured - corrections!.expected) * (corrections!.measure === 'outsideLessBottom' ? -1 : 1)
-    feature.zero = { ...feature.zero!, diameter: feature.zero!.diameter + off }
+    feature.off = -off / 2
     feature.finished = { ...feature.finished, bottomDiameter: { planned: deep.bottomDiameter } }
     finishes.push(...deep.finishes)
   }
