@@ -1,7 +1,7 @@
 import { replayOnce } from './replay-once.ts'
 import type { SlideName } from './screws.ts'
 import { dialOf, slides, travelPerUnit } from './screws.ts'
-import type { Sheet, SheetStep } from './sheet-shape.ts'
+import type { Sheet, SheetFeature, SheetStep } from './sheet-shape.ts'
 import { changedFeature, widthOf } from './tables.ts'
 
 /** What the machinist cannot help, in the units of the sheet and in degrees; of reading null = half of what can be read. */
@@ -28,8 +28,7 @@ export function budgetProblems(sheet: Sheet, errors: Errors): { sizes: number; p
     const { low, high } = endsOf(sheet, index, errors)
     return (['depth', 'width'] as const).flatMap((name) => {
       const told = feature.finished?.[name]
-      if (told?.low === undefined || told.high === undefined || (name === 'width' && feature.edge!.shape !== 'square'))
-        return []
+      if (told?.low === undefined || told.high === undefined || (name === 'width' && !hasLevelWidth(feature))) return []
       sizes++
       const off = Math.max(Math.abs(low[name] - told.low), Math.abs(high[name] - told.high))
       return off <= (sheet.units === 'inch' ? 1e-5 : 2.5e-4)
@@ -42,11 +41,26 @@ export function budgetProblems(sheet: Sheet, errors: Errors): { sizes: number; p
   return { sizes, problems }
 }
 
-/** Plunged or fed across with level edges whose floor no node can miss, and by readings alone. */
+/** Where the compound is swung the walls come from places of several depths: which of them is the width is not decided here. */
+const hasLevelWidth = ({ edge, compoundAngle }: SheetFeature): boolean =>
+  edge!.shape === 'square' && (compoundAngle ?? 0) === 0
+
+/**
+ * Plunged or fed across with level edges whose floor no node can miss, and by readings alone. Not yet where the surface is
+ * touched with a swung compound short of 0: there the grid counts the reading at the touch besides that of the cut.
+ */
 function isWorkedOut(sheet: Sheet, index: number): boolean {
   const { status, edge, touch } = sheet.features[index]!
   if (status !== 'planned' || !edge || edge.face || touch?.at) return false
   if (sheet.steps.some((step) => step.feature === index && step.placeFromEnd !== undefined)) return false
+  const mine = sheet.steps.filter((step) => step.feature === index)
+  const touched = mine.findLastIndex(({ action }) => action === 'touch-off')
+  if (
+    mine
+      .slice(0, touched)
+      .some(({ slide, reading, action }) => slide === 'compound' && action !== 'zero' && typeof reading === 'number')
+  )
+    return false
   const floor = edge.shape === 'square' ? edge.width! - 2 * (edge.radius ?? 0) : edge.shape === 'vee' ? edge.nose! : 0
   return floor > (sheet.units === 'inch' ? 0.003 : 0.06)
 }

@@ -88,7 +88,8 @@ function wantedVee(drawn: DrawnVee, nose: number, slope: number): Wanted {
   const lower = (drawn.nominal - drawn.measured) / 2
   const sharp = drawn.root < nose
   const width = sharp && drawn.holds === 'depth' ? nose + 2 * drawn.depth * slope : drawn.width
-  const depth = sharp && drawn.holds !== 'depth' ? (drawn.width - nose) / 2 / slope : drawn.depth
+  const full = drawn.byRoot ? (drawn.width - drawn.root) / 2 / slope : drawn.depth
+  const depth = sharp && drawn.holds !== 'depth' ? (drawn.width - nose) / 2 / slope : full
   return pit(drawn.near + lower * slope, width - 2 * lower * slope, slope, depth - lower)
 }
 

@@ -36,6 +36,8 @@ export type DrawnCorner = Common & { kind: 'corner'; start: number; radius: numb
 /** `within`: by how many degrees the included angle may be off; a tool inside that leaves its own angle. */
 export type DrawnVee = Common & {
   within?: number
+  /** Width and root are given: then the depth is what the angle makes of it. */
+  byRoot?: boolean
   kind: 'vee'
   near: number
   slope: number

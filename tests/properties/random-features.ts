@@ -221,12 +221,20 @@ function vee(tape: Tape, slot: Slot): DrawnFeature {
     traits,
   })
   const method = tape.chance(30) ? ['    method: flank-feed'] : []
-  const within = tape.chance(20) ? tape.pick([' ±0.5', ' ±1', ' deg ±1 deg']) : ''
+  const within = given.startsWith('width') && tape.chance(30) ? tape.pick([' ±0.5', ' ±1', ' deg ±1 deg']) : ''
   const degrees = within === '' ? 0 : within.includes('0.5') ? 0.5 : 1
   if (within !== '') traits.push('limits on the angle of a V')
   const lines = [`    angle: ${angle}${within}`, ...form.lines, ...method]
   return {
-    drawn: { ...common(slot, bar, traits), kind: 'vee', near: place.near, slope, within: degrees, ...form },
+    drawn: {
+      ...common(slot, bar, traits),
+      kind: 'vee',
+      near: place.near,
+      slope,
+      within: degrees,
+      byRoot: given === 'width root',
+      ...form,
+    },
     lines: [...opening(slot, 'v-groove'), ...lines, ...place.lines, ...made.use, ...own(tape, slot)],
     tool: made.lines,
   }
