@@ -69,7 +69,7 @@ describe('the text sheet', () => {
     it('a limit passed by .00003 is passed in print too', () => {
       const over = { high: at(161.28), spare: at(-0.03), verdict: 'may not hold' } as const
       const [row, told] = proofWith(over)
-      expect(row).toMatch(/ \.1545 to \.1613 .* \.15125 to \.16125$/)
+      expect(row).toMatch(/ \.15450 to \.16128 .* \.15125 to \.16125$/)
       expect(told).toContain('MAY NOT HOLD, .0001 beyond a limit')
     })
 
