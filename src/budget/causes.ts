@@ -87,14 +87,23 @@ const readings = (
   planned: OperationTrace,
 ): readonly { readonly slide: Slide; readonly count: number; readonly error: Length }[] => {
   const found = new Map<string, { slide: Slide; count: number; error: Length }>()
-  for (const step of stepsThatShow(before, planned)) {
-    for (const slide of ['cross-feed', 'compound', 'carriage'] as const) {
-      for (const count of inForce(operation, step, slide)) {
-        found.set(`${slide} ${count}`, { slide, count, error: readingError(lathe, slide) })
-      }
-    }
+  const add = (slide: Slide, count: number): void => {
+    found.set(`${slide} ${count}`, { slide, count, error: readingError(lathe, slide) })
   }
+  for (const step of stepsThatShow(before, planned)) {
+    for (const slide of ['cross-feed', 'compound', 'carriage'] as const)
+      for (const count of inForce(operation, step, slide)) add(slide, count)
+  }
+  for (const count of atTouch(operation)) add('compound', count)
   return [...found.values()]
+}
+
+/** A swung compound that was moved to a reading before the surface is touched: the depth of every cut is counted from there. */
+const atTouch = ({ moves, angle }: Operation): readonly number[] => {
+  const touched = moves.findLastIndex(({ action, slide }) => action === 'touch-off' && slide !== 'compound')
+  if (touched < 0 || angle === 0) return []
+  const last = moves.slice(0, touched).findLast(({ slide, count }) => slide === 'compound' && typeof count === 'number')
+  return last === undefined || last.action === 'zero' ? [] : [last.count!]
 }
 
 /** The moves that the finished form still shows. Steps are counted in each operation anew: what an earlier one has cut names none of this one's moves. */

@@ -45,22 +45,11 @@ export function budgetProblems(sheet: Sheet, errors: Errors): { sizes: number; p
 const hasLevelWidth = ({ edge, compoundAngle }: SheetFeature): boolean =>
   edge!.shape === 'square' && (compoundAngle ?? 0) === 0
 
-/**
- * Plunged or fed across with level edges whose floor no node can miss, and by readings alone. Not yet where the surface is
- * touched with a swung compound short of 0: there the grid counts the reading at the touch besides that of the cut.
- */
+/** Plunged or fed across with level edges whose floor no node can miss, and by readings alone. */
 function isWorkedOut(sheet: Sheet, index: number): boolean {
   const { status, edge, touch } = sheet.features[index]!
   if (status !== 'planned' || !edge || edge.face || touch?.at) return false
   if (sheet.steps.some((step) => step.feature === index && step.placeFromEnd !== undefined)) return false
-  const mine = sheet.steps.filter((step) => step.feature === index)
-  const touched = mine.findLastIndex(({ action }) => action === 'touch-off')
-  if (
-    mine
-      .slice(0, touched)
-      .some(({ slide, reading, action }) => slide === 'compound' && action !== 'zero' && typeof reading === 'number')
-  )
-    return false
   const floor = edge.shape === 'square' ? edge.width! - 2 * (edge.radius ?? 0) : edge.shape === 'vee' ? edge.nose! : 0
   return floor > (sheet.units === 'inch' ? 0.003 : 0.06)
 }

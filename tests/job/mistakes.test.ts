@@ -191,7 +191,7 @@ const MEASURES: Mistake[] = [
     'job.yaml',
     'angle: 38',
     'angle: 180',
-    'job.yaml:31:12 angle is 180 | it must be more than 0 and less than 180 degrees',
+    'job.yaml:31:12 angle is 180 | it must be more than 1 and less than 179 degrees',
   ],
   [
     'an angle in a strange unit',

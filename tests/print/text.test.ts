@@ -70,7 +70,7 @@ describe('the text sheet', () => {
       const over = { high: at(161.28), spare: at(-0.03), verdict: 'may not hold' } as const
       const [row, told] = proofWith(over)
       expect(row).toMatch(/ \.15450 to \.16128 .* \.15125 to \.16125$/)
-      expect(told).toContain('MAY NOT HOLD, .0001 beyond a limit')
+      expect(told).toContain('MAY NOT HOLD, .00003 beyond a limit')
     })
 
     it('and what is to spare is no more than there is: .00325 and .00329 are .0032', () => {
