@@ -29,8 +29,9 @@ export const asGoodAsItsSheet = (
 ): boolean => {
   const { gone, left, mark } = offForm(shop.lathe, operation, shop.progress, trace)
   if (Math.max(gone, left) > 2 * marks * mark.deep + SLACK) return false
-  const { planned, ridge, halves } = ownOf(shop)
-  if ((trace.ridge ?? 0) > (planned.ridge ?? 0) + 2 * marks * ridge + SLACK) return false
+  const { planned, ridges, halves } = ownOf(shop)
+  const taller = (ridge: Length, i: number) => ridge > (planned.ridges?.[i] ?? 0) + 2 * marks * ridges[i]! + SLACK
+  if (trace.ridges?.some(taller)) return false
   return shop.operation.dimensions.every(({ id, aim, limits }, i) => {
     const [size, own] = [sizeOf(trace, i), sizeOf(planned, i)]
     if (limits !== null || !SIZES.has(id) || size === null || own === null) return true
@@ -38,8 +39,12 @@ export const asGoodAsItsSheet = (
   })
 }
 
-/** The sheet's own plan, and what half a mark of depth does to its ridges and to each of its sizes, pm. */
-type Own = { readonly planned: OperationTrace; readonly ridge: Length; readonly halves: readonly Length[] }
+/** The sheet's own plan, and what half a mark of depth does to each of its ridges and sizes, pm. */
+type Own = {
+  readonly planned: OperationTrace
+  readonly ridges: readonly Length[]
+  readonly halves: readonly Length[]
+}
 
 /** Asked again and again of one shop, and always the same. */
 const asked = new WeakMap<Shop, Own>()
@@ -54,7 +59,7 @@ const ownOf = (shop: Shop): Own => {
     Math.max(...others.map((other) => Math.abs((of(other) ?? 0) - (of(planned) ?? 0))))
   const own: Own = {
     planned,
-    ridge: most(({ ridge }) => ridge ?? null),
+    ridges: (planned.ridges ?? []).map((_, i) => most(({ ridges }) => ridges?.[i] ?? null)),
     halves: shop.operation.dimensions.map((_, i) => most((trace) => sizeOf(trace, i))),
   }
   asked.set(shop, own)

@@ -51,8 +51,8 @@ export type OperationTrace = {
   readonly clearance: Readonly<Record<number, number>>
   /** By index of each move that cuts: how deep it cuts at once over a quarter of its edge, radially, pm. */
   readonly taken: Readonly<Record<number, Length>>
-  /** Of a form that is stepped along: the tallest ridge left, square to the form, pm. */
-  readonly ridge?: Length
+  /** Of a form that is stepped along: the tallest ridge left on each of its arcs, square to it, from the free end on, pm. */
+  readonly ridges?: readonly Length[]
 }
 
 export type Trace = { readonly operations: readonly OperationTrace[]; readonly faults: readonly Fault[] }

@@ -5,14 +5,14 @@ import { type Box, shrunk } from './form/dilate.ts'
 import { cutInto } from './form/insert.ts'
 
 /**
- * The forms that must be cut at the least, out of the part as it was. Where a form is stepped along a ridge may stay on its arcs, `ridge` tall
- * square to them, but not on a floor that is fed across: that is held like any other.
+ * The forms that must be cut at the least, out of the part as it was. Where a form is stepped along a ridge may stay on its arcs, as tall as
+ * `ridges` say square to each of them in their order, but not on a floor that is fed across: that is held like any other.
  */
 export const leastForms = (
   { wanted: most, atLeast, cusp }: Operation,
   before: Form,
   box: Box,
-  ridge: Length,
+  ridges: readonly Length[],
 ): readonly Form[] => {
   const less = (form: Form, by: Box): Form => {
     const target = [...before]
@@ -22,7 +22,7 @@ export const leastForms = (
   const wanted = atLeast ?? most
   if (cusp === undefined) return [less(wanted, box)]
   const floor = wanted.filter(({ curve }) => curve.kind === 'line' && curve.d0 === curve.d1)
-  const arcs = wanted.flatMap((piece) => (piece.curve.kind === 'arc' ? [standingOut(piece, ridge)] : []))
+  const arcs = wanted.filter(({ curve }) => curve.kind === 'arc').map((piece, i) => standingOut(piece, ridges[i] ?? 0))
   return [less(arcs, box), ...(floor.length === 0 ? [] : [less(floor, box)])]
 }
 

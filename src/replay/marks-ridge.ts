@@ -5,35 +5,37 @@ import { fedIn } from './contact.ts'
 import { cutInto } from './form/insert.ts'
 import { swept } from './form/sweep.ts'
 import { zeroOf } from './found.ts'
-import { ridgeOf } from './ridge.ts'
+import { ridgesOf } from './ridge.ts'
 import { stepOf } from './slide.ts'
 
 /** Arithmetic, and a hair: a ridge may stand out by so much more than its share. */
 const HAIR = 1.01
 
 /**
- * How far a ridge may stand out of a form that is stepped along: what the job allows, or the shop's default. Where the marks of the two dials are
+ * How far a ridge may stand out of each arc of a form that is stepped along: what the job allows, or the shop's default. Where the marks of the two dials are
  * too far apart for that: what is left when the edge goes to every mark along the work, in to the mark nearest to the form. That is worked out here from
  * the edge, the form and the dials alone; no plan is asked.
  */
-export const ridgeAllowed = (bench: Bench, ridge: Length): Length => {
+export const ridgesAllowed = (bench: Bench, ridges: readonly Length[]): readonly Length[] => {
   const { cusp } = bench.operation
-  if (cusp === undefined) return 0
-  return (ridge <= cusp.most * HAIR ? cusp.most : Math.max(cusp.most, byMarks(bench))) * HAIR
+  if (cusp === undefined) return ridges.map(() => 0)
+  const kept = (ridge: Length) => ridge <= cusp.most * HAIR
+  const marks = ridges.every(kept) ? [] : byMarks(bench)
+  return ridges.map((ridge, i) => (kept(ridge) ? cusp.most : Math.max(cusp.most, marks[i] ?? 0)) * HAIR)
 }
 
 /** What the marks leave is the same wherever the zeros are by whole marks: kept for the form, the edge and what is over whole marks. */
-const known = new WeakMap<Form, WeakMap<Form, Map<string, Length>>>()
+const known = new WeakMap<Form, WeakMap<Form, Map<string, readonly Length[]>>>()
 
-const byMarks = (bench: Bench): Length => {
+const byMarks = (bench: Bench): readonly Length[] => {
   const { lathe, operation } = bench
   const [along, inward] = [stepOf(lathe.compound.scale), stepOf(lathe.crossFeed)]
-  if (Math.abs(Math.sin(radians(operation))) > 1e-9 || along === 0 || inward === 0) return 0
+  if (Math.abs(Math.sin(radians(operation))) > 1e-9 || along === 0 || inward === 0) return []
   const zero = zeroOf(bench)
   const over = [modulo(zero.fromEnd, along), modulo(zero.diameter / 2, inward), along, inward].map(Math.round)
-  const ofForm = known.get(operation.wanted) ?? new WeakMap<Form, Map<string, Length>>()
+  const ofForm = known.get(operation.wanted) ?? new WeakMap<Form, Map<string, readonly Length[]>>()
   known.set(operation.wanted, ofForm)
-  const ofEdge = ofForm.get(operation.edge.pieces) ?? new Map<string, Length>()
+  const ofEdge = ofForm.get(operation.edge.pieces) ?? new Map<string, readonly Length[]>()
   ofForm.set(operation.edge.pieces, ofEdge)
   const key = over.join(' ')
   const found = ofEdge.get(key) ?? leftByMarks(bench, zero, along, inward)
@@ -51,7 +53,7 @@ const leftByMarks = (
   zero: ReturnType<typeof zeroOf>,
   along: Length,
   inward: Length,
-): Length => {
+): readonly Length[] => {
   const edge = operation.edge.pieces
   const stock = before.surely.filter(
     ({ from, to }) => to > operation.region.from - along && from < operation.region.to + along,
@@ -60,7 +62,7 @@ const leftByMarks = (
   cutInto(wanted, operation.wanted)
   const first = Math.ceil((operation.region.from - edge.at(-1)!.to - zero.fromEnd) / along)
   const last = Math.floor((operation.region.to - edge[0]!.from - zero.fromEnd) / along)
-  if (last - first > MOST_MARKS) return 0
+  if (last - first > MOST_MARKS) return []
   const form: Piece[] = [...stock]
   const sink = (mark: number, beside: Length): void => {
     const z = zero.fromEnd + mark * along
@@ -74,7 +76,7 @@ const leftByMarks = (
   // A place may be half a mark past where the edge can touch the form, as deep as it is there.
   for (const beside of [-along / 2, along / 2])
     for (let mark = first; mark <= last; mark++) if (blocked(mark)) sink(mark, beside)
-  return ridgeOf(operation.wanted, form)
+  return ridgesOf(operation.wanted, form)
 
   function blocked(mark: number): boolean {
     const met = fedIn(edge, wanted, zero.fromEnd + mark * along)

@@ -3,12 +3,9 @@ import type { Length } from '../units/length.ts'
 import { depthAt, equalSlopes } from './form/curve.ts'
 import { SLIVER } from './form/insert.ts'
 
-/** The most metal that stands out of the arcs of a wanted form, square to them; at least 0, pm. d = −radius. */
-export const ridgeOf = (wanted: Form, cut: Form): Length =>
-  wanted.reduce(
-    (most, piece) => (piece.curve.kind === 'arc' ? Math.max(most, onArc(piece, piece.curve, cut)) : most),
-    0,
-  )
+/** The most metal that stands out of each arc of a wanted form, square to it, in their order; at least 0, pm. d = −radius. */
+export const ridgesOf = (wanted: Form, cut: Form): readonly Length[] =>
+  wanted.flatMap((piece) => (piece.curve.kind === 'arc' ? [onArc(piece, piece.curve, cut)] : []))
 
 const onArc = (piece: Piece, arc: Arc, cut: Form): Length => {
   let most = 0

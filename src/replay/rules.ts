@@ -6,8 +6,8 @@ import { differ, excess, overlap, TOLERANCE, touches } from './form/compare.ts'
 import { cutInto } from './form/insert.ts'
 import { swept } from './form/sweep.ts'
 import { leastForms } from './least.ts'
-import { ridgeAllowed } from './marks-ridge.ts'
-import { ridgeOf } from './ridge.ts'
+import { ridgesAllowed } from './marks-ridge.ts'
+import { ridgesOf } from './ridge.ts'
 import { isOpen } from './slide.ts'
 import { standingReach, type Ways, waysOf } from './ways.ts'
 
@@ -137,19 +137,20 @@ export const checkEnd = (bench: Bench): void => {
   if (open !== null && differ(before.surely, before.possibly) === null) {
     see(bench, 'open-form', -1, open.by, 'What is cut depends on the backlash.')
   }
-  const ridge = checkRidge(bench)
-  const least = leastForms(operation, before.surely, marksBox(bench.lathe, operation), ridge)
+  const ridges = checkRidges(bench)
+  const least = leastForms(operation, before.surely, marksBox(bench.lathe, operation), ridges)
   const left = Math.max(...least.map((form) => excess(form, surely)?.by ?? 0))
   if (left > TOLERANCE) see(bench, 'metal-left', -1, left, 'Metal is left inside the finished form.')
 }
 
 /** Of a form that is stepped along: no more may stand between two places than the job or the shop allows, or than any marks of these dials would leave. */
-const checkRidge = (bench: Bench): Length => {
+const checkRidges = (bench: Bench): readonly Length[] => {
   const { operation, surely } = bench
-  if (operation.cusp === undefined) return 0
-  const ridge = ridgeOf(operation.wanted, surely)
-  const allowed = ridgeAllowed(bench, ridge)
-  if (ridge - allowed > TOLERANCE)
-    see(bench, 'ridge', -1, ridge - allowed, 'Between neighboring places more metal is left than the cusp allows.')
+  if (operation.cusp === undefined) return []
+  const ridges = ridgesOf(operation.wanted, surely)
+  const allowed = ridgesAllowed(bench, ridges)
+  const over = Math.max(...ridges.map((ridge, i) => ridge - allowed[i]!))
+  if (over > TOLERANCE)
+    see(bench, 'ridge', -1, over, 'Between neighboring places more metal is left than the cusp allows.')
   return allowed
 }

@@ -19,7 +19,7 @@ import { align, foundOrSupposed, touchOff, zeroOf } from './found.ts'
 import { takenOf } from './measure.ts'
 import { checkObstacles } from './obstacles.ts'
 import { cutsNow, pass, touchDown } from './pass.ts'
-import { ridgeOf } from './ridge.ts'
+import { ridgesOf } from './ridge.ts'
 import { checkEnd, checkLock, checkMeasure, checkReading, checkZero } from './rules.ts'
 import { checkBrought, checkTakeUp, checkTouchAgain, ontoLine } from './set-up-rules.ts'
 import { broughtHere, isKnown, placeOf, type SlideState, seenAt, turned, zeroed } from './slide.ts'
@@ -39,9 +39,9 @@ export const runOperation = (
   })
   checkEnd(bench)
   const { surely, possibly, at, clearance, taken, faults } = bench
-  const ridge = operation.cusp === undefined ? {} : { ridge: ridgeOf(operation.wanted, surely) }
+  const ridges = operation.cusp === undefined ? {} : { ridges: ridgesOf(operation.wanted, surely) }
   const zero = zeroOf(bench)
-  return { trace: { zero, slides, surely, possibly, sizes: sizesNow(bench), at, clearance, taken, ...ridge }, faults }
+  return { trace: { zero, slides, surely, possibly, sizes: sizesNow(bench), at, clearance, taken, ...ridges }, faults }
 }
 
 /** One move. */

@@ -81,7 +81,8 @@ const featureOf = (plan: Plan, feature: FeaturePlan, index: number): SheetFeatur
     touch: operation.touch,
     lines: operation.lines,
     clear: feature.clear,
-    cusp: operation.cusp === undefined ? null : { most: operation.cusp.most, ridge: trace.ridge ?? 0 },
+    cusp:
+      operation.cusp === undefined ? null : { most: operation.cusp.most, ridge: Math.max(0, ...(trace.ridges ?? [])) },
     jawClearance: plan.lathe.jawClearance,
     sideFeed: feature.sideFeed,
     proof: proofOf(plan, feature, index),

@@ -100,12 +100,12 @@ function judge({ lathe, setup, before, operation }: Proven, wanted: (sort: strin
     // Neither a fault nor the same form: it must be as near to the drawing as the plan itself, within half a mark along each axis.
     const over = excess(form.possibly, grown(own.surely, twice))?.by ?? 0
     // A form that is stepped along may besides keep a ridge as tall as its plan allows.
-    const ridged = { ...twice, deep: twice.deep + (form.ridge ?? 0) }
+    const ridged = { ...twice, deep: twice.deep + Math.max(0, ...(form.ridges ?? [])) }
     const least = leastForms(
       operation,
       sound.operations[before.length - 1]?.surely ?? setup.stock,
       twice,
-      form.ridge ?? 0,
+      form.ridges ?? [],
     )
     const under = Math.max(
       // Where the drawing leaves the corners open, what it asks for at the least; else what the plan itself cut.

@@ -6,7 +6,8 @@ import type { Draft } from '../draft.ts'
 
 /** What the replay of the rounded readings left and overcut of a stepped form, square to it, in words. */
 export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units): string[] {
-  const { left, over } = steppedResult(draft.wanted, trace.surely)
+  const arcs = steppedResults(draft.wanted, trace.surely)
+  const { left, over } = mostOf(arcs)
   const show = (length: Length) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
   const { cusp } = draft.feature.cutting
   const notKept =
@@ -20,20 +21,37 @@ export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units):
       ? [`Step and file, the file only with the spindle stopped: file until the last marks of the steps are gone.`]
       : []
   return [
-    `Replayed from these readings, the ridges stand at most ${show(left)} out of the form, and it is cut at most ${show(over)} too deep.`,
+    `Replayed from these readings, ${standing(arcs.map((arc) => show(arc.left)))}, and it is cut at most ${show(over)} too deep.`,
     ...notKept,
     ...file,
   ]
 }
 
-/** The most metal left and the most cut beyond the arcs of a wanted form, both square to them and at least 0, pm. Forms have d = −radius. */
-export function steppedResult(wanted: Form, cut: Form): { left: Length; over: Length } {
-  const results = wanted.flatMap((piece) => (piece.curve.kind === 'arc' ? [alongArc(piece, piece.curve, cut)] : []))
-  if (results.length === 0) throw new Error('a stepped form has an arc')
-  return { left: Math.max(...results.map(({ left }) => left)), over: Math.max(...results.map(({ over }) => over)) }
+/** The marks may serve the one fillet better than the other: then each is told by itself. */
+function standing(ridges: readonly string[]): string {
+  const [first, other] = ridges
+  return ridges.length === 2 && first !== other
+    ? `the ridges stand at most ${first} out of the fillet nearer the free end and at most ${other} out of the other`
+    : `the ridges stand at most ${first} out of the form`
 }
 
-function alongArc(piece: Piece, arc: Arc, cut: Form): { left: Length; over: Length } {
+type Stepped = { readonly left: Length; readonly over: Length }
+
+/** The most metal left and the most cut beyond the arcs of a wanted form, both square to them and at least 0, pm. Forms have d = −radius. */
+export const steppedResult = (wanted: Form, cut: Form): Stepped => mostOf(steppedResults(wanted, cut))
+
+function steppedResults(wanted: Form, cut: Form): readonly Stepped[] {
+  const results = wanted.flatMap((piece) => (piece.curve.kind === 'arc' ? [alongArc(piece, piece.curve, cut)] : []))
+  if (results.length === 0) throw new Error('a stepped form has an arc')
+  return results
+}
+
+const mostOf = (arcs: readonly Stepped[]): Stepped => ({
+  left: Math.max(...arcs.map(({ left }) => left)),
+  over: Math.max(...arcs.map(({ over }) => over)),
+})
+
+function alongArc(piece: Piece, arc: Arc, cut: Form): Stepped {
   let [left, over] = [0, 0]
   for (const one of cut) {
     const from = Math.max(one.from, piece.from)
