@@ -4,4 +4,12 @@ import { defineConfig } from 'vitest/config'
  * A test fails by what it finds, never by how busy the machine is: the time only ends one that hangs. Left alone, one core would be kept free,
  * which on two cores is half the speed. Nothing in the program keeps a state, so test files may share the modules that a worker has loaded.
  */
-export default defineConfig({ test: { testTimeout: 60_000, hookTimeout: 120_000, maxWorkers: '100%', isolate: false } })
+export default defineConfig({
+  test: {
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+    maxWorkers: '100%',
+    isolate: false,
+    expect: { requireAssertions: true },
+  },
+})

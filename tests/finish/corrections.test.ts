@@ -94,6 +94,8 @@ describe('the lines under the stop', () => {
 describe.each(readdirSync(JOBS).filter((name) => name.endsWith('.yaml')))('every table of %s', (name) => {
   it('is the formula of the bench, rounded to the dial, and comes out within the limits', () => {
     const sheet = jsonOf(name)
+    // Around a corner there is no size to measure before it is finished.
+    expect(sheet.steps.some(({ corrections }) => corrections !== undefined)).toBe(!name.startsWith('06'))
     for (const { corrections, feature } of sheet.steps) {
       if (corrections === undefined) continue
       const { rows, expected, most, measure } = corrections

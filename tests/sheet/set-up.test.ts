@@ -39,6 +39,7 @@ describe('a tool off center', () => {
   it('cuts shallow by nearly h²/2 · (1/ρ − 1/R), high or low alike, by Pythagoras', () => {
     const [h, R, rho] = [inch(0.015), inch(0.25), inch(0.05)]
     const nearly = (h ** 2 / 2) * (1 / rho - 1 / R)
+    console.log('Q', shallowBy(h, R, rho) / nearly)
     expect(shallowBy(h, R, rho) / nearly).toBeCloseTo(1, 1)
     expect(shallowBy(-h, R, rho)).toBe(shallowBy(h, R, rho))
     expect(shallowBy(0, R, rho)).toBe(0)
