@@ -39,8 +39,9 @@ describe('a tool off center', () => {
   it('cuts shallow by nearly h²/2 · (1/ρ − 1/R), high or low alike, by Pythagoras', () => {
     const [h, R, rho] = [inch(0.015), inch(0.25), inch(0.05)]
     const nearly = (h ** 2 / 2) * (1 / rho - 1 / R)
-    console.log('Q', shallowBy(h, R, rho) / nearly)
-    expect(shallowBy(h, R, rho) / nearly).toBeCloseTo(1, 1)
+    // √(.25² − .015²) = .24955; less .2 = .04955; √(.04955² + .015²) = .05177; less .05 = .00177, where nearly gives .0018.
+    expect(shallowBy(h, R, rho) / inch(1)).toBeCloseTo(0.00177, 5)
+    expect(nearly / inch(1)).toBeCloseTo(0.0018, 6)
     expect(shallowBy(-h, R, rho)).toBe(shallowBy(h, R, rho))
     expect(shallowBy(0, R, rho)).toBe(0)
   })
