@@ -125,6 +125,7 @@ const main = () => {
       scores.set(room, score)
       score.all++
       const by = killedBy(folder, mutant)
+      process.stderr.write(`${mutant.sort} src/${mutant.file}:${lineOf(mutant)} ${by ?? 'SURVIVED'}\n`)
       if (by !== null) score.killed++
       else
         console.log(
