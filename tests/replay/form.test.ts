@@ -58,6 +58,45 @@ describe('an envelope', () => {
       { numRuns: 300 },
     )
   })
+  it('leaves no sliver: what is too narrow to be work goes to what stands beside it', () => {
+    const wide = line(0, -100, inch(1), -100)
+    const spans = (form: Form) => form.map(({ from, to }) => [from, to])
+    // Just wide enough to be seen, it is a stretch of its own; else nothing is cut.
+    const cut = (from: number, to: number) => {
+      const part = [wide]
+      cutInto(part, [line(from, 0, to, 0)])
+      return spans(part)
+    }
+    expect(cut(500, 511)).toEqual([
+      [0, 500],
+      [500, 511],
+      [511, inch(1)],
+    ])
+    expect(cut(500, 510)).toEqual([[0, inch(1)]])
+    // Ten short of an end: the rest of the old stretch is taken over, on either side.
+    expect(cut(10, 5000)).toEqual([
+      [0, 5000],
+      [5000, inch(1)],
+    ])
+    expect(cut(11, 5000)).toEqual([
+      [0, 11],
+      [11, 5000],
+      [5000, inch(1)],
+    ])
+    expect(cut(inch(1) - 5000, inch(1) - 10)).toEqual([
+      [0, inch(1) - 5000],
+      [inch(1) - 5000, inch(1)],
+    ])
+    expect(cut(inch(1) - 5000, inch(1) - 11)).toEqual([
+      [0, inch(1) - 5000],
+      [inch(1) - 5000, inch(1) - 11],
+      [inch(1) - 11, inch(1)],
+    ])
+    // And it is the cut that goes on there, not the uncut.
+    const part = [wide]
+    cutInto(part, [line(10, 0, 5000, 0)])
+    expect(depthAt(part[0]!.curve, 5)).toBe(0)
+  })
   it('cut into a part never reaches past the part', () => {
     const part = [line(0, -100, inch(1), -100)]
     cutInto(part, [line(inch(-1), 0, inch(0.5), 0)])

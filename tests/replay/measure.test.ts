@@ -24,6 +24,13 @@ describe('a concave groove', () => {
     expect(center).toBeCloseTo(1.5, 9)
     expect(root).toBe(0)
   })
+  it('is so wide at a diameter below the surface as the chord of its circle there', () => {
+    // .020 below the surface, .040 over the deepest: 2 √(2 · .09375 · .04 − .04²), both edges on one and the same arc.
+    const at = { id: 'width', aim: 0, limits: null, atDiameter: inch(1.46) } as const
+    const { sizes } = run({ ...formed, dimensions: [at, { ...at, atDiameter: inch(1.5) }] })
+    expect(sizes[0]).toBeCloseTo(2 * Math.sqrt(2 * 0.09375 * 0.04 - 0.04 ** 2), 8)
+    expect(sizes[1]).toBeCloseTo(2 * Math.sqrt(2 * 0.09375 * 0.06 - 0.06 ** 2), 8)
+  })
   it('stepped along the arc by a smaller tool', () => {
     const { faults, sizes } = run(stepped)
     expect(faults).toEqual([])
