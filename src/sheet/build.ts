@@ -17,7 +17,7 @@ import { stepsOf } from './steps.ts'
 export const buildSheet = (plan: Plan, { stops = true }: { readonly stops?: boolean } = {}): Sheet => ({
   title: plan.title,
   drawingNumber: plan.drawingNumber,
-  identity: identityOf(plan),
+  identity: plan.features.some(({ status }) => status === 'planned') ? identityOf(plan) : null,
   units: plan.units,
   lathe: plan.lathe,
   part: plan.part,

@@ -257,7 +257,7 @@ export type Continues = {
 export type Sheet = {
   readonly title: string
   readonly drawingNumber: string | null
-  /** Names what the sheet has the hand do; of what remains, the sheet that it goes on from (null where nobody knows its name). */
+  /** Names what the sheet has the hand do (null where it has nothing to do); of what remains, the sheet that it goes on from (null where nobody knows its name). */
   readonly identity: string | null
   /** Only of what remains: the moves before it that it counts on. */
   readonly continues?: Continues

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { squareForm } from '../../src/features/groove/draft.ts'
 import { besideOf } from '../../src/judge/beside.ts'
 import { type Judged, judge } from '../../src/judge/judge.ts'
 import { offForm } from '../../src/judge/room.ts'
@@ -238,6 +239,25 @@ describe('the walls of a V', () => {
     expect(off(-0.0045).left).toBeGreaterThan(0)
     // Half a mark along and .004 of depth at tan 20°.
     expect(toInch(off(0).room.edge)).toBeCloseTo(0.0005 + 0.004 * half, 5)
+  })
+})
+
+describe('the walls over round corners', () => {
+  it('stand square, however deep the bottom may be', () => {
+    const corners: Operation = {
+      ...drawn(dimension('depth', 0.1, [0.096, 0.104]), dimension('near', 1)),
+      wanted: squareForm(inch(1), inch(1.25), inch(0.1 - 0.75), inch(0.03), inch(-0.75)),
+    }
+    const moved = (by: number): Form => {
+      const part = [...setup.stock]
+      cutInto(part, squareForm(inch(1 - by), inch(1.25 - by), inch(0.1 - 0.75), inch(0.03), inch(-0.75)))
+      return part
+    }
+    const over = (by: number) => {
+      const form = moved(by)
+      return offForm(bench, corners, before, { surely: form, possibly: form }).gone > 0
+    }
+    expect([over(0.0005), over(0.00052)]).toEqual([false, true])
   })
 })
 

@@ -44,7 +44,7 @@ const head = (sheet: Sheet): string[] => [
 /** What to ask for, and to give, where it matters which sheet was cut. */
 const sheetName = ({ identity, continues }: Sheet): string =>
   continues === undefined
-    ? (identity ?? '')
+    ? (identity ?? 'nothing is planned')
     : identity === null
       ? 'goes on from another one'
       : `goes on from ${identity}`
