@@ -14,6 +14,8 @@ export type Shop = {
   readonly progress: Progress
   readonly operation: Operation
   readonly stop: Stop
+  /** Many are tried, and of each only what comes of it after the stop is asked: not how the slides went. */
+  readonly many?: true
 }
 
 /** A plan from a measured bottom: the same moves, from a zero that stands where the measurement says, finished at other readings. */
@@ -68,7 +70,7 @@ export const finishedAt = (shop: Shop, off: Length, deeper: number): Corrected =
       stop.finishes.includes(index) ? { ...move, count: move.count! + deeper } : move,
     ),
   }
-  const { trace, faults } = replayNext(lathe, setup, progress, changed, 0)
+  const { trace, faults } = replayNext(lathe, setup, progress, changed, 0, shop.many === true ? stop.at : undefined)
   const { limits } = bottomWanted(operation)
   const bottom = trace.sizes.find(({ id }) => id === 'bottomDiameter')!.surely!
   return {

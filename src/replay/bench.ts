@@ -6,14 +6,18 @@ import { INCH, type Length } from '../units/length.ts'
 import { depthAt, peak } from './form/curve.ts'
 import type { Box } from './form/dilate.ts'
 import { grown } from './form/dilate.ts'
+import { kept } from './form/kept.ts'
 import { fresh, goneOn, isKnown, placeOf, type SlideState, stepOf } from './slide.ts'
 
 /** A reading of one slide (or every one of them), or a place it is brought to by eye, that the hand gets wrong by a little, pm of travel. */
 export type Shift =
   | { readonly slide: Slide; readonly count: number | 'every'; readonly by: Length }
   | { readonly slide: Slide; readonly place: Length; readonly by: Length }
-/** `rules: false` only cuts and measures: for perturbed replays, whose faults nobody reads. */
-export type RunOptions = { readonly rules: boolean; readonly shift: Shift | null }
+/**
+ * `rules: false` only cuts and measures: for perturbed replays, whose faults nobody reads. `after`: nobody asks for a fault of an earlier move, nor
+ * how the slides went.
+ */
+export type RunOptions = { readonly rules: boolean; readonly shift: Shift | null; readonly after?: number }
 /** The part before an operation, and the form that may not be cut beyond. */
 export type Before = { readonly surely: Form; readonly possibly: Form; readonly allowed: Form }
 export type Seen = Omit<Fault, 'operation'>
@@ -31,6 +35,11 @@ export type Bench = {
   readonly top: Length
   /** The deepest point of the edge. */
   readonly tip: Length
+  /** Along the work and into it, of a unit of the compound's travel. */
+  readonly way: { readonly z: number; readonly d: number }
+  /** The edge's ends, and with the shank: from the reference point. */
+  readonly ends: Interval
+  readonly body: Interval
   surely: Piece[]
   /** The same array as `surely` for as long as nothing has been cut that depends on lost motion. */
   possibly: Piece[]
@@ -69,9 +78,11 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   operation,
   options,
   before,
-  limit: options.rules ? grown(before.allowed, marksBox(lathe, operation)) : [],
+  limit: options.rules ? limitOf(before.allowed, marksBox(lathe, operation)) : [],
   top: outermost(before.surely),
   tip: innermost(operation.edge.pieces),
+  way: wayOf(operation),
+  ...widths(operation),
   slides: {
     'cross-feed': fresh(lathe.crossFeed),
     compound: fresh(lathe.compound.scale),
@@ -108,6 +119,23 @@ const carriageStep = (lathe: Lathe, { sideFeed }: Operation): Length => {
   if (sideFeed === 'carriage') return stepOf(lathe.carriage)
   return sideFeed === 'lines' ? INCH / 1_000_000 : 0
 }
+
+const limitOf = (allowed: Form, box: Box): Form =>
+  limits(allowed, allowed, [box.along, box.deep], () => grown(allowed, box))
+const limits = kept<Form>()
+
+const wayOf = (operation: Operation) => ({ z: Math.cos(radians(operation)), d: Math.sin(radians(operation)) })
+
+const widths = ({ edge }: Operation): { readonly ends: Interval; readonly body: Interval } => {
+  const [left, right] = [Math.min(...edge.pieces.map(leftOf)), Math.max(...edge.pieces.map(rightOf))]
+  return { ends: [left, right], body: [Math.min(edge.shank.from, left), Math.max(edge.shank.to, right)] }
+}
+
+const leftOf = ({ from, to }: Piece): Length => Math.min(from, to)
+const rightOf = ({ from, to }: Piece): Length => Math.max(from, to)
+
+/** Does anybody ask what is wrong with this move? */
+export const ruled = ({ options }: Bench, index: number): boolean => options.rules && index >= (options.after ?? 0)
 
 export const radians = (operation: Operation): number => (operation.angle * Math.PI) / 180
 

@@ -3,6 +3,7 @@ import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Box, shrunk } from './form/dilate.ts'
 import { cutInto } from './form/insert.ts'
+import { kept } from './form/kept.ts'
 
 /**
  * The forms that must be cut at the least, out of the part as it was. Where a form is stepped along a ridge may stay on its arcs, as tall as
@@ -14,13 +15,20 @@ export const leastForms = (
   box: Box,
   ridges: readonly Length[],
 ): readonly Form[] => {
+  const wanted = atLeast ?? most
+  return leasts(before, wanted, [box.along, box.deep, cusp === undefined ? 0 : 1, ...ridges], () =>
+    leastOf(before, wanted, box, cusp === undefined ? null : ridges),
+  )
+}
+const leasts = kept<readonly Form[]>()
+
+const leastOf = (before: Form, wanted: Form, box: Box, ridges: readonly Length[] | null): readonly Form[] => {
   const less = (form: Form, by: Box): Form => {
     const target = [...before]
     cutInto(target, form)
     return shrunk(target, by)
   }
-  const wanted = atLeast ?? most
-  if (cusp === undefined) return [less(wanted, box)]
+  if (ridges === null) return [less(wanted, box)]
   const floor = wanted.filter(({ curve }) => curve.kind === 'line' && curve.d0 === curve.d1)
   const arcs = wanted.filter(({ curve }) => curve.kind === 'arc').map((piece, i) => standingOut(piece, ridges[i] ?? 0))
   return [less(arcs, box), ...(floor.length === 0 ? [] : [less(floor, box)])]

@@ -2,12 +2,12 @@ import type { Form } from '../moves/form.ts'
 import type { Move, Slide } from '../moves/operation.ts'
 import type { Interval } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
-import { type Bench, standing } from './bench.ts'
+import { type Bench, ruled, standing } from './bench.ts'
 import { excess, TOLERANCE } from './form/compare.ts'
 import { cutInto } from './form/insert.ts'
 import { swept } from './form/sweep.ts'
 import { checkShank } from './obstacles.ts'
-import { checkClear, checkContact, checkCut, checkTouch } from './rules.ts'
+import { checkClear, checkContact, checkCut, checkTouch, noteBackOut } from './rules.ts'
 import { isKnown, isOpen, placeOf, type SlideState } from './slide.ts'
 import { takenAtOnce } from './taken.ts'
 import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
@@ -17,11 +17,15 @@ export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from
   const { options } = bench
   const ways = waysOf(bench, possibleReach(bench, slide, from, to))
   if (reaches(bench, ways) && cutsNow(bench)) cutOn(bench, move, index, slide, from, to, ways)
-  bench.touched = []
+  bench.touched = NOWHERE
   if (!options.rules) return
+  noteBackOut(bench, move, index, slide)
+  if (!ruled(bench, index)) return
   checkShank(bench, index, ways)
-  checkClear(bench, move, index, slide, ways)
+  checkClear(bench, index, slide, ways)
 }
+
+const NOWHERE: Form = []
 
 /**
  * With the rules a cut at a standstill is a fault to be seen; in the runs of the budget a touch a little too hard is no cut, nor is what the edge
@@ -45,21 +49,23 @@ const cutOn = (
 ): void => {
   const { pieces } = bench.operation.edge
   const cut = swept(pieces, ways, index)
-  if (bench.options.rules) {
+  if (ruled(bench, index)) {
     if (slide !== 'cross-feed' && move.action !== 'feed-across' && move.action !== 'feed-in') {
       const left = waysOf(bench, possibleReach(bench, slide, from, to, LEAVING))
       checkContact(bench, index, swept(pieces, left, index))
     }
-    const metal = excess(cut, bench.possibly)
-    if (metal !== null && metal.by > TOLERANCE) {
+    if (meetsMetal(cut, bench)) {
       checkCut(bench, index, slide, cut)
       bench.cut = true
-      bench.taken[index] = takenAtOnce(cut, bench.possibly, bench.operation.edge)
+      if (bench.options.after === undefined)
+        bench.taken[index] = takenAtOnce(cut, bench.possibly, bench.operation.edge)
     }
-  }
+  } else if (bench.options.rules && !bench.cut) bench.cut = meetsMetal(cut, bench)
   const sure = sureReach(bench, slide, from, to)
   removeMetal(bench, cut, ways, sure === null ? null : waysOf(bench, sure), index)
 }
+
+const meetsMetal = (cut: Form, { possibly }: Bench): boolean => (excess(cut, possibly)?.by ?? 0) > TOLERANCE
 
 /** Cuts both forms; they part company at the first cut that depends on lost motion. */
 const removeMetal = (bench: Bench, cut: Form, possible: Ways, sure: Ways | null, index: number): void => {

@@ -3,6 +3,7 @@ import type { Form } from '../moves/form.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import type { Fault, OperationTrace, Trace } from '../moves/trace.ts'
 import { cutInto } from './form/insert.ts'
+import { kept } from './form/kept.ts'
 import { runOperation } from './run.ts'
 
 /** The part so far: its forms, and what of it may be cut. Nothing is done yet on `startOf`. */
@@ -26,23 +27,35 @@ export const replay = (lathe: Lathe, setup: Setup, operations: readonly Operatio
   return { operations: done, faults }
 }
 
-/** One more operation on a part as it is; `index` is its number in the faults. */
-export const replayNext = (lathe: Lathe, setup: Setup, progress: Progress, operation: Operation, index: number) => {
+/**
+ * One more operation on a part as it is; `index` is its number in the faults. `after`: where only what comes of the moves from this one on is asked for,
+ * faults of earlier moves are not looked for, and the trace does not tell how the slides went.
+ */
+export const replayNext = (
+  lathe: Lathe,
+  setup: Setup,
+  progress: Progress,
+  operation: Operation,
+  index: number,
+  after?: number,
+) => {
   const allowed = finished(progress.allowed, operation)
   const { trace, faults } = runOperation(
     lathe,
     setup,
     operation,
     { ...progress, allowed },
-    { rules: true, shift: null },
+    { rules: true, shift: null, ...(after === undefined ? {} : { after }) },
   )
-  const after: Progress = { surely: trace.surely, possibly: trace.possibly, allowed }
-  return { trace, faults: faults.map((fault): Fault => ({ ...fault, operation: index })), after }
+  const left: Progress = { surely: trace.surely, possibly: trace.possibly, allowed }
+  return { trace, faults: faults.map((fault): Fault => ({ ...fault, operation: index })), after: left }
 }
 
 /** The part as it may be cut once this operation is done: what was allowed before, and its wanted form. */
-const finished = (allowed: Form, operation: Operation): Form => {
-  const part = [...allowed]
-  cutInto(part, operation.wanted)
-  return part
-}
+const finished = (allowed: Form, { wanted }: Operation): Form =>
+  ofBoth(allowed, wanted, [], () => {
+    const part = [...allowed]
+    cutInto(part, wanted)
+    return part
+  })
+const ofBoth = kept<Form>()

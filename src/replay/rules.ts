@@ -109,10 +109,14 @@ export const checkContact = (bench: Bench, index: number, passed: Form): void =>
   }
 }
 
-/** After a back-out the edge is above the surface, at the place left and wherever it is taken until it is fed in again. */
-export const checkClear = (bench: Bench, move: Move, index: number, slide: Slide, ways: Ways): void => {
+/** From a back-out until the tool is fed in again it has to be clear. */
+export const noteBackOut = (bench: Bench, move: Move, index: number, slide: Slide): void => {
   if (move.action === 'feed-in' || move.action === 'feed-across' || move.action === 'touch-off') bench.backOut = null
   if (move.action === 'back-out' && slide === 'cross-feed') bench.backOut = index
+}
+
+/** After a back-out the edge is above the surface, at the place left and wherever it is taken until it is fed in again. */
+export const checkClear = (bench: Bench, index: number, slide: Slide, ways: Ways): void => {
   if (bench.backOut === null) return
   // On its way out the tool is still in its groove: what counts is where it comes to stand.
   const now = slide === 'cross-feed' ? waysOf(bench, standingReach(bench, 1)) : ways

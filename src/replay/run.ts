@@ -9,6 +9,7 @@ import {
   placeKnown,
   type RunOptions,
   radians,
+  ruled,
   type Seen,
   type Shift,
   see,
@@ -33,9 +34,10 @@ export const runOperation = (
   options: RunOptions,
 ): { readonly trace: OperationTrace; readonly faults: readonly Seen[] } => {
   const bench = setUp(lathe, setup, operation, before, options)
-  const slides = operation.moves.map((move, index) => {
+  const slides: OperationTrace['slides'][number][] = []
+  operation.moves.forEach((move, index) => {
     carryOut(bench, move, index)
-    return whereabouts(bench)
+    if (options.after === undefined) slides.push(whereabouts(bench))
   })
   checkEnd(bench)
   const { surely, possibly, at, clearance, taken, faults } = bench
@@ -71,7 +73,7 @@ export const carryOut = (bench: Bench, move: Move, index: number): void => {
       return
     case 'measure':
       checkMeasure(bench, index)
-      if (options.rules) bench.at[index] = sizesNow(bench)
+      if (ruled(bench, index)) bench.at[index] = sizesNow(bench)
       return
     case 'layout':
     case 'set-speed':

@@ -1,6 +1,6 @@
 import type { Interval } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
-import { type Bench, radians, standing } from './bench.ts'
+import { type Bench, standing } from './bench.ts'
 import type { Place } from './form/sweep.ts'
 import { placeOf } from './slide.ts'
 
@@ -28,7 +28,7 @@ export const waysOf = (bench: Bench, { carriage, compound, cross }: Reach): Ways
 }
 
 /** Only asked for once both zeros were found. */
-const placeAt = ({ operation, fromEnd, depth }: Bench, k: Length, c: Length, x: Length): Place => {
-  const angle = radians(operation)
-  return { z: fromEnd! + k + c * Math.cos(angle), d: depth! + x + c * Math.sin(angle) }
-}
+const placeAt = ({ way, fromEnd, depth }: Bench, k: Length, c: Length, x: Length): Place => ({
+  z: fromEnd! + k + c * way.z,
+  d: depth! + x + c * way.d,
+})

@@ -34,7 +34,7 @@ export const correctionTables = (plan: Plan, stops: boolean): readonly Tables[] 
       progress = replayNext(plan.lathe, plan.setup, progress, operation, 0).after
     const stop = stopOf(operation, trace)
     if (stop === null) return NONE
-    const shop = { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop }
+    const shop = { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop, many: true } as const
     const bottom = stops ? correctionTable(shop, feature.budget, plan.units) : null
     const again = againFor(shop, trace)
     return {

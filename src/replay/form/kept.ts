@@ -1,0 +1,21 @@
+import type { Form } from '../../moves/form.ts'
+
+/**
+ * What was once worked out of a form and some numbers is the same the next time: many replays begin from one part and go for one drawing. Forms are
+ * never changed once they are made; what is kept goes with them.
+ */
+export const kept = <T>(): ((form: Form, other: Form, numbers: readonly number[], make: () => T) => T) => {
+  const all = new WeakMap<Form, WeakMap<Form, Map<string, T>>>()
+  return (form, other, numbers, make) => {
+    const ofForm = all.get(form) ?? new WeakMap<Form, Map<string, T>>()
+    all.set(form, ofForm)
+    const ofBoth = ofForm.get(other) ?? new Map<string, T>()
+    ofForm.set(other, ofBoth)
+    const key = numbers.join(' ')
+    const known = ofBoth.get(key)
+    if (known !== undefined) return known
+    const made = make()
+    ofBoth.set(key, made)
+    return made
+  }
+}
