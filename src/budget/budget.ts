@@ -2,6 +2,7 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import type { Size } from '../moves/trace.ts'
 import type { Before } from '../replay/bench.ts'
+import { goOn, halfway } from '../replay/halfway.ts'
 import { runOperation } from '../replay/run.ts'
 import { sizesShifted } from '../replay/shifted.ts'
 import { broughtToLines } from './at-lines.ts'
@@ -40,12 +41,17 @@ export const budget = (
   })
 }
 
-/** The sizes that every way ends at. Where nothing but a reading is wrong, all is as planned until that reading is used. */
+/**
+ * The sizes that every way ends at. Where nothing but a reading is wrong, all is as planned until that reading is used; where nothing but the zeros are,
+ * all that is cut moves as one.
+ */
 const replayed = (lathe: Lathe, setup: Setup, operation: Operation, before: Before, ways: readonly Way[]) => {
   const only = ways.flatMap((way) => (way.shift !== null && way.operation === operation ? [way.shift] : []))
   const shifted = sizesShifted(lathe, setup, operation, before, only)
+  const whole = halfway(lathe, setup, operation, before, operation.moves.length, FAST)
   return (way: Way): readonly Size[] =>
     (way.operation === operation && way.shift !== null && shifted.get(way.shift)) ||
+    (way.rigid !== undefined && whole !== null && goOn(whole, way.operation, before, way.rigid).trace.sizes) ||
     runOperation(lathe, setup, way.operation, way.before, { ...FAST, shift: way.shift }).trace.sizes
 }
 

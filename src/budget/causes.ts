@@ -10,8 +10,13 @@ import type { Length } from '../units/length.ts'
 import { tilted } from './tilted.ts'
 import { worn } from './worn.ts'
 
-/** One replay with one error made. */
-export type Way = { readonly operation: Operation; readonly before: Before; readonly shift: Shift | null }
+/** One replay with one error made. `rigid`: nothing else is wrong than where the zeros are, by so much, pm. */
+export type Way = {
+  readonly operation: Operation
+  readonly before: Before
+  readonly shift: Shift | null
+  readonly rigid?: { readonly along: Length; readonly deep: Length }
+}
 /**
  * One stated error, made one way and the other. `of`: one of several readings of that slide; `every`: all of them wrong the same way, since the
  * deepest of several cuts hides one that is too shallow, but not when all are.
@@ -36,7 +41,10 @@ export const causesOf = (
     return { name, ways: [way(by), way(-by)] }
   }
   const off = operation.off ?? { along: 0, deep: 0 }
-  const set = (by: Partial<typeof off>): Partial<Way> => ({ operation: { ...operation, off: { ...off, ...by } } })
+  const set = (by: Partial<typeof off>): Partial<Way> => ({
+    operation: { ...operation, off: { along: off.along + (by.along ?? 0), deep: off.deep + (by.deep ?? 0) } },
+    rigid: { along: 0, deep: 0, ...by },
+  })
   const place = isOnLine(operation.placing)
     ? (['layout line', accuracy.layout] as const)
     : (['touching off', accuracy.touchOff] as const)
@@ -55,8 +63,8 @@ export const causesOf = (
     ...linesMet(operation, before, planned).map(({ name, place: met }) =>
       both(name, accuracy.layout, (by) => ({ shift: { slide: 'carriage', place: met, by } })),
     ),
-    both('touching off', accuracy.touchOff, (by) => set({ deep: off.deep + by })),
-    both(place[0], place[1], (by) => set({ along: off.along + by })),
+    both('touching off', accuracy.touchOff, (by) => set({ deep: by })),
+    both(place[0], place[1], (by) => set({ along: by })),
     both('measuring the tool', accuracy.tool, (by) => ({
       operation: { ...operation, edge: worn(operation.edge, by) },
     })),
@@ -71,7 +79,7 @@ export const causesOf = (
       operation: by === 0 ? operation : { ...operation, angle: operation.angle + by },
     })),
     both('measuring the stock', accuracy.stock, (by) => otherStock(operation, before, by)),
-    both('spindle runout', accuracy.runout, (by) => set({ deep: off.deep + by })),
+    both('spindle runout', accuracy.runout, (by) => set({ deep: by })),
   ].filter(({ ways }) => ways[0].operation !== operation || ways[0].before !== before || ways[0].shift !== null)
 }
 

@@ -5,6 +5,7 @@ import type { Operation, Setup } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
 import { type Progress, replayNext } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
+import { sinceTheStop } from './since-stop.ts'
 import { bottomWanted, type Stop } from './stop.ts'
 
 /** One operation on one lathe, on the part as the operations before have left it. */
@@ -70,7 +71,8 @@ export const finishedAt = (shop: Shop, off: Length, deeper: number): Corrected =
       stop.finishes.includes(index) ? { ...move, count: move.count! + deeper } : move,
     ),
   }
-  const { trace, faults } = replayNext(lathe, setup, progress, changed, 0, shop.many === true ? stop.at : undefined)
+  const { trace, faults } =
+    (shop.many === true ? sinceTheStop(shop, changed, off) : null) ?? replayNext(lathe, setup, progress, changed, 0)
   const { limits } = bottomWanted(operation)
   const bottom = trace.sizes.find(({ id }) => id === 'bottomDiameter')!.surely!
   return {

@@ -62,7 +62,12 @@ export type Bench = {
   readonly at: Record<number, readonly Size[]>
   readonly clearance: Record<number, Length>
   readonly taken: Record<number, Length>
+  /** Everything that the edge has gone through with the metal turning, whether the part was there or not; null where nobody asks. */
+  readonly gathered: Gathered | null
 }
+
+/** The same array twice for as long as nothing depends on lost motion, as with the part. */
+export type Gathered = { surely: Piece[]; possibly: Piece[] }
 
 export const setUp = (lathe: Lathe, setup: Setup, operation: Operation, before: Before, options: RunOptions): Bench => {
   const surely = [...before.surely]
@@ -101,6 +106,7 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   at: {},
   clearance: {},
   taken: {},
+  gathered: null,
 })
 
 /** Half a readable step of each slide, as it shows along the work and in depth; of the carriage where it is moved. */
@@ -120,7 +126,8 @@ const carriageStep = (lathe: Lathe, { sideFeed }: Operation): Length => {
   return sideFeed === 'lines' ? INCH / 1_000_000 : 0
 }
 
-const limitOf = (allowed: Form, box: Box): Form =>
+/** Nothing may be cut beyond what is allowed, but for half a mark. */
+export const limitOf = (allowed: Form, box: Box): Form =>
   limits(allowed, allowed, [box.along, box.deep], () => grown(allowed, box))
 const limits = kept<Form>()
 

@@ -1,10 +1,10 @@
-import type { Form } from '../moves/form.ts'
+import type { Form, Piece } from '../moves/form.ts'
 import type { Move, Slide } from '../moves/operation.ts'
 import type { Interval } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
-import { type Bench, ruled, standing } from './bench.ts'
+import { type Bench, type Gathered, ruled, standing } from './bench.ts'
 import { excess, TOLERANCE } from './form/compare.ts'
-import { cutInto } from './form/insert.ts'
+import { cutInto, gather } from './form/insert.ts'
 import { swept } from './form/sweep.ts'
 import { checkShank } from './obstacles.ts'
 import { checkClear, checkContact, checkCut, checkTouch, noteBackOut } from './rules.ts'
@@ -16,7 +16,8 @@ import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
 export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from: SlideState, to: SlideState): void => {
   const { options } = bench
   const ways = waysOf(bench, possibleReach(bench, slide, from, to))
-  if (reaches(bench, ways) && cutsNow(bench)) cutOn(bench, move, index, slide, from, to, ways)
+  if ((bench.gathered !== null || reaches(bench, ways)) && cutsNow(bench))
+    cutOn(bench, move, index, slide, from, to, ways)
   bench.touched = NOWHERE
   if (!options.rules) return
   noteBackOut(bench, move, index, slide)
@@ -57,8 +58,7 @@ const cutOn = (
     if (meetsMetal(cut, bench)) {
       checkCut(bench, index, slide, cut)
       bench.cut = true
-      if (bench.options.after === undefined)
-        bench.taken[index] = takenAtOnce(cut, bench.possibly, bench.operation.edge)
+      if (bench.options.after === undefined) bench.taken[index] = takenAtOnce(cut, bench.possibly, bench.operation.edge)
     }
   } else if (bench.options.rules && !bench.cut) bench.cut = meetsMetal(cut, bench)
   const sure = sureReach(bench, slide, from, to)
@@ -70,10 +70,23 @@ const meetsMetal = (cut: Form, { possibly }: Bench): boolean => (excess(cut, pos
 /** Cuts both forms; they part company at the first cut that depends on lost motion. */
 const removeMetal = (bench: Bench, cut: Form, possible: Ways, sure: Ways | null, index: number): void => {
   const closed = sure !== null && sameWays(possible, sure)
-  if (!closed && bench.surely === bench.possibly) bench.possibly = [...bench.surely]
-  cutInto(bench.possibly, cut)
-  if (bench.surely === bench.possibly || sure === null) return
-  cutInto(bench.surely, closed ? cut : swept(bench.operation.edge.pieces, sure, index))
+  const surely = (): Form => (closed ? cut : swept(bench.operation.edge.pieces, sure!, index))
+  const { gathered } = bench
+  if (gathered !== null) takeOut(gathered, cut, sure === null ? null : surely, closed, gather)
+  takeOut(bench, cut, sure === null ? null : surely, closed, cutInto)
+}
+
+const takeOut = (
+  of: Gathered,
+  cut: Form,
+  sure: (() => Form) | null,
+  closed: boolean,
+  into: (form: Piece[], cut: Form) => void,
+): void => {
+  if (!closed && of.surely === of.possibly) of.possibly = [...of.surely]
+  into(of.possibly, cut)
+  if (of.surely === of.possibly || sure === null) return
+  into(of.surely, sure())
 }
 
 const sameWays = (a: Ways, b: Ways): boolean =>

@@ -27,32 +27,22 @@ export const replay = (lathe: Lathe, setup: Setup, operations: readonly Operatio
   return { operations: done, faults }
 }
 
-/**
- * One more operation on a part as it is; `index` is its number in the faults. `after`: where only what comes of the moves from this one on is asked for,
- * faults of earlier moves are not looked for, and the trace does not tell how the slides went.
- */
-export const replayNext = (
-  lathe: Lathe,
-  setup: Setup,
-  progress: Progress,
-  operation: Operation,
-  index: number,
-  after?: number,
-) => {
+/** One more operation on a part as it is; `index` is its number in the faults. */
+export const replayNext = (lathe: Lathe, setup: Setup, progress: Progress, operation: Operation, index: number) => {
   const allowed = finished(progress.allowed, operation)
   const { trace, faults } = runOperation(
     lathe,
     setup,
     operation,
     { ...progress, allowed },
-    { rules: true, shift: null, ...(after === undefined ? {} : { after }) },
+    { rules: true, shift: null },
   )
   const left: Progress = { surely: trace.surely, possibly: trace.possibly, allowed }
   return { trace, faults: faults.map((fault): Fault => ({ ...fault, operation: index })), after: left }
 }
 
 /** The part as it may be cut once this operation is done: what was allowed before, and its wanted form. */
-const finished = (allowed: Form, { wanted }: Operation): Form =>
+export const finished = (allowed: Form, { wanted }: Operation): Form =>
   ofBoth(allowed, wanted, [], () => {
     const part = [...allowed]
     cutInto(part, wanted)

@@ -32,15 +32,22 @@ export const runOperation = (
   operation: Operation,
   before: Before,
   options: RunOptions,
-): { readonly trace: OperationTrace; readonly faults: readonly Seen[] } => {
+): Ran => {
   const bench = setUp(lathe, setup, operation, before, options)
   const slides: OperationTrace['slides'][number][] = []
   operation.moves.forEach((move, index) => {
     carryOut(bench, move, index)
     if (options.after === undefined) slides.push(whereabouts(bench))
   })
+  return ran(bench, slides)
+}
+
+export type Ran = { readonly trace: OperationTrace; readonly faults: readonly Seen[] }
+
+/** What came of all the moves. */
+export const ran = (bench: Bench, slides: OperationTrace['slides'] = []): Ran => {
   checkEnd(bench)
-  const { surely, possibly, at, clearance, taken, faults } = bench
+  const { operation, surely, possibly, at, clearance, taken, faults } = bench
   const ridges = operation.cusp === undefined ? {} : { ridges: ridgesOf(operation.wanted, surely) }
   const zero = zeroOf(bench)
   return { trace: { zero, slides, surely, possibly, sizes: sizesNow(bench), at, clearance, taken, ...ridges }, faults }
@@ -48,7 +55,6 @@ export const runOperation = (
 
 /** One move. */
 export const carryOut = (bench: Bench, move: Move, index: number): void => {
-  const { options } = bench
   switch (move.action) {
     case 'start':
     case 'stop':

@@ -46,8 +46,8 @@ export const travel = (scale: Scale, reading: Length): Length => (scale.reads ==
 
 /** Turns the dial to a place; the slide follows through its lost motion. */
 export const turned = (slide: SlideState, dial: Length): SlideState => {
-  const follow = (s: Length, lost: Length): Length => Math.min(Math.max(s, dial), dial + lost)
-  return { ...slide, dial, at: [follow(slide.at[0], 0), follow(slide.at[1], slide.lost)] }
+  const { step, lost, at, offset, brought, zeroed, seen } = slide
+  return { step, lost, dial, at: [dial, Math.min(Math.max(at[1], dial), dial + lost)], offset, brought, zeroed, seen }
 }
 
 /** Fed forward until the tool touches: the screw pushes, so nothing is left open. */

@@ -10,15 +10,18 @@ const STRETCH: Length = 5_000_000
 
 /** The most by which a is deeper than b where both stand (negative: a stays above); null where they nowhere stand together. */
 export const excess = (a: Form, b: Form): { readonly by: Length; readonly z: Length } | null => {
-  let most: { by: Length; z: Length } | null = null
+  let [most, at] = [Number.NEGATIVE_INFINITY, Number.NaN]
+  const look = (p: Piece, q: Piece, z: Length): void => {
+    const by = depthAt(p.curve, z) - depthAt(q.curve, z)
+    if (by > most) [most, at] = [by, z]
+  }
   eachOverlap(a, b, (p, q, from, to) => {
-    const inner = equalSlopes(p.curve, q.curve).filter((z) => z > from && z < to)
-    for (const z of [from, to, ...inner]) {
-      const by = depthAt(p.curve, z) - depthAt(q.curve, z)
-      if (most === null || by > most.by) most = { by, z }
-    }
+    look(p, q, from)
+    look(p, q, to)
+    if (p.curve.kind === 'line' && q.curve.kind === 'line') return
+    for (const z of equalSlopes(p.curve, q.curve)) if (z > from && z < to) look(p, q, z)
   })
-  return most
+  return Number.isNaN(at) ? null : { by: most, z: at }
 }
 
 /** Does a lie on b, or deeper, over a stretch? A wall met at a single z is no stretch. */

@@ -15,7 +15,7 @@ export const slope = (line: Line): number => (line.z1 === line.z0 ? 0 : (line.d1
 
 export const moved = (curve: Curve, dz: Length, dd: Length): Curve =>
   curve.kind === 'arc'
-    ? { ...curve, zc: curve.zc + dz, dc: curve.dc + dd }
+    ? { kind: 'arc', zc: curve.zc + dz, dc: curve.dc + dd, r: curve.r, side: curve.side }
     : { kind: 'line', z0: curve.z0 + dz, d0: curve.d0 + dd, z1: curve.z1 + dz, d1: curve.d1 + dd }
 
 /** The same curve with depth counted the other way. */

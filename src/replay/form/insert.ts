@@ -8,8 +8,13 @@ export const SLIVER: Length = 10
 /** The envelope of stretches in any order: the deepest wins. */
 export const envelope = (pieces: readonly Piece[]): Form => {
   const form: Piece[] = []
-  for (const piece of pieces) insert(form, piece, true)
+  gather(form, pieces)
   return form
+}
+
+/** Adds every stretch to an envelope, in place. */
+export const gather = (form: Piece[], cut: Form): void => {
+  for (const piece of cut) insert(form, piece, true)
 }
 
 /** Cuts every stretch out of the part, in place. Where there is no work there is nothing to cut. */
@@ -33,6 +38,7 @@ export const firstBeyond = (form: Form, z: Length): number => {
 const insert = (form: Piece[], add: Piece, fill: boolean): void => {
   if (add.to - add.from <= SLIVER) return
   const first = firstBeyond(form, add.from)
+  if (!fill && staysAbove(form, first, add)) return
   const made: Piece[] = []
   let last = first
   let reached = add.from
@@ -46,6 +52,20 @@ const insert = (form: Piece[], add: Piece, fill: boolean): void => {
   }
   if (fill && reached < add.to) append(made, add, reached, add.to)
   form.splice(first, last - first, ...made)
+}
+
+/** Straight over straight all along, and at no end deeper: nothing is cut. */
+const staysAbove = (form: readonly Piece[], first: number, { from, to, curve }: Piece): boolean => {
+  if (curve.kind !== 'line') return false
+  for (let i = first; i < form.length; i++) {
+    const old = form[i]!
+    if (old.from >= to) return true
+    if (old.curve.kind !== 'line') return false
+    const [left, right] = [old.from > from ? old.from : from, old.to < to ? old.to : to]
+    if (depthAt(curve, left) > depthAt(old.curve, left) || depthAt(curve, right) > depthAt(old.curve, right))
+      return false
+  }
+  return true
 }
 
 const deeper = (made: Piece[], old: Piece, add: Piece, from: Length, to: Length): void => {

@@ -1,0 +1,87 @@
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Form } from '../moves/form.ts'
+import type { Operation, Setup } from '../moves/operation.ts'
+import type { Length } from '../units/length.ts'
+import { type Before, type Bench, type Gathered, limitOf, marksBox, type RunOptions, setUp } from './bench.ts'
+import { excess, TOLERANCE } from './form/compare.ts'
+import { moved } from './form/curve.ts'
+import { cutInto } from './form/insert.ts'
+import { carryOut, type Ran, ran } from './run.ts'
+
+/**
+ * An operation up to one of its moves, with everything that the edge has gone through by then. A zero that was off in depth or along the work moves all
+ * of that as one: then the moves up to there need not be made again.
+ */
+export type Halfway = { readonly bench: Bench; readonly gathered: Gathered; readonly index: number }
+
+/** Makes the moves before `index`. Null where not all of them would move as one. */
+export const halfway = (
+  lathe: Lathe,
+  setup: Setup,
+  operation: Operation,
+  before: Before,
+  index: number,
+  options: RunOptions,
+): Halfway | null => {
+  if (!movesAsOne(operation, index)) return null
+  const nothing: Gathered['surely'] = []
+  const gathered = { surely: nothing, possibly: nothing }
+  const bench: Bench = { ...setUp(lathe, setup, operation, before, { ...options, after: index }), gathered }
+  for (let i = 0; i < index; i++) carryOut(bench, operation.moves[i]!, i)
+  return { bench, gathered, index }
+}
+
+/** Where the eye brings the tool to a line, or the tool is fed to a face, its place does not follow the zero. */
+const movesAsOne = ({ moves }: Operation, index: number): boolean =>
+  moves.every(
+    ({ action, slide, place }, i) =>
+      place === undefined && (i >= index || action !== 'touch-off' || (slide ?? 'cross-feed') === 'cross-feed'),
+  )
+
+/** The rest of the moves, from a zero that is off by so much; `operation` may have other moves from there on, and another wanted form. pm. */
+export const goOn = (
+  { bench: until, gathered, index }: Halfway,
+  operation: Operation,
+  before: Before,
+  off: { readonly along: Length; readonly deep: Length },
+): Ran => {
+  const { options, lathe } = until
+  const surely = cutOut(before.surely, gathered.surely, off)
+  const same = gathered.possibly === gathered.surely && before.possibly === before.surely
+  const possibly = same ? surely : cutOut(before.possibly, gathered.possibly, off)
+  const bench: Bench = {
+    ...until,
+    operation,
+    before,
+    limit: options.rules ? limitOf(before.allowed, marksBox(lathe, operation)) : until.limit,
+    surely,
+    possibly,
+    fromEnd: until.fromEnd === null ? null : until.fromEnd + off.along,
+    depth: until.depth === null ? null : until.depth + off.deep,
+    cut: (excess(possibly, before.possibly)?.by ?? 0) > TOLERANCE,
+    asked: { compound: [...until.asked.compound], carriage: [...until.asked.carriage] },
+    faults: [],
+    at: {},
+    clearance: {},
+    taken: {},
+    gathered: null,
+  }
+  for (let i = index; i < operation.moves.length; i++) carryOut(bench, operation.moves[i]!, i)
+  return ran(bench)
+}
+
+const cutOut = (before: Form, cut: Form, { along, deep }: { readonly along: Length; readonly deep: Length }) => {
+  const part = [...before]
+  cutInto(
+    part,
+    along === 0 && deep === 0
+      ? cut
+      : cut.map(({ from, to, curve, step }) => ({
+          from: from + along,
+          to: to + along,
+          curve: moved(curve, along, deep),
+          step,
+        })),
+  )
+  return part
+}
