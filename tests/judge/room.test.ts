@@ -5,6 +5,8 @@ import { type Judged, judge } from '../../src/judge/judge.ts'
 import { offForm } from '../../src/judge/room.ts'
 import type { Form } from '../../src/moves/form.ts'
 import type { Operation, WantedDimension } from '../../src/moves/operation.ts'
+import { arcPiece } from '../../src/moves/pieces.ts'
+import type { Fault } from '../../src/moves/trace.ts'
 import { cutInto } from '../../src/replay/form/insert.ts'
 import { startOf } from '../../src/replay/replay.ts'
 import { bar, bench, groove, inch, line, toInch, vee } from '../replay/shop.ts'
@@ -199,7 +201,7 @@ describe('metal left where every size holds', () => {
     ])
     const { sizes, proven } = judged(v, humped)
     expect(proven).toBe(false)
-    expect(sizes.filter(({ verdict }) => verdict !== 'holds').map(({ id }) => id)).toEqual(['angle'])
+    expect(sizes.filter(({ verdict }) => verdict !== 'holds').map(({ id, by }) => [id, by])).toEqual([['angle', 0]])
   })
 })
 
@@ -283,7 +285,73 @@ describe('metal gone beside a feature', () => {
     expect([toInch(found!.along), toInch(found!.deep)]).toEqual([expect.closeTo(0.01, 6), expect.closeTo(0.05, 6)])
     expect(besideOf(operation, start, trace(cut(1)), allowed)).toEqual([])
   })
+  it('is not what the feature itself takes from its own surface', () => {
+    const own = [...setup.stock]
+    cutInto(own, [line(inch(0.9), inch(-0.65), inch(1.25), inch(-0.65))])
+    const plain = [
+      line(0, inch(-0.75), inch(1), inch(-0.75)),
+      line(inch(1), inch(-0.65), inch(1.25), inch(-0.65)),
+      line(inch(1.25), inch(-0.75), inch(4), inch(-0.75)),
+    ]
+    expect(besideOf(operation, before, trace(own), plain)).toEqual([])
+  })
   it('is told as possible where only some backlash takes it', () => {
     expect(besideOf(operation, start, trace(cut(1), cut(0.99)), allowed)).toMatchObject([{ maybe: true }])
+  })
+})
+
+describe('the edges of a hollow', () => {
+  it('move out as its circle runs out at the surface', () => {
+    // Radius .25, .1 deep: half as wide √(2 · .25 · .1 − .1²) = .2, and there it runs out .15 deep on .2 along: 3/4 of the depth.
+    const hollow: Operation = {
+      ...drawn(dimension('depth', 0.1, [0.096, 0.104]), dimension('near', 1)),
+      wanted: [arcPiece(inch(1), inch(1.4), inch(1.2), inch(0.1 - 0.25 - 0.75), inch(0.25), 1)],
+      region: { from: inch(1), to: inch(1.4) },
+    }
+    const { room } = offForm(bench, hollow, before, { surely: setup.stock, possibly: setup.stock })
+    expect(toInch(room.edge)).toBeCloseTo(0.0005 + 0.004 * 0.75, 4)
+  })
+})
+
+describe('a judgment', () => {
+  const fault = (move: number, kind: Fault['kind'] = 'not-clear'): Fault => ({
+    kind,
+    move,
+    operation: 0,
+    by: 1,
+    say: '',
+  })
+  const plain = drawn(dimension('width', 0.25), dimension('depth', 0.1))
+  const of = (cut: Form, faults: readonly Fault[], possibly: Form = cut) =>
+    judge(bench, plain, before, { ...NO_TRACE, surely: cut, possibly }, faults)
+  it('tells faults in the order of the moves, what is seen on the form last', () => {
+    const faults = [fault(-1), fault(7), fault(0), fault(2)]
+    expect(of(cutOf({}), faults).faults.map(({ move }) => move)).toEqual([0, 2, 7, -1])
+  })
+  it('does not count what is seen on the form alone where all is within the limits, but every other fault', () => {
+    const form = [fault(-1, 'metal-left'), fault(3, 'outside-form'), fault(-1, 'open-form')]
+    expect(of(cutOf({}), form)).toMatchObject({ proven: true, faults: [] })
+    expect(of(cutOf({}), [...form, fault(5, 'open-form')]).faults).toHaveLength(1)
+    expect(of(cutOf({}), [fault(1)]).proven).toBe(false)
+    expect(of(cutOf({ depth: 0.11 }), form).faults).toHaveLength(3)
+  })
+  it('names the move that left what only some backlash leaves', () => {
+    const possibly = [...setup.stock]
+    cutInto(possibly, [
+      { ...line(inch(1), inch(-0.65), inch(1.2), inch(-0.65)), step: 4 },
+      { ...line(inch(1.2), inch(-0.64), inch(1.25), inch(-0.64)), step: 9 },
+    ])
+    const { faults } = of(cutOf({}), [fault(-1, 'open-form')], possibly)
+    expect(faults.map(({ move }) => move)).toEqual([9])
+    expect(of(cutOf({ depth: 0.11 }), [fault(-1, 'open-form')]).faults.map(({ move }) => move)).toEqual([-1])
+  })
+  it('blames the wall that is further off for a width, and no wall where nothing is cut', () => {
+    const side = (cut: Form) => one(of(cut, []).sizes, 'width').side
+    expect(side(cutOf({ far: 1.254 }))).toBe('headstock')
+    expect(side(cutOf({ near: 0.996 }))).toBe('tailstock')
+    expect(side(cutOf({ near: 0.997, far: 1.253 }))).toBe(null)
+    expect(side(cutOf({ near: 1.002, far: 1.246 }))).toBe('headstock')
+    expect(side(cutOf({}))).toBe(null)
+    expect(side([...setup.stock])).toBe(null)
   })
 })
