@@ -1,11 +1,11 @@
-import { budget } from './budget/budget.ts'
 import type { Diagnostic } from './diagnostics/diagnostic.ts'
 import { withGains } from './gains/gains.ts'
 import type { Job } from './job/job.ts'
 import { benchOf, setupOf } from './job/lower.ts'
 import { type Load, readJob } from './job/read-job.ts'
+import type { Plan } from './plan/plan.ts'
 import { planFeatures } from './planning/features.ts'
-import type { Plan } from './sheet/plan.ts'
+import { toPlan } from './planning/plan.ts'
 import type { SourceFile } from './source/source.ts'
 
 export type Compiled = {
@@ -14,7 +14,10 @@ export type Compiled = {
   readonly sources: ReadonlyMap<string, SourceFile>
 }
 
-/** The whole pipeline: read, check, lower, sequence, replay, budget. What is planned has been proved; what cannot be proved is refused. */
+/**
+ * The whole pipeline: the job is read; its features are drafted, put in order, and planned one after the other, each replayed and with its errors summed
+ * up; and where a size may miss its limits, what would help is tried. What cannot be proved is refused.
+ */
 export function compile(entry: string, load: Load): Compiled {
   const { job, diagnostics, sources } = readJob(entry, load)
   if (job === null) return { plan: null, diagnostics, sources }
@@ -24,6 +27,5 @@ export function compile(entry: string, load: Load): Compiled {
 const planOf = (job: Job): Plan => {
   const bench = benchOf(job)
   const setup = setupOf(bench)
-  const planned = planFeatures(job, bench, setup)
-  return planned.toPlan(budget(job.lathe, setup, planned.operations))
+  return toPlan(job, bench, setup, planFeatures(job, bench, setup))
 }

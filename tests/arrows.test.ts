@@ -13,7 +13,7 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   dials: { from: 'units lathe' },
   moves: { from: 'units diagnostics lathe' },
   tools: { from: 'units diagnostics handbook moves', types: 'job lathe' },
-  features: { from: 'units diagnostics handbook lathe moves tools source', types: 'job sheet' },
+  features: { from: 'units diagnostics handbook lathe moves tools source', types: 'job' },
   job: { from: `${SHAPES} source` },
   sequence: { from: 'units diagnostics lathe dials moves' },
   written: { from: 'units diagnostics source lathe moves' },
@@ -22,10 +22,11 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   slips: { from: 'units dials moves replay', types: 'lathe' },
   judge: { from: 'units moves replay', types: 'lathe' },
   finish: { from: 'units lathe dials moves replay budget judge' },
-  sheet: { from: 'units lathe dials moves replay budget finish slips', types: 'diagnostics' },
+  plan: { from: 'units', types: 'lathe moves budget replay diagnostics' },
+  sheet: { from: 'units lathe dials moves replay budget finish slips plan', types: 'diagnostics' },
   print: { from: 'units sheet', types: 'lathe moves' },
-  planning: { from: `${SHAPES} dials job sequence replay budget finish judge sheet` },
-  gains: { from: 'units lathe dials sheet', types: 'diagnostics job moves budget' },
+  planning: { from: `${SHAPES} dials job sequence replay budget finish judge plan sheet` },
+  gains: { from: 'units lathe dials plan', types: 'diagnostics job moves budget' },
   exercise: { from: 'source job written replay sheet' },
 }
 const SRC = join(import.meta.dirname, '..', 'src')

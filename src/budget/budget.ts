@@ -11,34 +11,27 @@ import { causesOf, type Way } from './causes.ts'
 import { summed } from './summed.ts'
 
 /**
- * For every operation and every wanted dimension: what it may come out at when each stated error of lathe and tool does its worst.
+ * For every wanted dimension of one operation, from the part `before` it: what it may come out at when each stated error of lathe and tool does its worst.
  * Each error is made alone, both ways, and all readings of one slide are made wrong together; the moves are replayed with it and the form is
  * measured: there is no formula per kind of feature.
  */
-export const budget = (
+export const budgetOf = (
   lathe: Lathe,
   setup: Setup,
-  operations: readonly Operation[],
-): readonly (readonly Budgeted[])[] => {
-  let before: Before = { surely: setup.stock, possibly: setup.stock, allowed: [] }
-  return operations.map((operation) => {
-    const planned = runOperation(lathe, setup, operation, before, FAST).trace
-    const atLines = broughtToLines(lathe, setup, operation, before)
-    const causes = causesOf(lathe, operation, before, planned).map((cause) => ({
-      ...cause,
-      ways: cause.ways.map(atLines),
-    }))
-    const sizesOf = replayed(
-      lathe,
-      setup,
-      operation,
-      before,
-      causes.flatMap(({ ways }) => ways),
-    )
-    const effects = causes.map(({ ways, ...cause }) => ({ ...cause, sizes: ways.map(sizesOf) }))
-    before = { ...before, surely: planned.surely, possibly: planned.possibly }
-    return operation.dimensions.map((dimension, index) => summed(dimension, index, planned.sizes, effects))
-  })
+  operation: Operation,
+  { surely, possibly }: Pick<Before, 'surely' | 'possibly'>,
+): readonly Budgeted[] => {
+  const before: Before = { surely, possibly, allowed: [] }
+  const planned = runOperation(lathe, setup, operation, before, FAST).trace
+  const atLines = broughtToLines(lathe, setup, operation, before)
+  const causes = causesOf(lathe, operation, before, planned).map((cause) => ({
+    ...cause,
+    ways: cause.ways.map(atLines),
+  }))
+  const ways = causes.flatMap((cause) => cause.ways)
+  const sizesOf = replayed(lathe, setup, operation, before, ways)
+  const effects = causes.map((cause) => ({ ...cause, sizes: cause.ways.map(sizesOf) }))
+  return operation.dimensions.map((dimension, index) => summed(dimension, index, planned.sizes, effects))
 }
 
 /**

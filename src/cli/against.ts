@@ -1,10 +1,10 @@
 import { basename, join } from 'node:path'
+import type { Plan } from '../plan/plan.ts'
 import { changedLines } from '../print/text/changed.ts'
 import { plain } from '../print/text/columns.ts'
 import { buildSheet } from '../sheet/build.ts'
 import { changedSince } from '../sheet/changed/changed.ts'
 import { type Data, isData } from '../sheet/changed/data.ts'
-import type { Plan } from '../sheet/plan.ts'
 import type { Io } from './io.ts'
 import { dataOf, readKept } from './kept.ts'
 

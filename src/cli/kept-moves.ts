@@ -1,7 +1,7 @@
 import type { Move } from '../moves/operation.ts'
+import type { Plan } from '../plan/plan.ts'
+import { scaleOf } from '../plan/scale.ts'
 import { type Data, dataIn, listIn, numberIn, textIn } from '../sheet/changed/data.ts'
-import type { Plan } from '../sheet/plan.ts'
-import { scaleOf } from '../sheet/scene.ts'
 import { inUnits } from '../units/length.ts'
 import { readMoves } from '../written/written.ts'
 

@@ -1,6 +1,6 @@
 import type { Judged } from '../judge/judge.ts'
 import { heavyText, outcome } from '../judge/say.ts'
-import type { Plan } from '../sheet/plan.ts'
+import type { Plan } from '../plan/plan.ts'
 import { inUnits } from '../units/length.ts'
 import type { LineOf, Replayed } from './replayed.ts'
 

@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import { printDiagnostics } from '../diagnostics/frame.ts'
-import type { FeaturePlan, Plan } from '../sheet/plan.ts'
+import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import type { SourceFile } from '../source/source.ts'
 import { chalkFor } from './color.ts'
 import type { Io } from './io.ts'

@@ -1,6 +1,6 @@
 import type { Job } from '../job/job.ts'
 import type { Accuracy, Lathe, Scale } from '../lathe/lathe.ts'
-import type { FeaturePlan } from '../sheet/plan.ts'
+import type { FeaturePlan } from '../plan/plan.ts'
 import { formatAngle, formatExact } from '../units/format.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>

@@ -1,7 +1,7 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Origin } from '../diagnostics/diagnostic.ts'
 import type { Job } from '../job/job.ts'
-import type { FeaturePlan, Gain, Plan } from '../sheet/plan.ts'
+import type { FeaturePlan, Gain, Plan } from '../plan/plan.ts'
 import { type Change, changesFor } from './changes.ts'
 import { warningOf } from './words.ts'
 

@@ -1,24 +1,19 @@
-import type { Budgeted } from '../budget/budgeted.ts'
 import type { Bench, Draft } from '../features/draft.ts'
 import { draftFeature } from '../features/registry.ts'
 import type { Job } from '../job/job.ts'
 import { orderFeatures } from '../job/order.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import { startOf } from '../replay/replay.ts'
-import type { Plan } from '../sheet/plan.ts'
 import { withMissingFrom } from './missing-from.ts'
 import { offered } from './offered.ts'
 import { type Outcome, planOne } from './one.ts'
-import { toPlan } from './plan.ts'
+
+/** In the order of work, with one sentence a reason for that order. */
+export type Features = { readonly outcomes: readonly Outcome[]; readonly reasons: readonly string[] }
 
 /** Every feature planned and proved, or refused with its reason; a refused one does not take the others with it. */
-export function planFeatures(
-  job: Job,
-  bench: Bench,
-  setup: Setup,
-): { operations: readonly Operation[]; toPlan(budgets: readonly (readonly Budgeted[])[]): Plan } {
+export function planFeatures(job: Job, bench: Bench, setup: Setup): Features {
   const outcomes: Outcome[] = []
-  const operations: Operation[] = []
   const { drafts, refused, reasons } = draftAll(job, bench, setup)
   let progress = startOf(setup)
   for (const { draft, angle } of drafts) {
@@ -26,14 +21,16 @@ export function planFeatures(
     const first = planOne(job, bench, setup, draft, angle, before, progress)
     const outcome = 'planned' in first ? first : offered({ job, bench, setup, draft, before, progress }, first)
     if ('planned' in outcome) {
-      operations.push(outcome.planned.operation)
       progress = outcome.planned.after
     }
     outcomes.push(outcome)
   }
-  const all = refused.reduce<readonly Outcome[]>(inItsPlace, outcomes)
-  return { operations, toPlan: (budgets) => toPlan(job, bench, setup, all, budgets, reasons) }
+  return { outcomes: refused.reduce<readonly Outcome[]>(inItsPlace, outcomes), reasons }
 }
+
+/** What is done, in its order. */
+export const operationsOf = ({ outcomes }: Features): readonly Operation[] =>
+  outcomes.flatMap((one) => ('planned' in one ? [one.planned.operation] : []))
 
 /** A feature refused before planning stands before the first one that the job names after it. */
 function inItsPlace(outcomes: readonly Outcome[], refused: Outcome): Outcome[] {

@@ -1,9 +1,9 @@
-import { budget } from '../budget/budget.ts'
+import { budgetOf } from '../budget/budget.ts'
 import { stopOf } from '../finish/stop.ts'
 import type { Move, Slide } from '../moves/operation.ts'
+import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import { type Progress, replayNext, startOf } from '../replay/replay.ts'
 import { identityOf } from '../sheet/identity.ts'
-import type { FeaturePlan, Plan } from '../sheet/plan.ts'
 import type { Continues } from '../sheet/sheet.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
@@ -96,7 +96,7 @@ const fromKept = (
   const stop = feature.status === 'planned' ? stopOf(feature.operation, feature.trace) : null
   const fault =
     feature.status === 'planned' && stop !== null
-      ? replayNext(plan.lathe, plan.setup, before(cut, index), feature.operation, 0).faults.find(
+      ? replayNext(plan.lathe, plan.setup, feature.before, feature.operation, 0).faults.find(
           ({ move }) => move >= 0 && move <= stop.at,
         )
       : undefined
@@ -125,23 +125,12 @@ const replayed = (plan: Plan, moves: ReadonlyMap<string, readonly Move[]>, last:
     if (feature.status === 'refused' || at > last) return feature
     const operation = { ...feature.operation, moves: other ?? feature.operation.moves }
     const { trace, after } = replayNext(plan.lathe, plan.setup, progress, operation, at)
-    const setup = { ...plan.setup, stock: progress.surely }
+    const before: Progress = { ...progress, possibly: progress.surely }
+    const here = { ...feature, before: progress }
     progress = after
     return other === undefined
-      ? feature
-      : { ...feature, operation, trace, budget: budget(plan.lathe, setup, [operation])[0]! }
+      ? here
+      : { ...here, operation, trace, budget: budgetOf(plan.lathe, plan.setup, operation, before) }
   })
   return { ...plan, features }
 }
-
-/** The part as the features before this one leave it. */
-export const before = (plan: Plan, index: number): Progress =>
-  plan.features
-    .slice(0, index)
-    .reduce(
-      (progress, feature, at) =>
-        feature.status === 'planned'
-          ? replayNext(plan.lathe, plan.setup, progress, feature.operation, at).after
-          : progress,
-      startOf(plan.setup),
-    )

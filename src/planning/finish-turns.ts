@@ -3,7 +3,7 @@ import type { Shop } from '../finish/measured.ts'
 import { summedError } from '../finish/table.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import type { Slide } from '../moves/operation.ts'
-import type { FeaturePlan } from '../sheet/plan.ts'
+import type { FeaturePlan } from '../plan/plan.ts'
 import { formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 

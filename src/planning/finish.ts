@@ -1,4 +1,4 @@
-import { budget } from '../budget/budget.ts'
+import { budgetOf } from '../budget/budget.ts'
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Shop } from '../finish/measured.ts'
 import { onOutside } from '../finish/outside.ts'
@@ -9,16 +9,16 @@ import { correctionTable } from '../finish/table.ts'
 import { widthTable } from '../finish/width-table.ts'
 import type { Operation } from '../moves/operation.ts'
 import { isOnLine } from '../moves/placing.ts'
+import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import type { Progress } from '../replay/replay.ts'
 import { buildSheet } from '../sheet/build.ts'
-import type { FeaturePlan, Plan } from '../sheet/plan.ts'
 import type { Sheet } from '../sheet/sheet.ts'
 import type { Length } from '../units/length.ts'
 import { assumedInShort, continuesFrom } from './finish-assumed.ts'
 import { believed, doubtful, otherTool } from './finish-doubt.ts'
 import { roughedFirst } from './finish-rough.ts'
 import { senseless } from './finish-sense.ts'
-import { before, cutPlan, type NotCut, type Source } from './finish-source.ts'
+import { cutPlan, type NotCut, type Source } from './finish-source.ts'
 import { turnsShort } from './finish-turns.ts'
 import { floorThere, notesOf, refusedBy } from './finish-words.ts'
 import { sideFeedWarnings } from './side-feed-words.ts'
@@ -54,7 +54,7 @@ const remainingOf = (plan: Plan, index: number, taken: Taken): Sheet => {
   if (feature.status === 'refused') return only(plan, index, feature, null)
   const stop = stopOf(feature.operation, feature.trace)
   if (stop === null) return only(plan, index, refusedBy(plan.units, feature, taken, null), null)
-  const progress = before(plan, index)
+  const progress = feature.before
   const written: Shop = { lathe: plan.lathe, setup: plan.setup, progress, operation: feature.operation, stop }
   const shop = onOutside(written, taken.outside)
   const nonsense = senseless(plan.units, shop, taken)
@@ -150,7 +150,7 @@ const budgetAfter = (plan: Plan, progress: Progress, operation: Operation): read
   const { accuracy } = plan.lathe
   const touchOff = isOnLine(operation.placing) ? accuracy.stock / 2 : accuracy.touchOff
   const lathe = { ...plan.lathe, accuracy: { ...accuracy, touchOff, runout: 0 } }
-  const budgeted = budget(lathe, { ...plan.setup, stock: progress.surely }, [operation])[0]!
+  const budgeted = budgetOf(lathe, plan.setup, operation, { surely: progress.surely, possibly: progress.surely })
   if (!isOnLine(operation.placing)) return budgeted
   return budgeted.map((one) =>
     one.worstCause === 'touching off' ? { ...one, worstCause: 'measuring the bottom' } : one,

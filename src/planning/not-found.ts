@@ -3,7 +3,7 @@ import type { Refusal } from '../features/draft.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
-import { labelOf } from '../sheet/dimensions.ts'
+import { labelOf } from '../plan/labels.ts'
 import { formatExact, formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 

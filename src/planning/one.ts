@@ -22,6 +22,8 @@ export type Planned = {
   readonly draft: Draft
   readonly operation: Operation
   readonly trace: OperationTrace
+  /** The part before this operation, and after it. */
+  readonly before: Progress
   readonly after: Progress
   readonly spindle: Spindle
   readonly warnings: readonly Said[]
@@ -55,7 +57,10 @@ export function planOne(
   const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
   const failed = unproven(job.units, operation, trace, faults) ?? notFound(job.units, job.lathe, operation, trace)
   if (failed !== null) return { feature, refusal: groundOnFace(job.units, draft, failed) ?? failed }
-  return { feature, planned: { draft, operation, trace, after, spindle, warnings: warningsOf(checked, spindle) } }
+  return {
+    feature,
+    planned: { draft, operation, trace, before: progress, after, spindle, warnings: warningsOf(checked, spindle) },
+  }
 }
 
 /** A corner tool goes in by ever smaller moves of its own. */

@@ -1,4 +1,4 @@
-import type { Budgeted } from '../budget/budgeted.ts'
+import { budgetOf } from '../budget/budget.ts'
 import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import { inspectFeature } from '../features/inspect.ts'
 import { standsIn } from '../features/on-face.ts'
@@ -8,36 +8,28 @@ import { otherUnits } from '../job/checks/other-units.ts'
 import { slender } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
 import type { Setup } from '../moves/operation.ts'
-import type { FeaturePlan, Plan } from '../sheet/plan.ts'
+import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import { measuredEdge, statedEdge } from '../tools/stated.ts'
 import { formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
+import type { Features } from './features.ts'
 import { groundFor } from './ground.ts'
-import { clearOf, type Outcome, type Planned, sideFeedOf } from './one.ts'
+import { clearOf, type Planned, sideFeedOf } from './one.ts'
 import { sideFeedWarnings } from './side-feed-words.ts'
 
 /** The plan of a whole job, with the features in the order of work and what their sizes may come to. */
-export function toPlan(
-  job: Job,
-  bench: Bench,
-  setup: Setup,
-  outcomes: readonly Outcome[],
-  budgets: readonly (readonly Budgeted[])[],
-  reasons: readonly string[],
-): Plan {
-  let done = 0
+export function toPlan(job: Job, bench: Bench, setup: Setup, { outcomes, reasons }: Features): Plan {
   const features = outcomes.map(
     (one): FeaturePlan =>
       'planned' in one
-        ? plannedFeature(job, bench, one.planned, budgets[done++]!)
+        ? plannedFeature(job, bench, setup, one.planned)
         : { ...refusedFeature(bench, one.feature, one.refusal), ...toGrindAnew(bench, one) },
   )
-  const warnings = outcomes.flatMap((one, feature) => {
-    if (!('planned' in one)) return []
-    const planned = outcomes.slice(0, feature).filter((other) => 'planned' in other).length
-    const { operation, warnings: said } = one.planned
-    const bySide = sideFeedWarnings(job.units, job.lathe, operation, budgets[planned]!)
-    return [...said, ...bySide].map((each) => ({ feature, ...each }))
+  const warnings = outcomes.flatMap((one, index) => {
+    const feature = features[index]!
+    if (!('planned' in one) || feature.status === 'refused') return []
+    const bySide = sideFeedWarnings(job.units, job.lathe, feature.operation, feature.budget)
+    return [...one.planned.warnings, ...bySide].map((each) => ({ feature: index, ...each }))
   })
   return {
     title: job.title,
@@ -71,9 +63,10 @@ export function toPlan(
 function plannedFeature(
   job: Job,
   bench: Bench,
-  { draft, operation, trace, spindle }: Planned,
-  budgeted: readonly Budgeted[],
+  setup: Setup,
+  { draft, operation, trace, before, spindle }: Planned,
 ): FeaturePlan {
+  const budgeted = budgetOf(job.lathe, setup, operation, before)
   const { feature, tool, undersize, drawn, layout } = draft
   const notes = [
     ...draft.notes,
@@ -94,6 +87,7 @@ function plannedFeature(
     sideFeed: sideFeedOf(job.lathe, feature),
     operation,
     trace,
+    before,
     budget: budgeted,
     notes: draft.cuts.style === 'steps' ? [...notes, ...steppedNotes(draft, trace, bench.units)] : notes,
     inspection: inspectFeature(bench, draft, budgeted),

@@ -1,7 +1,7 @@
 import type { Refusal } from '../features/draft.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
-import { labelOf } from '../sheet/dimensions.ts'
+import { labelOf } from '../plan/labels.ts'
 import { formatDifference, formatLength } from '../units/format.ts'
 import type { Units } from '../units/length.ts'
 

@@ -3,12 +3,11 @@ import { type Stop, stopOf } from '../finish/stop.ts'
 import { type CorrectionTable, correctionTable, type Row } from '../finish/table.ts'
 import { type WidthTable, widthTable } from '../finish/width-table.ts'
 import type { Scale } from '../lathe/lathe.ts'
-import { replayNext, startOf } from '../replay/replay.ts'
+import type { Plan } from '../plan/plan.ts'
 import { inUnits } from '../units/length.ts'
 import { afterFinish } from './after-finish.ts'
 import { marks, readingOf, shownOn } from './dial.ts'
 import { identify, length } from './figure.ts'
-import type { Plan } from './plan.ts'
 import { apart, betweenWords, joined, neighbors, noTable, withoutRow } from './rows.ts'
 import type { Planned } from './scene.ts'
 import type { Corrections, Figure, Phrase, SheetStep } from './sheet.ts'
@@ -25,13 +24,9 @@ const NONE: Tables = { bottom: null, width: null, after: null }
 
 /** The tables of every feature, in the order of the plan; null where there is none to give. `stops: false`: only what is under the last measuring. */
 export const correctionTables = (plan: Plan, stops: boolean): readonly Tables[] => {
-  let progress = startOf(plan.setup)
-  return plan.features.map((feature, index) => {
+  return plan.features.map((feature) => {
     if (feature.status === 'refused') return NONE
-    const before = progress
-    const { operation, trace } = feature
-    if (plan.features.slice(index + 1).some(({ status }) => status === 'planned'))
-      progress = replayNext(plan.lathe, plan.setup, progress, operation, 0).after
+    const { operation, trace, before } = feature
     const stop = stopOf(operation, trace)
     if (stop === null) return NONE
     const shop = { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop, many: true } as const

@@ -1,7 +1,8 @@
+import { labelOf } from '../plan/labels.ts'
+import type { Plan } from '../plan/plan.ts'
 import type { Units } from '../units/length.ts'
-import { dimensionFigure, labelOf } from './dimensions.ts'
+import { dimensionFigure } from './dimensions.ts'
 import { identify } from './figure.ts'
-import type { Plan } from './plan.ts'
 import type { Planned } from './scene.ts'
 import type { Phrase, SheetGain } from './sheet.ts'
 

@@ -1,10 +1,10 @@
 import type { Scale } from '../lathe/lathe.ts'
 import { readable } from '../lathe/lathe.ts'
+import type { Plan } from '../plan/plan.ts'
 import { carriageWords } from './carriage.ts'
 import { marksPerTurn, readingFigure } from './dial.ts'
 import { angleFigure } from './dimensions.ts'
 import { figure, identify, length } from './figure.ts'
-import type { Plan } from './plan.ts'
 import type { Planned } from './scene.ts'
 import type { Figure, Labeled, Phrase } from './sheet.ts'
 

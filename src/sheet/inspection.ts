@@ -1,8 +1,8 @@
 import type { Check, Told } from '../moves/inspection.ts'
+import type { Plan } from '../plan/plan.ts'
 import type { Units } from '../units/length.ts'
 import { angleFigure } from './dimensions.ts'
 import { identify, length } from './figure.ts'
-import type { Plan } from './plan.ts'
 import type { Planned } from './scene.ts'
 import type { Figure, InspectionLine, Phrase, Role } from './sheet.ts'
 

@@ -1,6 +1,6 @@
+import type { LayoutLine } from '../plan/plan.ts'
 import { INCH, MM } from '../units/length.ts'
 import { figure, length } from './figure.ts'
-import type { LayoutLine } from './plan.ts'
 import type { Said, Scene } from './scene.ts'
 import type { Phrase } from './sheet.ts'
 

@@ -1,10 +1,11 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Scale } from '../lathe/lathe.ts'
+import { labelOf } from '../plan/labels.ts'
+import type { Plan } from '../plan/plan.ts'
 import { INCH, inUnits, type Units } from '../units/length.ts'
 import { readingFigure } from './dial.ts'
-import { dimensionFigure, labelOf } from './dimensions.ts'
+import { dimensionFigure } from './dimensions.ts'
 import { identify } from './figure.ts'
-import type { Plan } from './plan.ts'
 import type { Planned } from './scene.ts'
 import type { Figure, Phrase, ProofLine } from './sheet.ts'
 

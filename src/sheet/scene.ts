@@ -1,8 +1,8 @@
 import { travelAt } from '../dials/travel.ts'
-import type { Scale } from '../lathe/lathe.ts'
 import type { Move, Slide } from '../moves/operation.ts'
+import type { FeaturePlan, Plan } from '../plan/plan.ts'
+import { scaleOf } from '../plan/scale.ts'
 import type { Units } from '../units/length.ts'
-import type { FeaturePlan, Plan } from './plan.ts'
 import type { Phrase } from './sheet.ts'
 
 export type Planned = Extract<FeaturePlan, { status: 'planned' }>
@@ -63,11 +63,6 @@ const countsAfter = (before: Counts, move: Move): Counts => {
     return before
   if (move.action === 'zero') return { ...before, [move.slide]: 0 }
   return move.count === undefined || move.count === null ? before : { ...before, [move.slide]: move.count }
-}
-
-export const scaleOf = (plan: Plan, slide: Slide): Scale | null => {
-  if (slide === 'cross-feed') return plan.lathe.crossFeed
-  return slide === 'compound' ? plan.lathe.compound.scale : plan.lathe.carriage
 }
 
 /** How deep (below the feature's surface) and how far along from its zero the tool's reference point stands, pm. */

@@ -3,10 +3,10 @@ import type { Between } from '../finish/between.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Action, Operation, Purpose, Slide } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
+import type { PlannedPart, Spindle, StatedEdge } from '../plan/plan.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { GrindSheet } from './grind.ts'
 import type { FoldedPlace } from './places.ts'
-import type { PlannedPart, Spindle, StatedEdge } from './plan.ts'
 
 /** `rule`: inches, said as the fraction that a rule has. */
 export type FigureUnit = Units | 'rule' | 'deg' | 'rpm' | 'ft/min' | 'm/min' | 'mark' | 'turn' | 'count'

@@ -1,4 +1,5 @@
 import type { Instrument } from '../moves/operation.ts'
+import type { Plan } from '../plan/plan.ts'
 import type { Mistake } from '../slips/mistakes.ts'
 import type { Ridge } from '../slips/ridge.ts'
 import { type Change, type Slip, slipsOf } from '../slips/slips.ts'
@@ -6,7 +7,6 @@ import type { Units } from '../units/length.ts'
 import { byCarriage } from './carriage.ts'
 import { dimensionFigure } from './dimensions.ts'
 import { identify, length } from './figure.ts'
-import type { Plan } from './plan.ts'
 import type { Planned } from './scene.ts'
 import type { Phrase, SlipCard } from './sheet.ts'
 

@@ -1,11 +1,11 @@
 import type { WidthRow, WidthTable } from '../finish/width-table.ts'
 import type { Scale } from '../lathe/lathe.ts'
+import type { Plan } from '../plan/plan.ts'
+import { scaleOf } from '../plan/scale.ts'
 import { inUnits } from '../units/length.ts'
 import { markFigure, markWord, readingFigure, readingOf, shownOn } from './dial.ts'
 import { length } from './figure.ts'
-import type { Plan } from './plan.ts'
 import { apart, betweenWords, joined, neighbors, noTable, withoutRow } from './rows.ts'
-import { scaleOf } from './scene.ts'
 import type { Figure, Phrase, WidthCorrections } from './sheet.ts'
 
 /** The lines under the stop that tell how far to feed across by what the width measures. `first` is the number of the feature's first step. */

@@ -1,15 +1,23 @@
 import { describe, expect, it } from 'vitest'
-import { budget } from '../../src/budget/budget.ts'
+import { budgetOf } from '../../src/budget/budget.ts'
 import type { Budgeted } from '../../src/budget/budgeted.ts'
 import { worn } from '../../src/budget/worn.ts'
-import type { Accuracy } from '../../src/lathe/lathe.ts'
+import type { Accuracy, Lathe } from '../../src/lathe/lathe.ts'
 import type { Instrument, Operation } from '../../src/moves/operation.ts'
 import { excess } from '../../src/replay/form/compare.ts'
-import { replay } from '../../src/replay/replay.ts'
+import { replay, replayNext, startOf } from '../../src/replay/replay.ts'
 import { formed, pulley, rounded, stepped } from '../replay/operations.ts'
 import { bar, bench, corner, inch, neck, round, square, toInch, vee } from '../replay/shop.ts'
 
 const setup = bar([1.5, 4])
+const budget = (lathe: Lathe, where: typeof setup, operations: readonly Operation[]) => {
+  let before = startOf(where)
+  return operations.map((operation) => {
+    const all = budgetOf(lathe, where, operation, before)
+    before = replayNext(lathe, where, before, operation, 0).after
+    return all
+  })
+}
 const NONE: Accuracy = {
   reading: 0,
   touchOff: 0,

@@ -1,17 +1,17 @@
 import { dirname, join } from 'node:path'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { budget } from '../../src/budget/budget.ts'
+import { budgetOf } from '../../src/budget/budget.ts'
 import { worn } from '../../src/budget/worn.ts'
 import { compile } from '../../src/compile.ts'
 import type { Lathe, Scale } from '../../src/lathe/lathe.ts'
 import type { Form } from '../../src/moves/form.ts'
 import type { Instrument, Operation, Slide } from '../../src/moves/operation.ts'
 import { isOnLine } from '../../src/moves/placing.ts'
+import type { Plan } from '../../src/plan/plan.ts'
 import type { Before } from '../../src/replay/bench.ts'
 import { type Progress, replayNext, startOf } from '../../src/replay/replay.ts'
 import { runOperation } from '../../src/replay/run.ts'
-import type { Plan } from '../../src/sheet/plan.ts'
 import { INCH } from '../../src/units/length.ts'
 import { runIn } from '../cli/world.ts'
 import { FILES, jobPath } from '../judge/tried.ts'
@@ -73,7 +73,7 @@ test('whatever comes together, the replayed size lies within the worst sizes', (
       const { operation } = feature
       progress = replayNext(plan.lathe, plan.setup, progress, operation, 0).after
       if (operation.moves.some(({ place }) => place !== undefined)) continue
-      const shown = budget(plan.lathe, { ...plan.setup, stock: before.surely }, [operation])[0]!
+      const shown = budgetOf(plan.lathe, plan.setup, operation, { surely: before.surely, possibly: before.surely })
       fc.assert(
         fc.property(fc.infiniteStream(fc.boolean()), (signs) => {
           const sign = (): 1 | -1 => (signs.next().value ? 1 : -1)

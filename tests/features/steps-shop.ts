@@ -1,5 +1,5 @@
 import { type Compiled, compile } from '../../src/compile.ts'
-import type { FeaturePlan } from '../../src/sheet/plan.ts'
+import type { FeaturePlan } from '../../src/plan/plan.ts'
 
 export type Planned = Extract<FeaturePlan, { status: 'planned' }>
 export type Given = {

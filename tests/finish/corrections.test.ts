@@ -5,11 +5,11 @@ import { compile } from '../../src/compile.ts'
 import { correctedFor } from '../../src/finish/measured.ts'
 import { bottomWanted, stopOf } from '../../src/finish/stop.ts'
 import type { Load } from '../../src/job/read-job.ts'
+import type { Plan } from '../../src/plan/plan.ts'
 import { printJson } from '../../src/print/json/print.ts'
 import { printText } from '../../src/print/text/print.ts'
 import { startOf } from '../../src/replay/replay.ts'
 import { buildSheet } from '../../src/sheet/build.ts'
-import type { Plan } from '../../src/sheet/plan.ts'
 import { INCH } from '../../src/units/length.ts'
 
 const JOBS = join(import.meta.dirname, '..', '..', 'examples', 'jobs')

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { compile } from '../../src/compile.ts'
+import type { FeaturePlan, Gain } from '../../src/plan/plan.ts'
 import { PRINTERS } from '../../src/print/registry.ts'
 import { buildSheet } from '../../src/sheet/build.ts'
-import type { FeaturePlan, Gain } from '../../src/sheet/plan.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 type Shop = {

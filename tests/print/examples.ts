@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { compile } from '../../src/compile.ts'
 import type { Load } from '../../src/job/read-job.ts'
+import type { Plan } from '../../src/plan/plan.ts'
 import { buildSheet } from '../../src/sheet/build.ts'
-import type { Plan } from '../../src/sheet/plan.ts'
 import type { Sheet } from '../../src/sheet/sheet.ts'
 
 /** The jobs that are shipped, compiled for real. */

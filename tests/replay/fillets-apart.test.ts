@@ -3,7 +3,7 @@ import { compile } from '../../src/compile.ts'
 import { benchOf, setupOf } from '../../src/job/lower.ts'
 import { readJob } from '../../src/job/read-job.ts'
 import type { Move } from '../../src/moves/operation.ts'
-import { planFeatures } from '../../src/planning/features.ts'
+import { operationsOf, planFeatures } from '../../src/planning/features.ts'
 import { replay } from '../../src/replay/replay.ts'
 import { INCH } from '../../src/units/length.ts'
 
@@ -51,7 +51,7 @@ describe('two fillets that the marks serve differently', () => {
     const read = readJob('job.yaml', load).job!
     const bench = benchOf(read)
     const setup = setupOf(bench)
-    const operation = planFeatures(read, bench, setup).operations[0]!
+    const operation = operationsOf(planFeatures(read, bench, setup))[0]!
     const places = placesOf(operation.moves)
     const between = places.flatMap((to) => {
       const moves = operation.moves.map((move, i) => (i === to - 1 ? { ...move, count: move.count! - 1 } : move))

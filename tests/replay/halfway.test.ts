@@ -7,7 +7,7 @@ import { type Load, readJob } from '../../src/job/read-job.ts'
 import type { Lathe } from '../../src/lathe/lathe.ts'
 import type { Form } from '../../src/moves/form.ts'
 import type { Operation, Setup } from '../../src/moves/operation.ts'
-import { planFeatures } from '../../src/planning/features.ts'
+import { operationsOf, planFeatures } from '../../src/planning/features.ts'
 import { differ } from '../../src/replay/form/compare.ts'
 import { goOn, halfway } from '../../src/replay/halfway.ts'
 import { finished, type Progress, replayNext, startOf } from '../../src/replay/replay.ts'
@@ -27,7 +27,7 @@ const casesOf = (entry: string, read: Load): Case[] => {
   if (job === null) return []
   const setup = setupOf(benchOf(job))
   let progress = startOf(setup)
-  return planFeatures(job, benchOf(job), setup).operations.map((operation) => {
+  return operationsOf(planFeatures(job, benchOf(job), setup)).map((operation) => {
     const one = { lathe: job.lathe, setup, progress, operation }
     progress = replayNext(job.lathe, setup, progress, operation, 0).after
     return one

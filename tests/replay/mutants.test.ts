@@ -7,7 +7,7 @@ import { type Load, readJob } from '../../src/job/read-job.ts'
 import type { Lathe } from '../../src/lathe/lathe.ts'
 import type { Operation, Setup } from '../../src/moves/operation.ts'
 import type { FaultKind } from '../../src/moves/trace.ts'
-import { planFeatures } from '../../src/planning/features.ts'
+import { operationsOf, planFeatures } from '../../src/planning/features.ts'
 import { marksBox } from '../../src/replay/bench.ts'
 import { differ, excess, TOLERANCE } from '../../src/replay/form/compare.ts'
 import { grown, shrunk } from '../../src/replay/form/dilate.ts'
@@ -47,7 +47,7 @@ const programs = (entry: string, read: Load): Proven[] => {
   if (job === null) return []
   const bench = benchOf(job)
   const setup = setupOf(bench)
-  const { operations } = planFeatures(job, bench, setup)
+  const operations = operationsOf(planFeatures(job, bench, setup))
   return operations.map((operation, at) => ({ lathe: job.lathe, setup, before: operations.slice(0, at), operation }))
 }
 const programsOf = (text: string): Proven[] => programs('-', () => ({ ok: true, file: '-', bytes: text }))

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest'
 import { benchOf, setupOf } from '../../src/job/lower.ts'
 import { readJob } from '../../src/job/read-job.ts'
 import type { Move, Operation } from '../../src/moves/operation.ts'
-import { planFeatures } from '../../src/planning/features.ts'
+import { operationsOf, planFeatures } from '../../src/planning/features.ts'
 import { replay } from '../../src/replay/replay.ts'
 
 const JOB = `
@@ -24,7 +24,7 @@ features:
 it('a floor between fillets that are stepped along is left no higher by the cusp of the fillets', () => {
   const { job } = readJob('-', () => ({ ok: true, file: '-', bytes: JOB }))
   const setup = setupOf(benchOf(job!))
-  const [operation] = planFeatures(job!, benchOf(job!), setup).operations
+  const [operation] = operationsOf(planFeatures(job!, benchOf(job!), setup))
   const faults = (one: Operation) => replay(job!.lathe, setup, [one]).faults.map(({ kind }) => kind)
   expect(faults(operation!)).toEqual([])
   const across = operation!.moves.findIndex(({ action }) => action === 'feed-across')

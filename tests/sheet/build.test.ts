@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import type { Plan } from '../../src/plan/plan.ts'
 import { words } from '../../src/print/phrase.ts'
 import { buildSheet } from '../../src/sheet/build.ts'
-import type { Plan } from '../../src/sheet/plan.ts'
 import type { Figure, Phrase, Sheet, SheetStep } from '../../src/sheet/sheet.ts'
 import { groove, grooveMoves, grooveWith, inch, metricDial, move, plan, refused } from './fixture.ts'
 

@@ -1,7 +1,7 @@
 import type { Scale } from '../../src/lathe/lathe.ts'
 import type { Form } from '../../src/moves/form.ts'
 import type { Move } from '../../src/moves/operation.ts'
-import type { FeaturePlan, Plan } from '../../src/sheet/plan.ts'
+import type { FeaturePlan, Plan } from '../../src/plan/plan.ts'
 import { INCH, MM } from '../../src/units/length.ts'
 
 /** Plans put together by hand: the screw of a village cider press with one relief groove. Lengths in inches here, pm in the plan. */
@@ -91,6 +91,7 @@ type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
 export const groove: Planned = {
   status: 'planned',
+  before: { surely: [], possibly: [], allowed: [] },
   name: 'Thread-relief groove',
   kind: 'groove',
   why: 'clearance for the die at the end of the thread',

@@ -1,4 +1,4 @@
-import type { Plan } from '../../src/sheet/plan.ts'
+import type { Plan } from '../../src/plan/plan.ts'
 import type { Shop } from '../../src/written/written.ts'
 
 /** What the words of a list refer to, of a planned job. */

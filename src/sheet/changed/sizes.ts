@@ -1,5 +1,5 @@
 import type { Instrument } from '../../moves/operation.ts'
-import { labelOf } from '../dimensions.ts'
+import { labelOf } from '../../plan/labels.ts'
 import { figure } from '../figure.ts'
 import type { Change, Figure, Phrase } from '../sheet.ts'
 import { type Data, dataIn, listIn, numberIn, sameData, textIn } from './data.ts'

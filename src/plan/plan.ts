@@ -5,6 +5,7 @@ import type { Check } from '../moves/inspection.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import type { LayoutLine, Spindle, StatedEdge } from '../moves/stated.ts'
 import type { OperationTrace } from '../moves/trace.ts'
+import type { Progress } from '../replay/replay.ts'
 import type { Length, Units } from '../units/length.ts'
 
 export type { LayoutLine, Spindle, StatedEdge } from '../moves/stated.ts'
@@ -81,6 +82,8 @@ export type FeaturePlan =
       readonly sideFeed: 'compound' | 'carriage' | 'lines'
       readonly operation: Operation
       readonly trace: OperationTrace
+      /** The part before this operation. */
+      readonly before: Progress
       readonly budget: readonly Budgeted[]
       /** What would make it hold, where it may not. */
       readonly gains?: readonly Gain[]
