@@ -1,5 +1,5 @@
 import { readable, type Scale } from '../lathe/lathe.ts'
-import { marksPerTurn } from '../sheet/dial.ts'
+import { marksPerTurn } from '../phrase/dial.ts'
 import { perUnit } from '../units/length.ts'
 
 export type ReadingRead = { readonly ok: true; readonly count: number } | { readonly ok: false; readonly why: string }

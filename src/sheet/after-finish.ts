@@ -2,13 +2,14 @@ import type { Again } from '../finish/again.ts'
 import { bottomWanted, type Stop } from '../finish/stop.ts'
 import { readable } from '../lathe/lathe.ts'
 import type { Slide } from '../moves/operation.ts'
+import { markFigure } from '../phrase/dial.ts'
+import { length } from '../phrase/figure.ts'
+import type { Phrase, Role } from '../phrase/phrase.ts'
 import type { Plan } from '../plan/plan.ts'
 import { scaleOf } from '../plan/scale.ts'
 import { inUnits, type Length } from '../units/length.ts'
-import { markFigure } from './dial.ts'
-import { length } from './figure.ts'
 import type { Planned } from './scene.ts'
-import type { MetalLeft, Phrase, Role } from './sheet.ts'
+import type { MetalLeft } from './sheet.ts'
 
 /** One size that the finishing pass, once more, can still bring right. Lengths in pm. */
 type Left = {

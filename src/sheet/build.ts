@@ -1,3 +1,4 @@
+import type { Phrase } from '../phrase/phrase.ts'
 import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import { cautionsFor, PULLS_IN } from './cautions.ts'
 import { correctionTables, withCorrections } from './corrections.ts'
@@ -7,7 +8,7 @@ import { identityOf } from './identity.ts'
 import { inspectionOf } from './inspection.ts'
 import { placesOf } from './places.ts'
 import { proofOf } from './proof.ts'
-import type { Phrase, Sheet, SheetFeature, SheetStep } from './sheet.ts'
+import type { Sheet, SheetFeature, SheetStep } from './sheet.ts'
 import { stepsOf } from './steps.ts'
 
 /**

@@ -1,12 +1,12 @@
 import { travelAt } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import { isOnLine } from '../moves/placing.ts'
+import { marks, readingFigure, shownOn } from '../phrase/dial.ts'
+import { length } from '../phrase/figure.ts'
+import type { Phrase } from '../phrase/phrase.ts'
 import { INCH, MM } from '../units/length.ts'
-import { marks, readingFigure, shownOn } from './dial.ts'
-import { length } from './figure.ts'
 import { lockWords } from './hand.ts'
 import type { Said, Scene } from './scene.ts'
-import type { Phrase } from './sheet.ts'
 
 /** What a hand does on the carriage beside turning it to a reading; null where it is only that. */
 export const carriageStep = (scene: Scene): Said | null => {

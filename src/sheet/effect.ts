@@ -1,10 +1,10 @@
 import { travelAt } from '../dials/travel.ts'
+import { length } from '../phrase/figure.ts'
+import type { Figure, Phrase } from '../phrase/phrase.ts'
 import { scaleOf } from '../plan/scale.ts'
 import { perUnit } from '../units/length.ts'
-import { length } from './figure.ts'
 import type { Scene } from './scene.ts'
 import { placeOf } from './scene.ts'
-import type { Figure, Phrase } from './sheet.ts'
 
 /** What a move does to the work, from its readings and its replay. */
 export const effectOf = (scene: Scene): Phrase => {

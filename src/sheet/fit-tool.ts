@@ -1,9 +1,9 @@
+import { angleFigure } from '../phrase/dimensions.ts'
+import { length } from '../phrase/figure.ts'
+import type { Phrase } from '../phrase/phrase.ts'
 import type { Length } from '../units/length.ts'
 import { INCH, MM } from '../units/length.ts'
-import { angleFigure } from './dimensions.ts'
-import { length } from './figure.ts'
 import type { Said, Scene } from './scene.ts'
-import type { Phrase } from './sheet.ts'
 
 /** The tool in its holder: on center and square to the work, with what it costs on this very form to be off. */
 export const fitTool = (scene: Scene): Said => {

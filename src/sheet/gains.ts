@@ -1,10 +1,11 @@
+import { dimensionFigure } from '../phrase/dimensions.ts'
+import { identify } from '../phrase/figure.ts'
+import type { Phrase } from '../phrase/phrase.ts'
 import { labelOf } from '../plan/labels.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Units } from '../units/length.ts'
-import { dimensionFigure } from './dimensions.ts'
-import { identify } from './figure.ts'
 import type { Planned } from './scene.ts'
-import type { Phrase, SheetGain } from './sheet.ts'
+import type { SheetGain } from './sheet.ts'
 
 /** What would make a feature hold: first what the hand does, then what comes of it, then the keys that plan it so. */
 export const gainsOf = (plan: Plan, feature: Planned, position: number): SheetGain[] =>

@@ -1,14 +1,14 @@
 import { isOnLine } from '../moves/placing.ts'
 import type { Size } from '../moves/trace.ts'
+import { waysOf } from '../phrase/dial.ts'
+import { dimensionFigure } from '../phrase/dimensions.ts'
+import { figure, length } from '../phrase/figure.ts'
+import type { Phrase } from '../phrase/phrase.ts'
 import { labelOf } from '../plan/labels.ts'
-import { waysOf } from './dial.ts'
-import { dimensionFigure } from './dimensions.ts'
-import { figure, length } from './figure.ts'
 import { fitTool } from './fit-tool.ts'
 import { layout } from './layout.ts'
 import { overWork, placingWords, touchWords } from './placing.ts'
 import type { Said, Scene } from './scene.ts'
-import type { Phrase } from './sheet.ts'
 import { swing } from './swing.ts'
 
 /** What a hand does that is on no dial. */

@@ -1,12 +1,13 @@
 import type { Scale } from '../lathe/lathe.ts'
 import { readable } from '../lathe/lathe.ts'
+import { marksPerTurn, readingFigure } from '../phrase/dial.ts'
+import { angleFigure } from '../phrase/dimensions.ts'
+import { figure, identify, length } from '../phrase/figure.ts'
+import type { Figure, Phrase } from '../phrase/phrase.ts'
 import type { Plan } from '../plan/plan.ts'
 import { carriageWords } from './carriage.ts'
-import { marksPerTurn, readingFigure } from './dial.ts'
-import { angleFigure } from './dimensions.ts'
-import { figure, identify, length } from './figure.ts'
 import type { Planned } from './scene.ts'
-import type { Figure, Labeled, Phrase } from './sheet.ts'
+import type { Labeled } from './sheet.ts'
 
 /** The block above a feature's steps: what is wanted, with what, on which dials. */
 export const headingOf = (plan: Plan, feature: Planned, position: number): Labeled[] => {

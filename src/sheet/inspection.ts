@@ -1,10 +1,11 @@
 import type { Check, Told } from '../moves/inspection.ts'
+import { angleFigure } from '../phrase/dimensions.ts'
+import { identify, length } from '../phrase/figure.ts'
+import type { Figure, Phrase, Role } from '../phrase/phrase.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Units } from '../units/length.ts'
-import { angleFigure } from './dimensions.ts'
-import { identify, length } from './figure.ts'
 import type { Planned } from './scene.ts'
-import type { Figure, InspectionLine, Phrase, Role } from './sheet.ts'
+import type { InspectionLine } from './sheet.ts'
 
 /** The table to fill in at the bench: one line a size. The sizes planned are those of the replayed form. */
 export const inspectionOf = (plan: Plan, feature: Planned, position: number): InspectionLine[] =>

@@ -1,8 +1,8 @@
+import { figure, length } from '../phrase/figure.ts'
+import type { Phrase } from '../phrase/phrase.ts'
 import type { LayoutLine } from '../plan/plan.ts'
 import { INCH, MM } from '../units/length.ts'
-import { figure, length } from './figure.ts'
 import type { Said, Scene } from './scene.ts'
-import type { Phrase } from './sheet.ts'
 
 /** Which lines to scribe, from which datum, and what each is set by. */
 export const layout = (scene: Scene): Said => {

@@ -1,11 +1,12 @@
 import type { Dial } from '../lathe/lathe.ts'
 import type { Move, Slide } from '../moves/operation.ts'
+import { markFigure, markWord, past, readingOf, shownOn, zerosForward } from '../phrase/dial.ts'
+import { identify, length } from '../phrase/figure.ts'
+import type { Phrase } from '../phrase/phrase.ts'
 import type { Plan } from '../plan/plan.ts'
 import { scaleOf } from '../plan/scale.ts'
-import { markFigure, markWord, past, readingOf, shownOn, zerosForward } from './dial.ts'
-import { identify, length } from './figure.ts'
 import { type Planned, placeOf, type Scene, scenesOf } from './scene.ts'
-import type { Phrase, SheetStep } from './sheet.ts'
+import type { SheetStep } from './sheet.ts'
 
 /** All the moves at one place of a form that is stepped along, told in one line: from step `from` to step `to`. */
 export type FoldedPlace = {

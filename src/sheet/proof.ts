@@ -1,13 +1,14 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Scale } from '../lathe/lathe.ts'
+import { readingFigure } from '../phrase/dial.ts'
+import { dimensionFigure } from '../phrase/dimensions.ts'
+import { identify } from '../phrase/figure.ts'
+import type { Figure, Phrase } from '../phrase/phrase.ts'
 import { labelOf } from '../plan/labels.ts'
 import type { Plan } from '../plan/plan.ts'
 import { INCH, inUnits, type Units } from '../units/length.ts'
-import { readingFigure } from './dial.ts'
-import { dimensionFigure } from './dimensions.ts'
-import { identify } from './figure.ts'
 import type { Planned } from './scene.ts'
-import type { Figure, Phrase, ProofLine } from './sheet.ts'
+import type { ProofLine } from './sheet.ts'
 
 /** What was replayed, and what each finished dimension comes to. */
 export const proofOf = (plan: Plan, feature: Planned, position: number) => ({

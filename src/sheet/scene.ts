@@ -1,9 +1,9 @@
 import { travelAt } from '../dials/travel.ts'
 import type { Move, Slide } from '../moves/operation.ts'
+import type { Phrase } from '../phrase/phrase.ts'
 import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import { scaleOf } from '../plan/scale.ts'
 import type { Units } from '../units/length.ts'
-import type { Phrase } from './sheet.ts'
 
 export type Planned = Extract<FeaturePlan, { status: 'planned' }>
 

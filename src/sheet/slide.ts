@@ -1,12 +1,22 @@
 import { travelAt } from '../dials/travel.ts'
 import type { Slide } from '../moves/operation.ts'
+import {
+  markFigure,
+  marks,
+  readingFigure,
+  readingOf,
+  turnsOf,
+  turnTo,
+  type Ways,
+  waysOf,
+  wholeTurns,
+} from '../phrase/dial.ts'
+import { length } from '../phrase/figure.ts'
+import type { Figure, Phrase } from '../phrase/phrase.ts'
 import { scaleOf } from '../plan/scale.ts'
 import { INCH, MM } from '../units/length.ts'
 import { carriageStep } from './carriage.ts'
-import { markFigure, marks, readingFigure, readingOf, turnsOf, turnTo, type Ways, waysOf, wholeTurns } from './dial.ts'
-import { length } from './figure.ts'
 import type { Said, Scene } from './scene.ts'
-import type { Figure, Phrase } from './sheet.ts'
 
 /** What a hand does on a slide: the dial's words, led by the slide. */
 export const slideStep = (scene: Scene, slide: Slide): Said =>

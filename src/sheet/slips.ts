@@ -1,14 +1,15 @@
 import type { Instrument } from '../moves/operation.ts'
+import { dimensionFigure } from '../phrase/dimensions.ts'
+import { identify, length } from '../phrase/figure.ts'
+import type { Phrase } from '../phrase/phrase.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Mistake } from '../slips/mistakes.ts'
 import type { Ridge } from '../slips/ridge.ts'
 import { type Change, type Slip, slipsOf } from '../slips/slips.ts'
 import type { Units } from '../units/length.ts'
 import { byCarriage } from './carriage.ts'
-import { dimensionFigure } from './dimensions.ts'
-import { identify, length } from './figure.ts'
 import type { Planned } from './scene.ts'
-import type { Phrase, SlipCard } from './sheet.ts'
+import type { SlipCard } from './sheet.ts'
 
 /** For each planned feature what the single mistakes on it would measure, and what they were. */
 export const slipCards = (plan: Plan): SlipCard[] => {

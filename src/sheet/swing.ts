@@ -1,8 +1,8 @@
+import { angleFigure } from '../phrase/dimensions.ts'
+import { length } from '../phrase/figure.ts'
+import type { Phrase } from '../phrase/phrase.ts'
 import { INCH, MM } from '../units/length.ts'
-import { angleFigure } from './dimensions.ts'
-import { length } from './figure.ts'
 import type { Said, Scene } from './scene.ts'
-import type { Phrase } from './sheet.ts'
 
 /**
  * On the swivel scale of this lathe, and which way it is swung: a scale is marked alike on both sides of its 0, and the wrong side cuts

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { differenceText } from '../../src/judge/say.ts'
 import type { Operation } from '../../src/moves/operation.ts'
 import type { Fault, OperationTrace } from '../../src/moves/trace.ts'
+import { length } from '../../src/phrase/figure.ts'
 import { unproven } from '../../src/planning/unproven.ts'
-import { length } from '../../src/sheet/figure.ts'
 import { INCH, MM } from '../../src/units/length.ts'
 
 const operation = (limits: readonly [number, number] | null): Operation =>

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import type { Figure, Phrase } from '../../src/phrase/phrase.ts'
+import { words } from '../../src/phrase/words.ts'
 import type { Plan } from '../../src/plan/plan.ts'
-import { words } from '../../src/print/phrase.ts'
 import { buildSheet } from '../../src/sheet/build.ts'
-import type { Figure, Phrase, Sheet, SheetStep } from '../../src/sheet/sheet.ts'
+import type { Sheet, SheetStep } from '../../src/sheet/sheet.ts'
 import { groove, grooveMoves, grooveWith, inch, metricDial, move, plan, refused } from './fixture.ts'
 
 const line = (step: SheetStep | undefined): string => {

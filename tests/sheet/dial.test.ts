@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { travelAt } from '../../src/dials/travel.ts'
 import type { Scale } from '../../src/lathe/lathe.ts'
 import type { Slide } from '../../src/moves/operation.ts'
-import { words } from '../../src/print/phrase.ts'
-import { readingOf, turnTo, waysOf, wholeTurns } from '../../src/sheet/dial.ts'
+import { readingOf, turnTo, waysOf, wholeTurns } from '../../src/phrase/dial.ts'
+import { words } from '../../src/phrase/words.ts'
 import { diameterDial, inch, inchDial, metricDial, mm, readout } from './fixture.ts'
 
 const said = (scale: Scale, from: number, to: number, slide: Slide = 'cross-feed', angle = 0): string =>

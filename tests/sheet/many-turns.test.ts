@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Slide } from '../../src/moves/operation.ts'
-import { words } from '../../src/print/phrase.ts'
-import { turnTo, waysOf } from '../../src/sheet/dial.ts'
+import { turnTo, waysOf } from '../../src/phrase/dial.ts'
+import { words } from '../../src/phrase/words.ts'
 import { program } from '../cases/program.ts'
 import { diameterDial, inchDial, metricDial } from './fixture.ts'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { compile } from '../../src/compile.ts'
-import { words } from '../../src/print/phrase.ts'
+import { words } from '../../src/phrase/words.ts'
 import { buildSheet } from '../../src/sheet/build.ts'
 import { shallowBy } from '../../src/sheet/fit-tool.ts'
 import { inch } from '../replay/shop.ts'

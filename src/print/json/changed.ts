@@ -1,6 +1,7 @@
-import type { Change, Changed, Phrase } from '../../sheet/sheet.ts'
+import type { Phrase } from '../../phrase/phrase.ts'
+import { words } from '../../phrase/words.ts'
+import type { Change, Changed } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
-import { words } from '../phrase.ts'
 
 /** The list of changes as data: in words as the dial shows them, by the numbers of the steps. */
 export const changedData = ({ facts, features }: Changed, units: Units) => {

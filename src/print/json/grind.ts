@@ -1,7 +1,7 @@
 import type { AngleRange, FormFacts, GrindFacts, LengthRange } from '../../moves/grinding.ts'
+import { words } from '../../phrase/words.ts'
 import type { GrindSheet } from '../../sheet/grind.ts'
 import { inUnits, type Length, type Units } from '../../units/length.ts'
-import { words } from '../phrase.ts'
 
 /** The grinding sheet as data. Lengths in the units of the job, angles in degrees. */
 export const printGrindJson = (sheet: GrindSheet): string => `${JSON.stringify(toData(sheet), null, 2)}\n`

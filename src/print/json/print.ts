@@ -1,5 +1,6 @@
 import type { Dial, Scale } from '../../lathe/lathe.ts'
 import type { StatedEdge } from '../../moves/stated.ts'
+import { words } from '../../phrase/words.ts'
 import type {
   InspectionLine,
   ProofLine,
@@ -11,7 +12,6 @@ import type {
 } from '../../sheet/sheet.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { inUnits } from '../../units/length.ts'
-import { words } from '../phrase.ts'
 import { DIAL_ACTIONS } from './actions.ts'
 import { changedData } from './changed.ts'
 import { grindOf } from './grind.ts'

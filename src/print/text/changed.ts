@@ -1,6 +1,6 @@
+import { words } from '../../phrase/words.ts'
 import type { Change, Changed, ChangedFeature, ChangedStep } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
-import { words } from '../phrase.ts'
 import { COLUMNS, plain, wrap } from './columns.ts'
 
 /** What changed since the sheet that was kept, before anything else on the sheet. */

@@ -1,6 +1,6 @@
+import { words } from '../../phrase/words.ts'
 import type { GrindSheet, GroundTool } from '../../sheet/grind.ts'
 import type { Units } from '../../units/length.ts'
-import { words } from '../phrase.ts'
 import { apart, beside, COLUMNS } from './columns.ts'
 
 const LABEL = 12

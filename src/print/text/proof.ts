@@ -1,6 +1,6 @@
+import { number, words } from '../../phrase/words.ts'
 import type { ProofLine, SheetFeature } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
-import { number, words } from '../phrase.ts'
 import { beside, COLUMNS, wrap } from './columns.ts'
 
 type Row = readonly [label: string, planned: string, worst: string, rss: string, limits: string]

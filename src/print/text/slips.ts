@@ -1,6 +1,6 @@
+import { words } from '../../phrase/words.ts'
 import type { Sheet, SlipCard } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
-import { words } from '../phrase.ts'
 import { beside, COLUMNS, wrap } from './columns.ts'
 
 const MISTAKE = 6

@@ -1,7 +1,7 @@
+import { words } from '../../phrase/words.ts'
 import type { FoldedPlace } from '../../sheet/places.ts'
 import type { Group, SheetStep } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
-import { words } from '../phrase.ts'
 import { COLUMNS, plain, wrap } from './columns.ts'
 
 /** Where the effect stands when the words before it leave room; it never runs into them. */

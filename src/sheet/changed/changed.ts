@@ -1,4 +1,5 @@
-import type { Change, Changed, ChangedFeature, Phrase } from '../sheet.ts'
+import type { Phrase } from '../../phrase/phrase.ts'
+import type { Change, Changed, ChangedFeature } from '../sheet.ts'
 import { type Data, dataIn, listIn, sameData, textIn } from './data.ts'
 import { factsIn } from './facts.ts'
 import { withIds } from './ids.ts'

@@ -1,6 +1,7 @@
+import { decimals, figure } from '../../phrase/figure.ts'
+import type { FigureUnit, Phrase } from '../../phrase/phrase.ts'
 import type { Units } from '../../units/length.ts'
-import { decimals, figure } from '../figure.ts'
-import type { Change, FigureUnit, Phrase } from '../sheet.ts'
+import type { Change } from '../sheet.ts'
 import { type Data, dataIn, isData, listIn, numberIn, sameData, textIn } from './data.ts'
 
 /** Every value under a key that is another one, with its path in words: "cross-feed backlash", "pilot measured diameter". */

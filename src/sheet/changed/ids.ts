@@ -1,4 +1,4 @@
-import { identify } from '../figure.ts'
+import { identify } from '../../phrase/figure.ts'
 import type { Change, Changed } from '../sheet.ts'
 
 /** Every figure of the list gets a name that is unique on the sheet. */

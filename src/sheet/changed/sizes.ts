@@ -1,7 +1,8 @@
 import type { Instrument } from '../../moves/operation.ts'
+import { figure } from '../../phrase/figure.ts'
+import type { Figure, Phrase } from '../../phrase/phrase.ts'
 import { labelOf } from '../../plan/labels.ts'
-import { figure } from '../figure.ts'
-import type { Change, Figure, Phrase } from '../sheet.ts'
+import type { Change } from '../sheet.ts'
 import { type Data, dataIn, listIn, numberIn, sameData, textIn } from './data.ts'
 import { lengthShown, unitsOf } from './facts.ts'
 

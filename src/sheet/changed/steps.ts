@@ -1,6 +1,7 @@
+import { decimals, figure } from '../../phrase/figure.ts'
+import type { Phrase } from '../../phrase/phrase.ts'
 import type { Units } from '../../units/length.ts'
-import { decimals, figure } from '../figure.ts'
-import type { ChangedStep, Phrase } from '../sheet.ts'
+import type { ChangedStep } from '../sheet.ts'
 import { aligned } from './align.ts'
 import { type Data, dataIn, isData, listIn, numberIn, sameData, textIn } from './data.ts'
 

@@ -4,7 +4,7 @@ import type { Slide } from '../moves/operation.ts'
 import type { Length, Units } from '../units/length.ts'
 import { inUnits } from '../units/length.ts'
 import { decimals, figure } from './figure.ts'
-import type { Figure, Phrase } from './sheet.ts'
+import type { Figure, Phrase } from './phrase.ts'
 
 /** A reading as the scale has it: pm of reading in its own sense, and turns (floor) and mark where there is a dial. */
 export type Reading = { readonly value: Length; readonly turns: number | null; readonly mark: number | null }

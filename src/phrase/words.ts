@@ -1,6 +1,6 @@
-import type { Figure, Phrase } from '../sheet/sheet.ts'
 import { formatFraction } from '../units/format.ts'
 import { INCH, type Units } from '../units/length.ts'
+import type { Figure, Phrase } from './phrase.ts'
 
 /** A phrase as plain words. Figures in the sheet's own units go without a unit, all others carry theirs. */
 export const words = (phrase: Phrase, units: Units): string =>

@@ -1,6 +1,6 @@
 import type { Length, Units } from '../units/length.ts'
 import { inUnits } from '../units/length.ts'
-import type { Figure, FigureUnit, Phrase, Role } from './sheet.ts'
+import type { Figure, FigureUnit, Phrase, Role } from './phrase.ts'
 
 /**
  * A length in pm as a figure of the given units: thousandths of an inch, or hundredths of a millimeter, up to two places more where

@@ -1,0 +1,45 @@
+import type { Units } from '../units/length.ts'
+
+/** `rule`: inches, said as the fraction that a rule has. */
+export type FigureUnit = Units | 'rule' | 'deg' | 'rpm' | 'ft/min' | 'm/min' | 'mark' | 'turn' | 'count'
+
+/** What a figure is about, so that a printer (or a teacher) can treat all of one sort alike, or leave them out. */
+export type Role =
+  | 'mark'
+  | 'turns'
+  | 'reading'
+  | 'take-up' // what the dial shows
+  | 'depth'
+  | 'diameter'
+  | 'along'
+  | 'clearance'
+  | 'expected' // what it does to the work
+  | 'drawing'
+  | 'stock'
+  | 'place'
+  | 'angle' // what the drawing and the set-up say
+  | 'tool'
+  | 'undersize'
+  | 'speed'
+  | 'dial'
+  | 'backlash'
+  | 'planned'
+  | 'low'
+  | 'high'
+  | 'rss'
+  | 'limit'
+  | 'spare' // what was proved
+
+/** A number that is still a number: `value` in `unit`, to be shown with `digits` decimals. */
+export type Figure = {
+  readonly id: string
+  readonly role: Role
+  readonly value: number
+  readonly unit: FigureUnit
+  readonly digits: number
+  /** Where the digits do not show all of it, it is shown this way off: what is worst is never shown as better. */
+  readonly toward?: 'down' | 'up'
+}
+
+/** Prose with its numbers left as data. */
+export type Phrase = readonly (string | Figure)[]
