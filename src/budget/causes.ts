@@ -28,7 +28,7 @@ export type Cause = {
   readonly every?: boolean
 }
 
-/** Everything the machinist cannot help in one operation, each error on its own. */
+/** Everything the machinist cannot help in one operation, each error on its own; what is stated as nothing is none. */
 export const causesOf = (
   lathe: Lathe,
   operation: Operation,
@@ -36,9 +36,9 @@ export const causesOf = (
   planned: OperationTrace,
 ): readonly Cause[] => {
   const { accuracy } = lathe
-  const both = (name: string, by: Length, change: (by: Length) => Partial<Way>): Cause => {
+  const both = (name: string, by: Length, change: (by: Length) => Partial<Way>) => {
     const way = (amount: Length): Way => ({ operation, before, shift: null, ...change(amount) })
-    return { name, ways: [way(by), way(-by)] }
+    return { name, by, ways: [way(by), way(-by)] as const }
   }
   const off = operation.off ?? { along: 0, deep: 0 }
   const set = (by: Partial<typeof off>): Partial<Way> => ({
@@ -76,11 +76,11 @@ export const causesOf = (
         ]
       : []),
     both('setting the swivel', swivelError(accuracy, operation.angle), (by) => ({
-      operation: by === 0 ? operation : { ...operation, angle: operation.angle + by },
+      operation: { ...operation, angle: operation.angle + by },
     })),
     both('measuring the stock', accuracy.stock, (by) => otherStock(operation, before, by)),
     both('spindle runout', accuracy.runout, (by) => set({ deep: by })),
-  ].filter(({ ways }) => ways[0].operation !== operation || ways[0].before !== before || ways[0].shift !== null)
+  ].flatMap(({ by, ...cause }): Cause[] => (by === 0 ? [] : [cause]))
 }
 
 /** Set parallel or square it can be tried with an indicator; to any other angle it is set by the marks of the swivel. Degrees. */
