@@ -1,8 +1,8 @@
 import { basename, join } from 'node:path'
+import { sheetFor } from '../compile.ts'
 import type { Plan } from '../plan/plan.ts'
 import { changedLines } from '../print/text/changed.ts'
 import { plain } from '../print/text/columns.ts'
-import { buildSheet } from '../sheet/build.ts'
 import { changedSince } from '../sheet/changed/changed.ts'
 import { type Data, isData } from '../sheet/changed/data.ts'
 import type { Io } from './io.ts'
@@ -20,7 +20,7 @@ export const compareWith = (folder: string, job: string, plan: Plan, io: Io): Co
   const kept = readKept(file, io)
   if (!kept.ok && kept.missing) return { outcome: 'missing', lines: [`no sheet is kept: ${file}`] }
   if (!kept.ok) return { outcome: 'unreadable', lines: [kept.why] }
-  const lines = differences(plainSheet(kept.data), dataOf(buildSheet(plan)), plan)
+  const lines = differences(plainSheet(kept.data), dataOf(sheetFor(plan)), plan)
   return lines.length === 0 ? { outcome: 'same', lines } : { outcome: 'different', lines: shortened(lines) }
 }
 

@@ -1,7 +1,7 @@
+import { sheetFor } from '../compile.ts'
+import { roughedAt, type Source } from '../finish/source.ts'
 import type { Plan } from '../plan/plan.ts'
 import { scaleOf } from '../plan/scale.ts'
-import { roughedAt, type Source } from '../planning/finish-source.ts'
-import { buildSheet } from '../sheet/build.ts'
 import { textIn } from '../sheet/changed/data.ts'
 import { type Io, UsageError } from './io.ts'
 import { dataOf, readKept } from './kept.ts'
@@ -25,7 +25,7 @@ const keptSource = (plan: Plan, index: number, file: string, io: Io): Source => 
   const { data } = kept
   if (data.continues !== undefined)
     throw new UsageError(`--sheet: ${file} is a sheet of what remains: give the one that was cut before it`)
-  const today = dataOf(buildSheet(plan))
+  const today = dataOf(sheetFor(plan))
   const moves = movesIn(data, plan)
   const other = otherFacts(data, today, plan.features[index]!.name)
   if (other.length > 0) return { how: 'other', differs: other }

@@ -5,6 +5,7 @@ import type { Check } from '../moves/inspection.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import type { LayoutLine, Spindle, StatedEdge } from '../moves/stated.ts'
 import type { OperationTrace } from '../moves/trace.ts'
+import type { Phrase } from '../phrase/phrase.ts'
 import type { Progress } from '../replay/replay.ts'
 import type { Length, Units } from '../units/length.ts'
 
@@ -88,7 +89,7 @@ export type FeaturePlan =
       /** What would make it hold, where it may not. */
       readonly gains?: readonly Gain[]
       /** Sentences that belong to this feature only: a flat that remains, a radius taken from the tool. */
-      readonly notes: readonly string[]
+      readonly notes: readonly Phrase[]
       /** How the tool is ground for this form. */
       readonly ground?: GrindFacts
       /** How the finished feature is inspected; the sizes are the replayed ones. */
@@ -109,3 +110,9 @@ export type FeaturePlan =
       readonly ground?: GrindFacts
       readonly origin: import('../diagnostics/diagnostic.ts').Origin
     }
+
+/** Where the moves before the stop are known from, and the reading that the last roughing pass stopped at, in the units and the sense of its dial. */
+export type Continues = {
+  readonly from: 'job' | 'reading' | 'kept sheet'
+  readonly roughedAt: number | null
+}

@@ -9,13 +9,13 @@ import { slender } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
 import type { Setup } from '../moves/operation.ts'
 import type { FeaturePlan, Plan } from '../plan/plan.ts'
+import { sideFeedWarnings } from '../plan/side-feed.ts'
 import { measuredEdge, statedEdge } from '../tools/stated.ts'
 import { formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Features } from './features.ts'
 import { groundFor } from './ground.ts'
 import { clearOf, type Planned, sideFeedOf } from './one.ts'
-import { sideFeedWarnings } from './side-feed-words.ts'
 
 /** The plan of a whole job, with the features in the order of work and what their sizes may come to. */
 export function toPlan(job: Job, bench: Bench, setup: Setup, { outcomes, reasons }: Features): Plan {
@@ -89,7 +89,9 @@ function plannedFeature(
     trace,
     before,
     budget: budgeted,
-    notes: draft.cuts.style === 'steps' ? [...notes, ...steppedNotes(draft, trace, bench.units)] : notes,
+    notes: (draft.cuts.style === 'steps' ? [...notes, ...steppedNotes(draft, trace, bench.units)] : notes).map(
+      (note) => [note],
+    ),
     inspection: inspectFeature(bench, draft, budgeted),
     ground: groundFor(bench, draft),
   }

@@ -1,21 +1,19 @@
+import type { Tables } from '../finish/tables.ts'
 import type { Phrase } from '../phrase/phrase.ts'
+import { identityOf } from '../plan/identity.ts'
 import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import { cautionsFor, PULLS_IN } from './cautions.ts'
-import { correctionTables, withCorrections } from './corrections.ts'
 import { gainsOf } from './gains.ts'
 import { headingOf, partHeading } from './heading.ts'
-import { identityOf } from './identity.ts'
 import { inspectionOf } from './inspection.ts'
+import { withCorrections } from './measured/corrections.ts'
 import { placesOf } from './places.ts'
 import { proofOf } from './proof.ts'
 import type { Sheet, SheetFeature, SheetStep } from './sheet.ts'
 import { stepsOf } from './steps.ts'
 
-/**
- * The neutral, numbered sheet of a plan: every move one step, every number still a number. `stops: false` leaves out the tables under the stops, where
- * nobody is going to measure there any more.
- */
-export const buildSheet = (plan: Plan, { stops = true }: { readonly stops?: boolean } = {}): Sheet => ({
+/** The neutral, numbered sheet of a plan: every move one step, every number still a number. `tables`: what stands under the stops of each feature. */
+export const buildSheet = (plan: Plan, tables: readonly Tables[]): Sheet => ({
   title: plan.title,
   drawingNumber: plan.drawingNumber,
   identity: plan.features.some(({ status }) => status === 'planned') ? identityOf(plan) : null,
@@ -27,7 +25,7 @@ export const buildSheet = (plan: Plan, { stops = true }: { readonly stops?: bool
   orderReasons: plan.orderReasons,
   warnings: plan.warnings,
   features: plan.features.map((feature, position) => featureOf(plan, feature, position)),
-  ...withPlaces(plan, numbered(plan, stops)),
+  ...withPlaces(plan, numbered(plan, tables)),
 })
 
 const withPlaces = (plan: Plan, steps: readonly SheetStep[]): Pick<Sheet, 'steps' | 'places'> => {
@@ -44,9 +42,8 @@ const withPlaces = (plan: Plan, steps: readonly SheetStep[]): Pick<Sheet, 'steps
 }
 
 /** Steps are counted through the whole sheet, so that "I am at 31" has one meaning. */
-const numbered = (plan: Plan, stops: boolean): SheetStep[] => {
+const numbered = (plan: Plan, tables: readonly Tables[]): SheetStep[] => {
   const steps: SheetStep[] = []
-  const tables = correctionTables(plan, stops)
   plan.features.forEach((feature, position) => {
     if (feature.status !== 'planned') return
     const first = steps.length + 1
@@ -70,7 +67,7 @@ const featureOf = (plan: Plan, feature: FeaturePlan, index: number): SheetFeatur
     status: 'planned',
     why: feature.why,
     heading: headingOf(plan, feature, index),
-    notes: feature.notes.map((note) => [note]),
+    notes: feature.notes,
     tool: feature.tool,
     edge: feature.edge,
     undersize: feature.undersize,

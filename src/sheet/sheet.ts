@@ -4,9 +4,9 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Action, Operation, Purpose, Slide } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
-import type { PlannedPart, Spindle, StatedEdge } from '../plan/plan.ts'
+import type { Continues, PlannedPart, Spindle, StatedEdge } from '../plan/plan.ts'
 import type { Length, Units } from '../units/length.ts'
-import type { GrindSheet } from './grind.ts'
+import type { GrindSheet } from './grind/grind.ts'
 import type { FoldedPlace } from './places.ts'
 
 export type Group = 'set up' | 'rough' | 'measure' | 'finish' | 'end'
@@ -203,12 +203,6 @@ export type ChangedFeature = {
 
 /** What is another thing than on a sheet that was kept. */
 export type Changed = { readonly facts: readonly Change[]; readonly features: readonly ChangedFeature[] }
-
-/** Where the moves before the stop are known from, and the reading that the last roughing pass stopped at, in the units and the sense of its dial. */
-export type Continues = {
-  readonly from: 'job' | 'reading' | 'kept sheet'
-  readonly roughedAt: number | null
-}
 
 /** Everything that is printed, in order, with no layout, no units' spelling and no color decided. */
 export type Sheet = {

@@ -5,17 +5,15 @@ import type { Phrase } from '../phrase/phrase.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Mistake } from '../slips/mistakes.ts'
 import type { Ridge } from '../slips/ridge.ts'
-import { type Change, type Slip, slipsOf } from '../slips/slips.ts'
+import type { Change, Slip } from '../slips/slips.ts'
 import type { Units } from '../units/length.ts'
 import { byCarriage } from './carriage.ts'
 import type { Planned } from './scene.ts'
 import type { SlipCard } from './sheet.ts'
 
 /** For each planned feature what the single mistakes on it would measure, and what they were. */
-export const slipCards = (plan: Plan): SlipCard[] => {
+export const slipCards = (plan: Plan, slips: readonly (readonly Slip[])[]): SlipCard[] => {
   const planned = plan.features.flatMap((feature, index) => (feature.status === 'planned' ? [{ feature, index }] : []))
-  const operations = planned.map(({ feature }) => feature.operation)
-  const slips = slipsOf(plan.lathe, plan.setup, operations)
   return planned.map(({ feature, index }, i) => ({
     feature: index,
     name: feature.name,

@@ -54,14 +54,14 @@ const launch = (args) => {
 
 /** One warm process: the job's own text through the parser alone, and the whole way to the printed sheet. */
 const throughput = async (job) => {
-  const { buildSheet, compile, PRINTERS } = await import(join(ROOT, 'dist', 'index.js'))
+  const { sheetFor, compile, PRINTERS } = await import(join(ROOT, 'dist', 'index.js'))
   const text = readFileSync(job, 'utf8')
   const plan = () => compile(job, load).plan
   if (plan() === null) throw new Error(`${job} does not compile`)
   const work = {
     'yaml.parseDocument of the job (= 1)': () => parseDocument(text),
     'the job compiled to a proven plan': plan,
-    'the job compiled and its sheet printed': () => PRINTERS.text(buildSheet(plan())),
+    'the job compiled and its sheet printed': () => PRINTERS.text(sheetFor(plan())),
   }
   const names = Object.keys(work)
   const times = Object.fromEntries(names.map((name) => [name, []]))

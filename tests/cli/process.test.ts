@@ -122,7 +122,7 @@ describe('the package', () => {
       file: path,
       bytes: path === 'good.yaml' ? good() : LATHE,
     }))
-    expect(library.PRINTERS.text(library.buildSheet(plan))).toBe(start(['sheet', 'good.yaml']).stdout)
+    expect(library.PRINTERS.text(library.sheetFor(plan))).toBe(start(['sheet', 'good.yaml']).stdout)
     expect(readFileSync('dist/types/index.d.ts', 'utf8')).toContain('compile')
   })
 

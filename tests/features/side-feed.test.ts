@@ -1,11 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor, slipsFor } from '../../src/compile.ts'
 import { words } from '../../src/phrase/words.ts'
 import type { FeaturePlan, Plan } from '../../src/plan/plan.ts'
 import { printJson } from '../../src/print/json/print.ts'
 import { printText } from '../../src/print/text/print.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
-import { slipCards } from '../../src/sheet/slips.ts'
 import { INCH } from '../../src/units/length.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import type { Sheet } from '../brute/sheet-shape.ts'
@@ -51,8 +49,8 @@ const refusedOf = (given: Given) => {
   if (feature.status !== 'refused') throw new Error('it is planned')
   return feature
 }
-const sheetOf = (plan: Plan): Sheet => JSON.parse(printJson(buildSheet(plan))) as Sheet
-const textOf = (plan: Plan): string => printText(buildSheet(plan))
+const sheetOf = (plan: Plan): Sheet => JSON.parse(printJson(sheetFor(plan))) as Sheet
+const textOf = (plan: Plan): string => printText(sheetFor(plan))
 const budgetOf = (plan: Plan, id: string) => featureOf(plan).budget.find((one) => one.id === id)!
 const inches = (length: number): number => length / INCH
 const proven = (plan: Plan) => bruteForce(sheetOf(plan)).problems
@@ -110,7 +108,7 @@ describe('along the work by the dial of the carriage', () => {
   })
 
   it('has its own slips, each replayed: a shift forgotten, a turn too many, straight back through the backlash', () => {
-    const [card] = slipCards(plan)
+    const [card] = slipsFor(plan)
     const told = card!.lines.map(({ shows, mistake }) => `${words(shows, 'inch')}: ${mistake}`)
     expect(told).toContain('width .010 narrow: the shift of the carriage was forgotten')
     expect(told).toContain('width .800 wide: one turn of the carriage too many')

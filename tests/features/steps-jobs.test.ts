@@ -1,9 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import { printText } from '../../src/print/text/print.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { compiled, type Given, type Planned, planned, planOf } from './steps-shop.ts'
 
 const ROUND = '{ shape: round, radius: 1/8, reach: 0.4 }'
@@ -173,7 +172,7 @@ it('plans grooves and corners of many sizes, dials and units, proved by the repl
 
 describe('the text sheet', () => {
   it('tells a place in one line that names all its steps, and leaves none out', () => {
-    const sheet = buildSheet(compiled(groove()).plan!)
+    const sheet = sheetFor(compiled(groove()).plan!)
     const text = printText(sheet)
     const told = [...text.matchAll(/^ *(\d+)(?:-(\d+))? {2}[A-Z]/gm)].flatMap(([, from, to]) =>
       Array.from({ length: Number(to ?? from) - Number(from) + 1 }, (_, i) => Number(from) + i),

@@ -2,11 +2,9 @@ import { readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetAfter, sheetFor } from '../../src/compile.ts'
 import type { Load } from '../../src/job/read-job.ts'
-import { remainingSheet } from '../../src/planning/finish.ts'
 import { printJson } from '../../src/print/json/print.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { INCH } from '../../src/units/length.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import type { Sheet } from '../brute/sheet-shape.ts'
@@ -17,7 +15,7 @@ const load: Load = (path, from) => {
   return { ok: true, file, bytes: readFileSync(file) }
 }
 const plan = compile('01-press-screw.yaml', load).plan!
-const kept: Sheet = JSON.parse(printJson(buildSheet(plan)))
+const kept: Sheet = JSON.parse(printJson(sheetFor(plan)))
 const last = kept.steps.find(({ say }) => say!.includes('METAL LEFT'))!
 
 /** The line under the last measuring, followed: the finishing pass again, with one of its steps so many thousandths further. */
@@ -90,7 +88,7 @@ describe('the same as data', () => {
   })
 
   it('is in the sense of the dial: .001 on a dial that reads diameter is .001 of diameter', () => {
-    const { steps }: Sheet = JSON.parse(printJson(buildSheet(compile('02-tap-plug.yaml', load).plan!)))
+    const { steps }: Sheet = JSON.parse(printJson(sheetFor(compile('02-tap-plug.yaml', load).plan!)))
     const found = steps.flatMap((step) => ('metalLeft' in step ? [step.metalLeft] : []))
     expect(found).toMatchObject([
       { sizes: [{ measure: 'bottomDiameter', when: 'over', reading: 0.001, perReading: 0.001 }, { measure: 'width' }] },
@@ -105,7 +103,7 @@ describe('whatever is measured within the tables', () => {
       // Ten-thousandths: .004 of diameter and .0015 of width are what all stated errors together explain.
       fc.property(off(40), off(15), (deep, wide) => {
         const taken = { bottom: (0.7665 + deep / 1e4) * INCH, width: (0.165 + wide / 1e4) * INCH, outside: null }
-        const [feature] = remainingSheet(plan, 0, taken).features
+        const [feature] = sheetAfter(plan, 0, taken).features
         if (feature?.status !== 'planned') throw new Error('it is refused')
         const size = (id: string): number => feature.proof.lines.find((line) => line.id === id)!.planned.value
         // To half a mark of each dial, and of the width half of what the caliper tells apart, for between two rows the nearer is taken; a wall

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import { correctedFor } from '../../src/finish/measured.ts'
 import { bottomWanted, stopOf } from '../../src/finish/stop.ts'
 import type { Load } from '../../src/job/read-job.ts'
@@ -9,7 +9,6 @@ import type { Plan } from '../../src/plan/plan.ts'
 import { printJson } from '../../src/print/json/print.ts'
 import { printText } from '../../src/print/text/print.ts'
 import { startOf } from '../../src/replay/replay.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { INCH } from '../../src/units/length.ts'
 
 const JOBS = join(import.meta.dirname, '..', '..', 'examples', 'jobs')
@@ -18,7 +17,7 @@ const load: Load = (path, from) => {
   return { ok: true, file, bytes: readFileSync(file) }
 }
 const planOf = (job: string): Plan => compile(job, load).plan!
-const measureStepOf = (plan: Plan) => buildSheet(plan).steps.find((step) => step.corrections !== undefined)!
+const measureStepOf = (plan: Plan) => sheetFor(plan).steps.find((step) => step.corrections !== undefined)!
 
 type Dial = { units: string; graduation: number; readTo: number; reads: string }
 type Json = {
@@ -48,7 +47,7 @@ type Json = {
   lathe: { crossFeed: Dial; compound: Dial }
   units: string
 }
-const jsonOf = (job: string): Json => JSON.parse(printJson(buildSheet(planOf(job))))
+const jsonOf = (job: string): Json => JSON.parse(printJson(sheetFor(planOf(job))))
 
 describe('two measurements followed by hand', () => {
   it('corrects a depth dial by half of what the diameter is off', () => {
@@ -65,7 +64,7 @@ describe('two measurements followed by hand', () => {
 
   it('corrects a dial that reads diameter by all of it', () => {
     // The dial reads diameter. Expected is .9545; the micrometer says .9525, two thousandths too small: finish .002 less far than written.
-    const sheet = buildSheet(planOf('02-tap-plug.yaml'))
+    const sheet = sheetFor(planOf('02-tap-plug.yaml'))
     const { corrections } = sheet.steps.find((step) => step.corrections !== undefined)!
     expect(corrections!.byDepth).toBe(false)
     expect(corrections!.expected.value).toBe(0.9545)
@@ -78,14 +77,14 @@ describe('two measurements followed by hand', () => {
 
 describe('the lines under the stop', () => {
   it('say what the dial shows, and when to stop', () => {
-    const text = printText(buildSheet(planOf('01-press-screw.yaml')))
+    const text = printText(sheetFor(planOf('01-press-screw.yaml')))
     expect(text).toContain('.104: finish at 74; .106: 73')
     expect(text).toContain('off by more than .004: STOP, measure again, do not correct')
-    expect(printText(buildSheet(planOf('02-tap-plug.yaml')))).toContain('.9545: 1 turn and 10')
+    expect(printText(sheetFor(planOf('02-tap-plug.yaml')))).toContain('.9545: 1 turn and 10')
   })
 
   it('move all finishes alike where they stand at readings of their own', () => {
-    const text = printText(buildSheet(planOf('09-swung-compound.yaml')))
+    const text = printText(sheetFor(planOf('09-swung-compound.yaml')))
     expect(text).toContain('.128: 1 mark deeper; .130: as written')
     expect(text).toContain('2 marks less deep')
   })

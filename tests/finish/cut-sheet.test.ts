@@ -4,10 +4,9 @@ import { describe, expect, it } from 'vitest'
 import { dataOf } from '../../src/cli/kept.ts'
 import { movesIn } from '../../src/cli/kept-moves.ts'
 import { readingIn } from '../../src/cli/reading.ts'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import type { Load } from '../../src/job/read-job.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
-import { hashed } from '../../src/sheet/identity.ts'
+import { hashed } from '../../src/plan/identity.ts'
 import { INCH, MM } from '../../src/units/length.ts'
 import { runIn } from '../cli/world.ts'
 
@@ -217,7 +216,7 @@ describe('the name of a sheet', () => {
   const names = readdirSync(JOBS).filter((name) => name.endsWith('.yaml'))
 
   it('is short, and another one for every job', () => {
-    const all = names.map((name) => buildSheet(compile(name, load).plan!).identity!)
+    const all = names.map((name) => sheetFor(compile(name, load).plan!).identity!)
     for (const one of all) expect(one).toMatch(/^[FHKLMRWXY2346789]{6}$/)
     expect(new Set(all).size).toBe(names.length)
   })
@@ -252,7 +251,7 @@ describe('the name of a sheet', () => {
 
   it.each(names)('and the moves of %s are read back from its data as they were planned', (name) => {
     const plan = compile(name, load).plan!
-    const read = movesIn(dataOf(buildSheet(plan)), plan)
+    const read = movesIn(dataOf(sheetFor(plan)), plan)
     const planned = plan.features.flatMap((one) =>
       one.status === 'planned' ? [[one.name, one.operation.moves] as const] : [],
     )

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import { printJson } from '../../src/print/json/print.ts'
 import { printText } from '../../src/print/text/print.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import type { Sheet } from '../brute/sheet-shape.ts'
 
@@ -41,7 +40,7 @@ features:
   - { kind: v-groove, name: Belt, side-feed: lines, near: 30 ±0.3, angle: 38 ±1, width: 10 ±0.3, root: 5.5, tool: v }
 `
 const built = (job: string) =>
-  buildSheet(compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: new TextEncoder().encode(job) })).plan!)
+  sheetFor(compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: new TextEncoder().encode(job) })).plan!)
 const words = (job: string): string => printText(built(job)).replace(/\s+/g, ' ')
 
 /** A reading two marks of .02 nearer to the shoulder: the place is begun late. */

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetAfter, sheetFor } from '../../src/compile.ts'
 import { offPaper } from '../../src/finish/paper.ts'
 import { remainingFor } from '../../src/finish/remaining.ts'
 import { stopOf } from '../../src/finish/stop.ts'
@@ -11,9 +11,7 @@ import { widthTable } from '../../src/finish/width-table.ts'
 import type { Load } from '../../src/job/read-job.ts'
 import { readable, type Scale } from '../../src/lathe/lathe.ts'
 import type { Plan } from '../../src/plan/plan.ts'
-import { remainingSheet } from '../../src/planning/finish.ts'
 import { replayNext, startOf } from '../../src/replay/replay.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import type { Corrections, SheetStep, WidthCorrections } from '../../src/sheet/sheet.ts'
 import { inUnits, perUnit } from '../../src/units/length.ts'
 import { jobs } from '../properties/jobs.ts'
@@ -63,7 +61,7 @@ const tally = { bottoms: 0, widths: 0 }
 
 /** Every measurement of every table of a plan, looked up and asked. `keep`: which of them. */
 const disagreements = (plan: Plan, keep: (i: number) => boolean): string[] => {
-  const sheet = buildSheet(plan)
+  const sheet = sheetFor(plan)
   const steps = new Map(sheet.steps.map((step) => [step.number, step]))
   let progress = startOf(plan.setup)
   return plan.features.flatMap((feature, index) => {
@@ -150,7 +148,7 @@ describe('the whole sheet of what remains', () => {
     // Outside .8745: .106 less is .7685, its row says 73; .105 is halfway to .104 (74): the shallower.
     const reading = (bottom: number): number | null | undefined => {
       const taken = { bottom: bottom * perUnit('inch'), width: null, outside: null }
-      return remainingSheet(plan, 0, taken).steps.find(({ action }) => action === 'feed-in')?.reading
+      return sheetAfter(plan, 0, taken).steps.find(({ action }) => action === 'feed-in')?.reading
     }
     expect([reading(0.7685), reading(0.7695), reading(0.7696)]).toEqual([0.073, 0.073, 0.074])
     expect(reading(0.7706)).toBeUndefined()

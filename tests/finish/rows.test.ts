@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import { printText } from '../../src/print/text/print.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 
 const METRIC = `lathe:
   name: School lathe
@@ -13,8 +12,8 @@ const METRIC = `lathe:
 const planOf = (job: string) =>
   compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: new TextEncoder().encode(job) })).plan!
 /** The sheet's words with every break of a line taken out. */
-const sheetOf = (job: string): string => printText(buildSheet(planOf(job))).replace(/\s+/g, ' ')
-const tablesOf = (job: string) => buildSheet(planOf(job)).steps.flatMap(({ corrections }) => corrections ?? [])
+const sheetOf = (job: string): string => printText(sheetFor(planOf(job))).replace(/\s+/g, ' ')
+const tablesOf = (job: string) => sheetFor(planOf(job)).steps.flatMap(({ corrections }) => corrections ?? [])
 
 const flank = (depth: number): string => `title: Press pulley
 units: mm

@@ -2,11 +2,10 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import type { Load } from '../../src/job/read-job.ts'
 import { printJson } from '../../src/print/json/print.ts'
 import { printText } from '../../src/print/text/print.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import type { Sheet } from '../brute/sheet-shape.ts'
 import { sheetOf } from '../properties/examine.ts'
@@ -17,7 +16,7 @@ const load: Load = (path, from) => {
   const file = from === null ? join(JOBS, path) : join(dirname(from), path)
   return { ok: true, file, bytes: readFileSync(file) }
 }
-const sheetFrom = (job: string) => buildSheet(compile(job, load).plan!)
+const sheetFrom = (job: string) => sheetFor(compile(job, load).plan!)
 const jsonOf = (job: string): Kept => JSON.parse(printJson(sheetFrom(job)))
 
 type Finish = { step: number; reading: number; turns: number | null; mark: number | null }

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import type { FeaturePlan, Gain } from '../../src/plan/plan.ts'
 import { PRINTERS } from '../../src/print/registry.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 type Shop = {
@@ -118,7 +117,7 @@ describe('what is proposed where a size may not hold', () => {
     const plan = planOf({})
     expect(plan.warnings).toMatchObject([{ code: 'may-not-hold', origin: { path: ['features', 0, 'depth'] } }])
     expect(planOf({ depth: '0.0725 ±0.0009' }).warnings).toMatchObject([{ code: 'finer-than-dial' }])
-    const sheet = buildSheet(plan)
+    const sheet = sheetFor(plan)
     expect(PRINTERS.text(sheet)).toMatch(
       /HOLDS if {4}the compound is set to 5° 44' on its scale: depth \.0703 to \.0747/,
     )

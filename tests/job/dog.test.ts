@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import { printText } from '../../src/print/text/print.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 
 const jobOf = (part: string, near = 74, carriage = '') => `title: Press arbor
 units: mm
@@ -18,7 +17,7 @@ features:
   - { kind: groove, name: Near dog, near: ${near}, width: 3.02 ±0.1, depth: 1 ±0.1, tool: blade }
 `
 const read = (text: string) => compile('-', () => ({ ok: true, file: '-', bytes: text }))
-const printed = (plan: Parameters<typeof buildSheet>[0]) => printText(buildSheet(plan))
+const printed = (plan: Parameters<typeof sheetFor>[0]) => printText(sheetFor(plan))
 const planned = (text: string) => read(text).plan!
 
 describe('a dog at the headstock end, as a trial planned a groove under it', () => {

@@ -1,9 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import type { Load } from '../../src/job/read-job.ts'
 import type { Plan } from '../../src/plan/plan.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import type { Sheet } from '../../src/sheet/sheet.ts'
 
 /** The jobs that are shipped, compiled for real. */
@@ -25,4 +24,4 @@ export const examplePlans = (): (readonly [name: string, plan: Plan])[] =>
   )
 
 export const exampleSheets = (): (readonly [name: string, sheet: Sheet])[] =>
-  examplePlans().map(([name, plan]) => [name, buildSheet(plan)])
+  examplePlans().map(([name, plan]) => [name, sheetFor(plan)])

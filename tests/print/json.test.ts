@@ -1,13 +1,13 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { sheetFor } from '../../src/compile.ts'
 import { sheetSchema } from '../../src/print/json/schema.ts'
 import { PRINTERS } from '../../src/print/registry.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { groove, plan, readout, refused } from '../sheet/fixture.ts'
 import { problems } from './conforms.ts'
 import { examplePlans, exampleSheets } from './examples.ts'
 
-const data = (over: Parameters<typeof plan>[0] = {}) => JSON.parse(PRINTERS.json(buildSheet(plan(over))))
+const data = (over: Parameters<typeof plan>[0] = {}) => JSON.parse(PRINTERS.json(sheetFor(plan(over))))
 
 describe('the sheet as data', () => {
   it('has the fixed fields, in the units of the sheet and of each dial', () => {
@@ -100,7 +100,7 @@ describe('the sheet as data', () => {
   })
 
   it.each(examplePlans())('%s puts every reading together from turns and mark', (_, planned) => {
-    const sheet = JSON.parse(PRINTERS.json(buildSheet(planned)))
+    const sheet = JSON.parse(PRINTERS.json(sheetFor(planned)))
     const moves = planned.features.flatMap((feature) => (feature.status === 'planned' ? feature.operation.moves : []))
     expect(sheet.steps).toHaveLength(moves.length)
     for (const step of sheet.steps) {

@@ -1,20 +1,18 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor, slipsFor } from '../../src/compile.ts'
 import { GRINDER_CAUTIONS } from '../../src/handbook/grinding.ts'
 import type { Plan } from '../../src/plan/plan.ts'
 import { sheetSchema } from '../../src/print/json/schema.ts'
 import { FORMATS, PRINTERS } from '../../src/print/registry.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
-import { grindSheet } from '../../src/sheet/grind.ts'
+import { grindSheet } from '../../src/sheet/grind/grind.ts'
 import type { Sheet } from '../../src/sheet/sheet.ts'
-import { slipCards } from '../../src/sheet/slips.ts'
 import { jobs } from '../properties/jobs.ts'
 import { problems } from './conforms.ts'
 import { examplePlans } from './examples.ts'
 
-const withGrinding = (plan: Plan): Sheet => ({ ...buildSheet(plan), grind: grindSheet(plan, GRINDER_CAUTIONS) })
-const withAll = (plan: Plan): Sheet => ({ ...withGrinding(plan), slips: slipCards(plan) })
+const withGrinding = (plan: Plan): Sheet => ({ ...sheetFor(plan), grind: grindSheet(plan, GRINDER_CAUTIONS) })
+const withAll = (plan: Plan): Sheet => ({ ...withGrinding(plan), slips: slipsFor(plan) })
 
 /** Every number in a sheet that is none. JSON itself would write null for it. */
 const notFinite = (value: unknown, path = '$'): string[] => {
@@ -63,7 +61,7 @@ describe('no sheet has an empty figure', () => {
 
 describe('an empty figure is found', () => {
   const [, plan] = examplePlans().find(([name]) => name === '01-press-screw.yaml')!
-  const sheet = buildSheet(plan)
+  const sheet = sheetFor(plan)
   /** The sheet with one value put in place of another, by its path. */
   const spoiled = (value: unknown, ...path: (string | number)[]): Sheet => {
     const copy = structuredClone(sheet)

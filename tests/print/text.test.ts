@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
+import { sheetFor } from '../../src/compile.ts'
 import { PRINTERS } from '../../src/print/registry.ts'
 import { plain, wrap } from '../../src/print/text/columns.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { INCH } from '../../src/units/length.ts'
 import { groove, plan, refused } from '../sheet/fixture.ts'
 import { exampleSheets } from './examples.ts'
 
-const text = (over: Parameters<typeof plan>[0] = {}): string => PRINTERS.text(buildSheet(plan(over)))
+const text = (over: Parameters<typeof plan>[0] = {}): string => PRINTERS.text(sheetFor(plan(over)))
 
 describe('every sheet as text', () => {
   it.each(exampleSheets())('%s stays within 80 columns of plain signs, with nothing undefined', (_, sheet) => {

@@ -1,6 +1,5 @@
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import { printJson } from '../../src/print/json/print.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import { budgetProblems } from '../brute/budget.ts'
 import { formProblems, sizeProblems } from '../brute/expected.ts'
@@ -51,7 +50,7 @@ export function sheetOf(
   const errors = result.diagnostics.map((one) => `not readable: ${one.message}`)
   if (errors.length > 0 || result.plan === null)
     return { ok: false, problems: errors.length > 0 ? errors : ['no plan'] }
-  return { ok: true, sheet: JSON.parse(printJson(buildSheet(result.plan))) as Sheet }
+  return { ok: true, sheet: JSON.parse(printJson(sheetFor(result.plan))) as Sheet }
 }
 
 function examineSheet(job: RandomJob, sheet: Sheet, counts: Tallies): string[] {

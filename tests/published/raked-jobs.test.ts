@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import { printJson } from '../../src/print/json/print.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import type { Sheet } from '../brute/sheet-shape.ts'
 
@@ -32,7 +31,7 @@ features:
 `
   const { plan, diagnostics } = compile('job.yaml', (path) => ({ ok: true, file: path, bytes: Buffer.from(text) }))
   expect(diagnostics).toEqual([])
-  const sheet = JSON.parse(printJson(buildSheet(plan!))) as Sheet
+  const sheet = JSON.parse(printJson(sheetFor(plan!))) as Sheet
   if (sheet.features[0]!.status === 'planned') expect(bruteForce(sheet).problems).toEqual([])
   return sheet.features[0]!
 }

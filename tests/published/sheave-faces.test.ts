@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { buildSheet, compile, PRINTERS } from '../../src/index.ts'
+import { compile, PRINTERS, sheetFor } from '../../src/index.ts'
 import rows from './sheave-faces.json' with { type: 'json' }
 import { METRIC_LATHE, radians, type Sheet, within } from './whole-job.ts'
 
@@ -37,7 +37,7 @@ ${groove(row.edge + row.pitch)}
 `
   const { plan, diagnostics } = compile('row.yaml', (file) => ({ ok: true, file, bytes }))
   if (!plan) throw new Error(diagnostics.map(({ message }) => message).join('; '))
-  const sheet: unknown = JSON.parse(PRINTERS.json(buildSheet(plan)))
+  const sheet: unknown = JSON.parse(PRINTERS.json(sheetFor(plan)))
   return { sheet: sheet as Sheet, top: row.datum + 2 * above * half }
 }
 

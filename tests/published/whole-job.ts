@@ -1,5 +1,5 @@
 import { expect, vi } from 'vitest'
-import { buildSheet, compile, PRINTERS } from '../../src/index.ts'
+import { compile, PRINTERS, sheetFor } from '../../src/index.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import type { Sheet as Replayable } from '../brute/sheet-shape.ts'
 
@@ -93,7 +93,7 @@ export const sheetOf = (job: Job): Sheet => {
   const bytes = jobText(job)
   const { plan, diagnostics } = compile('row.yaml', (file) => ({ ok: true, file, bytes }))
   if (!plan) throw new Error(`${diagnostics.map(({ message }) => message).join('; ')}\n${bytes}`)
-  const sheet: unknown = JSON.parse(PRINTERS.json(buildSheet(plan)))
+  const sheet: unknown = JSON.parse(PRINTERS.json(sheetFor(plan)))
   return sheet as Sheet
 }
 

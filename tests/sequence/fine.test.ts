@@ -1,8 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import { printJson } from '../../src/print/json/print.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { INCH } from '../../src/units/length.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import type { Sheet } from '../brute/sheet-shape.ts'
@@ -75,7 +74,7 @@ describe('the compound as a fine dial', () => {
         const { plan, depth: size } = planned(asked)
         const worth = 0.001 * Math.sin((tenths * Math.PI) / 1800)
         expect(Math.abs(size.planned / INCH - depth / 10_000)).toBeLessThanOrEqual(worth / 2 + 1e-9)
-        const brute = bruteForce(JSON.parse(printJson(buildSheet(plan))) as Sheet)
+        const brute = bruteForce(JSON.parse(printJson(sheetFor(plan))) as Sheet)
         expect(brute.problems).toEqual([])
         for (const run of brute.features[0]!.runs) expect(run.depth).toBeCloseTo(size.planned / INCH, 7)
       }),

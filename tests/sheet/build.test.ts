@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import { sheetFor } from '../../src/compile.ts'
 import type { Figure, Phrase } from '../../src/phrase/phrase.ts'
 import { words } from '../../src/phrase/words.ts'
 import type { Plan } from '../../src/plan/plan.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import type { Sheet, SheetStep } from '../../src/sheet/sheet.ts'
 import { groove, grooveMoves, grooveWith, inch, metricDial, move, plan, refused } from './fixture.ts'
 
@@ -17,11 +17,11 @@ const line = (step: SheetStep | undefined): string => {
     .join(' | ')
 }
 const lineOf = (sheet: Sheet, number: number): string => line(sheet.steps[number - 1])
-const linesOf = (over: Partial<Plan>): string[] => buildSheet(plan(over)).steps.map(line)
+const linesOf = (over: Partial<Plan>): string[] => sheetFor(plan(over)).steps.map(line)
 
 describe('steps', () => {
   it('are one a move, numbered through the whole sheet', () => {
-    const sheet = buildSheet(plan({ features: [groove, refused, groove] }))
+    const sheet = sheetFor(plan({ features: [groove, refused, groove] }))
     expect(sheet.steps.map((step) => step.number)).toEqual(
       Array.from({ length: grooveMoves.length * 2 }, (_, i) => i + 1),
     )
@@ -30,7 +30,7 @@ describe('steps', () => {
   })
 
   it('say what the hand does, and then what that does to the work', () => {
-    const sheet = buildSheet(plan())
+    const sheet = sheetFor(plan())
     expect(lineOf(sheet, 1)).toBe(
       'LAYOUT dye the work, scribe with the spindle stopped: | 1.125 from the free end: tailstock-side edge; 1 1/8 on a rule | 1.281 from the free end: headstock-side edge; 1 9/32 on a rule | scribe with odd-leg calipers, the bent leg on the free end',
     )
@@ -49,7 +49,7 @@ describe('steps', () => {
   })
 
   it('keep hands away from the tool: stop, whole turns out, measure, the same turns in', () => {
-    const sheet = buildSheet(plan())
+    const sheet = sheetFor(plan())
     expect([19, 20, 21, 22, 23].map((number) => lineOf(sheet, number))).toEqual([
       'SPINDLE STOP, wait until it stands',
       'CROSS-FEED OUT 5 whole turns more, count them | room for the hands',
@@ -60,7 +60,7 @@ describe('steps', () => {
   })
 
   it('are grouped so that the eye finds its place again', () => {
-    const groups = buildSheet(plan()).steps.map((step) => step.group)
+    const groups = sheetFor(plan()).steps.map((step) => step.group)
     expect(groups.filter((group, i) => group !== groups[i - 1])).toEqual([
       'set up',
       'rough',
@@ -76,12 +76,12 @@ describe('steps', () => {
   })
 
   it('state readings as the dial has them', () => {
-    const { steps } = buildSheet(plan())
+    const { steps } = sheetFor(plan())
     expect(steps[9]).toMatchObject({ reading: -0.05, turns: -1, mark: 50 })
     expect(steps[3]).toMatchObject({ reading: null, turns: null, mark: null })
     expect(steps[6]).toMatchObject({ reading: 0, turns: 0, mark: 0 })
     expect(steps[0]).toMatchObject({ slide: null, reading: null })
-    const metric = buildSheet(plan({ lathe: { ...plan().lathe, crossFeed: metricDial } }))
+    const metric = sheetFor(plan({ lathe: { ...plan().lathe, crossFeed: metricDial } }))
     expect(metric.steps[11]).toMatchObject({ reading: 1.04, turns: 0, mark: 52 })
   })
 })
@@ -194,27 +194,27 @@ describe('the spindle', () => {
 
 describe('the sheet', () => {
   it('gives every figure an id of its own', () => {
-    const ids = figuresIn(buildSheet(plan({ features: [groove, groove] }))).map(({ id }) => id)
+    const ids = figuresIn(sheetFor(plan({ features: [groove, groove] }))).map(({ id }) => id)
     expect(ids.length).toBeGreaterThan(100)
     expect(new Set(ids).size).toBe(ids.length)
   })
 
   it('bakes no reading into prose', () => {
-    for (const { does, effect } of buildSheet(plan()).steps.slice(11, 26)) {
+    for (const { does, effect } of sheetFor(plan()).steps.slice(11, 26)) {
       for (const part of [...does, ...effect])
         if (typeof part === 'string') expect(part.replace(/past 0|onto|before 0/g, '')).not.toMatch(/\d/)
     }
   })
 
   it('survives a JSON round trip', () => {
-    const sheet = buildSheet(plan({ features: [groove, refused] }))
+    const sheet = sheetFor(plan({ features: [groove, refused] }))
     expect(JSON.parse(JSON.stringify(sheet))).toEqual(sheet)
   })
 
   it('warns of an edge that pulls itself in only where it can', () => {
     const brass = { ...plan().part, material: 'brass' }
     const raked = { ...groove, edge: { ...groove.edge, rakeInUse: 5 } }
-    const cautions = (over: Partial<Plan>) => buildSheet(plan(over)).cautions.join(' ')
+    const cautions = (over: Partial<Plan>) => sheetFor(plan(over)).cautions.join(' ')
     expect(cautions({ part: brass, features: [raked] })).toMatch(/pull a tool/)
     expect(cautions({ part: brass })).not.toMatch(/pull a tool/)
     expect(cautions({ features: [raked] })).not.toMatch(/pull a tool/)
@@ -222,7 +222,7 @@ describe('the sheet', () => {
   })
 
   it('proves every dimension, and says what would make it hold', () => {
-    const [feature] = buildSheet(plan()).features
+    const [feature] = sheetFor(plan()).features
     if (feature?.status !== 'planned') throw new Error('planned')
     const [width, bottom, near] = feature.proof.lines
     expect(words(feature.proof.replayed, 'inch')).toBe(

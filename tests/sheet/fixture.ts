@@ -188,7 +188,7 @@ export const groove: Planned = {
       worstCause: 'layout line',
     },
   ],
-  notes: ['The tool is .008 under the width: it is cut in two places'],
+  notes: [['The tool is .008 under the width: it is cut in two places']],
 }
 
 export const refused: FeaturePlan = {

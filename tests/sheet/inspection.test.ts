@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
+import { sheetFor } from '../../src/compile.ts'
 import { pinForBottom, pinForVee, pinSeatsInVee } from '../../src/features/over-pins.ts'
 import { radiusGauges, stockPins } from '../../src/handbook/pins.ts'
 import type { Curve, Form } from '../../src/moves/form.ts'
 import type { Check } from '../../src/moves/inspection.ts'
 import type { FeaturePlan } from '../../src/plan/plan.ts'
 import { PRINTERS } from '../../src/print/registry.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { INCH, type Length, MM } from '../../src/units/length.ts'
 import { good, LATHE, runIn, SHOP } from '../cli/world.ts'
 import { examplePlans, exampleSheets } from '../print/examples.ts'
@@ -167,7 +167,7 @@ describe('every table', () => {
 
   it('gives every figure an id of its own', () => {
     for (const [, plan] of examplePlans()) {
-      const ids = buildSheet(plan).features.flatMap((one) =>
+      const ids = sheetFor(plan).features.flatMap((one) =>
         one.status === 'planned'
           ? one.inspection.flatMap(({ planned: size, limits, pin, pair }) =>
               [size, ...(limits ?? []), ...(pin === null ? [] : [pin]), ...(pair ?? [])].map(({ id }) => id),

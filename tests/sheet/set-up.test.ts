@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { compile } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import { words } from '../../src/phrase/words.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { shallowBy } from '../../src/sheet/fit-tool.ts'
 import { inch } from '../replay/shop.ts'
 
@@ -28,7 +27,7 @@ const OIL = '  - { kind: radius, shape: concave, name: Oil, radius: 0.060, width
 const stepsOf = (text: string) => {
   const { plan, diagnostics } = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: text }))
   expect(diagnostics).toEqual([])
-  const sheet = buildSheet(plan!)
+  const sheet = sheetFor(plan!)
   return (action: string) =>
     sheet.steps
       .filter((step) => step.action === action)
@@ -99,7 +98,7 @@ describe('the order of the set-up', () => {
     const corner = '  - { kind: radius, shape: corner, corner-of: end, radius: 0.060, tool: quarter }\n'
     const text = job(swung + OIL + corner).replace('  oil:', '  quarter: { shape: corner, radius: 0.060 in }\n  oil:')
     const { plan } = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: text }))
-    const steps = buildSheet(plan!).steps
+    const steps = sheetFor(plan!).steps
     for (const feature of [0, 1, 2]) {
       const order = steps.filter((step) => step.feature === feature).map(({ action }) => action)
       expect(order.slice(0, 4)).toEqual(['layout', 'swing', 'fit-tool', 'set-speed'])

@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { sheetFor } from '../../src/compile.ts'
 import { judge } from '../../src/judge/judge.ts'
 import { outcome } from '../../src/judge/say.ts'
 import { printCsv } from '../../src/print/csv/print.ts'
 import { replayNext, startOf } from '../../src/replay/replay.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { ACTION_NAMES, SLIDES } from '../../src/written/keys.ts'
 import { readMoves } from '../../src/written/written.ts'
 import { examplePlans } from '../print/examples.ts'
@@ -56,7 +56,7 @@ test('whatever moves are listed, a judgment comes of them, and nothing proven mi
     fc.constantFrom(...SLIDES),
     fc.integer({ min: -700, max: 700 }),
   )
-  const table = printCsv(buildSheet(plan)).split('\n').slice(1, -1)
+  const table = printCsv(sheetFor(plan)).split('\n').slice(1, -1)
   const planned = readMoves(`feature,action,slide,reading,at-least,why\n${table.join('\n')}`, 'a.csv', shop)
     .operations![0]!.moves
   const { operation } = plan.features[0] as Extract<(typeof plan.features)[number], { status: 'planned' }>

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
+import { sheetFor } from '../../src/compile.ts'
 import type { Move } from '../../src/moves/operation.ts'
 import { printCsv } from '../../src/print/csv/print.ts'
-import { buildSheet } from '../../src/sheet/build.ts'
 import { readMoves } from '../../src/written/written.ts'
 import { examplePlans } from '../print/examples.ts'
 import { shopOf } from './shop.ts'
@@ -12,7 +12,7 @@ const bare = ({ origin: _, ...move }: Move) => move
 test.each(examplePlans().filter(([, plan]) => plan.features.some(({ status }) => status === 'planned')))(
   'the table of %s is read back to exactly the same moves',
   (_, plan) => {
-    const csv = printCsv(buildSheet(plan))
+    const csv = printCsv(sheetFor(plan))
     const { operations, diagnostics, source } = readMoves(csv, 'sheet.csv', shopOf(plan))
     expect(diagnostics).toEqual([])
     const planned = plan.features.flatMap((feature, index) =>

@@ -1,9 +1,8 @@
-import { compile } from '../../compile.ts'
+import { compile, sheetAfter } from '../../compile.ts'
 import { suggest } from '../../diagnostics/suggest.ts'
 import { stopOf } from '../../finish/stop.ts'
 import { readSize } from '../../job/read-measure.ts'
 import type { FeaturePlan, Plan } from '../../plan/plan.ts'
-import { remainingSheet } from '../../planning/finish.ts'
 import { PRINTERS } from '../../print/registry.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { type CutOptions, sourceOf } from '../cut-sheet.ts'
@@ -43,7 +42,7 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
       '--outside-diameter is no more than --bottom-diameter: the one is over the groove, the other in it',
     )
   const index = indexOf(plan, options.feature)
-  const sheet = remainingSheet(plan, index, taken, sourceOf(plan, index, options, io))
+  const sheet = sheetAfter(plan, index, taken, sourceOf(plan, index, options, io))
   deliver(PRINTERS[options.format](sheet), options, io)
   const feature = sheet.features[0]!
   if (feature.status === 'planned') return 0

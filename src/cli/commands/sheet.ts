@@ -1,13 +1,11 @@
-import { type Compiled, compile } from '../../compile.ts'
+import { type Compiled, compile, sheetFor, slipsFor } from '../../compile.ts'
 import { GRINDER_CAUTIONS } from '../../handbook/grinding.ts'
 import type { Plan } from '../../plan/plan.ts'
 import type { Format } from '../../print/registry.ts'
 import { PRINTERS } from '../../print/registry.ts'
-import { buildSheet } from '../../sheet/build.ts'
 import { changedSince } from '../../sheet/changed/changed.ts'
-import { grindSheet } from '../../sheet/grind.ts'
+import { grindSheet } from '../../sheet/grind/grind.ts'
 import type { Sheet } from '../../sheet/sheet.ts'
-import { slipCards } from '../../sheet/slips.ts'
 import { type Io, UsageError } from '../io.ts'
 import { dataOf, readKept } from '../kept.ts'
 import { loaderFor, STDIN } from '../load.ts'
@@ -37,9 +35,9 @@ export const sheetCommand = async (job: string, options: SheetOptions, io: Io): 
 }
 
 const sheetOf = (plan: Plan, { grind, slips }: SheetOptions): Sheet => ({
-  ...buildSheet(plan),
+  ...sheetFor(plan),
   ...(grind === true ? { grind: grindSheet(plan, GRINDER_CAUTIONS) } : {}),
-  ...(slips === true ? { slips: slipCards(plan) } : {}),
+  ...(slips === true ? { slips: slipsFor(plan) } : {}),
 })
 
 /** The sheet, and what is another thing on it than on the one that was kept. */

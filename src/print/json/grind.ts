@@ -1,6 +1,6 @@
 import type { AngleRange, FormFacts, GrindFacts, LengthRange } from '../../moves/grinding.ts'
 import { words } from '../../phrase/words.ts'
-import type { GrindSheet } from '../../sheet/grind.ts'
+import type { GrindSheet } from '../../sheet/grind/grind.ts'
 import { inUnits, type Length, type Units } from '../../units/length.ts'
 
 /** The grinding sheet as data. Lengths in the units of the job, angles in degrees. */

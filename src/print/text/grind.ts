@@ -1,5 +1,5 @@
 import { words } from '../../phrase/words.ts'
-import type { GrindSheet, GroundTool } from '../../sheet/grind.ts'
+import type { GrindSheet, GroundTool } from '../../sheet/grind/grind.ts'
 import type { Units } from '../../units/length.ts'
 import { apart, beside, COLUMNS } from './columns.ts'
 

@@ -1,12 +1,12 @@
-import { offPaper, type Paper } from '../finish/paper.ts'
-import type { Findings, Taken } from '../finish/remaining.ts'
-import type { Stop } from '../finish/stop.ts'
-import { summedError } from '../finish/table.ts'
-import { summedWidth } from '../finish/width-table.ts'
 import type { FeaturePlan } from '../plan/plan.ts'
 import { formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
-import { shown } from './finish-words.ts'
+import { offPaper, type Paper } from './paper.ts'
+import type { Findings, Taken } from './remaining.ts'
+import type { Stop } from './stop.ts'
+import { summedError } from './table.ts'
+import { summedWidth } from './width-table.ts'
+import { shown } from './words.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 type Doubt = { readonly code: string; readonly reason: string; readonly remedy: string }

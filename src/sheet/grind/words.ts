@@ -1,8 +1,8 @@
-import type { AngleRange, GrindFacts, LengthRange } from '../moves/grinding.ts'
-import { figure } from '../phrase/figure.ts'
-import type { Phrase } from '../phrase/phrase.ts'
-import type { Degrees } from '../units/dimension.ts'
-import { inUnits, type Length, type Units } from '../units/length.ts'
+import type { AngleRange, GrindFacts, LengthRange } from '../../moves/grinding.ts'
+import { figure } from '../../phrase/figure.ts'
+import type { Phrase } from '../../phrase/phrase.ts'
+import type { Degrees } from '../../units/dimension.ts'
+import { inUnits, type Length, type Units } from '../../units/length.ts'
 
 /** The one among the forms of a tool that asks the longest relieved sides. */
 export const deepest = (facts: readonly GrindFacts[]): GrindFacts =>

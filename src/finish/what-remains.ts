@@ -1,46 +1,51 @@
 import { budgetOf } from '../budget/budget.ts'
 import type { Budgeted } from '../budget/budgeted.ts'
-import type { Shop } from '../finish/measured.ts'
-import { onOutside } from '../finish/outside.ts'
-import type { Paper } from '../finish/paper.ts'
-import { remainingFor, type Taken } from '../finish/remaining.ts'
-import { type Stop, stopOf } from '../finish/stop.ts'
-import { correctionTable } from '../finish/table.ts'
-import { widthTable } from '../finish/width-table.ts'
 import type { Operation } from '../moves/operation.ts'
 import { isOnLine } from '../moves/placing.ts'
-import type { FeaturePlan, Plan } from '../plan/plan.ts'
+import type { Continues, FeaturePlan, Plan } from '../plan/plan.ts'
+import { sideFeedWarnings } from '../plan/side-feed.ts'
 import type { Progress } from '../replay/replay.ts'
-import { buildSheet } from '../sheet/build.ts'
-import type { Sheet } from '../sheet/sheet.ts'
 import type { Length } from '../units/length.ts'
-import { assumedInShort, continuesFrom } from './finish-assumed.ts'
-import { believed, doubtful, otherTool } from './finish-doubt.ts'
-import { roughedFirst } from './finish-rough.ts'
-import { senseless } from './finish-sense.ts'
-import { cutPlan, type NotCut, type Source } from './finish-source.ts'
-import { turnsShort } from './finish-turns.ts'
-import { floorThere, notesOf, refusedBy } from './finish-words.ts'
-import { sideFeedWarnings } from './side-feed-words.ts'
+import { assumedInShort, continuesFrom } from './assumed.ts'
+import { believed, doubtful, otherTool } from './doubt.ts'
+import type { Shop } from './measured.ts'
+import { onOutside } from './outside.ts'
+import type { Paper } from './paper.ts'
+import { remainingFor, type Taken } from './remaining.ts'
+import { roughedFirst } from './rough-first.ts'
+import { senseless } from './senseless.ts'
+import { cutPlan, type NotCut, type Source } from './source.ts'
+import { type Stop, stopOf } from './stop.ts'
+import { correctionTable } from './table.ts'
+import { turnsShort } from './turns-short.ts'
+import { widthTable } from './width-table.ts'
+import { floorThere, notesOf, refusedBy } from './words.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
-/**
- * The sheet of what remains of one feature once its bottom was measured: only that feature, and only the moves after the stop, by the numbers of the
- * sheet that was cut.
- */
-export const remainingSheet = (today: Plan, index: number, taken: Taken, source: Source = { how: 'job' }): Sheet => {
+/** The whole plan with one feature as it is once its bottom was measured: of that only the moves after the stop remain, by the numbers of the sheet that was cut. */
+export type Remains = {
+  readonly plan: Plan
+  readonly index: number
+  /** Null where nothing remains that could be done. */
+  readonly stop: Stop | null
+  /** Of the sheet that was cut, where that is known; absent where it does not fit the job. */
+  readonly cut?: { readonly identity: string | null; readonly continues: Continues }
+}
+
+/** What remains of one feature, planned from what was measured and replayed, or refused. */
+export const whatRemains = (today: Plan, index: number, taken: Taken, source: Source = { how: 'job' }): Remains => {
   const cut = cutPlan(today, index, source)
   if (!cut.ok) return only(today, index, refusedFor(today.features[index]!, cut), null)
-  const sheet = remainingOf(cut.plan, index, taken)
+  const remains = remainingOf(cut.plan, index, taken)
   const { continues, says } = continuesFrom(today, cut, index, stepsBefore(cut.plan, index))
-  const [feature] = sheet.features
-  if (feature?.status === 'refused') {
-    const remedy = feature.remedy + assumedInShort(today, cut, index)
-    return { ...sheet, identity: cut.identity, continues, features: [{ ...feature, remedy }] }
-  }
-  if (feature === undefined) return sheet
-  return { ...sheet, identity: cut.identity, continues, features: [{ ...feature, notes: [...says, ...feature.notes] }] }
+  const feature = remains.plan.features[index]!
+  const told: FeaturePlan =
+    feature.status === 'refused'
+      ? { ...feature, remedy: feature.remedy + assumedInShort(today, cut, index) }
+      : { ...feature, notes: [...says, ...feature.notes] }
+  const features = remains.plan.features.with(index, told)
+  return { ...remains, plan: { ...remains.plan, features }, cut: { identity: cut.identity, continues } }
 }
 
 const refusedFor = (feature: FeaturePlan, { code, reason, remedy }: NotCut): FeaturePlan => {
@@ -49,7 +54,7 @@ const refusedFor = (feature: FeaturePlan, { code, reason, remedy }: NotCut): Fea
   return { status: 'refused', name, kind, code, reason, remedy, origin }
 }
 
-const remainingOf = (plan: Plan, index: number, taken: Taken): Sheet => {
+const remainingOf = (plan: Plan, index: number, taken: Taken): Remains => {
   const feature = plan.features[index]!
   if (feature.status === 'refused') return only(plan, index, feature, null)
   const stop = stopOf(feature.operation, feature.trace)
@@ -78,9 +83,11 @@ const remainingOf = (plan: Plan, index: number, taken: Taken): Sheet => {
     budget: budgetAfter(plan, shop.progress, operation),
     gains: [],
     notes: [
-      ...notesOf(plan, index, taken, findings, stop, added),
-      ...believed(plan.units, feature, findings, taken),
-      ...floorThere(plan.units, taken.bottom, trace),
+      ...[
+        ...notesOf(plan, index, taken, findings, stop, added),
+        ...believed(plan.units, feature, findings, taken),
+        ...floorThere(plan.units, taken.bottom, trace),
+      ].map((note) => [note]),
       ...feature.notes,
     ],
   }
@@ -109,28 +116,21 @@ const ALONG: ReadonlySet<string> = new Set(['rests-on-the-eye', 'coarse-carriage
 
 const PLAN_ONLY: ReadonlySet<string> = new Set(['may-not-hold', 'finer-than-dial'])
 
-/** The whole sheet is built, so that every step keeps its number; then all is left out but what remains. */
 const only = (
   plan: Plan,
   index: number,
   feature: FeaturePlan,
   from: { readonly stop: Stop; readonly says: readonly string[] } | null,
-): Sheet => {
-  const features = plan.features.map((one, i) => (i === index ? feature : one))
+): Remains => {
   const doubted = (from?.says ?? []).map((say) => ({ feature: index, code: 'other-tool', say }))
   // What would have helped the whole plan is no longer on offer once part of it is cut.
   const warnings = [...doubted, ...plan.warnings].filter(
     ({ feature: of, code }) => (of === null || of === index) && !(from !== null && PLAN_ONLY.has(code)),
   )
-  const sheet = buildSheet({ ...plan, features, warnings }, { stops: false })
-  const own = from === null ? [] : sheet.steps.filter((step) => step.feature === index).slice(from.stop.at + 1)
   return {
-    ...sheet,
-    title: `${sheet.title}: what remains`,
-    orderReasons: [],
-    warnings: sheet.warnings.map((warning) => (warning.feature === null ? warning : { ...warning, feature: 0 })),
-    features: [{ ...sheet.features[index]!, index: 0 }],
-    steps: own.map((step) => ({ ...step, feature: 0 })),
+    plan: { ...plan, features: plan.features.with(index, feature), warnings },
+    index,
+    stop: from?.stop ?? null,
   }
 }
 

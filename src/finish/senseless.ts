@@ -1,7 +1,7 @@
-import type { Shop } from '../finish/measured.ts'
-import type { Taken } from '../finish/remaining.ts'
 import { formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
+import type { Shop } from './measured.ts'
+import type { Taken } from './remaining.ts'
 
 type Nonsense = { readonly code: string; readonly reason: string; readonly remedy: string }
 

@@ -1,10 +1,9 @@
 import { budgetOf } from '../budget/budget.ts'
-import { stopOf } from '../finish/stop.ts'
 import type { Move, Slide } from '../moves/operation.ts'
-import type { FeaturePlan, Plan } from '../plan/plan.ts'
+import { identityOf } from '../plan/identity.ts'
+import type { Continues, FeaturePlan, Plan } from '../plan/plan.ts'
 import { type Progress, replayNext, startOf } from '../replay/replay.ts'
-import { identityOf } from '../sheet/identity.ts'
-import type { Continues } from '../sheet/sheet.ts'
+import { stopOf } from './stop.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 

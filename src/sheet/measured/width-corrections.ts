@@ -1,13 +1,13 @@
-import type { WidthRow, WidthTable } from '../finish/width-table.ts'
-import type { Scale } from '../lathe/lathe.ts'
-import { markFigure, markWord, readingFigure, readingOf, shownOn } from '../phrase/dial.ts'
-import { length } from '../phrase/figure.ts'
-import type { Figure, Phrase } from '../phrase/phrase.ts'
-import type { Plan } from '../plan/plan.ts'
-import { scaleOf } from '../plan/scale.ts'
-import { inUnits } from '../units/length.ts'
+import type { WidthRow, WidthTable } from '../../finish/width-table.ts'
+import type { Scale } from '../../lathe/lathe.ts'
+import { markFigure, markWord, readingFigure, readingOf, shownOn } from '../../phrase/dial.ts'
+import { length } from '../../phrase/figure.ts'
+import type { Figure, Phrase } from '../../phrase/phrase.ts'
+import type { Plan } from '../../plan/plan.ts'
+import { scaleOf } from '../../plan/scale.ts'
+import { inUnits } from '../../units/length.ts'
+import type { WidthCorrections } from '../sheet.ts'
 import { apart, betweenWords, joined, neighbors, noTable, withoutRow } from './rows.ts'
-import type { WidthCorrections } from './sheet.ts'
 
 /** The lines under the stop that tell how far to feed across by what the width measures. `first` is the number of the feature's first step. */
 export const widthLines = (plan: Plan, table: WidthTable, first: number, paired: boolean): Phrase[] => {

@@ -2,8 +2,8 @@ import type { Scale } from '../lathe/lathe.ts'
 import type { Form } from '../moves/form.ts'
 import type { Move } from '../moves/operation.ts'
 import type { Placing, TouchPlace } from '../moves/placing.ts'
-import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import type { Length } from '../units/length.ts'
+import type { FeaturePlan, Plan } from './plan.ts'
 
 /**
  * A short name for what a sheet has the hand do: over the dials, and of each planned feature its edge, its set-up, the sizes of the drawing and every

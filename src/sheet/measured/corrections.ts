@@ -1,45 +1,16 @@
-import { type Again, againFor } from '../finish/again.ts'
-import { type Stop, stopOf } from '../finish/stop.ts'
-import { type CorrectionTable, correctionTable, type Row } from '../finish/table.ts'
-import { type WidthTable, widthTable } from '../finish/width-table.ts'
-import type { Scale } from '../lathe/lathe.ts'
-import { marks, readingOf, shownOn } from '../phrase/dial.ts'
-import { identify, length } from '../phrase/figure.ts'
-import type { Figure, Phrase } from '../phrase/phrase.ts'
-import type { Plan } from '../plan/plan.ts'
-import { inUnits } from '../units/length.ts'
+import type { CorrectionTable, Row } from '../../finish/table.ts'
+import type { Tables } from '../../finish/tables.ts'
+import type { Scale } from '../../lathe/lathe.ts'
+import { marks, readingOf, shownOn } from '../../phrase/dial.ts'
+import { identify, length } from '../../phrase/figure.ts'
+import type { Figure, Phrase } from '../../phrase/phrase.ts'
+import type { Plan } from '../../plan/plan.ts'
+import { inUnits } from '../../units/length.ts'
+import type { Planned } from '../scene.ts'
+import type { Corrections, SheetStep } from '../sheet.ts'
 import { afterFinish } from './after-finish.ts'
 import { apart, betweenWords, joined, neighbors, noTable, withoutRow } from './rows.ts'
-import type { Planned } from './scene.ts'
-import type { Corrections, SheetStep } from './sheet.ts'
 import { widthData, widthLines } from './width-corrections.ts'
-
-/** What stands under the stop of one feature: by its bottom, and by its width. */
-export type Tables = {
-  readonly bottom: CorrectionTable | null
-  readonly width: WidthTable | null
-  /** Under the last measuring: what is still to be had of metal that is left. */
-  readonly after: { readonly again: Again; readonly stop: Stop } | null
-}
-const NONE: Tables = { bottom: null, width: null, after: null }
-
-/** The tables of every feature, in the order of the plan; null where there is none to give. `stops: false`: only what is under the last measuring. */
-export const correctionTables = (plan: Plan, stops: boolean): readonly Tables[] => {
-  return plan.features.map((feature) => {
-    if (feature.status === 'refused') return NONE
-    const { operation, trace, before } = feature
-    const stop = stopOf(operation, trace)
-    if (stop === null) return NONE
-    const shop = { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop, many: true } as const
-    const bottom = stops ? correctionTable(shop, feature.budget, plan.units) : null
-    const again = againFor(shop, trace)
-    return {
-      bottom,
-      width: stops ? widthTable(shop, feature.budget, plan.units, bottom?.rows.length ? bottom : null) : null,
-      after: again === null ? null : { again, stop },
-    }
-  })
-}
 
 /** Puts the tables under the step where the work is measured. `first` is the number of the feature's first step. */
 export const withCorrections = (

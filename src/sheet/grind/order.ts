@@ -1,9 +1,9 @@
-import type { GrindFacts } from '../moves/grinding.ts'
-import { length } from '../phrase/figure.ts'
-import type { Phrase } from '../phrase/phrase.ts'
-import { INCH, type Length, MM, type Units } from '../units/length.ts'
-import { widthToGrind } from './grind-says.ts'
-import { angle, angles, deepest, lengths, topWords } from './grind-words.ts'
+import type { GrindFacts } from '../../moves/grinding.ts'
+import { length } from '../../phrase/figure.ts'
+import type { Phrase } from '../../phrase/phrase.ts'
+import { INCH, type Length, MM, type Units } from '../../units/length.ts'
+import { widthToGrind } from './says.ts'
+import { angle, angles, deepest, lengths, topWords } from './words.ts'
 
 /** The order of grinding, one line each, with what to check before going on. Common practice, no source. */
 export const orderOf = (facts: readonly GrindFacts[], units: Units): Phrase[] => {

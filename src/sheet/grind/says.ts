@@ -1,10 +1,10 @@
-import type { FormFacts, GrindFacts } from '../moves/grinding.ts'
-import { length } from '../phrase/figure.ts'
-import type { Phrase } from '../phrase/phrase.ts'
-import type { Length, Units } from '../units/length.ts'
-import { corrections } from './grind-correction.ts'
-import { angle, angles, deepest, lengths, topWords } from './grind-words.ts'
-import type { Labeled } from './sheet.ts'
+import type { FormFacts, GrindFacts } from '../../moves/grinding.ts'
+import { length } from '../../phrase/figure.ts'
+import type { Phrase } from '../../phrase/phrase.ts'
+import type { Length, Units } from '../../units/length.ts'
+import type { Labeled } from '../sheet.ts'
+import { corrections } from './correction.ts'
+import { angle, angles, deepest, lengths, topWords } from './words.ts'
 
 /** What a tool is ground to, block by block, in the order in which it is looked for. */
 export const saysOf = (facts: readonly GrindFacts[], units: Units): Labeled[] => {

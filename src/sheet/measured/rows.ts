@@ -1,6 +1,6 @@
-import type { Between } from '../finish/between.ts'
-import type { Figure, Phrase } from '../phrase/phrase.ts'
-import type { Length } from '../units/length.ts'
+import type { Between } from '../../finish/between.ts'
+import type { Figure, Phrase } from '../../phrase/phrase.ts'
+import type { Length } from '../../units/length.ts'
 
 /** What the two tables under a stop have in common. */
 type Row = { readonly measured: Length }

@@ -1,8 +1,8 @@
-import type { GrindFacts } from '../moves/grinding.ts'
-import { length } from '../phrase/figure.ts'
-import type { Figure, Phrase } from '../phrase/phrase.ts'
-import type { Length, Units } from '../units/length.ts'
-import { angle, deepest } from './grind-words.ts'
+import type { GrindFacts } from '../../moves/grinding.ts'
+import { length } from '../../phrase/figure.ts'
+import type { Figure, Phrase } from '../../phrase/phrase.ts'
+import type { Length, Units } from '../../units/length.ts'
+import { angle, deepest } from './words.ts'
 
 /** Without rake there is one thing to say of all forms. */
 export const corrections = (facts: readonly GrindFacts[], units: Units): Phrase[] => {

@@ -1,5 +1,8 @@
 import type { Budgeted } from '../budget/budgeted.ts'
-import type { Said } from '../job/checks/warnings.ts'
+import type { Warning } from './plan.ts'
+
+type Said = Omit<Warning, 'feature'>
+
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Instrument, Operation } from '../moves/operation.ts'
 import { formatLength } from '../units/format.ts'

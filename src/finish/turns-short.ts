@@ -1,11 +1,11 @@
 import { travelOf } from '../dials/travel.ts'
-import type { Shop } from '../finish/measured.ts'
-import { summedError } from '../finish/table.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import type { Slide } from '../moves/operation.ts'
 import type { FeaturePlan } from '../plan/plan.ts'
 import { formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
+import type { Shop } from './measured.ts'
+import { summedError } from './table.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 type Short = { readonly code: string; readonly reason: string; readonly remedy: string }

@@ -1,14 +1,13 @@
-import { stopOf } from '../finish/stop.ts'
 import { readingOf, shownOn } from '../phrase/dial.ts'
 import { length } from '../phrase/figure.ts'
 import type { Phrase } from '../phrase/phrase.ts'
-import type { Plan } from '../plan/plan.ts'
+import { identityOf } from '../plan/identity.ts'
+import type { Continues, Plan } from '../plan/plan.ts'
 import { scaleOf } from '../plan/scale.ts'
-import { identityOf } from '../sheet/identity.ts'
-import type { Continues } from '../sheet/sheet.ts'
 import { formatExact } from '../units/format.ts'
 import { inUnits } from '../units/length.ts'
-import { type CutPlan, roughedAt } from './finish-source.ts'
+import { type CutPlan, roughedAt } from './source.ts'
+import { stopOf } from './stop.ts'
 
 /** Which moves before the stop the steps count on, and what to give where those were not the ones. `today`: as the job plans it now. */
 export const continuesFrom = (

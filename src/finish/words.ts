@@ -1,15 +1,15 @@
-import type { Shop } from '../finish/measured.ts'
-import { NEARBY } from '../finish/nearby.ts'
-import { hangsOnOutside } from '../finish/outside.ts'
-import type { Findings, Taken } from '../finish/remaining.ts'
-import { bottomWanted, type Stop } from '../finish/stop.ts'
-import type { Trouble } from '../finish/trouble.ts'
 import type { WantedDimension } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import { labelOf } from '../plan/labels.ts'
 import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import { formatExact, formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
+import type { Shop } from './measured.ts'
+import { NEARBY } from './nearby.ts'
+import { hangsOnOutside } from './outside.ts'
+import type { Findings, Taken } from './remaining.ts'
+import { bottomWanted, type Stop } from './stop.ts'
+import type { Trouble } from './trouble.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 

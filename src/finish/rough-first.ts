@@ -1,12 +1,12 @@
-import { finishStep, type Shop } from '../finish/measured.ts'
-import type { Findings, Remaining } from '../finish/remaining.ts'
-import { bottomWanted } from '../finish/stop.ts'
-import { troubleIn } from '../finish/trouble.ts'
 import type { Move, Operation } from '../moves/operation.ts'
 import { replayNext } from '../replay/replay.ts'
 import { newProgram, type Program, toPlace } from '../sequence/program.ts'
 import { type Side, sideTo } from '../sequence/side.ts'
 import type { Length } from '../units/length.ts'
+import { finishStep, type Shop } from './measured.ts'
+import type { Findings, Remaining } from './remaining.ts'
+import { bottomWanted } from './stop.ts'
+import { troubleIn } from './trouble.ts'
 
 type Found = Extract<Remaining, { ok: true }>
 /** `put in`: so many moves of roughing behind the two that come back from the stop. */

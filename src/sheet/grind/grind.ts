@@ -1,11 +1,11 @@
-import type { GrindFacts } from '../moves/grinding.ts'
-import { identify, length } from '../phrase/figure.ts'
-import type { Phrase } from '../phrase/phrase.ts'
-import type { Plan } from '../plan/plan.ts'
-import { type Length, MM, type Units } from '../units/length.ts'
-import { orderOf } from './grind-order.ts'
-import { saysOf, warningsOf } from './grind-says.ts'
-import type { Labeled } from './sheet.ts'
+import type { GrindFacts } from '../../moves/grinding.ts'
+import { identify, length } from '../../phrase/figure.ts'
+import type { Phrase } from '../../phrase/phrase.ts'
+import type { Plan } from '../../plan/plan.ts'
+import { type Length, MM, type Units } from '../../units/length.ts'
+import type { Labeled } from '../sheet.ts'
+import { orderOf } from './order.ts'
+import { saysOf, warningsOf } from './says.ts'
 
 /** What goes along to the grinder: every tool of the job, measured or still to be ground. */
 export type GrindSheet = {
