@@ -1,5 +1,6 @@
-import { Argument, Command, Option } from 'commander'
+import { Command, Option } from 'commander'
 import type { Io } from './io.ts'
+import { addWriting } from './program-writing.ts'
 import { VERSION } from './version.ts'
 
 export type Report = (status: number) => void
@@ -30,9 +31,7 @@ export const programFor = (io: Io, report: Report): Command => {
   addReplay(program, io, report)
   addGrind(program, io, report)
   addFinish(program, io, report)
-  addNew(program, io, report)
-  addSchema(program, io, report)
-  addSurvey(program, io, report)
+  addWriting(program, io, report)
   return program
 }
 
@@ -44,7 +43,7 @@ Examples:
   $ groovewright sheet --format json < press.yaml
   $ groovewright check jobs/                  can all of them be cut as drawn?
   $ groovewright finish press.yaml --feature Neck --bottom-diameter .7685
-  $ groovewright schema job > job.schema.json
+  $ groovewright keys job features.width      what may stand in a job file
 
 Exit status: 0 done, 1 something cannot be cut as asked, 2 the input could not
 be read or the command was wrong.`
@@ -146,50 +145,6 @@ const addFinish = (program: Command, io: Io, report: Report): void => {
     .action(async (job: string, options) => {
       const { finishCommand } = await import('./commands/finish.ts')
       report(await finishCommand(job, { ...program.opts(), ...options }, io))
-    })
-}
-
-const addNew = (program: Command, io: Io, report: Report): void => {
-  program
-    .command('new')
-    .summary('print a file to start from')
-    .description('Prints a commented file to start from: a job, a lathe or a toolbox.')
-    .addArgument(new Argument('<kind>', 'what to start').choices(['job', 'lathe', 'toolbox']))
-    .option('-o, --output <file>', 'write to a file; - is standard output')
-    .option('--force', 'replace the output file if it exists')
-    .action(async (kind: 'job' | 'lathe' | 'toolbox', options) => {
-      const { newCommand } = await import('./commands/new.ts')
-      report(newCommand(kind, options, io))
-    })
-}
-
-const addSchema = (program: Command, io: Io, report: Report): void => {
-  program
-    .command('schema')
-    .summary('print a JSON Schema')
-    .description(
-      'Prints the JSON Schema (draft-7) of a job, a lathe, a toolbox, a list of moves, or of the sheet as data.',
-    )
-    .addArgument(new Argument('<kind>', 'of what').choices(['job', 'lathe', 'toolbox', 'sheet', 'moves']))
-    .action(async (kind: 'job' | 'lathe' | 'toolbox' | 'sheet' | 'moves') => {
-      const { schemaCommand } = await import('./commands/schema.ts')
-      report(await schemaCommand(kind, io))
-    })
-}
-
-const addSurvey = (program: Command, io: Io, report: Report): void => {
-  program
-    .command('survey')
-    .summary('print a page to get to know a lathe')
-    .description(
-      'Prints a page to fill in at the lathe: how to find out what its lathe file asks, and the file that follows.',
-    )
-    .addOption(new Option('--units <units>', 'units of its dials').choices(['inch', 'mm']).default('inch'))
-    .option('-o, --output <file>', 'write to a file; - is standard output')
-    .option('--force', 'replace the output file if it exists')
-    .action(async (options) => {
-      const { surveyCommand } = await import('./commands/survey.ts')
-      report(surveyCommand(options, io))
     })
 }
 

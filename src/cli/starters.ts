@@ -5,6 +5,7 @@ export const starter = (name: SchemaName): string => STARTERS[name]
 
 const JOB = `# yaml-language-server: $schema=job.schema.json
 # For editors that complete and check as you type:  groovewright schema job > job.schema.json
+# Every key that may stand here:  groovewright keys job
 #
 # A job: what is to be cut, on which lathe, with which tools.
 # A length is written as on the drawing: 0.125  1/8  1 3/16  5/32 in  12 thou  4.5 mm
@@ -71,6 +72,7 @@ features:
 
 const LATHE = `# yaml-language-server: $schema=lathe.schema.json
 # For editors that complete and check as you type:  groovewright schema lathe > lathe.schema.json
+# Every key that may stand here:  groovewright keys lathe
 #
 # A lathe: its dials, its speeds and what can be held on it. Name this file in a job:  lathe: lathe.yaml
 
@@ -111,6 +113,7 @@ accuracy:                    # what cannot be helped, each as plus or minus; the
 
 const TOOLBOX = `# yaml-language-server: $schema=toolbox.schema.json
 # For editors that complete and check as you type:  groovewright schema toolbox > toolbox.schema.json
+# Every key that may stand here:  groovewright keys toolbox
 #
 # A toolbox: tools by the names the shop gives them, with sizes as measured. Name this file in a job:  tools: toolbox.yaml
 

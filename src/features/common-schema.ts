@@ -1,68 +1,112 @@
 import * as z from 'zod/mini'
 import type { AsRead, Given } from '../diagnostics/given.ts'
 import type { Dimension } from '../units/dimension.ts'
-import { angle, choice, dimension, length, text } from '../units/measure-schema.ts'
+import { angle, byDefault, choice, dimension, length, text } from '../units/measure-schema.ts'
 import type { Cutting, Place } from './feature.ts'
 
 const cuttingKeys = {
-  leave: z.optional(
-    length(
-      'Left on the floor for the finish pass; by default the smaller of 0.020 in and a quarter of the depth.',
-      'zero or more',
-    ),
+  leave: byDefault(
+    'the smaller of 0.020 in (0.5 mm) and a quarter of the depth, and no more than infeed',
+    length('Left on the floor for the finish pass.', 0.01, 'zero or more'),
   ),
-  'leave-sides': z.optional(length('Left on each wall for the finish pass; by default 0.', 'zero or more')),
-  infeed: z.optional(length('Largest infeed of one pass.')),
-  clear: z.optional(length('How far the tool backs out of the surface.')),
-  overlap: z.optional(
-    length('How far neighboring passes overlap; by default a tenth of the width of the tool.', 'zero or more'),
+  'leave-sides': byDefault(
+    '0; for a V with a flat root 0.003 in (0.08 mm)',
+    length('Left on each wall for the finish pass.', 0.005, 'zero or more'),
   ),
-  'speed-factor': z.optional(
+  infeed: byDefault(
+    'all at once; for a V 0.060 in (1.5 mm), for a corner 0.005 in (0.12 mm), for a form stepped along 0.020 in (0.5 mm)',
+    length('Largest infeed of one pass.', 0.04),
+  ),
+  clear: byDefault(
+    '0.030 in (0.75 mm)',
+    length('How far the tool backs out of the largest diameter that it passes, the backlash besides.', 0.05),
+  ),
+  overlap: byDefault(
+    'a tenth of the width of the tool',
+    length('How far neighboring plunges overlap.', 0.02, 'zero or more'),
+  ),
+  'speed-factor': byDefault(
+    '0.5',
     z
       .number()
-      .check(z.gt(0), z.describe('Spindle speed as a part of plain turning; by default one half for form tools.')),
+      .check(z.gt(0), z.describe('Spindle speed as a part of that of plain turning.'), z.meta({ examples: [0.4] })),
   ),
-  cusp: z.optional(length('Largest ridge left between the steps of a round form; by default 0.0005 in or 0.01 mm.')),
-  'side-feed': z.optional(
+  cusp: byDefault(
+    '0.0005 in (0.01 mm); with a sharp square tool, to be filed, 0.003 in (0.08 mm)',
+    length('Tallest ridge left where a tool steps along a round form.', 0.001),
+  ),
+  'side-feed': byDefault(
+    'compound',
     choice(
-      'What moves the tool along the work: compound (the default), carriage by its dial or indicator, or the carriage to the scribed lines by eye.',
-      ['compound', 'carriage', 'lines'],
+      'What moves the tool along the work: compound; carriage, by its dial or its indicator; or lines, the carriage to the scribed lines by eye.',
+      ['compound', 'lines', 'carriage'],
     ),
   ),
-  compound: z.optional(
+  compound: byDefault(
+    'as it usually stands: angle of the compound of the lathe',
     z
-      .strictObject({ angle: angle('Degrees from parallel with the ways.', -90, 90, true) })
-      .check(z.describe('How the compound is swung for this cut.'), z.meta({ title: 'compound setting' })),
+      .strictObject({ angle: angle('Degrees from parallel with the ways.', "5° 44'", -90, 90, true) })
+      .check(
+        z.describe('How the compound is swung for this cut.'),
+        z.meta({ title: 'compound setting', examples: [{ angle: 30 }] }),
+      ),
   ),
-  order: z.optional(
-    z.number().check(z.gt(0), z.multipleOf(1), z.describe('Place in the order of the operations, counted from 1.')),
+  order: byDefault(
+    'the order that changes tool and compound least, from the free end on',
+    z
+      .number()
+      .check(
+        z.gt(0),
+        z.multipleOf(1),
+        z.describe('Place of the feature in the order of work, from 1.'),
+        z.meta({ examples: [1] }),
+      ),
   ),
 }
 
 export const cuttingSchema = z
   .strictObject(cuttingKeys)
-  .check(z.describe('How to cut. Every depth here is slide travel, never diameter.'), z.meta({ title: 'cutting' }))
+  .check(
+    z.describe('How to cut. Every depth here is travel of the slide, never diameter.'),
+    z.meta({ title: 'cutting', examples: [{ leave: 0.01, infeed: 0.04 }] }),
+  )
 
 /** Keys that every kind of feature has. How to cut may be said beside them or gathered under `cutting`, as for the whole job. */
 export const commonFeatureKeys = {
-  name: z.optional(text('What the sheet calls the feature.', 'Thread-relief groove')),
+  name: byDefault('its kind and a number', text('What the sheet calls the feature.', 'Thread-relief groove')),
   why: z.optional(text('What it is for; printed on the sheet.', 'clearance for the die at the end of the thread')),
-  tool: z.optional(text('Name of a tool in the toolbox; without it the sheet says what to grind.', 'neck')),
-  cutting: z.optional(cuttingSchema),
+  tool: byDefault('a tool to be ground, which the sheet tells', text('Name of a tool in the toolbox.', 'neck')),
+  cutting: byDefault('as for the whole job', cuttingSchema),
   ...cuttingKeys,
 }
 
 /** Where a feature stands along the work. */
 export const placeKeys = {
-  from: z.optional(
-    text(
-      '"end" (the default) or the name of a step: its tailstock-side end. Distances run toward the headstock.',
-      'end',
+  from: byDefault(
+    'end',
+    text('Where the distance starts: end, or the name of a step for its tailstock-side end.', 'body'),
+  ),
+  near: z.optional(
+    dimension(
+      'Where its tailstock side is, a distance toward the headstock. One of near, far and center.',
+      1.125,
+      'any',
     ),
   ),
-  near: z.optional(dimension('Distance to the tailstock side. One of near, far and center.', 'any')),
-  far: z.optional(dimension('Distance to the headstock side. One of near, far and center.', 'any')),
-  center: z.optional(dimension('Distance to the middle. One of near, far and center.', 'any')),
+  far: z.optional(
+    dimension(
+      'Where its headstock side is, a distance toward the headstock. One of near, far and center.',
+      '1 1/2',
+      'any',
+    ),
+  ),
+  center: z.optional(
+    dimension(
+      'Where its middle is, a distance toward the headstock. One of near, far and center.',
+      '1 1/4 ±0.020',
+      'any',
+    ),
+  ),
 }
 
 type Cuts = AsRead<z.output<typeof cuttingSchema>>

@@ -1,11 +1,26 @@
 import * as z from 'zod/mini'
 import { latheFileSchema } from '../lathe/schema.ts'
+import { defaults } from '../units/measure-schema.ts'
 import { jobSchema, toolboxSchema } from './schema.ts'
 
 export type SchemaName = 'job' | 'lathe' | 'toolbox'
 
 /** What a file may hold, as JSON Schema (draft 7), for editors. Combinations of keys are checked only when the file is read. */
 export const jsonSchema = (name: SchemaName): object =>
-  z.toJSONSchema(SCHEMAS[name], { io: 'input', target: 'draft-7' })
+  z.toJSONSchema(SCHEMAS[name], { io: 'input', target: 'draft-7', override: tellDefault })
 
-const SCHEMAS = { job: jobSchema, lathe: latheFileSchema, toolbox: toolboxSchema } as const
+export const SCHEMAS = { job: jobSchema, lathe: latheFileSchema, toolbox: toolboxSchema } as const
+
+/** An editor shows the description and nothing else of ours, so what holds by default stands at its end; a word is a default for the editor too. */
+const tellDefault = ({
+  zodSchema,
+  jsonSchema,
+}: {
+  zodSchema: z.core.$ZodTypes
+  jsonSchema: z.core.JSONSchema.BaseSchema
+}) => {
+  const says = defaults.get(zodSchema)?.says
+  if (says === undefined) return
+  jsonSchema.description = `${jsonSchema.description} By default ${says}.`
+  if (jsonSchema.enum?.includes(says)) jsonSchema.default = says
+}

@@ -61,7 +61,8 @@ const notAWord = (reader: Reader, word: unknown, at: Path): string => {
   return `cannot be ${quoted(reader.source.scalarSource(at))}`
 }
 
-const wordsOf = (option: AnySchema, key: string): string[] => {
+/** The words that choose an option of a discriminated union. */
+export const wordsOf = (option: AnySchema, key: string): string[] => {
   const def = option._zod.def as unknown as Options & { type: string; shape: Shape }
   if (def.type === 'union') return [...new Set(def.options.flatMap((each) => wordsOf(each, key)))]
   const word = def.shape[key]

@@ -8,16 +8,19 @@ import { cornerToolSchema } from '../tools/corner/schema.ts'
 import { roundToolSchema } from '../tools/round/schema.ts'
 import { squareToolSchema } from '../tools/square/schema.ts'
 import { veeToolSchema } from '../tools/vee/schema.ts'
-import { choice, dimension, length, text } from '../units/measure-schema.ts'
+import { byDefault, choice, dimension, length, text } from '../units/measure-schema.ts'
 
 export const toolSchema = z
   .discriminatedUnion('shape', [squareToolSchema, veeToolSchema, roundToolSchema, cornerToolSchema])
-  .check(z.describe('A tool by the name the shop gives it.'), z.meta({ title: 'tool' }))
+  .check(
+    z.describe('A tool by the name the shop gives it.'),
+    z.meta({ title: 'tool', examples: [{ shape: 'square', width: 0.148, reach: 0.14 }] }),
+  )
 
 export const toolboxSchema = z
   .catchall(
     z.strictObject({
-      units: z.optional(choice('Meaning of bare numbers here; by default the units of the job.', ['inch', 'mm'])),
+      units: byDefault('the units of the job', choice('Meaning of bare numbers in this toolbox.', ['inch', 'mm'])),
     }),
     toolSchema,
   )
@@ -27,14 +30,17 @@ export const featureSchema = z
   .discriminatedUnion('kind', [grooveSchema, radiusSchema, vGrooveSchema])
   .check(z.meta({ title: 'feature' }))
 
-const measuredDiameter = z.optional(length('Diameter as measured; by default as drawn.'))
+const measuredDiameter = () => byDefault('as drawn', length('Diameter as measured.', 1.4985))
+
+const PILOT = { name: 'pilot', diameter: 0.875, length: 2 }
+const BODY = { name: 'body', diameter: 1.5, length: 3 }
 
 export const stepSchema = z
   .strictObject({
     name: text('What features call this step in from and corner-of.', 'body'),
-    diameter: dimension('Diameter as drawn.'),
-    length: length('Length along the work.'),
-    'measured-diameter': measuredDiameter,
+    diameter: dimension('Diameter as drawn.', '1.500'),
+    length: length('Length along the work.', 3),
+    'measured-diameter': measuredDiameter(),
   })
   .check(z.meta({ title: 'step' }))
 
@@ -46,49 +52,83 @@ const materialSchema = z
         name: text('What the sheet calls the material.', 'yew'),
         'cutting-speed': z
           .number()
-          .check(z.gt(0), z.describe('Cutting speed of plain turning: ft/min in an inch job, m/min in a mm job.')),
+          .check(
+            z.gt(0),
+            z.describe('Cutting speed of plain turning: ft/min in an inch job, m/min in a mm job.'),
+            z.meta({ examples: [300] }),
+          ),
       })
       .check(z.meta({ title: 'material' })),
   ])
-  .check(z.describe('A material of the cutting-speed table, or a name with its cutting-speed.'))
+  .check(
+    z.describe('A material of the cutting-speed table, or a name with its cutting-speed.'),
+    z.meta({ examples: ['mild steel'] }),
+  )
 
 export const partSchema = z
   .strictObject({
     material: materialSchema,
-    held: z.optional(
-      choice('How the work is held; by default chuck.', ['chuck', 'collet', 'between centers', 'chuck and center']),
+    held: byDefault(
+      'chuck',
+      choice('How the work is held.', ['chuck', 'collet', 'between centers', 'chuck and center']),
     ),
-    overhang: z.optional(length('How far the work stands out of the chuck; by default its whole length.')),
-    dog: z.optional(
-      length('Between centers: how much of the headstock end the dog takes; the tool is kept off it as off jaws.'),
+    overhang: byDefault('its whole length', length('How far the work stands out of the chuck.', '2 1/2')),
+    dog: byDefault(
+      'not known: a tool that comes within 1 in (25 mm) of that end is warned of',
+      length('Between centers: how much of the headstock end the dog takes; the tool is kept off it as off jaws.', 1),
     ),
-    steps: z.optional(z.array(stepSchema).check(z.minLength(1), z.describe('From the free end toward the headstock.'))),
-    diameter: z.optional(dimension('Diameter of a plain bar, instead of steps.')),
-    length: z.optional(length('Length of a plain bar, instead of steps.')),
-    'measured-diameter': measuredDiameter,
+    steps: z.optional(
+      z
+        .array(stepSchema)
+        .check(
+          z.minLength(1),
+          z.describe('A list of cylinders, from the free end toward the headstock.'),
+          z.meta({ examples: [[PILOT, BODY]] }),
+        ),
+    ),
+    diameter: z.optional(dimension('Diameter of a plain bar as drawn, instead of steps.', '1 1/2')),
+    length: z.optional(length('Length of a plain bar, instead of steps.', 5)),
+    'measured-diameter': measuredDiameter(),
   })
-  .check(z.describe('The work before these features are cut.'), z.meta({ title: 'part' }))
+  .check(
+    z.describe('The work before these features are cut.'),
+    z.meta({ title: 'part', examples: [{ material: 'mild steel', diameter: '1 1/2', length: 5 }] }),
+  )
 
 const include = (say: string, example: string) => z.string().check(z.describe(say), z.meta({ examples: [example] }))
+
+const fileOrKeys = (example: string) =>
+  [z.describe('A path beside this file, or the same keys inline.'), z.meta({ examples: [example] })] as const
 
 export const jobSchema = z
   .strictObject({
     title: text('What the sheet is headed with.', 'Cider press screw'),
     'drawing-number': z.optional(text('Printed beside the title.', 'CP-14')),
     units: choice('Meaning of bare numbers here, and units of the sheet.', ['inch', 'mm']),
-    work: z.optional(
-      choice('How closely form tools are ground to width: one-off (the default) or repeat.', ['one-off', 'repeat']),
+    work: byDefault(
+      'one-off',
+      choice('A tool to be ground is a little narrower than the groove (one-off) or of its exact width (repeat).', [
+        'one-off',
+        'repeat',
+      ]),
     ),
     part: partSchema,
     lathe: z
-      .union([include('Path of a lathe file, relative to this file.', 'lathe-bench.yaml'), latheSchema])
-      .check(z.describe('A path beside this file, or the same keys inline.')),
-    tools: z.optional(
+      .union([include('Path of a lathe file, relative to this file.', 'bench-lathe.yaml'), latheSchema])
+      .check(...fileOrKeys('bench-lathe.yaml')),
+    tools: byDefault(
+      'every tool is to be ground',
       z
         .union([include('Path of a toolbox, relative to this file.', 'toolbox.yaml'), toolboxSchema])
-        .check(z.describe('A path beside this file, or the same keys inline.')),
+        .check(...fileOrKeys('toolbox.yaml')),
     ),
-    cutting: z.optional(cuttingSchema),
-    features: z.array(featureSchema).check(z.minLength(1), z.describe('What is to be cut.')),
+    cutting: byDefault('the default of each of its keys', cuttingSchema),
+    features: z
+      .array(featureSchema)
+      .check(
+        z.minLength(1),
+        z.describe('What is to be cut: a list.'),
+        z.meta({ examples: [[{ kind: 'groove', near: 1.125, width: '5/32', depth: 0.07 }]] }),
+      ),
   })
   .check(z.describe('A job for a manual engine lathe.'), z.meta({ title: 'job' }))

@@ -1,24 +1,36 @@
 import * as z from 'zod/mini'
-import { angle, angleFromZero, choice, length, text } from '../units/measure-schema.ts'
+import { angle, angleFromZero, byDefault, choice, length, text } from '../units/measure-schema.ts'
 
 /** Parts of a graduation that can be judged by eye, as they may be written. */
 export const READ_TO = [1, '1/2', '1/4', '1/5', '1/10', 0.5, 0.25, 0.2, 0.1] as const
 
 const scale = {
-  graduation: z.optional(length('What one mark of the dial stands for.')),
-  'per-turn': z.optional(length('What one whole turn of the dial stands for: a whole number of graduations.')),
+  graduation: z.optional(
+    length(
+      'What one mark of the dial stands for. A dial has graduation, per-turn and backlash, a readout none of them.',
+      0.001,
+    ),
+  ),
+  'per-turn': z.optional(length('What one whole turn of the dial stands for: a whole number of graduations.', 0.1)),
   backlash: z.optional(
     length(
-      'Lost motion of the screw as counted on this dial; the sheet is proved for everything from 0 to this.',
+      'Lost motion of the screw as counted on this dial. Give a little more than you find: every amount from 0 to it is checked.',
+      0.008,
       'zero or more',
     ),
   ),
-  'read-to': z.optional(
+  'read-to': byDefault(
+    '1, whole marks',
     z
       .literal([...READ_TO])
-      .check(z.describe('The part of a graduation that can be judged by eye: 1, 1/2, 1/4, 1/5 or 1/10.')),
+      .check(
+        z.describe('The part of a mark that you trust your eye with: 1, 1/2, 1/4, 1/5 or 1/10.'),
+        z.meta({ examples: ['1/2'] }),
+      ),
   ),
-  readout: z.optional(length('Resolution of a digital readout, given instead of graduation, per-turn and backlash.')),
+  readout: z.optional(
+    length('Resolution of a digital readout, given instead of graduation, per-turn and backlash.', 0.0005),
+  ),
 }
 
 /** What no longer fits once a key is given: a readout has no marks and turns, an indicator has nothing but its range. */
@@ -28,69 +40,99 @@ export const NOT_BESIDE: Readonly<Record<string, readonly string[]>> = {
   graduation: ['readout', 'indicator', 'range'],
 }
 
+const DIAL = { graduation: 0.001, 'per-turn': 0.1, backlash: 0.006 }
+
 export const crossFeedSchema = z
   .strictObject({
     ...scale,
-    reads: z.optional(
-      choice('What the dial shows: depth (slide travel, the default) or diameter (the change of the work).', [
+    reads: byDefault(
+      'depth',
+      choice('What the dial shows: depth (travel of the slide) or diameter (the change of the work).', [
         'depth',
         'diameter',
       ]),
     ),
   })
-  .check(z.describe('The dial of the cross-feed; positive is in, toward the axis.'), z.meta({ title: 'cross-feed' }))
+  .check(
+    z.describe('The dial of the cross-feed; positive is in, toward the axis.'),
+    z.meta({ title: 'cross-feed', examples: [{ ...DIAL, reads: 'diameter' }] }),
+  )
 
 export const compoundSchema = z
   .strictObject({
     ...scale,
-    angle: z.optional(
-      angle('Degrees from parallel with the ways: 0 (the default) is parallel, 90 square.', -90, 90, true),
+    angle: byDefault(
+      '0',
+      angle(
+        'Where the compound usually stands, degrees from parallel with the ways: 0 is parallel, 90 square.',
+        30,
+        -90,
+        90,
+        true,
+      ),
     ),
-    travel: z.optional(length('Greatest less smallest reading the slide can reach.')),
-    'scale-zero': z.optional(
-      choice('How the swivel scale of this lathe is marked: from parallel (the default) or from square.', [
+    travel: byDefault('not checked', length('Greatest less smallest reading the slide can reach.', 2.5)),
+    'scale-zero': byDefault(
+      'parallel',
+      choice('How the swivel scale of this lathe is marked, from parallel or from square: the sheet tells angles so.', [
         'parallel',
         'square',
       ]),
     ),
   })
-  .check(z.describe('The dial of the compound slide; positive is forward.'), z.meta({ title: 'compound' }))
+  .check(
+    z.describe('The dial of the compound slide; positive is forward.'),
+    z.meta({ title: 'compound', examples: [{ ...DIAL, travel: 2.5 }] }),
+  )
 
 export const carriageSchema = z
   .strictObject({
     ...scale,
     indicator: z.optional(
-      length('Resolution of a dial indicator that bears on the carriage, given instead of a dial; its range with it.'),
+      length(
+        'Resolution of a dial indicator that bears on the carriage, given instead of a dial; its range with it.',
+        0.001,
+      ),
     ),
-    range: z.optional(length('How far the plunger of the indicator follows the carriage.')),
+    range: z.optional(length('How far the plunger of the indicator follows the carriage.', 1)),
   })
   .check(
     z.describe('The dial of the carriage, or an indicator on it; positive is toward the headstock.'),
-    z.meta({ title: 'carriage' }),
+    z.meta({ title: 'carriage', examples: [{ indicator: 0.001, range: 1 }] }),
   )
+
+const error = (says: string, say: string, example: string | number) =>
+  byDefault(says, length(say, example, 'zero or more'))
 
 export const accuracySchema = z
   .strictObject({
-    reading: z.optional(length('Reading a dial; by default half of what can be read on it.', 'zero or more')),
-    'touch-off': z.optional(length('Touching the work; by default 0.001 in or 0.02 mm.', 'zero or more')),
-    layout: z.optional(length('A scribed line; by default 0.005 in or 0.1 mm.', 'zero or more')),
-    tool: z.optional(length('Measuring the tool; by default 0.0005 in or 0.01 mm.', 'zero or more')),
-    stock: z.optional(length('Measuring the stock; by default 0.0005 in or 0.01 mm.', 'zero or more')),
-    runout: z.optional(length('Runout of the spindle; by default 0.', 'zero or more')),
-    swivel: z.optional(
-      angleFromZero('Setting the compound to an angle by the marks of its swivel; by default half a degree.', 10),
+    reading: error(
+      'half of what can be read on it; of the carriage never less',
+      'Reading a dial, as that dial shows it.',
+      0.0005,
     ),
-    trued: z.optional(
-      angleFromZero(
-        'A compound set parallel or square and tried with an indicator; by default 0.05 degrees, a thousandth to the inch.',
-        10,
-      ),
+    'touch-off': error('0.001 in (0.02 mm)', 'Touching the work with the tool.', 0.0005),
+    layout: error('0.005 in (0.1 mm)', 'Bringing the tool to a scribed line.', 0.003),
+    tool: error('0.0005 in (0.01 mm)', 'Measuring the tool.', 0.001),
+    stock: error('0.0005 in (0.01 mm)', 'Measuring the stock.', 0.001),
+    runout: error('0', 'Runout of the spindle.', 0.0005),
+    swivel: byDefault(
+      'half a degree',
+      angleFromZero('Degrees: setting the compound to an angle by the marks of its swivel.', 0.25, 10),
     ),
-    'tool-angle': z.optional(
-      angleFromZero('The included angle of a V tool, by protractor; by default half a degree.', 10),
+    trued: byDefault(
+      '0.05 degrees, a thousandth to the inch',
+      angleFromZero('Degrees: a compound set parallel or square and tried with an indicator.', 0.02, 10),
+    ),
+    'tool-angle': byDefault(
+      'half a degree',
+      angleFromZero('Degrees: the included angle of a V tool, by protractor. A tool may say otherwise.', 0.25, 10),
     ),
   })
-  .check(z.describe('What the machinist cannot help, each as plus or minus.'), z.meta({ title: 'accuracy' }))
+  .check(
+    z.describe('What nobody can help, each as plus or minus.'),
+    z.meta({ title: 'accuracy', examples: [{ 'touch-off': 0.0005, layout: 0.003 }] }),
+  )
 
 const UNITS = ['inch', 'mm'] as const
 
@@ -98,14 +140,19 @@ const latheKeys = {
   name: text('What the shop calls the lathe.', 'Bench lathe'),
   'cross-feed': crossFeedSchema,
   compound: compoundSchema,
-  carriage: z.optional(carriageSchema),
+  carriage: byDefault('a carriage without a dial', carriageSchema),
   'spindle-speeds': z
     .array(z.number().check(z.gt(0), z.describe('Turns a minute.')))
-    .check(z.minLength(1), z.describe('Every speed of the spindle, turns a minute.')),
-  'jaw-clearance': z.optional(
-    length('How far tool and slides stay from the jaws; by default 1/4 in or 6 mm.', 'zero or more'),
+    .check(
+      z.minLength(1),
+      z.describe('Every speed of the spindle, turns a minute.'),
+      z.meta({ examples: [[60, 95, 150, 240, 380, 600, 950]] }),
+    ),
+  'jaw-clearance': byDefault(
+    '1/4 in (6 mm)',
+    length('How far tool and slides stay from the jaws.', '3/8 in', 'zero or more'),
   ),
-  accuracy: z.optional(accuracySchema),
+  accuracy: byDefault('the default of each of its keys', accuracySchema),
 }
 const described = [
   z.describe('A manual lathe: its dials, speeds and what can be held on it.'),
@@ -115,7 +162,7 @@ const described = [
 /** A lathe inside a job. */
 export const latheSchema = z
   .strictObject({
-    units: z.optional(choice('Meaning of bare numbers here; by default the units of the job.', UNITS)),
+    units: byDefault('the units of the job', choice('Meaning of bare numbers in this lathe.', UNITS)),
     ...latheKeys,
   })
   .check(...described)

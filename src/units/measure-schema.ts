@@ -29,15 +29,23 @@ const measure = <T>(say: string, examples: (string | number)[], how: Measure): z
   return schema as unknown as z.ZodMiniType<T, string | number>
 }
 
+type Written = string | number
+
 const LENGTHS = [0.125, '1/8', '1 3/16', '5/32 in', '12 thou', '4.5 mm']
 const DIMENSIONS = ['0.125 ±0.005', '0.125 +0.003 -0', '0.120 to 0.125', '5/32', '20 h11']
 const ANGLES = [34, '34 deg', '14 1/2 deg', "84° 16'"]
 
-export const length = (say: string, range: LengthRange = 'more than zero') =>
-  measure<Length>(say, LENGTHS, { kind: 'length', range })
+/** The example of the key itself, and then the other ways to write such a value. */
+const beginning = (example: Written, others: readonly Written[]): Written[] => [
+  example,
+  ...others.filter((other) => other !== example),
+]
 
-export const dimension = (say: string, range: LengthRange = 'more than zero') =>
-  measure<Dimension>(say, DIMENSIONS, { kind: 'dimension', range })
+export const length = (say: string, example: Written, range: LengthRange = 'more than zero') =>
+  measure<Length>(say, beginning(example, LENGTHS), { kind: 'length', range })
+
+export const dimension = (say: string, example: Written, range: LengthRange = 'more than zero') =>
+  measure<Dimension>(say, beginning(example, DIMENSIONS), { kind: 'dimension', range })
 
 /** A dimension, or a length followed by "max": anything from 0 up to it. */
 export const dimensionOrMost = (say: string) =>
@@ -47,18 +55,34 @@ export const dimensionOrMost = (say: string) =>
   })
 
 /** Degrees above one bound and below the other; `upTo` takes the upper bound in. */
-export const angle = (say: string, above: Degrees, below: Degrees, upTo = false) =>
-  measure<Degrees>(say, ANGLES, { kind: 'angle', above, below, ...(upTo ? { upTo: true as const } : {}) })
+export const angle = (say: string, example: Written, above: Degrees, below: Degrees, upTo = false) =>
+  measure<Degrees>(say, beginning(example, ANGLES), {
+    kind: 'angle',
+    above,
+    below,
+    ...(upTo ? { upTo: true as const } : {}),
+  })
 
 /** Degrees from zero up to less than a bound. */
-export const angleFromZero = (say: string, below: Degrees) =>
-  measure<Degrees>(say, ANGLES, { kind: 'angle', above: 0, below, from: true })
+export const angleFromZero = (say: string, example: Written, below: Degrees) =>
+  measure<Degrees>(say, beginning(example, ANGLES), { kind: 'angle', above: 0, below, from: true })
 
 export const angleDimension = (say: string, above: Degrees, below: Degrees) =>
   measure<AngleDimension>(say, [38, '38 ±0.5', "84° 16'"], { kind: 'angle-dimension', above, below })
 
 /** A name or a sentence. A bare number is taken as it is written: a drawing may be called 14. */
-export const text = (say: string, ...examples: (string | number)[]) => measure<string>(say, examples, { kind: 'text' })
+export const text = (say: string, ...examples: Written[]) => measure<string>(say, examples, { kind: 'text' })
 
+/** One of a few words. The first is the usual one, the last serves as the example. */
 export const choice = <const T extends readonly string[]>(say: string, options: T) =>
-  z.enum(options as unknown as T & [string, ...string[]]).check(z.describe(say))
+  z.enum(options as unknown as T & [string, ...string[]]).check(z.describe(say), z.meta({ examples: [options.at(-1)] }))
+
+/** What holds where a key is left out, as the end of a sentence. A registry, because readers of files go by the code and not by words. */
+export const defaults = z.registry<{ readonly says: string }>()
+
+/** A key that may be left out, and what holds then. */
+export const byDefault = <T extends z.core.$ZodType>(says: string, schema: T): z.ZodMiniOptional<T> => {
+  const key = z.optional(schema)
+  defaults.add(key, { says })
+  return key
+}

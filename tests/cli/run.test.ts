@@ -15,7 +15,7 @@ describe('the command line', () => {
     expect(help).toMatchObject({ status: 0, err: '' })
     expect(help.out).toContain('$ groovewright sheet press.yaml')
     for (const line of help.out.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
-    for (const command of ['sheet', 'check', 'new', 'schema']) {
+    for (const command of ['sheet', 'check', 'new', 'keys', 'schema']) {
       expect(await runIn({}, command, '--help')).toMatchObject({
         status: 0,
         err: '',

@@ -16,7 +16,7 @@ it.each(['0.002', '0.001', '0.0005'])('with a cusp of %s the depth is the drawin
   expect(Math.abs(groove(cusp).size('depth').planned - 0.134)).toBeLessThanOrEqual(0.0005 + 1e-9)
 })
 
-// README, "The job": `cusp` is the tallest ridge left where a tool steps along a round form. The note beside the steps tells more.
+// examples/README.md, "How to cut": `cusp` is the tallest ridge left where a tool steps along a round form. The note beside the steps tells more.
 it.each(['0.002', '0.001', '0.0005'])('with a cusp of %s no ridge stands out further', (cusp) => {
   const note = groove(cusp).feature.notes.find((text) => text.includes('ridges stand'))!
   const ridge = Number(/at most (\.\d+) out/.exec(note)![1])

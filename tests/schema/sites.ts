@@ -5,6 +5,7 @@ export type Node = {
   readonly const?: unknown
   readonly properties?: Readonly<Record<string, Node>>
   readonly additionalProperties?: Node | false
+  readonly required?: readonly string[]
   readonly items?: Node
   readonly oneOf?: readonly Node[]
   readonly anyOf?: readonly Node[]
@@ -17,11 +18,12 @@ export type Site = {
   /** The words that choose this option: kind, shape. */
   readonly constants: Readonly<Record<string, unknown>>
   readonly open: boolean
+  readonly required: readonly string[]
   readonly wrap: (mapping: object) => unknown
 }
 
 export const sitesOf = (node: Node, where = '', wrap: Site['wrap'] = (mapping) => mapping): Site[] => {
-  const { properties = {}, additionalProperties: others, items, oneOf = [], anyOf = [] } = node
+  const { properties = {}, additionalProperties: others, items, required = [], oneOf = [], anyOf = [] } = node
   const constants = Object.fromEntries(
     Object.entries(properties).flatMap(([key, { const: value }]) => (value === undefined ? [] : [[key, value]])),
   )
@@ -29,7 +31,7 @@ export const sitesOf = (node: Node, where = '', wrap: Site['wrap'] = (mapping) =
   const under = (key: string, child: Node): Site[] =>
     sitesOf(child, `${where}/${kind}${kind ? '.' : ''}${key}`, (mapping) => wrap({ ...constants, [key]: mapping }))
   return [
-    ...(node.properties ? [{ where: `${where} ${kind}`, properties, constants, open: !!others, wrap }] : []),
+    ...(node.properties ? [{ where: `${where} ${kind}`, properties, constants, open: !!others, required, wrap }] : []),
     ...Object.entries(properties).flatMap(([key, child]) => under(key, child)),
     ...(others ? under('one', others) : []),
     ...(items ? sitesOf(items, `${where}[]`, (mapping) => wrap([mapping])) : []),

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import type { AsRead, Given } from '../../diagnostics/given.ts'
-import { dimension, dimensionOrMost } from '../../units/measure-schema.ts'
+import { byDefault, dimension, dimensionOrMost } from '../../units/measure-schema.ts'
 import { commonFeatureKeys, depthOrBottom, placeKeys, readPlace } from '../common-schema.ts'
 import type { FeatureBase, GrooveFeature } from '../feature.ts'
 
@@ -8,11 +8,12 @@ export const grooveSchema = z
   .strictObject({
     kind: z.literal('groove').check(z.describe('A square groove, neck or recess.')),
     ...placeKeys,
-    width: dimension('Width between the walls.'),
-    depth: z.optional(dimension('Depth below the surface as drawn, or bottom-diameter.')),
-    'bottom-diameter': z.optional(dimension('Diameter at the bottom, or depth.')),
-    'corner-radius': z.optional(
-      dimensionOrMost('Radius in the bottom corners: as drawn, or the largest allowed, followed by "max".'),
+    width: dimension('Width between the walls.', '5/32 ±0.005'),
+    depth: z.optional(dimension('Depth below the surface as drawn. Depth or bottom-diameter.', '0.070 +0.004 -0')),
+    'bottom-diameter': z.optional(dimension('Diameter at the bottom. Depth or bottom-diameter.', '0.735 ±0.008')),
+    'corner-radius': byDefault(
+      'whatever the tool leaves',
+      dimensionOrMost('Radius of the fillets between walls and floor: as drawn, or the largest allowed and "max".'),
     ),
     ...commonFeatureKeys,
   })

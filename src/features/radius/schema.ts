@@ -11,9 +11,13 @@ export const concaveSchema = z
     kind,
     shape: z.literal('concave').check(z.describe('A round groove.')),
     ...placeKeys,
-    radius: dimension('Radius of the groove.'),
-    width: z.optional(dimension('Width at the surface. Width or depth; both are checked against each other.')),
-    depth: z.optional(dimension('Depth in the middle. Width or depth; both are checked against each other.')),
+    radius: dimension('Radius of the groove.', '3/32'),
+    width: z.optional(
+      dimension('Width at the surface. Width or depth; given both, they are checked against each other.', '5/32'),
+    ),
+    depth: z.optional(
+      dimension('Depth in the middle. Width or depth; given both, they are checked against each other.', 0.042),
+    ),
     ...commonFeatureKeys,
   })
   .check(z.meta({ title: 'concave radius' }))
@@ -22,8 +26,8 @@ export const cornerSchema = z
   .strictObject({
     kind,
     shape: z.literal('corner').check(z.describe('A convex radius on a corner that faces the tailstock.')),
-    'corner-of': text('"end", or the name of a step whose tailstock-side corner it is.', 'end'),
-    radius: dimension('Radius of the corner.'),
+    'corner-of': text('Whose tailstock-side corner it is: end, or the name of a step.', 'end'),
+    radius: dimension('Radius of the corner.', '1/8 ±1/64'),
     ...commonFeatureKeys,
   })
   .check(z.meta({ title: 'corner radius' }))

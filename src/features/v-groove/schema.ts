@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import type { AsRead, Given } from '../../diagnostics/given.ts'
-import { angleDimension, choice, dimension, length } from '../../units/measure-schema.ts'
+import { angleDimension, byDefault, choice, dimension, length } from '../../units/measure-schema.ts'
 import { commonFeatureKeys, depthOrBottom, placeKeys, readPlace } from '../common-schema.ts'
 import type { FeatureBase, VGrooveFeature } from '../feature.ts'
 
@@ -9,14 +9,17 @@ export const vGrooveSchema = z
     kind: z.literal('v-groove').check(z.describe('A groove with two sloping flanks.')),
     ...placeKeys,
     angle: angleDimension('Included angle between the flanks, more than 1 and less than 179 degrees.', 1, 179),
-    width: z.optional(dimension('Width at the surface as drawn, or at the diameter given by width-at.')),
-    'width-at': z.optional(length('Diameter at which the width is given.')),
-    depth: z.optional(dimension('Depth below the surface as drawn, or bottom-diameter.')),
-    'bottom-diameter': z.optional(dimension('Diameter at the bottom, or depth.')),
-    root: z.optional(dimension('Width of the flat bottom; 0 for a sharp V.', 'zero or more')),
-    method: z.optional(
+    width: z.optional(
+      dimension('Width at the surface as drawn, or at the diameter that width-at gives.', '0.500 ±0.010'),
+    ),
+    'width-at': byDefault('the surface as drawn', length('Diameter at which the width is given.', 2.8)),
+    depth: z.optional(dimension('Depth below the surface as drawn. Depth or bottom-diameter.', '0.400 ±0.006')),
+    'bottom-diameter': z.optional(dimension('Diameter at the bottom. Depth or bottom-diameter.', 2.25)),
+    root: z.optional(dimension('Width of the flat bottom; 0 for a sharp V.', '0.150 ±0.004', 'zero or more')),
+    method: byDefault(
+      'plunge',
       choice(
-        'plunge (the default) feeds straight in; flank-feed sets the compound to half the angle and slides the tool down the tailstock-side flank, so that the nose and the headstock-side flank cut.',
+        'How it is fed: plunge feeds straight in; flank-feed sets the compound to half the angle and slides the tool down the tailstock-side flank, so that the nose and the headstock-side flank cut.',
         ['plunge', 'flank-feed'],
       ),
     ),

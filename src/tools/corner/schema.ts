@@ -1,17 +1,19 @@
 import * as z from 'zod/mini'
-import { length } from '../../units/measure-schema.ts'
+import { byDefault, length } from '../../units/measure-schema.ts'
 import { commonToolKeys, reach } from '../common-schema.ts'
 
 export const cornerToolSchema = z
   .strictObject({
     shape: z.literal('corner').check(z.describe('A concave quarter circle that rounds a corner.')),
-    radius: length('Radius of the quarter circle as measured.'),
-    'leg-on-face': z.optional(
+    radius: length('Radius of the quarter circle as measured.', '1/8'),
+    'leg-on-face': byDefault(
+      'the radius',
       length(
-        'Only with rake in use: the leg that goes down the work, as measured along the sloping face, where the quarter was stretched to that for its radius to come out. By default the radius.',
+        'Only with rake in use: how long the leg that goes down the work was ground along the sloping face, for the radius to come out.',
+        0.13,
       ),
     ),
-    reach: z.optional(reach('How deep the ground end can go before the shank touches; by default the radius.')),
+    reach: byDefault('the radius', reach()),
     ...commonToolKeys,
   })
   .check(z.meta({ title: 'corner tool' }))

@@ -1,17 +1,15 @@
 import * as z from 'zod/mini'
-import { angle, angleFromZero, length } from '../../units/measure-schema.ts'
+import { angle, angleFromZero, byDefault, length } from '../../units/measure-schema.ts'
 import { commonToolKeys, reach } from '../common-schema.ts'
 
 export const veeToolSchema = z
   .strictObject({
     shape: z.literal('vee').check(z.describe('A pointed edge with a flat nose.')),
-    angle: angle('Included angle between the flanks, more than 1 and less than 179 degrees.', 1, 179),
-    nose: length('Width of the flat at the nose as measured; 0 for a keen point.', 'zero or more'),
-    'angle-within': z.optional(
-      angleFromZero(
-        'How near that angle is known: half a degree by protractor (the default), less by a template or a sine bar.',
-        10,
-      ),
+    angle: angle('Included angle between the flanks, more than 1 and less than 179 degrees.', 38, 1, 179),
+    nose: length('Width of the flat at the nose as measured; 0 for a keen point.', 0.15, 'zero or more'),
+    'angle-within': byDefault(
+      'tool-angle of the lathe: half a degree, as by protractor',
+      angleFromZero('How near that angle is known, degrees: less by a template or a sine bar.', 0.25, 10),
     ),
     reach: reach(),
     ...commonToolKeys,

@@ -1,0 +1,42 @@
+import { suggest } from '../../diagnostics/suggest.ts'
+import type { SchemaName } from '../../job/json-schema.ts'
+import { FREE_NAME, type Key, keysOf } from '../../job/keys.ts'
+import { type Io, UsageError } from '../io.ts'
+import { keysText } from '../keys-text.ts'
+
+/** Every key that a file may have, or those of a name and those below it. */
+export const keysCommand = (kind: SchemaName, name: string | undefined, io: Io): number => {
+  const all = keysOf(kind)
+  const keys = name === undefined ? all : keysNamed(all, name)
+  if (keys.length === 0) throw new UsageError(unknown(kind, name ?? '', all))
+  io.stdout.write(keysText(keys))
+  return 0
+}
+
+/** `accuracy` is every key of that name and all below it; `features.width` only that of a feature. */
+const keysNamed = (keys: readonly Key[], name: string): Key[] => {
+  const wanted = name.split('.')
+  return keys.filter(({ paths }) => paths.some((path) => holds(path.split('.'), wanted)))
+}
+
+/** The wanted names stand one behind the other in the path; a name that the file chooses may be left out of it. */
+const holds = (path: readonly string[], wanted: readonly string[]): boolean =>
+  [path, path.filter((each) => each !== FREE_NAME)].some((names) =>
+    names.some((_, start) => wanted.every((want, index) => names[start + index] === want)),
+  )
+
+const withoutFree = (path: string): string => path.replaceAll(`${FREE_NAME}.`, '')
+
+const KINDS: readonly SchemaName[] = ['lathe', 'toolbox', 'job']
+
+const unknown = (kind: SchemaName, name: string, keys: readonly Key[]): string => {
+  const elsewhere = KINDS.find((other) => keysNamed(keysOf(other), name).length > 0)
+  const names = keys.flatMap(({ paths }) => paths.flatMap((path) => [path, withoutFree(path), path.split('.').at(-1)!]))
+  const meant = suggest(name, names)
+  const hint = elsewhere
+    ? `see groovewright keys ${elsewhere} ${name}`
+    : meant
+      ? `did you mean "${meant}"?`
+      : `groovewright keys ${kind} lists them all`
+  return `a ${kind} has no key ${JSON.stringify(name)}: ${hint}`
+}

@@ -1,0 +1,113 @@
+import * as z from 'zod/mini'
+import { defaults, measures } from '../units/measure-schema.ts'
+import { SCHEMAS, type SchemaName } from './json-schema.ts'
+import { type AnySchema, choicesOf, isOptional, type Options, shapeOf, unwrap, wordsOf } from './schema-walk.ts'
+
+/** One key that a file may have, as its schema tells it. */
+export type Key = {
+  /** Every place where it may stand, such as features.leave; what stands in another place as well is one key all the same. */
+  readonly paths: readonly string[]
+  /** The kinds of feature or shapes of tool that have it, such as "radius concave"; empty where all have. */
+  readonly only: readonly string[]
+  readonly says: string
+  /** The words it takes, where it takes nothing else. */
+  readonly words: readonly string[]
+  readonly required: boolean
+  /** What holds where it is left out, as the end of a sentence. */
+  readonly byDefault: string | null
+  readonly example: unknown
+}
+
+/** Stands in a path for a name that the file chooses. */
+export const FREE_NAME = '<name>'
+
+type Place = { readonly path: readonly string[]; readonly kind: string; readonly among: number }
+type Found = { readonly paths: Set<string>; readonly kinds: Set<string>; readonly among: number; readonly told: Told }
+type Told = Omit<Key, 'paths' | 'only'>
+
+/** Every key of a file, in the order of its schema: the schemas are walked, so that no other list need be kept. */
+export const keysOf = (name: SchemaName): Key[] => {
+  const found = new Map<AnySchema, Found>()
+  walk(SCHEMAS[name], { path: [], kind: '', among: 0 }, (schema, { path, kind, among }, told) => {
+    const key = found.get(schema) ?? { paths: new Set(), kinds: new Set(), among, told: told() }
+    key.paths.add(path.join('.'))
+    key.kinds.add(kind)
+    found.set(schema, key)
+  })
+  return [...found.values()].map(({ paths, kinds, among, told }) => ({
+    ...told,
+    paths: [...paths],
+    only: kinds.size < among ? [...kinds] : [],
+  }))
+}
+
+type Note = (schema: AnySchema, place: Place, told: () => Told) => void
+
+const walk = (asked: AnySchema, place: Place, note: Note, known: readonly string[] = []): void => {
+  const schema = unwrap(asked)
+  const def = schema._zod.def as unknown as Partial<Options> & { type: string; element: AnySchema }
+  if (measures.has(schema)) return
+  if (def.type === 'array') walk(def.element, place, note)
+  if (def.type === 'union' && def.discriminator !== undefined) walkKinds(schema, place, note, known)
+  else if (def.type === 'union') for (const option of def.options ?? []) walk(option, place, note)
+  if (def.type !== 'object') return
+  const { shape, others } = shapeOf(schema)
+  for (const [key, inner] of [...Object.entries(shape), ...(others ? [[FREE_NAME, others] as const] : [])]) {
+    if (known.includes(key)) continue
+    const at = { ...place, path: [...place.path, key] }
+    note(inner, at, () => toldOf(key, inner))
+    walk(inner, at, note)
+  }
+}
+
+/** The word that chooses a kind is one key, whatever it chooses; then the keys of each kind. */
+const walkKinds = (union: AnySchema, place: Place, note: Note, known: readonly string[]): void => {
+  const { options, discriminator = '' } = union._zod.def as unknown as Options
+  const among = place.among || leavesOf(union).length
+  const path = [...place.path, discriminator]
+  for (const kind of leavesOf(union)) {
+    const label = [place.kind, kind].filter(Boolean).join(' ')
+    note(wordSchema(union, discriminator), { path, kind: label, among }, () => chooser(union))
+  }
+  for (const option of options) {
+    const kind = [place.kind, ...wordsOf(option, discriminator)].filter(Boolean).join(' ')
+    walk(option, { ...place, kind, among }, note, [...known, discriminator])
+  }
+}
+
+/** Every last kind below a union: groove, radius concave, radius corner, v-groove. */
+const leavesOf = (union: AnySchema): string[] => {
+  const { options, discriminator } = union._zod.def as unknown as Options
+  if (discriminator === undefined) return ['']
+  return options.flatMap((option) =>
+    leavesOf(option).map((leaf) => [...wordsOf(option, discriminator), leaf].filter(Boolean).join(' ')),
+  )
+}
+
+const toldOf = (key: string, asked: AnySchema): Told => {
+  const schema = unwrap(asked)
+  const { description = '', examples } = z.globalRegistry.get(schema) ?? {}
+  return {
+    says: description,
+    words: schema._zod.def.type === 'enum' ? choicesOf(schema) : [],
+    required: !isOptional(asked) && key !== FREE_NAME,
+    byDefault: defaults.get(asked)?.says ?? null,
+    example: (examples as unknown[] | undefined)?.[0],
+  }
+}
+
+const chooser = (union: AnySchema): Told => {
+  const { options, discriminator = '' } = union._zod.def as unknown as Options
+  const words = options.flatMap((option) => wordsOf(option, discriminator))
+  const said = options.map((option) => {
+    const says = z.globalRegistry.get(wordSchema(option, discriminator))?.description ?? ''
+    return `${wordsOf(option, discriminator).join('')}, ${says.charAt(0).toLowerCase()}${says.slice(1, -1)}`
+  })
+  return { says: `Which it is: ${said.join('; ')}.`, words, required: true, byDefault: null, example: words[0] }
+}
+
+/** The schema of the word that chooses an option. */
+const wordSchema = (option: AnySchema, discriminator: string): AnySchema => {
+  const { options } = option._zod.def as unknown as Partial<Options>
+  return options ? wordSchema(options[0]!, discriminator) : shapeOf(option).shape[discriminator]!
+}

@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest'
+import { type Key, keysOf } from '../../src/job/keys.ts'
+import { keysInTables, withTables } from './key-tables.ts'
+import { golden, program, projectText } from './program.ts'
+
+const PAGE = 'examples/README.md'
+
+test('the tables of keys are what the schemas say', () => {
+  const page = withTables(projectText(PAGE))
+  expect(golden(PAGE, page)).toBe(page)
+})
+
+const told = ({ paths, only }: Key): string => `${paths[0]} (${only.join(', ')})`
+
+test.each([
+  ['job', ({ paths }: Key) => !/^(lathe|tools)\./.test(paths[0]!)],
+  ['lathe', () => true],
+  ['toolbox', () => true],
+] as const)('every key of a %s stands in one table', (name, ownTable) => {
+  const keys = keysOf(name).filter(ownTable).map(told)
+  expect(keys.length).toBeGreaterThan(20)
+  expect(keysInTables(projectText(PAGE), name).map(told).sort()).toEqual(keys.sort())
+})
+
+test('every key of a list of moves is explained, and every action', async () => {
+  const { moves } = JSON.parse((await program('schema', 'moves')).stdout).properties
+  const { properties } = moves.items
+  const words = [...Object.keys(properties), ...properties.action.enum, ...properties.slide.enum]
+  expect(words.length).toBeGreaterThan(25)
+  const section = projectText(PAGE).split('\n## Moves of your own\n')[1]!.split('\n## ')[0]!
+  expect(words.filter((word) => !section.includes(`\`${word}\``))).toEqual([])
+})
