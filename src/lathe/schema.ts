@@ -108,7 +108,7 @@ export const accuracySchema = z
   .strictObject({
     reading: error(
       'half of what can be read on it; of the carriage never less',
-      'Reading a dial, as that dial shows it.',
+      'Reading a dial, as that dial shows it: on one that reads diameter half of that in travel.',
       0.0005,
     ),
     'touch-off': error('0.001 in (0.02 mm)', 'Touching the work with the tool.', 0.0005),
