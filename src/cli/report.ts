@@ -1,28 +1,27 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import { printDiagnostics } from '../diagnostics/frame.ts'
+import { plain } from '../phrase/words.ts'
 import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import type { SourceFile } from '../source/source.ts'
+import type { Units } from '../units/length.ts'
 import { chalkFor } from './color.ts'
 import type { Io } from './io.ts'
 
 /** A feature that cannot be cut as asked, as a problem with a place in the job. */
-export const refusalProblem = ({
-  name,
-  code,
-  reason,
-  remedy,
-  origin,
-}: FeaturePlan & { status: 'refused' }): Diagnostic => ({
+export const refusalProblem = (
+  { name, code, reason, remedy, origin }: FeaturePlan & { status: 'refused' },
+  units: Units,
+): Diagnostic => ({
   code,
   severity: 'error',
   origin,
-  message: `cannot be cut as asked: ${name}: ${reason}`,
-  hint: remedy,
+  message: `cannot be cut as asked: ${name}: ${plain(reason, units)}`,
+  hint: plain(remedy, units),
 })
 
 /** What the sheet warns of, as problems with a place; what is said of the whole plan alone has none. */
-export const warningProblems = ({ warnings, features }: Plan): Diagnostic[] =>
-  warnings.flatMap(({ feature, code, say, origin, remedy }) =>
+export const warningProblems = ({ warnings, features, units }: Plan): Diagnostic[] =>
+  warnings.flatMap(({ feature, code, say, wrong, origin, remedy }) =>
     origin === undefined
       ? []
       : [
@@ -30,17 +29,11 @@ export const warningProblems = ({ warnings, features }: Plan): Diagnostic[] =>
             code,
             severity: 'warning',
             origin,
-            message: `${feature === null ? '' : `${features[feature]!.name}: `}${bare(say, remedy)}`,
-            ...(remedy === undefined ? {} : { hint: remedy }),
+            message: `${feature === null ? '' : `${features[feature]!.name}: `}${plain(wrong ?? say, units).replace(/\.$/, '')}`,
+            ...(remedy === undefined ? {} : { hint: plain(remedy, units) }),
           },
         ],
   )
-
-/** The warning without its remedy, which is told on a line of its own. */
-const bare = (say: string, remedy: string | undefined): string => {
-  const alone = remedy !== undefined && say.endsWith(`${remedy}.`) ? say.slice(0, -remedy.length - 1) : say
-  return alone.replace(/[:;] $|\.$/, '')
-}
 
 /** All problems on standard error, with their lines; colored only there where it is a terminal. */
 export const reportDiagnostics = (

@@ -1,4 +1,6 @@
 import { toolBitSquares } from '../handbook/tool-bits.ts'
+import type { Prose } from '../phrase/phrase.ts'
+import { say } from '../phrase/say.ts'
 import type { Tool } from '../tools/tool.ts'
 import { INCH, type Length, MM } from '../units/length.ts'
 import type { Bench, Refusal } from './draft.ts'
@@ -16,8 +18,8 @@ export function namedTool<S extends Tool['shape']>(
   if (tool.shape === shape) return tool as Extract<Tool, { shape: S }>
   return {
     code: 'wrong-shape',
-    reason: `tool "${tool.name}" is ${article(tool.shape)} tool; this form is cut with ${article(shape)} tool`,
-    remedy: `name ${article(shape)} tool, or leave tool: out and the sheet says which one to grind`,
+    reason: say`tool "${tool.name}" is ${article(tool.shape)} tool; this form is cut with ${article(shape)} tool`,
+    remedy: say`name ${article(shape)} tool, or leave tool: out and the sheet says which one to grind`,
   }
 }
 
@@ -27,7 +29,7 @@ const SHAPE_WORDS: Record<Tool['shape'], string> = {
   round: 'a round',
   corner: 'a corner',
 }
-const article = (shape: Tool['shape']): string => SHAPE_WORDS[shape]
+const article = (shape: Tool['shape']): Prose => SHAPE_WORDS[shape]
 
 /** What every tool that is still to be ground has in common; `width` is the least width of blank that carries the edge. pm. */
 export function toGrind(bench: Bench, feature: Feature, width: Length, reach: Length) {

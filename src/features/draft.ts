@@ -2,9 +2,10 @@ import type { Cuts } from '../moves/cuts.ts'
 import type { Form } from '../moves/form.ts'
 import type { Remedy } from '../moves/offer.ts'
 import type { Region, WantedDimension } from '../moves/operation.ts'
-import type { Part, Step } from '../moves/part.ts'
+import type { Step, Part as Work } from '../moves/part.ts'
 import type { Placing, Touch } from '../moves/placing.ts'
 import type { LayoutLine } from '../moves/stated.ts'
+import type { Prose } from '../phrase/phrase.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Degrees } from '../units/dimension.ts'
 import type { Length, Units } from '../units/length.ts'
@@ -17,7 +18,7 @@ export type PlacedStep = Step & { readonly start: Length; readonly end: Length }
 export type Bench = {
   readonly units: Units
   readonly work: 'one-off' | 'repeat'
-  readonly part: Part
+  readonly part: Work
   readonly steps: readonly PlacedStep[]
   readonly tools: Readonly<Record<string, Tool>>
 }
@@ -38,19 +39,19 @@ export type Draft = {
   readonly cuts: Cuts
   /** The compound angle that this way of cutting needs, whatever the lathe's is. */
   readonly angle?: Degrees
-  readonly drawn: readonly string[]
+  readonly drawn: readonly Prose[]
   readonly layout: readonly LayoutLine[]
   readonly placing: Placing
   readonly touch: Touch
-  readonly notes: readonly string[]
+  readonly notes: readonly Prose[]
 }
 
 /** Why a feature cannot be cut as asked, and what would let it be cut. One sentence each, no final period. */
-export type Refusal = Remedy & { readonly code: string; readonly reason: string }
+export type Refusal = Remedy & { readonly code: string; readonly reason: Prose }
 
 export type Drafted = { readonly ok: true; readonly draft: Draft } | { readonly ok: false; readonly refusal: Refusal }
 
-export const refuse = (code: string, reason: string, remedy: string): Drafted => ({
+export const refuse = (code: string, reason: Prose, remedy: Prose): Drafted => ({
   ok: false,
   refusal: { code, reason, remedy },
 })

@@ -1,6 +1,7 @@
 import type { WantedDimension } from '../moves/operation.ts'
 import type { LayoutLine } from '../moves/stated.ts'
-import { formatExact } from '../units/format.ts'
+import type { Prose } from '../phrase/phrase.ts'
+import { asDrawn, exact, say } from '../phrase/say.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Bench, PlacedStep, Refusal } from './draft.ts'
 import type { Place } from './feature.ts'
@@ -32,12 +33,12 @@ export function nearOf(bench: Bench, place: Place, width: Length): Length {
 
 /** The step whose surface carries the whole stretch, or why there is none. */
 export function surfaceUnder(bench: Bench, near: Length, far: Length): PlacedStep | Refusal {
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   const last = bench.steps[bench.steps.length - 1]!
   if (near < 0 || far > last.end)
     return {
       code: 'off-the-part',
-      reason: `it reaches from ${show(near)} to ${show(far)} from the free end, but the part is ${show(last.end)} long`,
+      reason: say`it reaches from ${show(near)} to ${show(far)} from the free end, but the part is ${show(last.end)} long`,
       remedy: 'move it onto the part, or correct the lengths of the steps',
     }
   const step = bench.steps.find((one) => near >= one.start && far <= one.end)
@@ -45,7 +46,7 @@ export function surfaceUnder(bench: Bench, near: Length, far: Length): PlacedSte
   const crossed = bench.steps.find((one) => near < one.end && far > one.end)!
   return {
     code: 'crosses-a-step',
-    reason: `it reaches from ${show(near)} to ${show(far)}, across the end of step "${crossed.name}" at ${show(crossed.end)}`,
+    reason: say`it reaches from ${show(near)} to ${show(far)}, across the end of step "${crossed.name}" at ${show(crossed.end)}`,
     remedy: 'place it on one step: far: 0 from the next step sets it against the shoulder',
   }
 }
@@ -64,20 +65,21 @@ export function placeDimensions(bench: Bench, place: Place, near: Length, width:
 /** The lines to scribe for a form between two edges, from the datum that the drawing uses. An edge on the face of a step needs none. */
 export function edgeLines(bench: Bench, place: Place, near: Length, far: Length): LayoutLine[] {
   const end = place.from === 'end' ? 'the free end' : `the tailstock-side end of "${place.from}"`
+  const step = place.from === 'end' ? null : place.from
   const line = (at: Length, edge: string): LayoutLine => {
     const distance = at - datum(bench, place.from)
     return distance < 0
-      ? { fromEnd: at, from: end, distance: -distance, say: `${edge}, on the tailstock side of that end` }
-      : { fromEnd: at, from: end, distance, say: edge }
+      ? { fromEnd: at, from: end, step, distance: -distance, say: `${edge}, on the tailstock side of that end` }
+      : { fromEnd: at, from: end, step, distance, say: edge }
   }
   const onFace = (at: Length) => bench.steps.some((step) => step.start === at || step.end === at)
   return [line(near, 'tailstock-side edge'), line(far, 'headstock-side edge')].filter((one) => !onFace(one.fromEnd))
 }
 
 /** How a place is given on the drawing, in words. */
-export function drawnPlace(place: Place): string {
+export function drawnPlace(units: Units, place: Place): Prose {
   const edge = place.by === 'center' ? 'center' : `${place.by} edge`
-  return `${edge} ${place.distance.text} from ${place.from === 'end' ? 'the free end' : `"${place.from}"`}`
+  return say`${edge} ${asDrawn(place.distance, units)} from ${place.from === 'end' ? 'the free end' : `"${place.from}"`}`
 }
 
 /** The default of a cutting key that is a length: an inch value in inch work, a metric one in metric work. */

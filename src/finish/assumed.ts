@@ -1,10 +1,10 @@
 import { readingOf, shownOn } from '../phrase/dial.ts'
 import { length } from '../phrase/figure.ts'
-import type { Phrase } from '../phrase/phrase.ts'
+import type { Phrase, Prose } from '../phrase/phrase.ts'
+import { exact, say } from '../phrase/say.ts'
 import { identityOf } from '../plan/identity.ts'
 import type { Continues, Plan } from '../plan/plan.ts'
 import { scaleOf } from '../plan/scale.ts'
-import { formatExact } from '../units/format.ts'
 import { inUnits } from '../units/length.ts'
 import { type CutPlan, roughedAt } from './source.ts'
 import { stopOf } from './stop.ts'
@@ -20,22 +20,14 @@ export const continuesFrom = (
   const scale = rough === null ? null : scaleOf(plan, rough.slide)
   if (rough === null || scale === null) return { continues: { from, roughedAt: null }, says: [] }
   const { value } = readingOf(scale, rough.count)
-  const to: Phrase = [
-    ', roughed to ',
-    ...shownOn(scale, rough.count),
-    ...(scale.kind === 'readout' ? [] : [' (', length('reading', value, scale.units), ')']),
-    ` at step ${stepsBefore + rough.index + 1}`,
-  ]
+  const also: Phrase = scale.kind === 'readout' ? [] : [' (', length('reading', value, scale.units), ')']
+  const to = say`, roughed to ${shownOn(scale, rough.count)}${also} at step ${stepsBefore + rough.index + 1}`
   const now = identityOf(today)
-  const other = identity === now ? [] : [`. The job plans another sheet now, ${now}: none of its steps is used`]
+  const other = identity === now ? '' : `. The job plans another sheet now, ${now}: none of its steps is used`
   const says: Record<Continues['from'], Phrase> = {
-    job: [
-      `ASSUMED: sheet ${now} was cut`,
-      ...to,
-      '. If the sheet that was cut has another name or another reading there, give it (--sheet, the sheet kept as data) or that reading (--roughed-at)',
-    ],
-    reading: ['As the job plans it now', ...to, ', as given', ...(identity === null ? leftElsewhere(plan, index) : [])],
-    'kept sheet': [`Goes on from the kept sheet${identity === null ? '' : ` ${identity}`}`, ...to, ...other],
+    job: say`ASSUMED: sheet ${now} was cut${to}. If the sheet that was cut has another name or another reading there, give it (--sheet, the sheet kept as data) or that reading (--roughed-at)`,
+    reading: say`As the job plans it now${to}, as given${identity === null ? leftElsewhere(plan, index) : ''}`,
+    'kept sheet': say`Goes on from the kept sheet${identity === null ? '' : ` ${identity}`}${to}${other}`,
   }
   return {
     continues: { from, roughedAt: Number(inUnits(value, scale.units).toFixed(9)) },
@@ -59,10 +51,10 @@ const leftElsewhere = (plan: Plan, index: number): Phrase => {
 }
 
 /** The same in short, for a refusal: it may be none for the sheet that was really cut. */
-export const assumedInShort = (today: Plan, { plan, from }: CutPlan, index: number): string => {
+export const assumedInShort = (today: Plan, { plan, from }: CutPlan, index: number): Prose => {
   const rough = roughedAt(plan.features[index]!)
   const scale = rough === null ? null : scaleOf(plan, rough.slide)
   if (from !== 'job' || rough === null || scale === null) return ''
-  const at = formatExact(readingOf(scale, rough.count).value, scale.units)
-  return `; assumed is sheet ${identityOf(today)}, roughed to ${at} on the dial: if another was cut, give it (--sheet) or that reading (--roughed-at)`
+  const at = exact('reading', readingOf(scale, rough.count).value, scale.units)
+  return say`; assumed is sheet ${identityOf(today)}, roughed to ${at} on the dial: if another was cut, give it (--sheet) or that reading (--roughed-at)`
 }

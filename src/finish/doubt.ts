@@ -1,5 +1,6 @@
+import type { Prose } from '../phrase/phrase.ts'
+import { about, say } from '../phrase/say.ts'
 import type { FeaturePlan } from '../plan/plan.ts'
-import { formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 import { offPaper, type Paper } from './paper.ts'
 import type { Findings, Taken } from './remaining.ts'
@@ -9,7 +10,7 @@ import { summedWidth } from './width-table.ts'
 import { shown } from './words.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
-type Doubt = { readonly code: string; readonly reason: string; readonly remedy: string }
+type Doubt = { readonly code: string; readonly reason: Prose; readonly remedy: Prose }
 
 /**
  * More than all stated errors together: most likely something was misread, a turn or a mark. Nobody is given moves for that, until the same was
@@ -31,7 +32,7 @@ export const doubtful = (
   const limit = table === null ? most : table.most
   return {
     code: 'measure-again',
-    reason: `the bottom measures ${show(Math.abs(off))} ${off > 0 ? 'more' : 'less'} than expected, and all stated errors together explain ${show(limit)}`,
+    reason: say`the bottom measures ${show(Math.abs(off))} ${off > 0 ? 'more' : 'less'} than expected, and all stated errors together explain ${show(limit)}`,
     remedy: 'measure again, and count the turns; if it measures the same, add --measured-again',
   }
 }
@@ -40,11 +41,11 @@ export const doubtful = (
 const SLACK: Length = 1000
 
 /** The same measured twice is believed, and said. */
-export const believed = (units: Units, feature: Planned, { off }: Findings, { again }: Taken): string[] => {
+export const believed = (units: Units, feature: Planned, { off }: Findings, { again }: Taken): Prose[] => {
   const most = summedError(feature.budget, false)
   if (again !== true || Math.abs(off) <= most + SLACK) return []
   return [
-    `Measured again: the bottom is ${shown(Math.abs(off), units)} ${off > 0 ? 'larger' : 'smaller'} than expected, where all stated errors together explain ${shown(most, units)}. If the roughing stopped at other marks than the sheet has, these steps are wrong.`,
+    say`Measured again: the bottom is ${shown(Math.abs(off), units)} ${off > 0 ? 'larger' : 'smaller'} than expected, where all stated errors together explain ${shown(most, units)}. If the roughing stopped at other marks than the sheet has, these steps are wrong.`,
   ]
 }
 
@@ -54,7 +55,7 @@ export const otherTool = (
   feature: Planned,
   { expectedWidth, wider }: Findings,
   { width }: Taken,
-): string[] => {
+): Prose[] => {
   const most = summedWidth(feature.budget)
   const off = width === null || expectedWidth === null || wider === 0 ? 0 : width - expectedWidth
   if (Math.abs(off) <= most + SLACK) return []
@@ -63,9 +64,9 @@ export const otherTool = (
   const is =
     size === null
       ? ''
-      : `: measure it before you go on, it should be ${formatLength(size + wider, units, DIGITS[units])}`
+      : say`: measure it before you go on, it should be ${about('planned', size + wider, units, DIGITS[units].digits)}`
   return [
-    `The width measures ${shown(Math.abs(off), units)} ${off > 0 ? 'more' : 'less'} than expected, and all stated errors together explain ${shown(most, units)}. The tool is taken to be what the groove says${is}; if it is not, measure the groove again`,
+    say`The width measures ${shown(Math.abs(off), units)} ${off > 0 ? 'more' : 'less'} than expected, and all stated errors together explain ${shown(most, units)}. The tool is taken to be what the groove says${is}; if it is not, measure the groove again`,
   ]
 }
 

@@ -1,32 +1,33 @@
-import { formatLength } from '../units/format.ts'
+import type { Prose } from '../phrase/phrase.ts'
+import { about, say } from '../phrase/say.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Shop } from './measured.ts'
 import type { Taken } from './remaining.ts'
 
-type Nonsense = { readonly code: string; readonly reason: string; readonly remedy: string }
+type Nonsense = { readonly code: string; readonly reason: Prose; readonly remedy: Prose }
 
 /** A figure that nothing on this part can measure: nobody is told to cut by it. */
 export const senseless = (units: Units, shop: Shop, { bottom, width }: Taken): Nonsense | null => {
   const { operation, stop } = shop
-  const show = (length: Length) => formatLength(length, units)
-  const said = (what: string, is: Length, expected: Length, why: string): Nonsense => ({
+  const show = (length: Length) => about('planned', length, units)
+  const said = (what: string, is: Length, expected: Length, why: Prose): Nonsense => ({
     code: 'no-size',
-    reason: `${what} is given as ${show(is)}, and ${why}`,
-    remedy: `${otherUnits(is, expected, units)}measure again: ${show(expected)} is expected`,
+    reason: say`${what} is given as ${show(is)}, and ${why}`,
+    remedy: say`${otherUnits(is, expected, units)}measure again: ${show(expected)} is expected`,
   })
   if (bottom >= operation.surface)
-    return said('the bottom diameter', bottom, stop.expected, `the outside measures ${show(operation.surface)}`)
+    return said('the bottom diameter', bottom, stop.expected, say`the outside measures ${show(operation.surface)}`)
   if (isFactor(stop.expected / bottom))
     return said('the bottom diameter', bottom, stop.expected, 'that is far under what was roughed')
   const wide = operation.dimensions.find(({ id }) => id === 'width')?.aim
   if (width === null || wide === undefined || (width <= 3 * wide && !isFactor(wide / width))) return null
-  return said('the width', width, wide, `the drawing wants ${show(wide)}`)
+  return said('the width', width, wide, say`the drawing wants ${show(wide)}`)
 }
 
 /** An inch is 25.4 mm: a figure typed in the other units is off by so much, and by what the measuring found. */
 const isFactor = (ratio: number): boolean => ratio > 25.4 / 1.25 && ratio < 25.4 * 1.25
 
-const otherUnits = (is: Length, expected: Length, units: Units): string => {
+const otherUnits = (is: Length, expected: Length, units: Units): Prose => {
   if (!isFactor(is / expected) && !isFactor(expected / is)) return ''
   return units === 'inch' ? 'is that in mm? the job is in inches; ' : 'is that in inches? the job is in mm; '
 }

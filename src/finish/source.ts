@@ -1,5 +1,7 @@
 import { budgetOf } from '../budget/budget.ts'
 import type { Move, Slide } from '../moves/operation.ts'
+import type { Prose } from '../phrase/phrase.ts'
+import { say } from '../phrase/say.ts'
 import { identityOf } from '../plan/identity.ts'
 import type { Continues, FeaturePlan, Plan } from '../plan/plan.ts'
 import { type Progress, replayNext, startOf } from '../replay/replay.ts'
@@ -23,7 +25,7 @@ export type CutPlan = {
   readonly identity: string | null
   readonly from: Continues['from']
 }
-export type NotCut = { readonly ok: false; readonly code: string; readonly reason: string; readonly remedy: string }
+export type NotCut = { readonly ok: false; readonly code: string; readonly reason: Prose; readonly remedy: Prose }
 
 export const cutPlan = (plan: Plan, index: number, source: Source): CutPlan | NotCut => {
   const identity = identityOf(plan)
@@ -85,7 +87,7 @@ const fromKept = (
   const then = [...moves.keys()].slice(0, done.length)
   if (then.join('\n') !== done.join('\n'))
     return notCut(
-      `that sheet has the features ${listed([...moves.keys()])}, and the job as it is now does ${listed(done)} first`,
+      say`that sheet has the features ${listed([...moves.keys()])}, and the job as it is now does ${listed(done)} first`,
     )
   const cut = replayed(plan, moves, index)
   if (identity === identityOf(plan) && identity !== identityOf(cut))
@@ -101,19 +103,19 @@ const fromKept = (
       : undefined
   if (fault !== undefined)
     return notCut(
-      `the replay does not prove the steps of that sheet before the stop of ${JSON.stringify(name)}: ${fault.say.replace(/\.$/, '')}`,
+      say`the replay does not prove the steps of that sheet before the stop of ${JSON.stringify(name)}: ${fault.say.replace(/\.$/, '')}`,
     )
   return { ok: true, plan: cut, identity, from: 'kept sheet' }
 }
 
-const notCut = (reason: string): NotCut => ({
+const notCut = (reason: Prose): NotCut => ({
   ok: false,
   code: 'other-sheet',
-  reason: `the sheet that was kept does not fit the job: ${reason}`,
+  reason: say`the sheet that was kept does not fit the job: ${reason}`,
   remedy: 'give the job as it was when that sheet was printed, or the sheet that was cut',
 })
 
-const listed = (names: readonly string[]): string =>
+const listed = (names: readonly string[]): Prose =>
   names.length === 0 ? 'none' : names.map((name) => JSON.stringify(name)).join(', ')
 
 /** The same plan with other moves for some of its features, up to one of them, replayed and budgeted one after another. */

@@ -1,14 +1,15 @@
 import { travelOf } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import type { Slide } from '../moves/operation.ts'
+import type { Phrase, Prose } from '../phrase/phrase.ts'
+import { about, say } from '../phrase/say.ts'
 import type { FeaturePlan } from '../plan/plan.ts'
-import { formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Shop } from './measured.ts'
 import { summedError } from './table.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
-type Short = { readonly code: string; readonly reason: string; readonly remedy: string }
+type Short = { readonly code: string; readonly reason: Prose; readonly remedy: Prose }
 
 /**
  * A bottom that is large by whole turns of the dial that roughs: either its zero is off by so much, or the roughing stopped a turn short. The
@@ -28,12 +29,12 @@ export const turnsShort = (
   if (turn === null || off <= most) return null
   const turns = Math.round(off / turn)
   if (turns < 1 || Math.abs(off - turns * turn) > most) return null
-  const show = (length: Length) => formatLength(length, units)
-  const whole = `${COUNTED[turns] ?? String(turns)} whole ${turns === 1 ? 'turn' : 'turns'}`
+  const show = (length: Length) => about('planned', length, units)
+  const whole = say`${COUNTED[turns] ?? turns} whole ${turns === 1 ? 'turn' : 'turns'}`
   return {
     code: 'turn-short',
-    reason: `the bottom measures ${show(off)} more than expected, and ${whole} of the ${shop.stop.by} ${turns === 1 ? 'makes' : 'make'} ${show(turns * turn)}: steps corrected for a zero that is off by that would cut too deep if the zero is right`,
-    remedy: `measure again; if it measures the same, the roughing stopped ${whole} of the ${shop.stop.by} short: ${again(before, shop, whole)}, and measure again; if nothing is cut by them, it is the zero that is off: touch off again`,
+    reason: say`the bottom measures ${show(off)} more than expected, and ${whole} of the ${shop.stop.by} ${turns === 1 ? 'makes' : 'make'} ${show(turns * turn)}: steps corrected for a zero that is off by that would cut too deep if the zero is right`,
+    remedy: say`measure again; if it measures the same, the roughing stopped ${whole} of the ${shop.stop.by} short: ${again(before, shop, whole)}, and measure again; if nothing is cut by them, it is the zero that is off: touch off again`,
   }
 }
 
@@ -48,7 +49,7 @@ const turnOnDiameter = ({ lathe, operation, stop }: Shop): Length | null => {
 }
 
 /** The steps that come back from the stop, and the roughing after them. */
-const again = (before: number, shop: Shop, whole: string): string => {
+const again = (before: number, shop: Shop, whole: Phrase): Phrase => {
   const { operation, stop } = shop
   const { moves } = operation
   const step = (index: number): number => before + index + 1
@@ -57,18 +58,18 @@ const again = (before: number, shop: Shop, whole: string): string => {
       ? action === 'feed-in' && slide === 'compound' && purpose === 'rough'
       : i > 0 && moves[i - 1]!.action === 'start',
   )
-  const rough = `steps ${step(first)} to ${step(stop.at)} again as the sheet has them (the dials are right)`
+  const rough = say`steps ${step(first)} to ${step(stop.at)} again as the sheet has them (the dials are right)`
   const to = stop.finishes[0]! - 1
   if (stop.by === 'compound') {
     const back = moves.findIndex(({ slide }, i) => i > stop.at && slide === 'compound')
-    return `do steps ${step(stop.at + 1)} to ${step(to)}, but at step ${step(back)} stop at the same mark ${whole} sooner, for the compound stands that much further back than the sheet has it; then do ${rough}`
+    return say`do steps ${step(stop.at + 1)} to ${step(to)}, but at step ${step(back)} stop at the same mark ${whole} sooner, for the compound stands that much further back than the sheet has it; then do ${rough}`
   }
-  const near = `the tool must then stand as near the work as before step ${step(first)}, not a whole turn further out`
+  const near = say`the tool must then stand as near the work as before step ${step(first)}, not a whole turn further out`
   const side = sideOf(shop, first)
-  if (side === null) return `do steps ${step(stop.at + 1)} and ${step(stop.at + 2)} (${near}); then do ${rough}`
+  if (side === null) return say`do steps ${step(stop.at + 1)} and ${step(stop.at + 2)} (${near}); then do ${rough}`
   if (comesBackTo(shop, side, first, to + 1))
-    return `do steps ${step(stop.at + 1)} to ${step(to)} (${near}); then do ${rough}`
-  return `do steps ${step(stop.at + 1)} and ${step(stop.at + 2)} (${near}); bring the ${side} back past where it stood before step ${step(first)} by more than the backlash, and forward onto it; then do ${rough}`
+    return say`do steps ${step(stop.at + 1)} to ${step(to)} (${near}); then do ${rough}`
+  return say`do steps ${step(stop.at + 1)} and ${step(stop.at + 2)} (${near}); bring the ${side} back past where it stood before step ${step(first)} by more than the backlash, and forward onto it; then do ${rough}`
 }
 
 /** The slide that goes from place to place by its dial while roughing; null where nothing does. */

@@ -2,6 +2,8 @@ import { budgetOf } from '../budget/budget.ts'
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Operation } from '../moves/operation.ts'
 import { isOnLine } from '../moves/placing.ts'
+import type { Prose } from '../phrase/phrase.ts'
+import { together } from '../phrase/say.ts'
 import type { Continues, FeaturePlan, Plan } from '../plan/plan.ts'
 import { sideFeedWarnings } from '../plan/side-feed.ts'
 import type { Progress } from '../replay/replay.ts'
@@ -42,7 +44,7 @@ export const whatRemains = (today: Plan, index: number, taken: Taken, source: So
   const feature = remains.plan.features[index]!
   const told: FeaturePlan =
     feature.status === 'refused'
-      ? { ...feature, remedy: feature.remedy + assumedInShort(today, cut, index) }
+      ? { ...feature, remedy: together([feature.remedy, assumedInShort(today, cut, index)]) }
       : { ...feature, notes: [...says, ...feature.notes] }
   const features = remains.plan.features.with(index, told)
   return { ...remains, plan: { ...remains.plan, features }, cut: { identity: cut.identity, continues } }
@@ -83,11 +85,9 @@ const remainingOf = (plan: Plan, index: number, taken: Taken): Remains => {
     budget: budgetAfter(plan, shop.progress, operation),
     gains: [],
     notes: [
-      ...[
-        ...notesOf(plan, index, taken, findings, stop, added),
-        ...believed(plan.units, feature, findings, taken),
-        ...floorThere(plan.units, taken.bottom, trace),
-      ].map((note) => [note]),
+      ...notesOf(plan, index, taken, findings, stop, added),
+      ...believed(plan.units, feature, findings, taken),
+      ...floorThere(plan.units, taken.bottom, trace),
       ...feature.notes,
     ],
   }
@@ -120,7 +120,7 @@ const only = (
   plan: Plan,
   index: number,
   feature: FeaturePlan,
-  from: { readonly stop: Stop; readonly says: readonly string[] } | null,
+  from: { readonly stop: Stop; readonly says: readonly Prose[] } | null,
 ): Remains => {
   const doubted = (from?.says ?? []).map((say) => ({ feature: index, code: 'other-tool', say }))
   // What would have helped the whole plan is no longer on offer once part of it is cut.

@@ -1,8 +1,12 @@
 import type { WantedDimension } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
+import { figure } from '../phrase/figure.ts'
+import type { Figure, Prose } from '../phrase/phrase.ts'
+import type { Part } from '../phrase/say.ts'
+import { about, say } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
 import type { FeaturePlan, Plan } from '../plan/plan.ts'
-import { formatExact, formatLength } from '../units/format.ts'
+import { formatDigitsFor } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Shop } from './measured.ts'
 import { NEARBY } from './nearby.ts'
@@ -21,7 +25,7 @@ export const notesOf = (
   findings: Findings,
   stop: Stop,
   added: number,
-): string[] => {
+): Prose[] => {
   const show = (length: Length) => shown(length, plan.units)
   const earlier = plan.features.slice(0, index).flatMap((one) => (one.status === 'planned' ? one.operation.moves : []))
   const { off, expectedBottom, expectedWidth, wider } = findings
@@ -30,54 +34,54 @@ export const notesOf = (
   const round = feature.edge.shape === 'round'
   return [
     ...outsideNote(plan, feature, taken),
-    `Bottom diameter measured ${show(taken.bottom)}, ${show(expectedBottom)} expected${
+    say`Bottom diameter measured ${show(taken.bottom)}, ${show(expectedBottom)} expected${
       off === 0
         ? ': nothing is off'
-        : `: the zero of the cross-feed stands ${show(Math.abs(off) / 2)} ${side} than it was set for. The steps below are corrected for it; the dials stay as they stand.`
+        : say`: the zero of the cross-feed stands ${show(Math.abs(off) / 2)} ${side} than it was set for. The steps below are corrected for it; the dials stay as they stand.`
     }`,
     ...(taken.width === null || expectedWidth === null
       ? []
       : [
-          `Width measured ${show(taken.width)}, ${show(expectedWidth)} expected${
+          say`Width measured ${show(taken.width)}, ${show(expectedWidth)} expected${
             feature.operation.moves.some(({ place }) => place !== undefined)
               ? ': roughed to the lines by eye, it tells nothing of the tool, and the finish is cut to the lines'
               : Math.abs(wider) < SHOWN
                 ? ''
                 : round
-                  ? `: the radius of the tool is ${show(Math.abs(wider))} ${wider > 0 ? 'larger' : 'smaller'} than it was measured`
-                  : `: the tool is ${show(Math.abs(wider))} ${wider > 0 ? 'wider' : 'narrower'} than it was measured`
+                  ? say`: the radius of the tool is ${show(Math.abs(wider))} ${wider > 0 ? 'larger' : 'smaller'} than it was measured`
+                  : say`: the tool is ${show(Math.abs(wider))} ${wider > 0 ? 'wider' : 'narrower'} than it was measured`
           }.`,
         ]),
-    `Begin at step ${earlier.length + stop.at + 2}: the steps have the numbers of the whole sheet, and the tool is still backed out as step ${earlier.length + stop.at} left it.`,
+    say`Begin at step ${earlier.length + stop.at + 2}: the steps have the numbers of the whole sheet, and the tool is still backed out as step ${earlier.length + stop.at} left it.`,
     ...(added === 0
       ? []
       : [
-          `The roughing stopped short: too much is left for the finishing pass to take at once. Steps ${earlier.length + stop.at + 4} to ${earlier.length + stop.at + 3 + added} rough again down to what the finish was meant to take, and measure; each step after them has a number ${added} higher than on the whole sheet.`,
+          say`The roughing stopped short: too much is left for the finishing pass to take at once. Steps ${earlier.length + stop.at + 4} to ${earlier.length + stop.at + 3 + added} rough again down to what the finish was meant to take, and measure; each step after them has a number ${added} higher than on the whole sheet.`,
         ]),
   ]
 }
 
 /** The finish takes nothing off a bottom that is down already: its steps print where the tool goes, not what is there. */
-export const floorThere = (units: Units, bottom: Length, { sizes }: OperationTrace): string[] => {
+export const floorThere = (units: Units, bottom: Length, { sizes }: OperationTrace): Prose[] => {
   const left = sizes.find(({ id }) => id === 'bottomDiameter')?.surely ?? null
   if (left === null || Math.abs(left - bottom) >= SHOWN) return []
   return [
-    `The floor is there already at ${shown(bottom, units)}: the finish takes nothing more off it. The depth and the diameter beside a finishing step are where the tool goes.`,
+    say`The floor is there already at ${shown(bottom, units)}: the finish takes nothing more off it. The depth and the diameter beside a finishing step are where the tool goes.`,
   ]
 }
 
 /** Less is arithmetic's, pm. */
 const SHOWN = 1000
 
-const outsideNote = (plan: Plan, { operation }: Planned, { outside }: Taken): string[] => {
+const outsideNote = (plan: Plan, { operation }: Planned, { outside }: Taken): Prose[] => {
   if (outside === null) return []
-  const measured = `Outside diameter measured ${shown(outside, plan.units)}, ${shown(operation.surface, plan.units)} in the job`
+  const measured = say`Outside diameter measured ${shown(outside, plan.units)}, ${shown(operation.surface, plan.units)} in the job`
   if (!hangsOnOutside({ operation }))
-    return [`${measured}: the drawing gives this form by its bottom diameter, so that changes no step.`]
+    return [say`${measured}: the drawing gives this form by its bottom diameter, so that changes no step.`]
   return [
     outside === operation.surface
       ? `${measured}.`
-      : `${measured}: the depth is counted from the outside as it measures, and so is the bottom diameter expected.`,
+      : say`${measured}: the depth is counted from the outside as it measures, and so is the bottom diameter expected.`,
   ]
 }
 
@@ -89,7 +93,7 @@ export const refusedBy = (
   shop?: Shop,
 ): FeaturePlan => {
   const { name, kind, operation } = feature
-  const refused = (code: string, reason: string, remedy: string): FeaturePlan => ({
+  const refused = (code: string, reason: Prose, remedy: Prose): FeaturePlan => ({
     status: 'refused',
     name,
     kind,
@@ -99,9 +103,9 @@ export const refusedBy = (
     origin: operation.origin,
   })
   const show = (length: Length) => shown(length, units)
-  const sized = ({ dimension }: { dimension: WantedDimension }, size: number): string =>
-    dimension.id === 'angle' ? `${size.toFixed(2)}°` : show(size)
-  const nameOf = ({ dimension }: { dimension: WantedDimension }): string => labelOf(dimension.id)
+  const sized = ({ dimension }: { dimension: WantedDimension }, size: number): Part =>
+    dimension.id === 'angle' ? say`${figure('expected', size, 'count', 2)}°` : show(size)
+  const nameOf = ({ dimension }: { dimension: WantedDimension }): Prose => labelOf(dimension.id)
   if (trouble === null || shop === undefined)
     return refused(
       'no-stop',
@@ -114,33 +118,33 @@ export const refusedBy = (
         'no-width',
         taken.width === null
           ? 'there is no width at the stop'
-          : `no such tool cuts a groove that measures ${show(taken.width)} wide with this bottom diameter`,
+          : say`no such tool cuts a groove that measures ${show(taken.width)} wide with this bottom diameter`,
         'measure both again, or leave --width out: the bottom diameter alone corrects the depth',
       )
     case 'past':
       return refused(
         'past-limits',
         trouble.id === 'width'
-          ? `the groove measures ${show(taken.width!)} wide, ${show(trouble.by)} over the widest that is allowed, ${show(trouble.limit)}`
-          : `the bottom measures ${show(taken.bottom)}, ${show(trouble.by)} under the smallest that is allowed, ${show(trouble.limit)}`,
-        `it cannot be finished as drawn; measure again first; ${leftToSave(units, shop, taken, trouble.id)}`,
+          ? say`the groove measures ${show(taken.width!)} wide, ${show(trouble.by)} over the widest that is allowed, ${show(trouble.limit)}`
+          : say`the bottom measures ${show(taken.bottom)}, ${show(trouble.by)} under the smallest that is allowed, ${show(trouble.limit)}`,
+        say`it cannot be finished as drawn; measure again first; ${leftToSave(units, shop, taken, trouble.id)}`,
       )
     case 'outside':
       return refused(
         'cannot-save',
-        `no reading of these dials brings the ${nameOf(trouble)} inside its limits from here, nor any other up to ${NEARBY} marks on either side; the nearest gives ${sized(trouble, trouble.size)}, ${sized(trouble, trouble.by)} beyond a limit`,
-        `measure again first; ${leftToSave(units, shop, taken, null)}`,
+        say`no reading of these dials brings the ${nameOf(trouble)} inside its limits from here, nor any other up to ${NEARBY} marks on either side; the nearest gives ${sized(trouble, trouble.size)}, ${sized(trouble, trouble.by)} beyond a limit`,
+        say`measure again first; ${leftToSave(units, shop, taken, null)}`,
       )
     case 'form':
       return refused(
         'not-proved',
-        `the ${nameOf(trouble)} would come out at ${sized(trouble, trouble.size)}, ${sized(trouble, trouble.by)} off what is drawn, and the drawing gives it no limits`,
-        `measure again first; ${leftToSave(units, shop, taken, null)}`,
+        say`the ${nameOf(trouble)} would come out at ${sized(trouble, trouble.size)}, ${sized(trouble, trouble.by)} off what is drawn, and the drawing gives it no limits`,
+        say`measure again first; ${leftToSave(units, shop, taken, null)}`,
       )
     default:
       return refused(
         'not-proved',
-        `the replay does not prove it: ${trouble.fault.say.replace(/\.$/, '')}`,
+        say`the replay does not prove it: ${trouble.fault.say.replace(/\.$/, '')}`,
         leftToSave(units, shop, taken, null),
       )
   }
@@ -152,25 +156,25 @@ const leftToSave = (
   { operation }: Shop,
   taken: Taken,
   lost: 'bottomDiameter' | 'width' | null,
-): string => {
+): Prose => {
   const show = (length: Length) => shown(length, units)
   const { aim } = bottomWanted(operation)
   const width = operation.dimensions.find(({ id }) => id === 'width')
   const toGo = taken.bottom - aim
   const depth =
-    toGo > 0 ? `the bottom still has ${show(toGo)} of diameter to go` : 'nothing is left to take off the bottom'
+    toGo > 0 ? say`the bottom still has ${show(toGo)} of diameter to go` : 'nothing is left to take off the bottom'
   const wide =
     width === undefined || taken.width === null
       ? 'of the width it cannot be said, give --width as well'
       : taken.width < width.aim
-        ? `the width still has ${show(width.aim - taken.width)} to go`
+        ? say`the width still has ${show(width.aim - taken.width)} to go`
         : 'nothing is left to take off the walls'
-  if (lost === 'bottomDiameter') return `what is left to save: ${wide}; ask whether the drawing allows this bottom`
-  return `what is left to save: ${depth}${lost === 'width' ? '; ask whether the drawing allows this width' : `; ${wide}`}`
+  if (lost === 'bottomDiameter') return say`what is left to save: ${wide}; ask whether the drawing allows this bottom`
+  return say`what is left to save: ${depth}${lost === 'width' ? '; ask whether the drawing allows this width' : say`; ${wide}`}`
 }
 
-export const shown = (length: Length, units: Units): string => {
+export const shown = (length: Length, units: Units): Figure => {
   const rounded = Math.round(length / 1000) * 1000
-  const exact = formatExact(rounded, units)
-  return exact.length > 6 ? formatLength(rounded, units, { digits: units === 'inch' ? 4 : 3 }) : exact
+  const most = units === 'inch' ? 4 : 3
+  return about('expected', rounded, units, Math.min(most, formatDigitsFor([rounded], units)))
 }

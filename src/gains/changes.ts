@@ -1,15 +1,17 @@
 import type { Job } from '../job/job.ts'
 import type { Accuracy, Lathe, Scale } from '../lathe/lathe.ts'
+import type { Figure, Phrase, Prose } from '../phrase/phrase.ts'
+import { degrees, exact, say } from '../phrase/say.ts'
 import type { FeaturePlan } from '../plan/plan.ts'
-import { formatAngle, formatExact } from '../units/format.ts'
+import { formatExact } from '../units/format.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
 /** One thing done otherwise: in words for the bench, as the keys of the job or the lathe file, and as the job it makes. */
 export type Change = {
   readonly id: string
-  readonly say: string
-  readonly set: string
+  readonly say: Prose
+  readonly set: Prose
   make(job: Job, features: ReadonlySet<number>): Job
 }
 
@@ -32,12 +34,12 @@ export const changesFor = (job: Job, failing: readonly Planned[]): Change[] => {
 const TENTH = 5 + 44 / 60
 
 const swung = ({ compound }: Lathe): Change => {
-  const shown = formatAngle(compound.scaleZero === 'square' ? 90 - TENTH : TENTH)
-  const from = compound.scaleZero === 'square' ? `, ${formatAngle(TENTH)} from parallel` : ''
+  const shown = degrees('angle', compound.scaleZero === 'square' ? 90 - TENTH : TENTH)
+  const from = compound.scaleZero === 'square' ? say`, ${degrees('angle', TENTH)} from parallel` : ''
   return {
     id: 'compound-angle',
-    say: `the compound is set to ${shown} on its scale${from}`,
-    set: `compound: { angle: ${formatAngle(TENTH)} } in the feature`,
+    say: say`the compound is set to ${shown} on its scale${from}`,
+    set: say`compound: { angle: ${degrees('angle', TENTH)} } in the feature`,
     make: (job, indexes) => ({
       ...job,
       features: job.features.map((feature) =>
@@ -70,7 +72,7 @@ const halfMarks = ({ crossFeed, compound }: Lathe): Change[] => [
 
 const half = (slide: string, make: Change['make']): Change => ({
   id: `read-to ${slide}`,
-  say: `half marks are judged on the ${slide}`,
+  say: say`half marks are judged on the ${slide}`,
   set: `read-to: 1/2 in ${slide}`,
   make,
 })
@@ -82,7 +84,7 @@ type Care = {
   readonly causes: readonly string[]
   readonly key: Exclude<keyof Accuracy, 'reading'>
   readonly name: string
-  readonly say: (to: string) => string
+  readonly say: (to: Figure) => Phrase
 }
 
 /** What the budget calls a line that the tool is brought to by eye, however it is met. */
@@ -94,29 +96,29 @@ const CARE: readonly Care[] = [
     causes: ['touching off'],
     key: 'touchOff',
     name: 'touch-off',
-    say: (to) => `the surface is touched to ${to} by a feeler`,
+    say: (to) => say`the surface is touched to ${to} by a feeler`,
   },
   {
     causes: ['layout line', ...PLACES_BY_EYE],
     key: 'layout',
     name: 'layout',
-    say: (to) => `the tool is set to the line within ${to} under a glass`,
+    say: (to) => say`the tool is set to the line within ${to} under a glass`,
   },
-  { causes: ['measuring the tool'], key: 'tool', name: 'tool', say: (to) => `the tool is measured to ${to}` },
-  { causes: ['measuring the stock'], key: 'stock', name: 'stock', say: (to) => `the stock is measured to ${to}` },
+  { causes: ['measuring the tool'], key: 'tool', name: 'tool', say: (to) => say`the tool is measured to ${to}` },
+  { causes: ['measuring the stock'], key: 'stock', name: 'stock', say: (to) => say`the stock is measured to ${to}` },
   {
     causes: ['spindle runout'],
     key: 'runout',
     name: 'runout',
-    say: (to) => `the work is trued to ${to} by an indicator`,
+    say: (to) => say`the work is trued to ${to} by an indicator`,
   },
 ]
 
-const careful = (job: Job, { key, name, say }: Care): Change => {
+const careful = (job: Job, { key, name, say: goneAbout }: Care): Change => {
   const better = job.lathe.accuracy[key] / 2
   return {
     id: name,
-    say: say(formatExact(better, job.units)),
+    say: goneAbout(exact('drawing', better, job.units)),
     set: `${name}: ${formatExact(better, job.lathe.units).replace(/^\./, '0.')} in accuracy`,
     make: (before) => ({
       ...before,

@@ -1,6 +1,7 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Origin } from '../diagnostics/diagnostic.ts'
 import type { Job } from '../job/job.ts'
+import { joinedBy, say } from '../phrase/say.ts'
 import type { FeaturePlan, Gain, Plan } from '../plan/plan.ts'
 import { type Change, changesFor } from './changes.ts'
 import { warningOf } from './words.ts'
@@ -55,7 +56,10 @@ const withFinerDial = (feature: Refused, tried: readonly { change: Change; plan:
   )
   if (planned.length === 0) return feature
   const ways = planned.map(({ change }) => change.set)
-  return { ...feature, remedy: `${ways.join(', or ')}: planned and replayed so, the plan comes within the limits` }
+  return {
+    ...feature,
+    remedy: say`${joinedBy(', or ', ways)}: planned and replayed so, the plan comes within the limits`,
+  }
 }
 
 const samePlace = (one: Origin, other: Origin): boolean =>

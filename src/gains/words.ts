@@ -3,9 +3,10 @@ import type { Origin } from '../diagnostics/diagnostic.ts'
 import { stepTravel } from '../dials/travel.ts'
 import type { Feature, Job } from '../job/job.ts'
 import type { Instrument } from '../moves/operation.ts'
+import type { Figure, Phrase } from '../phrase/phrase.ts'
+import { about, degrees, exact, joinedBy, say } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
 import type { FeaturePlan, Gain, Warning } from '../plan/plan.ts'
-import { formatAngle, formatExact, formatLength } from '../units/format.ts'
 import { perUnit, type Units } from '../units/length.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
@@ -13,21 +14,22 @@ type Planned = Extract<FeaturePlan, { status: 'planned' }>
 /** What may not hold, said where it is asked for. What would help stands beside it, as data. */
 export const warningOf = (job: Job, feature: Planned, index: number): Warning => {
   const failed = feature.budget.filter(({ verdict, spare }) => verdict === 'may not hold' && spare !== null)
-  const sizes = failed.map((one) => `${labelOf(one.id)} ${range(one, job.units)}, drawn ${limits(one, job.units)}`)
+  const sizes = failed.map((one) => say`${labelOf(one.id)} ${range(one, job.units)}, drawn ${limits(one, job.units)}`)
   const fine = failed.some((one) => finerThanDial(job, one))
   const causes = [...new Set(failed.map(({ worstCause }) => worstCause))].join(', ')
   const asked = job.features.find((one) => one.index === feature.operation.feature)
   return {
     feature: index,
     code: fine ? 'finer-than-dial' : 'may-not-hold',
-    say: `May not hold: ${sizes.join('; ')}. ${fine ? 'The limits are finer than this dial reads surely. ' : ''}Largest cause: ${causes}.`,
+    say: say`May not hold: ${joinedBy('; ', sizes)}. ${fine ? 'The limits are finer than this dial reads surely. ' : ''}Largest cause: ${causes}.`,
     ...(asked === undefined ? {} : { origin: originOf(asked, failed[0]!.id) }),
     remedy:
       (feature.gains ?? []).length === 0
         ? 'wider limits, finer dials, or a truer set-up: nothing tried on this lathe gains anything'
-        : told(feature.gains!)
-            .map((gain) => `${gain.set.join(', ')}: ${comesTo(gain, job.units)}`)
-            .join('; '),
+        : joinedBy(
+            '; ',
+            told(feature.gains!).map((gain) => say`${joinedBy(', ', gain.set)}: ${comesTo(gain, job.units)}`),
+          ),
   }
 }
 
@@ -38,29 +40,33 @@ const told = (gains: readonly Gain[]): readonly Gain[] => {
 }
 
 /** "depth .0699 to .0741 holds" */
-const comesTo = ({ sizes }: Gain, units: Units): string =>
-  sizes
-    .map((one) => `${labelOf(one.id)} ${range(one, units)} ${one.verdict === 'holds' ? 'holds' : 'not yet'}`)
-    .join(', ')
+const comesTo = ({ sizes }: Gain, units: Units): Phrase =>
+  joinedBy(
+    ', ',
+    sizes.map((one) => say`${labelOf(one.id)} ${range(one, units)} ${one.verdict === 'holds' ? 'holds' : 'not yet'}`),
+  )
 
-const range = (one: Budgeted, units: Units): string => `${shown(one, 0, units)} to ${shown(one, 1, units)}`
+const range = (one: Budgeted, units: Units): Phrase => say`${shown(one, 0, units)} to ${shown(one, 1, units)}`
 
-const limits = (one: Budgeted, units: Units): string =>
-  one.limits!.map((limit) => (one.id === 'angle' ? formatAngle(limit) : formatExact(limit, units))).join(' to ')
+const limits = (one: Budgeted, units: Units): Phrase =>
+  joinedBy(
+    ' to ',
+    one.limits!.map((limit) => (one.id === 'angle' ? degrees('limit', limit) : exact('limit', limit, units))),
+  )
 
 /** One place more than a dial shows, and outward: a size beyond its limit is never shown inside it, nor much further beyond than it is. */
-const shown = ({ id, low, high, limits }: Budgeted, end: 0 | 1, units: Units): string => {
+const shown = ({ id, low, high, limits }: Budgeted, end: 0 | 1, units: Units): Figure => {
   const value = end === 0 ? low : high
   const outward = (part: number): number =>
     // What is less than a millionth of the last place is arithmetic's.
     (end === 0 ? Math.floor(value / part + 1e-6) : Math.ceil(value / part - 1e-6)) * part
-  if (id === 'angle') return formatAngle(outward(1 / 60))
+  if (id === 'angle') return degrees('angle', outward(1 / 60))
   const beyond = limits === null ? 0 : end === 0 ? limits[0] - value : value - limits[1]
   const least = units === 'inch' ? 4 : 3
   const part = (digits: number): number => perUnit(units) / 10 ** digits
   const truly = (digits: number): boolean => Math.abs(outward(part(digits)) - value) <= beyond / 2
   const digits = beyond > 1000 ? ([least, least + 1, least + 2].find(truly) ?? least + 2) : least
-  return formatLength(outward(part(digits)), units, { digits })
+  return about(end === 0 ? 'low' : 'high', outward(part(digits)), units, digits)
 }
 
 /** Less than two marks between the limits, in depth. */

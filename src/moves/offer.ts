@@ -1,3 +1,4 @@
+import type { Prose } from '../phrase/phrase.ts'
 import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 
@@ -10,11 +11,11 @@ export type Change = {
 }
 
 /** What may help, in words, and as a change that can be planned: it is offered only where the feature is then planned. */
-export type Offer = { readonly say: string; readonly change: Change }
+export type Offer = { readonly say: Prose; readonly change: Change }
 
 /** What to do about a refusal: `remedy` as it is, or with those offers before it that were planned; `lead` goes before them all. */
 export type Remedy = {
-  readonly remedy: string
-  readonly lead?: string
+  readonly remedy: Prose
+  readonly lead?: Prose
   readonly offers?: readonly Offer[]
 }

@@ -1,3 +1,4 @@
+import type { Prose } from '../phrase/phrase.ts'
 import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 
@@ -41,6 +42,10 @@ export type StatedEdge = {
 export type LayoutLine = {
   readonly fromEnd: Length
   readonly from: string
+  /** The step that the distance runs from, by its name; null = the free end. */
+  readonly step: string | null
+  /** A second line goes down the face. */
+  readonly downTheFace?: true
   readonly distance: Length
-  readonly say: string
+  readonly say: Prose
 }

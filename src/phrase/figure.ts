@@ -44,7 +44,11 @@ export const figure = (role: Role, value: number, unit: FigureUnit, digits = 0):
   value: rounded(value),
   unit,
   digits,
+  from: GIVEN.has(role) ? 'given' : 'answer',
 })
+
+/** What the job, the drawing, the lathe and the tool state; everything else was worked out. */
+const GIVEN: ReadonlySet<Role> = new Set<Role>(['drawing', 'stock', 'tool', 'dial', 'backlash', 'limit', 'count'])
 
 /** The fewest decimals, from `least` to `most`, that show the value truly. */
 export const decimals = (value: number, least: number, most: number): number => {

@@ -29,6 +29,7 @@ export type Role =
   | 'rss'
   | 'limit'
   | 'spare' // what was proved
+  | 'count' // how many, which step
 
 /** A number that is still a number: `value` in `unit`, to be shown with `digits` decimals. */
 export type Figure = {
@@ -39,7 +40,14 @@ export type Figure = {
   readonly digits: number
   /** Where the digits do not show all of it, it is shown this way off: what is worst is never shown as better. */
   readonly toward?: 'down' | 'up'
+  /** As it is written in the job: shown so. */
+  readonly text?: string
+  /** In the job or on the drawing, or worked out from them: what an exercise may ask for. */
+  readonly from: 'given' | 'answer'
 }
 
 /** Prose with its numbers left as data. */
 export type Phrase = readonly (string | Figure)[]
+
+/** A sentence; a plain string only where it holds no number. */
+export type Prose = string | Phrase

@@ -1,12 +1,16 @@
 import { formatFraction } from '../units/format.ts'
 import { INCH, type Units } from '../units/length.ts'
-import type { Figure, Phrase } from './phrase.ts'
+import type { Figure, Phrase, Prose } from './phrase.ts'
 
 /** A phrase as plain words. Figures in the sheet's own units go without a unit, all others carry theirs. */
 export const words = (phrase: Phrase, units: Units): string =>
   phrase.map((part) => (typeof part === 'string' ? part : number(part, units))).join('')
 
+/** Prose as plain words. */
+export const plain = (prose: Prose, units: Units): string => (typeof prose === 'string' ? prose : words(prose, units))
+
 export const number = (figure: Figure, units: Units): string => {
+  if (figure.text !== undefined) return figure.text
   switch (figure.unit) {
     case 'inch':
     case 'mm':

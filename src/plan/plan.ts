@@ -5,7 +5,7 @@ import type { Check } from '../moves/inspection.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import type { LayoutLine, Spindle, StatedEdge } from '../moves/stated.ts'
 import type { OperationTrace } from '../moves/trace.ts'
-import type { Phrase } from '../phrase/phrase.ts'
+import type { Prose } from '../phrase/phrase.ts'
 import type { Progress } from '../replay/replay.ts'
 import type { Length, Units } from '../units/length.ts'
 
@@ -47,18 +47,20 @@ export type PlannedPart = {
 export type Warning = {
   readonly feature: number | null
   readonly code: string
-  readonly say: string
+  readonly say: Prose
+  /** Without the remedy, where `say` tells that too. */
+  readonly wrong?: Prose
   /** Where in the job, the lathe or the toolbox it can be mended, and how. */
   readonly origin?: import('../diagnostics/diagnostic.ts').Origin
-  readonly remedy?: string
+  readonly remedy?: Prose
 }
 
 /** One change, or several together, that was planned, replayed and budgeted, and what the sizes that may not hold come to with it. */
 export type Gain = {
   readonly change: readonly string[]
   /** In words for the bench, and as keys of the job or the lathe file. */
-  readonly say: readonly string[]
-  readonly set: readonly string[]
+  readonly say: readonly Prose[]
+  readonly set: readonly Prose[]
   readonly sizes: readonly Budgeted[]
   /** Every size of the feature holds then. */
   readonly holds: boolean
@@ -71,7 +73,7 @@ export type FeaturePlan =
       readonly kind: string
       readonly why: string | null
       /** As drawn, one short phrase a dimension: "5/32 ±0.005 wide", "0.070 +0.004 -0 deep". */
-      readonly drawn: readonly string[]
+      readonly drawn: readonly Prose[]
       readonly tool: string
       readonly edge: StatedEdge
       /** What the tool is against the drawing, e.g. by how much undersize (pm); null where it does not apply. */
@@ -89,7 +91,7 @@ export type FeaturePlan =
       /** What would make it hold, where it may not. */
       readonly gains?: readonly Gain[]
       /** Sentences that belong to this feature only: a flat that remains, a radius taken from the tool. */
-      readonly notes: readonly Phrase[]
+      readonly notes: readonly Prose[]
       /** How the tool is ground for this form. */
       readonly ground?: GrindFacts
       /** How the finished feature is inspected; the sizes are the replayed ones. */
@@ -101,8 +103,8 @@ export type FeaturePlan =
       readonly kind: string
       readonly code: string
       /** One sentence each, no final period. */
-      readonly reason: string
-      readonly remedy: string
+      readonly reason: Prose
+      readonly remedy: Prose
       /** The tool that the job names for it, as measured on its face. */
       readonly named?: { readonly tool: string; readonly edge: StatedEdge }
       /** Where the tool only has to be ground otherwise: which, and how. */

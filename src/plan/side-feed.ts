@@ -1,11 +1,11 @@
 import type { Budgeted } from '../budget/budgeted.ts'
+import { about, joinedBy, say } from '../phrase/say.ts'
 import type { Warning } from './plan.ts'
 
 type Said = Omit<Warning, 'feature'>
 
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Instrument, Operation } from '../moves/operation.ts'
-import { formatLength } from '../units/format.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 
 /** What moving along by the carriage costs in truth: limits that rest on the eye, or a width that a coarse dial cannot show. */
@@ -29,18 +29,20 @@ const ALONG: Partial<Record<Instrument, string>> = {
 }
 
 function restsOnTheEye(units: Units, lathe: Lathe, operation: Operation, budgeted: readonly Budgeted[]): Said {
-  const show = (length: Length) => formatLength(length, units)
+  const show = (length: Length) => about('planned', length, units)
   const told = budgeted.flatMap(({ id, low, high, limits, verdict }) => {
     const name = ALONG[id]
     if (name === undefined || limits === null) return []
     const holds = verdict === 'holds' ? 'holds' : 'MAY NOT HOLD'
-    return [`${name} ${show(low)} to ${show(high)}, limits ${show(limits[0])} to ${show(limits[1])}, ${holds}`]
+    return [say`${name} ${show(low)} to ${show(high)}, limits ${show(limits[0])} to ${show(limits[1])}, ${holds}`]
   })
-  const which = told.length === 0 ? 'No limit of the drawing rests on that' : `On that rest: ${told.join('; ')}`
+  const which = told.length === 0 ? 'No limit of the drawing rests on that' : say`On that rest: ${joinedBy('; ', told)}`
+  const wrong = say`The carriage is brought to the lines by eye, within ${show(lathe.accuracy.layout)} of each. ${which}`
   const remedy = 'by an indicator on the carriage, or by the compound, it is nearer'
   return {
     code: 'rests-on-the-eye',
-    say: `The carriage is brought to the lines by eye, within ${show(lathe.accuracy.layout)} of each. ${which}; ${remedy}.`,
+    wrong,
+    say: say`${wrong}; ${remedy}.`,
     origin: operation.origin,
     remedy,
   }
@@ -60,17 +62,19 @@ function coarseDial(
   if (!byDial || carriage?.kind !== 'dial' || aim === undefined || width === undefined) return []
   const off = Math.abs(width - aim)
   if (!(off > (units === 'inch' ? INCH / 1000 : MM / 40))) return []
-  const show = (length: Length) => formatLength(length, units)
+  const show = (length: Length) => about('planned', length, units)
   // Marks of a dial in the other system are no whole thousandths, or hundredths.
   const odd = carriage.graduation % (units === 'inch' ? INCH / 1000 : MM / 100) !== 0
-  const foreign = odd ? { digits: units === 'inch' ? 4 : 3 } : {}
-  const apart = formatLength(carriage.graduation, units, foreign)
+  const foreign = odd ? (units === 'inch' ? 4 : 3) : undefined
+  const apart = about('planned', carriage.graduation, units, foreign)
   const remedy = 'by the compound, by an indicator on the carriage, or with a tool ground to width it is nearer'
   const side = width > aim ? 'over' : 'under'
+  const wrong = say`The marks of the carriage's dial are ${apart} apart: the width comes out ${show(width)}, ${show(off)} ${side} what the drawing aims at`
   return [
     {
       code: 'coarse-carriage',
-      say: `The marks of the carriage's dial are ${apart} apart: the width comes out ${show(width)}, ${show(off)} ${side} what the drawing aims at; ${remedy}.`,
+      wrong,
+      say: say`${wrong}; ${remedy}.`,
       origin,
       remedy,
     },

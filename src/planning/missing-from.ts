@@ -4,6 +4,7 @@ import { draftFeature } from '../features/registry.ts'
 import { refusalOf } from '../job/checks/refusals.ts'
 import type { Feature, Job } from '../job/job.ts'
 import type { Setup } from '../moves/operation.ts'
+import { say } from '../phrase/say.ts'
 import { edgeOf } from '../tools/edge.ts'
 
 /**
@@ -18,11 +19,11 @@ export function withMissingFrom(job: Job, bench: Bench, setup: Setup, feature: F
     .filter(({ name }) => canBeCut(job, bench, setup, { ...feature, place: { ...place, from: name } }))
     .map(({ name }) => `from: ${name}`)
   if (fitting.length === 0) return refusal
-  const ways = fitting.length === 1 ? fitting[0] : `${fitting.slice(0, -1).join(', ')} or ${fitting.at(-1)}`
+  const ways = fitting.length === 1 ? fitting[0]! : `${fitting.slice(0, -1).join(', ')} or ${fitting.at(-1)}`
   return {
     ...refusal,
-    reason: `${refusal.reason}; its place counts from the free end`,
-    remedy: `if it counts from a step, write ${ways}; otherwise ${refusal.remedy}`,
+    reason: say`${refusal.reason}; its place counts from the free end`,
+    remedy: say`if it counts from a step, write ${ways}; otherwise ${refusal.remedy}`,
   }
 }
 

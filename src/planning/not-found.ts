@@ -3,8 +3,9 @@ import type { Refusal } from '../features/draft.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
+import type { Prose } from '../phrase/phrase.ts'
+import { about, exact, say } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
-import { formatExact, formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 
 /** A size that the drawing asks for and that nobody could measure on the replayed form proves nothing. Null where all are there, whatever the backlash. */
@@ -15,14 +16,14 @@ export function notFound(units: Units, lathe: Lathe, operation: Operation, { siz
   return (
     tooShallow(units, lathe, operation) ?? {
       code: 'no-size',
-      reason: `the replay finds no ${labelOf(missing.id)} on the finished form${at(units, missing.atDiameter)}`,
+      reason: say`the replay finds no ${labelOf(missing.id)} on the finished form${at(units, missing.atDiameter)}`,
       remedy: 'check the dimensions of the feature against each other and against the stock',
     }
   )
 }
 
-const at = (units: Units, diameter: Length | undefined): string =>
-  diameter === undefined ? '' : ` at ${formatExact(diameter, units)} diameter`
+const at = (units: Units, diameter: Length | undefined): Prose =>
+  diameter === undefined ? '' : say` at ${exact('drawing', diameter, units)} diameter`
 
 /** Less than half a mark deep, the nearest reading is the surface. */
 function tooShallow(units: Units, { crossFeed }: Lathe, { dimensions }: Operation): Refusal | null {
@@ -31,7 +32,7 @@ function tooShallow(units: Units, { crossFeed }: Lathe, { dimensions }: Operatio
   if (deep === undefined || deep > mark / 2 + 1000) return null
   return {
     code: 'too-shallow',
-    reason: `it is ${formatExact(deep, units)} deep, and a mark of the cross-feed is ${formatLength(mark, units, { digits: units === 'inch' ? 4 : 3 })}: no reading comes nearer to it than the surface`,
+    reason: say`it is ${exact('drawing', deep, units)} deep, and a mark of the cross-feed is ${about('planned', mark, units, units === 'inch' ? 4 : 3)}: no reading comes nearer to it than the surface`,
     remedy: 'check the depth and its unit; else a cross-feed that reads finer cuts it',
   }
 }

@@ -3,6 +3,7 @@ import { draftFeature } from '../features/registry.ts'
 import type { Feature, Job } from '../job/job.ts'
 import type { Change } from '../moves/offer.ts'
 import type { Setup } from '../moves/operation.ts'
+import { joinedBy, say } from '../phrase/say.ts'
 import type { Progress } from '../replay/replay.ts'
 import { type Outcome, planOne } from './one.ts'
 
@@ -20,7 +21,7 @@ export type Tried = {
 export function offered(tried: Tried, { feature, refusal }: { feature: Feature; refusal: Refusal }): Outcome {
   const { offers = [], lead = '', ...plain } = refusal
   const held = offers.filter(({ change }) => plans(tried, change)).map(({ say }) => say)
-  return { feature, refusal: { ...plain, remedy: `${lead}${[...held, plain.remedy].join(', or ')}` } }
+  return { feature, refusal: { ...plain, remedy: say`${lead}${joinedBy(', or ', [...held, plain.remedy])}` } }
 }
 
 const plans = ({ job, bench, setup, draft, before, progress }: Tried, change: Change): boolean => {

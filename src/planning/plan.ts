@@ -8,10 +8,11 @@ import { otherUnits } from '../job/checks/other-units.ts'
 import { slender } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
 import type { Setup } from '../moves/operation.ts'
+import type { Prose } from '../phrase/phrase.ts'
+import { about, say } from '../phrase/say.ts'
 import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import { sideFeedWarnings } from '../plan/side-feed.ts'
 import { measuredEdge, statedEdge } from '../tools/stated.ts'
-import { formatLength } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Features } from './features.ts'
 import { groundFor } from './ground.ts'
@@ -89,9 +90,7 @@ function plannedFeature(
     trace,
     before,
     budget: budgeted,
-    notes: (draft.cuts.style === 'steps' ? [...notes, ...steppedNotes(draft, trace, bench.units)] : notes).map(
-      (note) => [note],
-    ),
+    notes: draft.cuts.style === 'steps' ? [...notes, ...steppedNotes(draft, trace, bench.units)] : notes,
     inspection: inspectFeature(bench, draft, budgeted),
     ground: groundFor(bench, draft),
   }
@@ -101,11 +100,11 @@ function plannedFeature(
 const SHOWN: Length = 1000
 
 /** Where the compound adds to the depth as a vernier, the hand must know that the surface is not touched at the place of the cut. */
-const fineNotes = (units: Units, style: Draft['cuts']['style'], deeper: Length): string[] =>
+const fineNotes = (units: Units, style: Draft['cuts']['style'], deeper: Length): Prose[] =>
   Math.abs(deeper) < SHOWN || style !== 'plunge'
     ? []
     : [
-        `The compound is a fine dial here: the surface is touched lightly beside the place, with it short of 0, and going forward to 0 in the clear makes the cut ${formatLength(deeper, units, { digits: 5 })} deeper than the cross-feed says.`,
+        say`The compound is a fine dial here: the surface is touched lightly beside the place, with it short of 0, and going forward to 0 in the clear makes the cut ${about('planned', deeper, units, 5)} deeper than the cross-feed says.`,
       ]
 
 /** A tool that only has to be ground otherwise is told how, for the form as a tool without rake would cut it. */

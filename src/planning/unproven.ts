@@ -1,6 +1,8 @@
 import type { Refusal } from '../features/draft.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
+import { figure } from '../phrase/figure.ts'
+import { about, say } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
 import { formatDifference, formatLength } from '../units/format.ts'
 import type { Units } from '../units/length.ts'
@@ -18,9 +20,9 @@ export function unproven(
   const fault = faults[0]
   if (fault === undefined) return outside ?? tooNear(units, operation, trace)
   const by =
-    fault.by === null || Math.abs(fault.by) < ARITHMETIC ? '' : `, by ${formatDifference(Math.abs(fault.by), units)}`
+    fault.by === null || Math.abs(fault.by) < ARITHMETIC ? '' : say`, by ${formatDifference(Math.abs(fault.by), units)}`
   const said = `${fault.say.replace(/\.$/, '')}${by}`
-  return { code: fault.kind, reason: `the replay does not prove it: ${said}`, remedy: REMEDIES[fault.kind] }
+  return { code: fault.kind, reason: say`the replay does not prove it: ${said}`, remedy: REMEDIES[fault.kind] }
 }
 
 /** Backed out, the tool is to clear the work by what the job asks for, not only by a hair, wherever it is taken from there. */
@@ -30,10 +32,10 @@ function tooNear(units: Units, { moves, clear = 0 }: Operation, { clearance }: O
   )
   const least = Math.min(...near)
   if (least >= clear - 1000) return null
-  const show = (length: number) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
+  const show = (length: number) => about('planned', length, units, units === 'inch' ? 4 : 3)
   return {
     code: 'not-clear',
-    reason: `the replay does not prove it: backed out, the tool clears the work by ${show(least)}, and ${show(clear)} is asked for`,
+    reason: say`the replay does not prove it: backed out, the tool clears the work by ${show(least)}, and ${show(clear)} is asked for`,
     remedy: REMEDIES['not-clear'],
   }
 }
@@ -48,10 +50,12 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
     if (size >= low - slack && size <= high + slack) continue
     const digits = digitsApart(wanted.id, size, size < low ? low : high, units)
     const show = (value: number) =>
-      wanted.id === 'angle' ? `${value.toFixed(digits)}°` : formatLength(value, units, { digits })
+      wanted.id === 'angle'
+        ? say`${figure('planned', value, 'count', digits)}°`
+        : about('planned', value, units, digits)
     return {
       code: 'no-reading',
-      reason: `no reading of these dials gives a ${labelOf(wanted.id)} within ${show(low)} to ${show(high)}; the nearest gives ${show(size)}`,
+      reason: say`no reading of these dials gives a ${labelOf(wanted.id)} within ${show(low)} to ${show(high)}; the nearest gives ${show(size)}`,
       remedy: byCarriageDial(operation)
         ? 'side-feed: compound, an indicator on the carriage (indicator: and range: in the lathe file), or a tool ground closer to size'
         : 'a dial with finer marks, read-to: 1/2, or a tool ground closer to size',

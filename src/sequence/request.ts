@@ -3,6 +3,7 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Cuts } from '../moves/cuts.ts'
 import type { Remedy } from '../moves/offer.ts'
 import type { Move } from '../moves/operation.ts'
+import type { Prose } from '../phrase/phrase.ts'
 import type { Degrees } from '../units/dimension.ts'
 import type { Length, Units } from '../units/length.ts'
 
@@ -31,4 +32,4 @@ export type Request = {
 
 export type Sequenced =
   | { readonly ok: true; readonly moves: readonly Move[] }
-  | (Remedy & { readonly ok: false; readonly code: string; readonly reason: string })
+  | (Remedy & { readonly ok: false; readonly code: string; readonly reason: Prose })

@@ -1,6 +1,6 @@
 import { stepTravel, travelAt } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
-import { formatLength } from '../units/format.ts'
+import { about, say } from '../phrase/say.ts'
 import { awayToMeasure } from './away.ts'
 import { hand, measureStop, type Program, takeUp, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
@@ -45,11 +45,11 @@ export function travelRefusal(request: Request, program: Program): Sequenced | n
     .map((move) => move.count!)
   const used = travelAt(scale, Math.max(0, ...counts) - Math.min(0, ...counts))
   if (used <= travel) return null
-  const show = (length: number) => formatLength(length, request.units)
+  const show = (length: number) => about('planned', length, request.units)
   return {
     ok: false,
     code: 'beyond-travel',
-    reason: `the compound would have to move ${show(used)}, it has ${show(travel)}`,
+    reason: say`the compound would have to move ${show(used)}, it has ${show(travel)}`,
     offers: [{ say: 'move along by the carriage (side-feed: carriage)', change: { sideFeed: 'carriage' } }],
     remedy: 'take a wider tool, or split the groove in two features placed one after the other',
   }
@@ -63,11 +63,11 @@ export function rangeRefusal(request: Request, program: Program): Sequenced | nu
   const counts = program.moves.flatMap(({ slide, count }) => (slide === 'carriage' ? [count ?? 0] : []))
   const used = (Math.max(0, ...counts) - Math.min(0, ...counts)) * stepTravel(carriage)
   if (used <= range) return null
-  const show = (length: number) => formatLength(length, request.units)
+  const show = (length: number) => about('planned', length, request.units)
   return {
     ok: false,
     code: 'beyond-travel',
-    reason: `the indicator on the carriage would have to follow ${show(used)}, its range is ${show(range)}`,
+    reason: say`the indicator on the carriage would have to follow ${show(used)}, its range is ${show(range)}`,
     remedy: 'take a wider tool, an indicator of longer range, or go to the scribed lines (side-feed: lines)',
   }
 }

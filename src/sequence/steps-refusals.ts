@@ -1,5 +1,5 @@
 import type { StepCuts } from '../moves/cuts.ts'
-import { formatLength } from '../units/format.ts'
+import { about, say } from '../phrase/say.ts'
 import { INCH, type Length, MM } from '../units/length.ts'
 import type { Request, Sequenced } from './request.ts'
 import { type StepPlaces, stepPlaces } from './steps-places.ts'
@@ -18,29 +18,29 @@ export function tooManyPlaces(request: Request, cuts: StepCuts, { counts }: Step
     cusp = Math.ceil((cusp * 1.5) / quantum - 1e-9) * quantum
     fewer = stepPlaces({ ...cuts, cusp }, dials).counts.length
   }
-  const show = (length: Length) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
+  const show = (length: Length) => about('planned', length, units, units === 'inch' ? 4 : 3)
   return {
     ok: false,
     code: 'too-many-places',
-    reason: `to leave no ridge over ${show(cuts.cusp)} the tool would step to ${counts.length} places, more than ${MOST_PLACES}`,
+    reason: say`to leave no ridge over ${show(cuts.cusp)} the tool would step to ${counts.length} places, more than ${MOST_PLACES}`,
     ...(fewer > MOST_PLACES
       ? { remedy: 'grind a form tool, or take a rounder one' }
       : {
-          offers: [{ say: `allow a taller ridge (cusp: ${show(cusp)} takes ${fewer} places)`, change: { cusp } }],
+          offers: [{ say: say`allow a taller ridge (cusp: ${show(cusp)} takes ${fewer} places)`, change: { cusp } }],
           remedy: 'grind a form tool',
         }),
   }
 }
 
 export function cuspNotKept(request: Request, places: StepPlaces): Sequenced {
-  const show = (length: Length) => formatLength(length, request.units, { digits: 4 })
+  const show = (length: Length) => about('planned', length, request.units, 4)
   const last = request.units === 'inch' ? INCH / 10_000 : MM / 10_000
   const cusp = Math.ceil(places.exact / last) * last
   return {
     ok: false,
     code: 'cusp-not-kept',
-    reason: `the marks of the compound are too far apart on the steep end of this form: whole marks leave ridges of ${show(places.exact)}`,
-    offers: [{ say: `allow that cusp (cusp: ${show(cusp)})`, change: { cusp } }],
+    reason: say`the marks of the compound are too far apart on the steep end of this form: whole marks leave ridges of ${show(places.exact)}`,
+    offers: [{ say: say`allow that cusp (cusp: ${show(cusp)})`, change: { cusp } }],
     remedy: 'take a larger tool, or a compound that reads finer',
   }
 }

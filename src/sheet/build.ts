@@ -1,5 +1,7 @@
 import type { Tables } from '../finish/tables.ts'
-import type { Phrase } from '../phrase/phrase.ts'
+import { identify } from '../phrase/figure.ts'
+import type { Phrase, Prose } from '../phrase/phrase.ts'
+import { together } from '../phrase/say.ts'
 import { identityOf } from '../plan/identity.ts'
 import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import { cautionsFor, PULLS_IN } from './cautions.ts'
@@ -23,7 +25,11 @@ export const buildSheet = (plan: Plan, tables: readonly Tables[]): Sheet => ({
   heading: partHeading(plan),
   cautions: [...cautionsFor(plan.part.held), ...(pullsIn(plan) ? [PULLS_IN] : [])],
   orderReasons: plan.orderReasons,
-  warnings: plan.warnings,
+  warnings: plan.warnings.map(({ feature, code, say }, i) => ({
+    feature,
+    code,
+    say: identify(`warning.${i + 1}`, together([say])),
+  })),
   features: plan.features.map((feature, position) => featureOf(plan, feature, position)),
   ...withPlaces(plan, numbered(plan, tables)),
 })
@@ -53,12 +59,17 @@ const numbered = (plan: Plan, tables: readonly Tables[]): SheetStep[] => {
 }
 
 const featureOf = (plan: Plan, feature: FeaturePlan, index: number): SheetFeature => {
-  const warnings: Phrase[] = plan.warnings
-    .filter((warning) => warning.feature === index)
-    .map((warning) => [warning.say])
+  const all = (name: string, prose: readonly Prose[]): Phrase[] =>
+    prose.map((one, i) => identify(`feature.${index + 1}.${name}.${i + 1}`, together([one])))
+  const own = plan.warnings.filter((warning) => warning.feature === index)
+  const warnings = all(
+    'warning',
+    own.map(({ say }) => say),
+  )
   const common = { index, name: feature.name, kind: feature.kind, warnings }
   if (feature.status === 'refused') {
-    const { code, reason, remedy, named } = feature
+    const { code, named } = feature
+    const [reason, remedy] = [all('reason', [feature.reason])[0]!, all('remedy', [feature.remedy])[0]!]
     return { ...common, status: 'refused', code, reason, remedy, ...(named === undefined ? {} : { named }) }
   }
   const { operation, trace } = feature
@@ -67,7 +78,7 @@ const featureOf = (plan: Plan, feature: FeaturePlan, index: number): SheetFeatur
     status: 'planned',
     why: feature.why,
     heading: headingOf(plan, feature, index),
-    notes: feature.notes,
+    notes: all('note', feature.notes),
     tool: feature.tool,
     edge: feature.edge,
     undersize: feature.undersize,

@@ -1,6 +1,7 @@
 import { dimensionFigure } from '../phrase/dimensions.ts'
 import { identify } from '../phrase/figure.ts'
 import type { Phrase } from '../phrase/phrase.ts'
+import { joinedBy, together } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Units } from '../units/length.ts'
@@ -11,12 +12,15 @@ import type { SheetGain } from './sheet.ts'
 export const gainsOf = (plan: Plan, feature: Planned, position: number): SheetGain[] =>
   (feature.gains ?? []).map((gain, index) => ({
     change: gain.change,
-    set: gain.set,
+    set: gain.set.map((one) => together([one])),
     holds: gain.holds,
     says: identify(`feature.${position + 1}.gain.${index + 1}`, [
-      `${gain.say.join(', ')}: `,
+      ...joinedBy(', ', gain.say),
+      ': ',
       ...gain.sizes.flatMap((one, i): Phrase => [...(i > 0 ? [', '] : []), ...rangeOf(one, plan.units)]),
-      ` (${gain.set.join(', ')})`,
+      ' (',
+      ...joinedBy(', ', gain.set),
+      ')',
     ]),
     sizes: gain.sizes.map(({ id, planned, low, high, rss, spare, verdict }) => {
       const of = (role: 'planned' | 'low' | 'high' | 'rss' | 'spare', value: number) =>

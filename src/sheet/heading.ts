@@ -4,6 +4,7 @@ import { marksPerTurn, readingFigure } from '../phrase/dial.ts'
 import { angleFigure } from '../phrase/dimensions.ts'
 import { figure, identify, length } from '../phrase/figure.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
+import { together } from '../phrase/say.ts'
 import type { Plan } from '../plan/plan.ts'
 import { carriageWords } from './carriage.ts'
 import type { Planned } from './scene.ts'
@@ -14,7 +15,7 @@ export const headingOf = (plan: Plan, feature: Planned, position: number): Label
   const carriage = carriageWords(plan, feature, scale)
   const blocks: Labeled[] = [
     ...(feature.why === null ? [] : [{ label: 'Why', says: [[feature.why]] }]),
-    { label: 'Drawn', says: feature.drawn.map((each) => [each]) },
+    { label: 'Drawn', says: feature.drawn.map((each) => together([each])) },
     {
       label: 'Stands on',
       says: [[length('stock', feature.operation.surface, plan.units), ` diameter, ${stockWords(plan, feature)}`]],

@@ -1,5 +1,6 @@
 import { figure, length } from '../phrase/figure.ts'
 import type { Phrase } from '../phrase/phrase.ts'
+import { say } from '../phrase/say.ts'
 import type { LayoutLine } from '../plan/plan.ts'
 import { INCH, MM } from '../units/length.ts'
 import type { Said, Scene } from './scene.ts'
@@ -24,20 +25,16 @@ const bentLegs = (scene: Scene, lines: readonly LayoutLine[]): Phrase[] =>
   ])
 
 /** Where the step before is the larger one, the face is that one's: the smaller step has none there. A line down a face is struck from the cylinder. */
-const legOn = ({ plan: { part } }: Scene, { from, fromEnd, distance, say }: LayoutLine): string => {
+const legOn = ({ plan: { part } }: Scene, { from, step: of, fromEnd, distance, downTheFace }: LayoutLine): string => {
   const { steps } = part
-  const next = steps.findIndex(
-    (step) => from.includes(`"${step.name}"`) && Math.abs(Math.abs(fromEnd - step.from) - distance) < 1,
-  )
+  const next = steps.findIndex((step) => step.name === of && Math.abs(Math.abs(fromEnd - step.from) - distance) < 1)
   const [before, step] = [steps[next - 1], steps[next]]
   const face =
     before !== undefined && step !== undefined && before.measured > step.measured
       ? `the headstock-side face of "${before.name}"`
       : from
-  return say.includes(DOWN_THE_FACE) ? `${face}; for the line down the face, on the cylinder` : face
+  return downTheFace === true ? `${face}; for the line down the face, on the cylinder` : face
 }
-
-const DOWN_THE_FACE = 'down the face'
 
 /** What comes out of its centers and goes back true may be scribed on a plate instead; out of a chuck it would not. Common practice, no source. */
 const offTheLathe = ({ plan }: Scene): Phrase[] =>
@@ -49,13 +46,7 @@ const offTheLathe = ({ plan }: Scene): Phrase[] =>
 const scribe = (scene: Scene, line: LayoutLine): Phrase => {
   const fromEnd: Phrase =
     line.fromEnd === line.distance ? [] : [' (', length('place', line.fromEnd, scene.units), ' from the free end)']
-  return [
-    length('place', line.distance, scene.units),
-    ` from ${line.from}`,
-    ...fromEnd,
-    `: ${line.say}`,
-    ...setBy(scene, line),
-  ]
+  return say`${length('place', line.distance, scene.units)} from ${line.from}${fromEnd}: ${line.say}${setBy(scene, line)}`
 }
 
 /** A rule has every 64th of an inch, or every half millimeter; what is not on one is set by calipers that read finer. */

@@ -112,7 +112,7 @@ export type ProofLine = {
 /** The same job with something done otherwise, and what the sizes that may not hold come to then. */
 export type SheetGain = {
   readonly change: readonly string[]
-  readonly set: readonly string[]
+  readonly set: readonly Phrase[]
   readonly holds: boolean
   readonly says: Phrase
   readonly sizes: readonly (Pick<ProofLine, 'id' | 'verdict' | 'planned' | 'low' | 'high' | 'rss'> & {
@@ -168,8 +168,8 @@ export type SheetFeature = {
   | {
       readonly status: 'refused'
       readonly code: string
-      readonly reason: string
-      readonly remedy: string
+      readonly reason: Phrase
+      readonly remedy: Phrase
       readonly named?: { readonly tool: string; readonly edge: StatedEdge }
       readonly warnings: readonly Phrase[]
     }
@@ -218,7 +218,7 @@ export type Sheet = {
   readonly heading: readonly Labeled[]
   readonly cautions: readonly string[]
   readonly orderReasons: readonly string[]
-  readonly warnings: readonly { readonly feature: number | null; readonly code: string; readonly say: string }[]
+  readonly warnings: readonly { readonly feature: number | null; readonly code: string; readonly say: Phrase }[]
   readonly features: readonly SheetFeature[]
   readonly steps: readonly SheetStep[]
   /** Stretches of steps that a printer may tell in one line each; only where a form is stepped along. */

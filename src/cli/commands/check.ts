@@ -1,8 +1,10 @@
 import { compile } from '../../compile.ts'
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
 import type { Instrument } from '../../moves/operation.ts'
+import { plain } from '../../phrase/words.ts'
 import { labelOf } from '../../plan/labels.ts'
 import type { FeaturePlan, Plan } from '../../plan/plan.ts'
+import type { Units } from '../../units/length.ts'
 import { type Compared, compareWith } from '../against.ts'
 import { chalkFor } from '../color.ts'
 import { findJobs } from '../find-jobs.ts'
@@ -59,17 +61,23 @@ const checkOne = (path: string, stdin: Uint8Array | null, options: CheckOptions,
   const { plan, diagnostics, sources } = compile(file, loaderFor(io, stdin))
   reportDiagnostics(diagnostics, sources, options.color, io)
   const refused = plan === null ? [] : plan.features.filter((feature) => feature.status === 'refused')
-  reportDiagnostics(refused.map(refusalProblem), sources, options.color, io)
+  reportDiagnostics(
+    refused.map((one) => refusalProblem(one, plan!.units)),
+    sources,
+    options.color,
+    io,
+  )
   if (plan !== null) reportDiagnostics(warningProblems(plan), sources, options.color, io)
-  const features = plan === null ? [] : plan.features.map(checkedFeature)
+  const features = plan === null ? [] : plan.features.map((feature) => checkedFeature(feature, plan.units))
   const against = plan === null || options.against === undefined ? null : compareWith(options.against, file, plan, io)
   return { file, verdict: verdictOf(plan, features), features, problems: diagnostics, against }
 }
 
-const checkedFeature = (feature: FeaturePlan): CheckedFeature => {
+const checkedFeature = (feature: FeaturePlan, units: Units): CheckedFeature => {
   const { name, kind, status } = feature
   if (feature.status === 'refused') {
-    const { code, reason, remedy } = feature
+    const [reason, remedy] = [plain(feature.reason, units), plain(feature.remedy, units)]
+    const { code } = feature
     return { name, kind, status, mayNotHold: [], refusal: { code, reason, remedy } }
   }
   // A spindle that cannot turn slowly enough is no way to form, however well the sizes come out.

@@ -2,6 +2,7 @@ import { compile, sheetAfter } from '../../compile.ts'
 import { suggest } from '../../diagnostics/suggest.ts'
 import { stopOf } from '../../finish/stop.ts'
 import { readSize } from '../../job/read-measure.ts'
+import { words } from '../../phrase/words.ts'
 import type { FeaturePlan, Plan } from '../../plan/plan.ts'
 import { PRINTERS } from '../../print/registry.ts'
 import type { Length, Units } from '../../units/length.ts'
@@ -46,7 +47,9 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
   deliver(PRINTERS[options.format](sheet), options, io)
   const feature = sheet.features[0]!
   if (feature.status === 'planned') return 0
-  io.stderr.write(`groovewright: cannot be finished: ${feature.name}: ${feature.reason}; ${feature.remedy}\n`)
+  io.stderr.write(
+    `groovewright: cannot be finished: ${feature.name}: ${words(feature.reason, plan.units)}; ${words(feature.remedy, plan.units)}\n`,
+  )
   return 1
 }
 

@@ -1,6 +1,7 @@
 import { compile } from '../../compile.ts'
 import { heavyCuts } from '../../judge/heavy.ts'
 import { judge } from '../../judge/judge.ts'
+import { plain } from '../../phrase/words.ts'
 import type { FeaturePlan, Plan } from '../../plan/plan.ts'
 import { type Progress, replayNext, startOf } from '../../replay/replay.ts'
 import { readMoves, type Written } from '../../written/written.ts'
@@ -64,7 +65,7 @@ function replayAll(plan: Plan, { operations }: Written): Replayed[] {
       return {
         name: planned.name,
         status: 'refused',
-        why: `it cannot be cut as asked, so there is nothing to replay against: ${planned.reason}`,
+        why: `it cannot be cut as asked, so there is nothing to replay against: ${plain(planned.reason, plan.units)}`,
       }
     const operation = { ...(planned as Planned).operation, moves }
     const before = progress

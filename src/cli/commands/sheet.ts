@@ -52,7 +52,9 @@ const sinceKept = (sheet: Sheet, { since, format }: SheetOptions, io: Io): Sheet
 
 /** Each refused feature with its place in the file, beside what the sheet says of it. */
 const refusals = (plan: Plan, sources: Compiled['sources'], options: SheetOptions, io: Io): number => {
-  const refused = plan.features.flatMap((feature) => (feature.status === 'refused' ? [refusalProblem(feature)] : []))
+  const refused = plan.features.flatMap((feature) =>
+    feature.status === 'refused' ? [refusalProblem(feature, plan.units)] : [],
+  )
   reportDiagnostics(refused, sources, options.color, io)
   return refused.length > 0 ? 1 : 0
 }

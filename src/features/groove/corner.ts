@@ -1,5 +1,6 @@
+import type { Prose } from '../../phrase/phrase.ts'
+import { exact, say } from '../../phrase/say.ts'
 import type { SquareTool } from '../../tools/tool.ts'
-import { formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import type { Bench, Refusal } from '../draft.ts'
 import type { GrooveFeature } from '../feature.ts'
@@ -11,7 +12,7 @@ export type Fillets = {
   /** As sharp and as round as the drawing lets them be; where it gives none, from sharp to what the tool leaves. */
   readonly between: readonly [sharpest: Length, roundest: Length]
   readonly stepped: boolean
-  readonly notes: readonly string[]
+  readonly notes: readonly Prose[]
 }
 
 /** The tool's own corners where the drawing allows them; where they are sharper than it asks for, its aim, stepped; where they are rounder, a refusal. */
@@ -23,16 +24,16 @@ export function filletsOf(
 ): Fillets | Refusal {
   const drawn = feature.cornerRadius
   const own = tool.cornerRadius
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   if (2 * own > tool.width.aim)
     return {
       code: 'corners-too-round',
-      reason: `two corners of ${show(own)} do not fit the edge of tool "${tool.name}", ${show(tool.width.aim)} wide`,
+      reason: say`two corners of ${show(own)} do not fit the edge of tool "${tool.name}", ${show(tool.width.aim)} wide`,
       remedy: 'measure the tool again',
     }
   if (drawn === null) {
     const notes =
-      own > 0 ? [`The corners of the floor carry the tool's radius, ${show(own)}; the drawing gives none.`] : []
+      own > 0 ? [say`The corners of the floor carry the tool's radius, ${show(own)}; the drawing gives none.`] : []
     return { radius: own, between: [0, own], stepped: false, notes }
   }
   const [low, high] = drawn.limits ?? [drawn.aim - belowMeasuring, drawn.aim + belowMeasuring]
@@ -40,8 +41,8 @@ export function filletsOf(
   if (own > high)
     return {
       code: 'corner-too-round',
-      reason: `the corners of tool "${tool.name}" are rounded to ${show(own)}, the drawing allows ${show(most)}`,
-      remedy: `stone the corners to ${show(most)} or less`,
+      reason: say`the corners of tool "${tool.name}" are rounded to ${show(own)}, the drawing allows ${show(most)}`,
+      remedy: say`stone the corners to ${show(most)} or less`,
     }
   if (own >= low)
     return (
@@ -56,14 +57,14 @@ export function filletsOf(
 }
 
 function stepped(bench: Bench, tool: SquareTool, radius: Length): Fillets {
-  const show = (length: Length) => formatExact(length, bench.units)
-  const corners = tool.cornerRadius > 0 ? `rounded to ${show(tool.cornerRadius)}` : 'sharp'
+  const show = (length: Length) => exact('drawing', length, bench.units)
+  const corners = tool.cornerRadius > 0 ? say`rounded to ${show(tool.cornerRadius)}` : 'sharp'
   return {
     radius,
     between: [radius, radius],
     stepped: true,
     notes: [
-      `The corners of the tool are ${corners}, the fillets ${show(radius)}: the tool steps along the fillet on the tailstock side, feeds across the floor, and steps along the fillet on the headstock side.`,
+      say`The corners of the tool are ${corners}, the fillets ${show(radius)}: the tool steps along the fillet on the tailstock side, feeds across the floor, and steps along the fillet on the headstock side.`,
     ],
   }
 }
@@ -75,18 +76,18 @@ function noRoom(
   { width, depth }: { readonly width: Length; readonly depth: Length },
   radius: Length,
 ): Refusal | null {
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   if (radius > depth || 2 * radius > width)
     return {
       code: 'no-solution',
-      reason: `fillets of ${show(radius)} do not fit a groove ${show(width)} wide and ${show(depth)} deep`,
+      reason: say`fillets of ${show(radius)} do not fit a groove ${show(width)} wide and ${show(depth)} deep`,
       remedy: 'correct the corner radius, the width or the depth',
     }
   const widest = width - 2 * (radius - tool.cornerRadius)
   if (tool.width.aim <= widest) return null
   return {
     code: 'too-wide-to-step',
-    reason: `tool "${tool.name}" measures ${show(tool.width.aim)}: between fillets of ${show(radius)} it does not come down to the floor`,
-    remedy: `take a tool ${show(widest)} wide or less, or round its corners to ${show(radius)}`,
+    reason: say`tool "${tool.name}" measures ${show(tool.width.aim)}: between fillets of ${show(radius)} it does not come down to the floor`,
+    remedy: say`take a tool ${show(widest)} wide or less, or round its corners to ${show(radius)}`,
   }
 }

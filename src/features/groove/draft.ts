@@ -3,6 +3,8 @@ import type { Form } from '../../moves/form.ts'
 import type { WantedDimension } from '../../moves/operation.ts'
 import { arcPiece, linePiece } from '../../moves/pieces.ts'
 import type { Placing } from '../../moves/placing.ts'
+import type { Prose } from '../../phrase/phrase.ts'
+import { asDrawn, exact, say } from '../../phrase/say.ts'
 import type { SquareTool } from '../../tools/tool.ts'
 import { formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
@@ -29,7 +31,7 @@ export function draftGroove(bench: Bench, feature: GrooveFeature): Drafted {
   if (depth <= 0)
     return refuse(
       'no-depth',
-      `the bottom diameter is not smaller than the stock, ${formatExact(step.measured, bench.units)}`,
+      say`the bottom diameter is not smaller than the stock, ${exact('drawing', step.measured, bench.units)}`,
       'correct the bottom diameter or the step',
     )
   const tool = named ?? squareToGrind(bench, feature, width.aim, depth, near, far)
@@ -39,7 +41,7 @@ export function draftGroove(bench: Bench, feature: GrooveFeature): Drafted {
   return { ok: true, draft: assemble(bench, feature, tool, step, { near, far, depth, fillets, notes }) }
 }
 
-type Shape = { near: Length; far: Length; depth: Length; fillets: Fillets; notes: readonly string[] }
+type Shape = { near: Length; far: Length; depth: Length; fillets: Fillets; notes: readonly Prose[] }
 
 function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: PlacedStep, shape: Shape) {
   const { near, far, depth, fillets } = shape
@@ -60,7 +62,7 @@ function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: 
     region: { from: near, to: far },
     dimensions: dimensions(bench, feature, step, shape),
     cuts: cuts(bench, feature, tool, { undersize, base, depth, fillets }),
-    drawn: drawn(feature),
+    drawn: drawn(bench, feature),
     layout: edgeLines(bench, feature.place, near, far),
     placing: placingOf(shoulder, near, far),
     touch: { diameter: step.measured, at: null },
@@ -78,24 +80,24 @@ function aimedWidth(
   bench: Bench,
   feature: GrooveFeature,
   tool: SquareTool | null,
-): { aim: Length; notes: string[] } | Refusal {
+): { aim: Length; notes: Prose[] } | Refusal {
   const aim = feature.width.aim
   if (tool === null || tool.width.aim <= aim) return { aim, notes: [] }
   const high = feature.width.limits?.[1] ?? aim
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   if (tool.width.aim <= high)
     return {
       aim: tool.width.aim,
       notes: [
-        `The tool measures ${show(tool.width.aim)}: the groove comes out as wide as the tool, inside its limits.`,
+        say`The tool measures ${show(tool.width.aim)}: the groove comes out as wide as the tool, inside its limits.`,
       ],
     }
   return {
     code: 'tool-too-wide',
-    reason: `tool "${tool.name}" measures ${show(tool.width.aim)}, the groove may be ${show(high)} wide at most`,
+    reason: say`tool "${tool.name}" measures ${show(tool.width.aim)}, the groove may be ${show(high)} wide at most`,
     remedy: unitsMixed(tool.width.aim / aim)
-      ? `about 25 times too wide looks like inches and millimeters mixed: is units: ${bench.units} right for this drawing, and units: for the tools?`
-      : `grind the tool to ${show(aim)} or a few ${bench.units === 'inch' ? 'thousandths' : 'hundredths'} under, or take a narrower one`,
+      ? say`about 25 times too wide looks like inches and millimeters mixed: is units: ${bench.units} right for this drawing, and units: for the tools?`
+      : say`grind the tool to ${show(aim)} or a few ${bench.units === 'inch' ? 'thousandths' : 'hundredths'} under, or take a narrower one`,
   }
 }
 
@@ -204,9 +206,11 @@ export function spread(from: Length, to: Length, spacing: Length): Length[] {
   return gaps === 0 ? [from] : Array.from({ length: gaps + 1 }, (_, i) => from + ((to - from) * i) / gaps)
 }
 
-const drawn = (feature: GrooveFeature): string[] => [
-  `${feature.width.text} wide`,
-  feature.depth !== null ? `${feature.depth.text} deep` : `bottom diameter ${feature.bottomDiameter!.text}`,
-  ...(feature.cornerRadius === null ? [] : [`corner radius ${feature.cornerRadius.text}`]),
-  drawnPlace(feature.place),
+const drawn = ({ units }: Bench, feature: GrooveFeature): Prose[] => [
+  say`${asDrawn(feature.width, units)} wide`,
+  feature.depth !== null
+    ? say`${asDrawn(feature.depth, units)} deep`
+    : say`bottom diameter ${asDrawn(feature.bottomDiameter!, units)}`,
+  ...(feature.cornerRadius === null ? [] : [say`corner radius ${asDrawn(feature.cornerRadius, units)}`]),
+  drawnPlace(units, feature.place),
 ]

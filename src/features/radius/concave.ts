@@ -1,7 +1,8 @@
 import { arcPiece } from '../../moves/pieces.ts'
+import type { Prose } from '../../phrase/phrase.ts'
+import { asDrawn, exact, say } from '../../phrase/say.ts'
 import { roundHalfWidth } from '../../tools/round/edge.ts'
 import type { RoundTool } from '../../tools/tool.ts'
-import { formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
@@ -38,19 +39,19 @@ export function draftConcave(bench: Bench, feature: ConcaveFeature): Drafted {
   if (2 * roundHalfWidth(tool.radius, tool.edgeWidth) < size.width)
     return refuse(
       'edge-too-narrow',
-      `the edge of tool "${tool.name}" is ${formatExact(tool.edgeWidth!, bench.units)} wide, the groove ${formatExact(size.width, bench.units)}`,
+      say`the edge of tool "${tool.name}" is ${exact('drawing', tool.edgeWidth!, bench.units)} wide, the groove ${exact('drawing', size.width, bench.units)}`,
       'grind the edge wider than the groove',
     )
   return { ok: true, draft: assemble(bench, feature, tool, step, shape) }
 }
 
-type Shape = { near: Length; radius: Length; width: Length; depth: Length; notes: readonly string[] }
+type Shape = { near: Length; radius: Length; width: Length; depth: Length; notes: readonly Prose[] }
 
 function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: PlacedStep, shape: Shape) {
   const { near, width, depth, radius } = shape
   const middle = near + width / 2
   const leave = leftFor(bench.units, feature.cutting, depth)
-  const show = (length: Length) => formatExact(length, bench.units)
+  const worked = (length: Length) => exact('planned', length, bench.units)
   return {
     feature,
     tool,
@@ -77,10 +78,14 @@ function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: 
       infeed: feature.cutting.infeed,
     },
     drawn: [
-      `radius ${feature.radius.text}`,
-      feature.width !== null ? `${feature.width.text} wide` : `${show(width)} wide (from radius and depth)`,
-      feature.depth !== null ? `${feature.depth.text} deep` : `${show(depth)} deep (from radius and width)`,
-      drawnPlace(feature.place),
+      say`radius ${asDrawn(feature.radius, bench.units)}`,
+      feature.width !== null
+        ? say`${asDrawn(feature.width, bench.units)} wide`
+        : say`${worked(width)} wide (from radius and depth)`,
+      feature.depth !== null
+        ? say`${asDrawn(feature.depth, bench.units)} deep`
+        : say`${worked(depth)} deep (from radius and width)`,
+      drawnPlace(bench.units, feature.place),
     ],
     layout: edgeLines(bench, feature.place, near, near + width),
     placing: { point: 'tip' as const, against: { between: [near, near + width] as const } },
@@ -94,27 +99,27 @@ function aimedRadius(
   bench: Bench,
   feature: ConcaveFeature,
   tool: RoundTool | null,
-): { aim: Length; notes: string[]; stepped: boolean } | Refusal {
+): { aim: Length; notes: Prose[]; stepped: boolean } | Refusal {
   const aim = feature.radius.aim
   if (tool === null || tool.radius === aim) return { aim, notes: [], stepped: false }
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   const limits = feature.radius.limits
   if (limits !== null && tool.radius >= limits[0] && tool.radius <= limits[1])
     return {
       aim: tool.radius,
-      notes: [`The form carries the tool's own radius, ${show(tool.radius)}, inside its limits.`],
+      notes: [say`The form carries the tool's own radius, ${show(tool.radius)}, inside its limits.`],
       stepped: false,
     }
   if (Math.abs(tool.radius - aim) <= belowMeasuring) return { aim: tool.radius, notes: [], stepped: false }
   if (tool.radius > aim)
     return {
       code: 'radius-too-large',
-      reason: `the radius of tool "${tool.name}" is ${show(tool.radius)}; the largest that fits this form is ${show(limits?.[1] ?? aim)}`,
-      remedy: `grind the radius to ${show(aim)}`,
+      reason: say`the radius of tool "${tool.name}" is ${show(tool.radius)}; the largest that fits this form is ${show(limits?.[1] ?? aim)}`,
+      remedy: say`grind the radius to ${show(aim)}`,
     }
   return {
     aim,
-    notes: [`The tool's radius is ${show(tool.radius)}, the form's ${show(aim)}: the tool steps along the arc.`],
+    notes: [say`The tool's radius is ${show(tool.radius)}, the form's ${show(aim)}: the tool steps along the arc.`],
     stepped: true,
   }
 }

@@ -1,9 +1,9 @@
 import type { CornerCuts } from '../../moves/cuts.ts'
 import type { Edge } from '../../moves/form.ts'
 import { arcPiece } from '../../moves/pieces.ts'
+import { about, asDrawn, exact, say } from '../../phrase/say.ts'
 import { edgeDepth, edgeOf } from '../../tools/edge.ts'
 import type { CornerTool, Tool } from '../../tools/tool.ts'
-import { formatExact, formatLength } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from '../draft.ts'
@@ -26,7 +26,7 @@ export function draftCorner(bench: Bench, feature: CornerFeature): Drafted {
   if (isRefusal(stepper)) return { ok: false, refusal: stepper }
   const named = stepper !== null ? null : namedTool(bench, feature, 'corner')
   if (isRefusal(named)) return { ok: false, refusal: named }
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   const at = datum(bench, feature.cornerOf)
   const index = bench.steps.findIndex((step) => step.start === at)
   const step = bench.steps[index]!
@@ -38,13 +38,13 @@ export function draftCorner(bench: Bench, feature: CornerFeature): Drafted {
   )
     return refuse(
       'wrong-radius',
-      `the radius of tool "${named!.name}" is ${show(radius)}, the drawing asks for ${show(feature.radius.aim)}`,
-      `grind the hollow to ${show(feature.radius.aim)}, or leave tool: out and the sheet says which one to grind`,
+      say`the radius of tool "${named!.name}" is ${show(radius)}, the drawing asks for ${show(feature.radius.aim)}`,
+      say`grind the hollow to ${show(feature.radius.aim)}, or leave tool: out and the sheet says which one to grind`,
     )
   if (radius >= step.length || radius >= step.measured / 2)
     return refuse(
       'no-solution',
-      `a radius of ${show(radius)} does not fit a step ${show(step.length)} long and ${show(step.measured)} in diameter`,
+      say`a radius of ${show(radius)} does not fit a step ${show(step.length)} long and ${show(step.measured)} in diameter`,
       'correct the radius or the step',
     )
   const room = shoulderRoom(bench, feature, index, radius, stepper?.r ?? 0)
@@ -66,7 +66,7 @@ function steppingTool(bench: Bench, feature: CornerFeature): Stepper | Refusal |
 
 /** At a shoulder the lower step must lie deeper than the tip reaches, with the clearance to spare; a round tool reaches its own radius deeper. */
 function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radius: Length, round: Length) {
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   const lower = bench.steps[index - 1]
   if (lower === undefined) {
     if (bench.part.held === 'chuck' || bench.part.held === 'collet') return null
@@ -81,25 +81,25 @@ function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radiu
   if (height <= 0)
     return {
       code: 'no-corner',
-      reason: `step "${feature.cornerOf}" is no larger than the step before it, so it has no corner that faces the tailstock`,
+      reason: say`step "${feature.cornerOf}" is no larger than the step before it, so it has no corner that faces the tailstock`,
       remedy: 'name the step whose tailstock-side corner is meant',
     }
   if (height >= radius + round + clear) return null
   if (round > 0)
     return {
       code: 'shoulder-too-low',
-      reason: `the shoulder is ${show(height)} high; stepping around a radius of ${show(radius)} with a round tool of ${show(round)} goes ${show(radius + round)} deep at the face and needs ${show(radius + round + clear)}`,
+      reason: say`the shoulder is ${show(height)} high; stepping around a radius of ${show(radius)} with a round tool of ${show(round)} goes ${show(radius + round)} deep at the face and needs ${show(radius + round + clear)}`,
       remedy: 'take a corner tool or a square tool, or a smaller round tool',
     }
   return {
     code: 'shoulder-too-low',
-    reason: `the shoulder is ${show(height)} high; a corner of radius ${show(radius)} needs ${show(radius + clear)} so that the tip does not touch the lower step`,
+    reason: say`the shoulder is ${show(height)} high; a corner of radius ${show(radius)} needs ${show(radius + clear)} so that the tip does not touch the lower step`,
     remedy: 'ask for a smaller radius, or step around the corner with another tool',
   }
 }
 
 function assemble(bench: Bench, feature: CornerFeature, tool: Tool, radius: Length, step: PlacedStep, at: Length) {
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   const surface = -step.measured / 2
   const from = feature.cornerOf === 'end' ? 'the free end' : `the tailstock-side end of "${feature.cornerOf}"`
   return {
@@ -118,17 +118,19 @@ function assemble(bench: Bench, feature: CornerFeature, tool: Tool, radius: Leng
     ],
     cuts: cornerCuts(bench, feature, radius, edgeOf(tool, { surface: step.measured, depth: radius })),
     drawn: [
-      `convex radius ${feature.radius.text}`,
+      say`convex radius ${asDrawn(feature.radius, bench.units)}`,
       feature.cornerOf === 'end'
         ? 'on the corner of the free end'
-        : `on the tailstock-side corner of "${feature.cornerOf}"`,
+        : say`on the tailstock-side corner of "${feature.cornerOf}"`,
     ],
     layout: [
       {
         fromEnd: at + radius,
         from,
+        step: feature.cornerOf === 'end' ? null : feature.cornerOf,
+        downTheFace: true as const,
         distance: radius,
-        say: `along the cylinder; and a line ${show(radius)} below the surface, down the face`,
+        say: say`along the cylinder; and a line ${show(radius)} below the surface, down the face`,
       },
     ],
     placing: { point: 'tailstock-corner' as const, against: { beside: at, gap: besideFace(bench.units) } },
@@ -137,7 +139,7 @@ function assemble(bench: Bench, feature: CornerFeature, tool: Tool, radius: Leng
       at: { point: 'headstock-corner' as const, against: { past: at, by: tipByEye(bench.units) } },
     },
     notes: [
-      `A 45° chamfer with a leg under ${formatLength(radius * (2 - Math.SQRT2), bench.units)} roughed first spares the tool.`,
+      say`A 45° chamfer with a leg under ${about('planned', radius * (2 - Math.SQRT2), bench.units)} roughed first spares the tool.`,
       'The legs are looked at, not held to: the arc leaves both surfaces so flatly that a thousandth in depth moves their ends by hundredths.',
     ],
   }

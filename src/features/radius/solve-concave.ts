@@ -1,4 +1,4 @@
-import { formatExact } from '../../units/format.ts'
+import { exact, say } from '../../phrase/say.ts'
 import { INCH, type Length } from '../../units/length.ts'
 import type { Bench, Refusal } from '../draft.ts'
 import type { ConcaveFeature } from '../feature.ts'
@@ -10,19 +10,19 @@ export function solveConcave(
   feature: ConcaveFeature,
   radius: Length,
 ): { width: Length; depth: Length } | Refusal {
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   const width = feature.width?.aim
   const depth = feature.depth?.aim
   if (width !== undefined && width > 2 * radius)
     return {
       code: 'no-solution',
-      reason: `a radius of ${show(radius)} cannot be ${show(width)} wide: ${show(2 * radius)} is its whole diameter`,
+      reason: say`a radius of ${show(radius)} cannot be ${show(width)} wide: ${show(2 * radius)} is its whole diameter`,
       remedy: 'correct the width or the radius',
     }
   if ((depth ?? 0) > radius)
     return {
       code: 'no-solution',
-      reason: `the groove is ${show(depth!)} deep, deeper than its radius ${show(radius)}`,
+      reason: say`the groove is ${show(depth!)} deep, deeper than its radius ${show(radius)}`,
       remedy: 'a straight-sided full-radius groove is another form; correct the depth or the radius',
     }
   if (width === undefined) return { width: chord(radius, depth!), depth: depth! }
@@ -32,9 +32,7 @@ export function solveConcave(
   if (Math.abs(found - depth) <= slack) return { width, depth: found }
   return {
     code: 'contradiction',
-    reason:
-      `radius ${show(radius)}, width ${show(width)} and depth ${show(depth)} contradict each other: radius and width give a depth of ${show(found)}; ` +
-      `radius and depth a width of ${show(chord(radius, depth))}; width and depth a radius of ${show(radiusFromChord(width, depth))}`,
+    reason: say`radius ${show(radius)}, width ${show(width)} and depth ${show(depth)} contradict each other: radius and width give a depth of ${show(found)}; radius and depth a width of ${show(chord(radius, depth))}; width and depth a radius of ${show(radiusFromChord(width, depth))}`,
     remedy: 'give two of the three, or correct the wrong one',
   }
 }

@@ -1,7 +1,7 @@
 import type { StepCuts } from '../../moves/cuts.ts'
+import { exact, say } from '../../phrase/say.ts'
 import { roundHalfWidth } from '../../tools/round/edge.ts'
 import type { RoundTool } from '../../tools/tool.ts'
-import { formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import type { Bench, Refusal } from '../draft.ts'
 import type { ConcaveFeature } from '../feature.ts'
@@ -56,10 +56,10 @@ export function edgeForSteps(bench: Bench, tool: RoundTool, { R, r, width }: Ste
   const half = roundHalfWidth(tool.radius, tool.edgeWidth)
   // A picometer of arithmetic does not count: a half circle uses the whole end.
   if (half >= needed - 1) return null
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   return {
     code: 'edge-too-narrow',
-    reason: `stepping along this groove uses the round end ${show(needed)} to each side of its tip; the edge of tool "${tool.name}" is ${show(2 * half)} wide in all`,
-    remedy: `grind the round end at least ${show(2 * needed)} wide`,
+    reason: say`stepping along this groove uses the round end ${show(needed)} to each side of its tip; the edge of tool "${tool.name}" is ${show(2 * half)} wide in all`,
+    remedy: say`grind the round end at least ${show(2 * needed)} wide`,
   }
 }

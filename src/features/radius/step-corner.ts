@@ -1,7 +1,7 @@
 import type { StepCuts, StepPoint } from '../../moves/cuts.ts'
+import { exact, say } from '../../phrase/say.ts'
 import { roundHalfWidth } from '../../tools/round/edge.ts'
 import type { RoundTool, SquareTool } from '../../tools/tool.ts'
-import { formatExact } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import type { Bench, PlacedStep, Refusal } from '../draft.ts'
 import type { CornerFeature } from '../feature.ts'
@@ -83,12 +83,12 @@ function atCylinder({ r, beyond }: Stepper, place: Length, deep: Length): StepPo
 
 /** The round end is used from its tip to its headstock side; a square edge by its sharp corner. */
 export function stepperOf(bench: Bench, tool: RoundTool | SquareTool): Stepper | Refusal {
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   if (tool.shape === 'square') {
     if (tool.cornerRadius <= 0) return { tool, r: 0, beyond: tool.width.aim }
     return {
       code: 'corner-not-sharp',
-      reason: `the corners of tool "${tool.name}" are rounded by ${show(tool.cornerRadius)}; stepping around a corner with a square tool is done by its sharp corner`,
+      reason: say`the corners of tool "${tool.name}" are rounded by ${show(tool.cornerRadius)}; stepping around a corner with a square tool is done by its sharp corner`,
       remedy: 'take a square tool with sharp corners, or a round tool',
     }
   }
@@ -96,8 +96,8 @@ export function stepperOf(bench: Bench, tool: RoundTool | SquareTool): Stepper |
   if (half >= tool.radius) return { tool, r: tool.radius, beyond: tool.radius }
   return {
     code: 'edge-too-narrow',
-    reason: `stepping around a corner uses the round end from its tip to its side, ${show(tool.radius)}; the edge of tool "${tool.name}" is round over ${show(half)} to each side only`,
-    remedy: `grind the round end ${show(2 * tool.radius)} wide`,
+    reason: say`stepping around a corner uses the round end from its tip to its side, ${show(tool.radius)}; the edge of tool "${tool.name}" is round over ${show(half)} to each side only`,
+    remedy: say`grind the round end ${show(2 * tool.radius)} wide`,
   }
 }
 
@@ -110,11 +110,11 @@ export function steppedCorner(
   { at, step }: { readonly at: Length; readonly step: PlacedStep },
 ) {
   const { tool, beyond } = stepper
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   const edge =
     tool.shape === 'square'
       ? 'the sharp headstock-side corner of a square tool'
-      : `a round tool of ${show(tool.radius)}`
+      : say`a round tool of ${show(tool.radius)}`
   return {
     zeroFromEnd: at - beyond,
     cuts: cornerSteps(bench, feature, R, stepper),
@@ -125,7 +125,7 @@ export function steppedCorner(
       at: { point: 'tip' as const, against: { over: [at + R, Math.min(at + step.length, at + 3 * R)] as const } },
     },
     notes: [
-      `No corner tool is used: ${edge} steps around the corner.`,
+      say`No corner tool is used: ${edge} steps around the corner.`,
       'By carriage the tool comes beside the face with a little gap; the compound then feeds it forward until it touches.',
     ],
   }

@@ -1,19 +1,20 @@
 import type { Arc, Curve, Form, Piece } from '../../moves/form.ts'
 import type { OperationTrace } from '../../moves/trace.ts'
-import { formatLength } from '../../units/format.ts'
+import type { Figure, Prose } from '../../phrase/phrase.ts'
+import { about, say } from '../../phrase/say.ts'
 import type { Length, Units } from '../../units/length.ts'
 import type { Draft } from '../draft.ts'
 
 /** What the replay of the rounded readings left and overcut of a stepped form, square to it, in words. */
-export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units): string[] {
+export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units): Prose[] {
   const arcs = steppedResults(draft.wanted, trace.surely)
   const { left, over } = mostOf(arcs)
-  const show = (length: Length) => formatLength(length, units, { digits: units === 'inch' ? 4 : 3 })
+  const show = (length: Length) => about('planned', length, units, units === 'inch' ? 4 : 3)
   const { cusp } = draft.feature.cutting
   const notKept =
-    cusp !== null && show(left) !== show(cusp) && left > cusp
+    cusp !== null && !alike(show(left), show(cusp)) && left > cusp
       ? [
-          `A cusp of ${show(cusp)} was asked for; the marks give ${show(left)}: the depth at each place is a whole mark too.`,
+          say`A cusp of ${show(cusp)} was asked for; the marks give ${show(left)}: the depth at each place is a whole mark too.`,
         ]
       : []
   const file =
@@ -21,19 +22,21 @@ export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units):
       ? [`Step and file, the file only with the spindle stopped: file until the last marks of the steps are gone.`]
       : []
   return [
-    `Replayed from these readings, ${standing(arcs.map((arc) => show(arc.left)))}, and it is cut at most ${show(over)} too deep.`,
+    say`Replayed from these readings, ${standing(arcs.map((arc) => show(arc.left)))}, and it is cut at most ${show(over)} too deep.`,
     ...notKept,
     ...file,
   ]
 }
 
 /** The marks may serve the one fillet better than the other: then each is told by itself. */
-function standing(ridges: readonly string[]): string {
-  const [first, other] = ridges
-  return ridges.length === 2 && first !== other
-    ? `the ridges stand at most ${first} out of the fillet nearer the free end and at most ${other} out of the other`
-    : `the ridges stand at most ${first} out of the form`
+function standing([first, other]: readonly Figure[]): Prose {
+  return other !== undefined && !alike(first!, other)
+    ? say`the ridges stand at most ${first!} out of the fillet nearer the free end and at most ${other} out of the other`
+    : say`the ridges stand at most ${first!} out of the form`
 }
+
+/** Shown alike. */
+const alike = (a: Figure, b: Figure): boolean => a.value.toFixed(a.digits) === b.value.toFixed(b.digits)
 
 type Stepped = { readonly left: Length; readonly over: Length }
 

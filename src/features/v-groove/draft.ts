@@ -1,6 +1,7 @@
+import type { Prose } from '../../phrase/phrase.ts'
+import { about, asDrawn, exact, say } from '../../phrase/say.ts'
 import type { VeeTool } from '../../tools/tool.ts'
 import type { Degrees } from '../../units/dimension.ts'
-import { formatExact, formatLength } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, refuse } from '../draft.ts'
@@ -47,7 +48,7 @@ export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
   if (feature.widthAt !== null && feature.widthAt <= floor)
     return refuse(
       'width-at-floor',
-      `its width is given at ${formatExact(feature.widthAt, bench.units)} diameter, and the V ends at ${formatExact(floor, bench.units)}: it is not as deep as that`,
+      say`its width is given at ${exact('drawing', feature.widthAt, bench.units)} diameter, and the V ends at ${exact('drawing', floor, bench.units)}: it is not as deep as that`,
       'give width-at above the bottom of the V, or leave it out where the width is meant at the surface',
     )
   const tool = ground ?? veeToGrind(bench, feature, angle, cut)
@@ -68,7 +69,7 @@ function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: Pl
     ...(feature.method === 'flank-feed'
       ? { cuts: flankCuts(bench, feature, tool, shape), angle: flankAngle(shape.angle) }
       : { cuts: plungeCuts(bench, feature, tool, shape) }),
-    drawn: drawnSizes(feature),
+    drawn: drawnSizes(bench, feature),
     layout: edgeLines(bench, feature.place, near, near + width),
     placing: { point: 'nose-tailstock-corner' as const, against: { line: near } },
     touch: { diameter: step.measured, at: null },
@@ -76,31 +77,35 @@ function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: Pl
       ...shape.notes,
       feature.method === 'flank-feed'
         ? 'Flank feed: the compound, half the angle from square, slides the tool down the tailstock-side flank; the nose and the headstock-side flank cut.'
-        : `The near flank reaches its line when the nose stands ${formatLength(depth * t, bench.units)} to the headstock side of that line.`,
+        : say`The near flank reaches its line when the nose stands ${about('planned', depth * t, bench.units)} to the headstock side of that line.`,
       ...onMeasured(bench, feature, step, shape),
     ],
   }
 }
 
 /** Smaller stock meets the same flanks further down, larger stock further up; the limits move with it. */
-function onMeasured(bench: Bench, feature: VGrooveFeature, step: PlacedStep, { drop, t }: Shape): string[] {
+function onMeasured(bench: Bench, feature: VGrooveFeature, step: PlacedStep, { drop, t }: Shape): Prose[] {
   if (drop === 0) return []
   const way = drop > 0 ? 'less' : 'more'
   const by = (length: Length) =>
-    `${formatLength(Math.abs(length), bench.units, { digits: bench.units === 'inch' ? 4 : 3 })} ${way}`
-  const width = feature.widthAt === null ? `, width and its limits ${by(2 * drop * t)}` : ''
-  const [drawn, measures] = [step.diameter.nominal, step.measured].map((one) => formatExact(one, bench.units))
-  return [`Drawn on ${drawn} diameter, the stock measures ${measures}: depth and its limits are ${by(drop)}${width}.`]
+    say`${about('planned', Math.abs(length), bench.units, bench.units === 'inch' ? 4 : 3)} ${way}`
+  const width = feature.widthAt === null ? say`, width and its limits ${by(2 * drop * t)}` : ''
+  const [drawn, measures] = [step.diameter.nominal, step.measured].map((one) => exact('drawing', one, bench.units))
+  return [
+    say`Drawn on ${drawn!} diameter, the stock measures ${measures!}: depth and its limits are ${by(drop)}${width}.`,
+  ]
 }
 
-const drawnSizes = (feature: VGrooveFeature): string[] => [
-  `${/^[\d.]+$/.test(feature.angle.text) ? `${feature.angle.text}°` : feature.angle.text} included`,
-  ...(feature.width !== null ? [`${feature.width.text} wide`] : []),
-  ...(feature.depth !== null ? [`${feature.depth.text} deep`] : []),
-  ...(feature.bottomDiameter !== null ? [`bottom diameter ${feature.bottomDiameter.text}`] : []),
-  ...(feature.root !== null ? [`root ${feature.root.text}`] : []),
-  drawnPlace(feature.place),
+const drawnSizes = ({ units }: Bench, feature: VGrooveFeature): Prose[] => [
+  say`${asDrawn({ ...feature.angle, text: inDegrees(feature.angle.text) }, 'deg')} included`,
+  ...(feature.width !== null ? [say`${asDrawn(feature.width, units)} wide`] : []),
+  ...(feature.depth !== null ? [say`${asDrawn(feature.depth, units)} deep`] : []),
+  ...(feature.bottomDiameter !== null ? [say`bottom diameter ${asDrawn(feature.bottomDiameter, units)}`] : []),
+  ...(feature.root !== null ? [say`root ${asDrawn(feature.root, units)}`] : []),
+  drawnPlace(units, feature.place),
 ]
+
+const inDegrees = (text: string): string => (/^[\d.]+$/.test(text) ? `${text}°` : text)
 
 /** Ground no further back than the depth asks for: a longer flank would meet a shoulder close by. The blank is as wide as the ground edge. */
 function veeToGrind(bench: Bench, feature: VGrooveFeature, angle: Degrees, form: VForm): VeeTool {

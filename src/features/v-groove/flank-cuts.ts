@@ -1,6 +1,6 @@
 import type { FlankCuts } from '../../moves/cuts.ts'
+import { degrees, say } from '../../phrase/say.ts'
 import type { VeeTool } from '../../tools/tool.ts'
-import { formatAngle } from '../../units/format.ts'
 import type { Bench, Refusal } from '../draft.ts'
 import type { VGrooveFeature } from '../feature.ts'
 import { roughDepthsTo } from '../plunge.ts'
@@ -34,7 +34,7 @@ export function flankRefusal({ cutting }: VGrooveFeature, included: number): Ref
   if (cutting.sideFeed !== 'compound')
     return {
       code: 'side-feed',
-      reason: `flank feed is made by the compound alone, and side-feed: ${cutting.sideFeed} is asked for`,
+      reason: say`flank feed is made by the compound alone, and side-feed: ${cutting.sideFeed} is asked for`,
       remedy: 'leave side-feed out for this feature, or leave out method: flank-feed',
     }
   const given = cutting.compoundAngle
@@ -42,7 +42,7 @@ export function flankRefusal({ cutting }: VGrooveFeature, included: number): Ref
   if (given === null || Math.abs(given - needed) < 1 / 60) return null
   return {
     code: 'compound-angle',
-    reason: `flank feed of a V of ${formatAngle(included)} needs the compound at ${formatAngle(needed)} from parallel (${formatAngle(included / 2)} from square), the job sets it to ${formatAngle(given)}`,
+    reason: say`flank feed of a V of ${degrees('angle', included)} needs the compound at ${degrees('angle', needed)} from parallel (${degrees('angle', included / 2)} from square), the job sets it to ${degrees('angle', given)}`,
     remedy: 'take compound out for this feature: the method implies the angle; or leave out method: flank-feed',
   }
 }

@@ -1,6 +1,7 @@
+import type { Prose } from '../../phrase/phrase.ts'
+import { degrees, exact, say } from '../../phrase/say.ts'
 import type { VeeTool } from '../../tools/tool.ts'
 import type { Degrees } from '../../units/dimension.ts'
-import { formatAngle, formatExact } from '../../units/format.ts'
 import { INCH, type Length } from '../../units/length.ts'
 import { isRefusal } from '../choose-tool.ts'
 import type { Bench, PlacedStep, Refusal } from '../draft.ts'
@@ -15,8 +16,8 @@ export function aimedAngle(feature: VGrooveFeature, tool: VeeTool | null): Degre
   if (limits !== null && tool.angle >= limits[0] && tool.angle <= limits[1]) return tool.angle
   return {
     code: 'wrong-angle',
-    reason: `tool "${tool.name}" is ground to ${formatAngle(tool.angle)}, the drawing asks for ${formatAngle(aim)}`,
-    remedy: `grind the tool to ${formatAngle(aim)} included, ${formatAngle(aim / 2)} a side`,
+    reason: say`tool "${tool.name}" is ground to ${degrees('angle', tool.angle)}, the drawing asks for ${degrees('angle', aim)}`,
+    remedy: say`grind the tool to ${degrees('angle', aim)} included, ${degrees('angle', aim / 2)} a side`,
   }
 }
 
@@ -64,7 +65,7 @@ function given(
 }
 
 export function solved(bench: Bench, feature: VGrooveFeature, half: Degrees, step: PlacedStep): VForm | Refusal {
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   const t = Math.tan(half * (Math.PI / 180))
   const { width, depth, root } = given(feature, step, t)
   if (width !== undefined && depth !== undefined && root !== undefined) {
@@ -78,9 +79,7 @@ export function solved(bench: Bench, feature: VGrooveFeature, half: Degrees, ste
     if (Math.abs(found - root) > slack)
       return {
         code: 'contradiction',
-        reason:
-          `width ${show(width)}${feature.widthAt === null ? '' : ' at the surface'}, depth ${show(depth)} and root ${show(root)} contradict each other at ${formatAngle(2 * half)}: width and depth give a root of ${show(found)}; ` +
-          `width and root a depth of ${show((width - root) / (2 * t))}; depth and root a width of ${show(root + 2 * depth * t)}${feature.widthAt === null ? '' : ' there'}`,
+        reason: say`width ${show(width)}${feature.widthAt === null ? '' : ' at the surface'}, depth ${show(depth)} and root ${show(root)} contradict each other at ${degrees('angle', 2 * half)}: width and depth give a root of ${show(found)}; width and root a depth of ${show((width - root) / (2 * t))}; depth and root a width of ${show(root + 2 * depth * t)}${feature.widthAt === null ? '' : ' there'}`,
         remedy: 'give two of the three, or correct the wrong one',
       }
   }
@@ -93,7 +92,7 @@ export function solved(bench: Bench, feature: VGrooveFeature, half: Degrees, ste
   if (form.root < -1 || form.depth <= 0)
     return {
       code: 'no-solution',
-      reason: `a V of ${formatAngle(2 * half)}, ${show(form.width)} wide, comes to a point at ${show(form.width / (2 * t))}: it cannot be ${show(form.depth)} deep`,
+      reason: say`a V of ${degrees('angle', 2 * half)}, ${show(form.width)} wide, comes to a point at ${show(form.width / (2 * t))}: it cannot be ${show(form.depth)} deep`,
       remedy: 'correct the width, the depth or the angle',
     }
   return { ...form, root: Math.max(0, form.root) }
@@ -106,24 +105,24 @@ export function withNose(
   form: VForm,
   tool: VeeTool | null,
   t: number,
-): (VForm & { notes: string[] }) | Refusal {
+): (VForm & { notes: Prose[] }) | Refusal {
   if (tool === null || tool.nose <= form.root) return { ...form, notes: [] }
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   if (tool.nose - form.root <= belowMeasuring && form.root > 0)
     return { width: form.width, depth: (form.width - tool.nose) / (2 * t), root: tool.nose, notes: [] }
   if (form.root > INCH / 1000)
     return {
       code: 'nose-too-wide',
-      reason: `the nose of tool "${tool.name}" measures ${show(tool.nose)}, the root of the V is ${show(form.root)}`,
-      remedy: `grind the nose to ${show(form.root)} or less`,
+      reason: say`the nose of tool "${tool.name}" measures ${show(tool.nose)}, the root of the V is ${show(form.root)}`,
+      remedy: say`grind the nose to ${show(form.root)} or less`,
     }
-  const notes = [`Drawn sharp; the nose leaves a flat of ${show(tool.nose)}.`]
+  const notes = [say`Drawn sharp; the nose leaves a flat of ${show(tool.nose)}.`]
   if (feature.width === null)
     return { width: form.depth * 2 * t + tool.nose, depth: form.depth, root: tool.nose, notes }
   if (form.width <= tool.nose)
     return {
       code: 'nose-too-wide',
-      reason: `the nose of tool "${tool.name}" measures ${show(tool.nose)}, the whole V ${show(form.width)}`,
+      reason: say`the nose of tool "${tool.name}" measures ${show(tool.nose)}, the whole V ${show(form.width)}`,
       remedy: 'grind a sharper nose',
     }
   return { width: form.width, depth: (form.width - tool.nose) / (2 * t), root: tool.nose, notes }

@@ -1,6 +1,7 @@
 import type { Form } from '../../moves/form.ts'
 import type { WantedDimension } from '../../moves/operation.ts'
 import { linePiece } from '../../moves/pieces.ts'
+import type { Prose } from '../../phrase/phrase.ts'
 import type { Degrees } from '../../units/dimension.ts'
 import type { Length } from '../../units/length.ts'
 import type { Bench, PlacedStep } from '../draft.ts'
@@ -8,7 +9,7 @@ import type { VGrooveFeature } from '../feature.ts'
 import { placeDimensions } from '../place.ts'
 import type { VForm } from './form.ts'
 
-export type Shape = VForm & { near: Length; t: number; drop: Length; angle: Degrees; notes: readonly string[] }
+export type Shape = VForm & { near: Length; t: number; drop: Length; angle: Degrees; notes: readonly Prose[] }
 
 /** Two flanks and a flat; d = −radius. */
 export function vForm(near: Length, form: VForm & { t: number }, surface: Length): Form {

@@ -1,4 +1,4 @@
-import { formatExact } from '../../units/format.ts'
+import { exact, say } from '../../phrase/say.ts'
 import { INCH, MM } from '../../units/length.ts'
 import type { Case } from './refusals.ts'
 import { type Said, warning } from './warnings.ts'
@@ -17,8 +17,8 @@ export function otherUnits({ units, steps }: Case['bench']): Said[] {
   return [
     warning(
       'other-units',
-      `The part is ${formatExact(most, units)} in diameter and ${formatExact(length, units)} long in ${units === 'inch' ? 'inches' : 'millimeters'}`,
-      `is units: ${asked} right? if the drawing is in ${units === 'inch' ? 'millimeters' : 'inches'}, write units: ${other}`,
+      say`The part is ${exact('drawing', most, units)} in diameter and ${exact('drawing', length, units)} long in ${units === 'inch' ? 'inches' : 'millimeters'}`,
+      say`is units: ${asked} right? if the drawing is in ${units === 'inch' ? 'millimeters' : 'inches'}, write units: ${other}`,
       first.origin,
     ),
   ]

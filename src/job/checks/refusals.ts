@@ -4,7 +4,8 @@ import type { Edge } from '../../moves/form.ts'
 import type { Offer, Remedy } from '../../moves/offer.ts'
 import type { Setup } from '../../moves/operation.ts'
 import { isOnLine } from '../../moves/placing.ts'
-import { formatDifference, formatDigitsFor, formatExact } from '../../units/format.ts'
+import { exact, say } from '../../phrase/say.ts'
+import { formatDifference, formatDigitsFor } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 
 /** What a check may look at: a drafted feature, its edge, the part in the machine, and the features already planned. */
@@ -26,7 +27,7 @@ export function refusalOf(one: Case): Refusal | null {
   return null
 }
 
-const shown = (one: Pick<Case, 'bench'>) => (length: Length) => formatExact(length, one.bench.units)
+const shown = (one: Pick<Case, 'bench'>) => (length: Length) => exact('drawing', length, one.bench.units)
 
 /** Forms that overlap: the earlier one stands, the later one is refused. */
 function overlap(one: Case): Refusal | null {
@@ -36,7 +37,7 @@ function overlap(one: Case): Refusal | null {
   if (other === undefined) return null
   return {
     code: 'forms-overlap',
-    reason: `it lies from ${show(mine.from)} to ${show(mine.to)} from the free end and overlaps "${other.feature.name}", from ${show(other.region.from)} to ${show(other.region.to)}`,
+    reason: say`it lies from ${show(mine.from)} to ${show(mine.to)} from the free end and overlaps "${other.feature.name}", from ${show(other.region.from)} to ${show(other.region.to)}`,
     remedy: 'move one of the two, or make it narrower',
   }
 }
@@ -48,7 +49,7 @@ export function core(one: Pick<Case, 'bench' | 'draft'>): Refusal | null {
   const show = shown(one)
   return {
     code: 'core-cut-through',
-    reason: `it is ${show(one.draft.surface / 2 - bottom.aim / 2)} deep and the work is ${show(one.draft.surface)} in diameter: nothing would be left`,
+    reason: say`it is ${show(one.draft.surface / 2 - bottom.aim / 2)} deep and the work is ${show(one.draft.surface)} in diameter: nothing would be left`,
     remedy: 'correct the depth; a depth is radial, half of what the diameter loses',
   }
 }
@@ -58,12 +59,12 @@ function beyondOverhang(one: Case): Refusal | null {
   if (one.bench.part.dog !== null)
     return {
       code: 'beyond-overhang',
-      reason: `it reaches to ${shown(one)(one.draft.region.to)} from the free end, the dog stands at ${shown(one)(one.setup.jaws)}`,
+      reason: say`it reaches to ${shown(one)(one.draft.region.to)} from the free end, the dog stands at ${shown(one)(one.setup.jaws)}`,
       remedy: 'turn the work end for end, and put the dog on the other end',
     }
   return {
     code: 'beyond-overhang',
-    reason: `it reaches to ${shown(one)(one.draft.region.to)} from the free end, the work stands ${shown(one)(one.setup.jaws)} out of the chuck`,
+    reason: say`it reaches to ${shown(one)(one.draft.region.to)} from the free end, the work stands ${shown(one)(one.setup.jaws)} out of the chuck`,
     remedy: 'let the work stand further out, or turn it around',
   }
 }
@@ -87,23 +88,23 @@ function reach(one: Case): Refusal | null {
   const show = shown(one)
   const why =
     shoulder === null
-      ? `the form is ${show(depth)} deep`
-      : `the form is ${show(depth)} deep and its shank passes over "${shoulder.name}", ${show(shoulder.height)} higher`
+      ? say`the form is ${show(depth)} deep`
+      : say`the form is ${show(depth)} deep and its shank passes over "${shoulder.name}", ${show(shoulder.height)} higher`
   const { feature } = draft
   const bottom = 'bottomDiameter' in feature ? feature.bottomDiameter : null
   if (bottom !== null && bottom.aim < draft.surface / 6)
     return {
       code: 'reach-too-short',
-      reason: `a bottom diameter of ${show(bottom.aim)} on ${show(draft.surface)} is ${show(depth)} deep, and tool "${draft.tool.name}" is ground back ${show(edge.reach)}`,
-      remedy: `if ${bottom.text} was meant as a depth, write depth: ${bottom.text}`,
+      reason: say`a bottom diameter of ${show(bottom.aim)} on ${show(draft.surface)} is ${show(depth)} deep, and tool "${draft.tool.name}" is ground back ${show(edge.reach)}`,
+      remedy: say`if ${bottom.text} was meant as a depth, write depth: ${bottom.text}`,
     }
   return {
     code: 'reach-too-short',
-    reason: `tool "${draft.tool.name}" is ground back ${show(edge.reach)}; ${why}, so ${show(needed)} is needed`,
+    reason: say`tool "${draft.tool.name}" is ground back ${show(edge.reach)}; ${why}, so ${show(needed)} is needed`,
     ...(shoulder === null
-      ? { remedy: `grind the sides back ${show(needed)} or a little more` }
+      ? { remedy: say`grind the sides back ${show(needed)} or a little more` }
       : (besideShoulder(one, shoulder.step, needed) ?? {
-          remedy: `grind the sides back ${show(needed)} or more, or take a narrower blank (blank:)`,
+          remedy: say`grind the sides back ${show(needed)} or more, or take a narrower blank (blank:)`,
         })),
   }
 }
@@ -122,14 +123,14 @@ function besideShoulder(one: Case, step: PlacedStep, needed: Length): Remedy | n
   const much = formatDifference(over, bench.units, { digits: formatDigitsFor([over], bench.units) })
   const edgeOffset = from - edge.shank.from + (headstock ? over : -over)
   return {
-    lead: `the ${side} side of the blank stands ${much} over "${step.name}": `,
+    lead: say`the ${side} side of the blank stands ${much} over "${step.name}": `,
     offers: [
       {
-        say: `set the edge ${show(edgeOffset)} from the tailstock side of the blank (edge-offset: ${show(edgeOffset)})`,
+        say: say`set the edge ${show(edgeOffset)} from the tailstock side of the blank (edge-offset: ${show(edgeOffset)})`,
         change: { edgeOffset },
       },
     ],
-    remedy: `take ${much} off that side; else grind the sides back ${show(needed)} or more`,
+    remedy: say`take ${much} off that side; else grind the sides back ${show(needed)} or more`,
   }
 }
 
@@ -138,8 +139,8 @@ function atSide({ draft: { tool }, edge, bench }: Case, side: 'headstock' | 'tai
   const width = edge.pieces.at(-1)!.to - edge.pieces[0]!.from
   if (tool.blank === null || tool.blank <= width) return []
   const edgeOffset = side === 'headstock' ? tool.blank - width : 0
-  const say = `set the edge at the ${side} side of its blank (edge-offset: ${formatExact(edgeOffset, bench.units)})`
-  return [{ say, change: { edgeOffset } }]
+  const words = say`set the edge at the ${side} side of its blank (edge-offset: ${exact('drawing', edgeOffset, bench.units)})`
+  return [{ say: words, change: { edgeOffset } }]
 }
 
 /** Depth of the wanted form below the surface it stands on. */
@@ -161,15 +162,15 @@ function jaws(one: Case): Refusal | null {
   if (one.bench.part.dog !== null)
     return {
       code: 'near-dog',
-      reason: `the tool reaches to ${show(furthest)} from the free end; the dog stands at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
+      reason: say`the tool reaches to ${show(furthest)} from the free end; the dog stands at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
       offers: atSide(one, 'headstock'),
       remedy: 'turn the work end for end, so that the dog is at its other end',
     }
   return {
     code: 'near-jaws',
-    reason: `the tool reaches to ${show(furthest)} from the free end; the jaws stand at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
+    reason: say`the tool reaches to ${show(furthest)} from the free end; the jaws stand at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
     offers: atSide(one, 'headstock'),
-    remedy: `let the work stand out at least ${show(furthest + one.lathe.jawClearance)}`,
+    remedy: say`let the work stand out at least ${show(furthest + one.lathe.jawClearance)}`,
   }
 }
 
@@ -181,7 +182,7 @@ function center(one: Case): Refusal | null {
   if (furthest >= 0) return null
   return {
     code: 'near-center',
-    reason: `the tool reaches ${shown(one)(-furthest)} beyond the free end, where the center stands`,
+    reason: say`the tool reaches ${shown(one)(-furthest)} beyond the free end, where the center stands`,
     offers: atSide(one, 'tailstock'),
     remedy: 'take a narrower tool, or hold the work without the center',
   }
@@ -194,7 +195,7 @@ function carriageFeed(one: Case): Refusal | null {
   if (draft.cuts.style !== 'plunge')
     return {
       code: 'side-feed',
-      reason: `side-feed: ${sideFeed} is asked for, and this form is cut by the cross-feed and the compound together: the carriage is held`,
+      reason: say`side-feed: ${sideFeed} is asked for, and this form is cut by the cross-feed and the compound together: the carriage is held`,
       offers: [
         { say: 'write side-feed: compound for this feature', change: { sideFeed: 'compound' } },
         {

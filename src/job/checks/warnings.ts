@@ -2,16 +2,25 @@ import type { Origin } from '../../diagnostics/diagnostic.ts'
 import { defaultClear } from '../../features/shop.ts'
 import { rakeFor } from '../../handbook/grinding.ts'
 import type { Spindle } from '../../moves/stated.ts'
-import { formatAngle, formatExact, formatLength } from '../../units/format.ts'
+import { figure } from '../../phrase/figure.ts'
+import type { Prose } from '../../phrase/phrase.ts'
+import { about, degrees, exact, say } from '../../phrase/say.ts'
 import { INCH, type Length, MM } from '../../units/length.ts'
 import { type Case, deepestBelowSurface } from './refusals.ts'
 
-/** `say` is the whole warning, remedy and all; `origin` is where it can be mended. */
-export type Said = { readonly code: string; readonly say: string; readonly origin: Origin; readonly remedy: string }
+/** `say` is the whole warning, remedy and all; `wrong` is it without; `origin` is where it can be mended. */
+export type Said = {
+  readonly code: string
+  readonly say: Prose
+  readonly wrong: Prose
+  readonly origin: Origin
+  readonly remedy: Prose
+}
 
-export const warning = (code: string, wrong: string, remedy: string, origin: Origin): Said => ({
+export const warning = (code: string, wrong: Prose, remedy: Prose, origin: Origin): Said => ({
   code,
-  say: `${wrong}: ${remedy}.`,
+  say: say`${wrong}: ${remedy}.`,
+  wrong,
   origin,
   remedy,
 })
@@ -47,8 +56,8 @@ export function slender(bench: Case['bench']): Said[] {
   return [
     warning(
       'slender',
-      `The work stands out ${times.toFixed(1)} diameters without a center`,
-      `expect spring and chatter, use a center or less overhang; against chatter in this order: ${AGAINST_CHATTER}`,
+      say`The work stands out ${figure('planned', times, 'count', 1)} diameters without a center`,
+      say`expect spring and chatter, use a center or less overhang; against chatter in this order: ${AGAINST_CHATTER}`,
       within(bench.part.origin, 'overhang'),
     ),
   ]
@@ -65,7 +74,7 @@ function unseenDog({ bench, draft, edge }: Case): Said[] {
   return [
     warning(
       'near-dog',
-      `The tool comes to ${formatExact(Math.max(0, end - reaches), units)} from the headstock end, where a dog sits`,
+      say`The tool comes to ${exact('drawing', Math.max(0, end - reaches), units)} from the headstock end, where a dog sits`,
       'say how much of that end the dog takes (dog: in part), or turn the work end for end',
       within(part.origin, 'held'),
     ),
@@ -75,7 +84,7 @@ function unseenDog({ bench, draft, edge }: Case): Said[] {
 const tooFast = ({ draft }: Case, spindle: Spindle): Said[] => {
   if (!spindle.tooFast) return []
   const wrong = 'LOWEST AVAILABLE, TOO FAST: do not form at this speed'
-  const remedy = `${Math.round(spindle.wanted)} rpm is wanted; engage the back gear, and list its speeds in spindle-speeds`
+  const remedy = say`${figure('speed', Math.round(spindle.wanted), 'rpm')} rpm is wanted; engage the back gear, and list its speeds in spindle-speeds`
   return [warning('too-fast', wrong, remedy, draft.feature.origin)]
 }
 
@@ -85,7 +94,7 @@ function smallCore(one: Case): Said[] {
   return [
     warning(
       'small-core',
-      `Only ${formatLength(bottom.aim, one.bench.units)} of the diameter is left at the bottom`,
+      say`Only ${about('planned', bottom.aim, one.bench.units)} of the diameter is left at the bottom`,
       'the work is weak there, take light cuts and hold its end in a center',
       one.draft.feature.origin,
     ),
@@ -102,8 +111,8 @@ function wideContact(one: Case): Said[] {
   return [
     warning(
       'wide-contact',
-      `The edge bears on ${formatLength(width, one.bench.units)}, wide for this diameter`,
-      `if it chatters, in this order: ${AGAINST_CHATTER}`,
+      say`The edge bears on ${about('planned', width, one.bench.units)}, wide for this diameter`,
+      say`if it chatters, in this order: ${AGAINST_CHATTER}`,
       one.draft.tool.origin,
     ),
   ]
@@ -115,11 +124,11 @@ function longBit({ draft, bench }: Case): Said[] {
   const clear = draft.feature.cutting.clear ?? defaultClear(bench.units)
   const out = deepestBelowSurface(draft) + clear
   if (cuts.style === 'corner' || tool.blank === null || out <= tool.blank) return []
-  const show = (length: Length) => formatExact(length, bench.units)
+  const show = (length: Length) => exact('drawing', length, bench.units)
   return [
     warning(
       'long-bit',
-      `The bit stands out ${show(out)} at the least, more than its own ${show(tool.blank)}: it springs`,
+      say`The bit stands out ${show(out)} at the least, more than its own ${show(tool.blank)}: it springs`,
       'take a thicker bit and narrow it only as far as it enters, or cut lightly',
       within(tool.origin, 'blank'),
     ),
@@ -149,7 +158,7 @@ function muchRake({ draft: { tool }, bench }: Case): Said[] {
   return [
     warning(
       'much-rake',
-      `${formatAngle(tool.rakeInUse)} of rake in use, where this metal is formed with ${formatAngle(most)}${most > 0 ? ' at most' : ''}`,
+      say`${degrees('angle', tool.rakeInUse)} of rake in use, where this metal is formed with ${degrees('angle', most)}${most > 0 ? ' at most' : ''}`,
       'it digs in and chatters, level the top of the tool',
       tool.origin,
     ),

@@ -21,7 +21,7 @@ const toData = (sheet: GrindSheet) => ({
     order: tool.order.map((phrase) => words(phrase, sheet.units)),
     warnings: tool.warnings.map((phrase) => words(phrase, sheet.units)),
   })),
-  left: sheet.left,
+  left: sheet.left.map(({ name, reason }) => ({ name, reason: words(reason, sheet.units) })),
 })
 
 /** The block under one feature of the sheet of moves; nothing where it was refused. */

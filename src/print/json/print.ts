@@ -38,7 +38,7 @@ export const toData = (sheet: Sheet) => ({
     ...(sheet.grind === undefined ? {} : grindOf(sheet.grind, index)),
   })),
   steps: sheet.steps.map((step) => stepData(step, sheet.units)),
-  warnings: sheet.warnings.map(({ feature, code, say }) => ({ feature, code, say })),
+  warnings: sheet.warnings.map(({ feature, code, say }) => ({ feature, code, say: words(say, sheet.units) })),
   ...(sheet.slips === undefined ? {} : { slips: sheet.slips.map((card) => slipData(card, sheet.units)) }),
   ...(sheet.changed === undefined ? {} : { changed: changedData(sheet.changed, sheet.units) }),
 })
@@ -105,7 +105,13 @@ const featureData = (sheet: Sheet, feature: SheetFeature) => {
     const { code, reason, remedy, named } = feature
     const tool =
       named === undefined ? {} : { tool: named.tool, edge: { ...edgeData(named.edge, sheet.units), undersize: null } }
-    return { name, kind, ...tool, status, refusal: { code, reason, remedy } }
+    return {
+      name,
+      kind,
+      ...tool,
+      status,
+      refusal: { code, reason: words(reason, sheet.units), remedy: words(remedy, sheet.units) },
+    }
   }
   const { units } = sheet
   const { spindle } = feature
@@ -158,7 +164,7 @@ const finished = (line: ProofLine, units: Units) => ({
 
 const gained = ({ change, set, holds, says, sizes }: SheetGain, units: Units) => ({
   change,
-  set,
+  set: set.map((one) => words(one, units)),
   say: words(says, units),
   holds,
   finished: Object.fromEntries(

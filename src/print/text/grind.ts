@@ -41,12 +41,12 @@ const shape = ({ facts }: GroundTool): string => {
   return `${first.shape === 'vee' ? 'V' : first.shape}, ${first.measured ? 'measured' : 'still to be ground'}`
 }
 
-const left = ({ left: refused }: GrindSheet): string[] =>
+const left = ({ left: refused, units }: GrindSheet): string[] =>
   refused.length === 0
     ? []
     : [
         '',
         ...refused.flatMap(({ name, reason }) =>
-          beside('No tool', LABEL, `for ${name}, which cannot be cut as asked: ${reason}.`),
+          beside('No tool', LABEL, `for ${name}, which cannot be cut as asked: ${words(reason, units)}.`),
         ),
       ]

@@ -38,7 +38,7 @@ const head = (sheet: Sheet): string[] => [
   ...block('Order', sheet.orderReasons),
   ...block(
     'WARNING',
-    sheet.warnings.filter((warning) => warning.feature === null).map((warning) => warning.say),
+    sheet.warnings.filter((warning) => warning.feature === null).map((warning) => words(warning.say, sheet.units)),
   ),
 ]
 
@@ -58,7 +58,7 @@ const featureLines = (sheet: Sheet, feature: SheetFeature): string[] => [
     sheet.features.length > 1 ? `${feature.index + 1} of ${sheet.features.length}` : '',
   ),
   '='.repeat(COLUMNS),
-  ...(feature.status === 'refused' ? refusal(feature) : planned(sheet, feature)),
+  ...(feature.status === 'refused' ? refusal(feature, sheet.units) : planned(sheet, feature)),
 ]
 
 const planned = (sheet: Sheet, feature: Extract<SheetFeature, { status: 'planned' }>): string[] => [
@@ -81,9 +81,9 @@ const planned = (sheet: Sheet, feature: Extract<SheetFeature, { status: 'planned
   ),
 ]
 
-const refusal = (feature: Extract<SheetFeature, { status: 'refused' }>): string[] => [
-  ...beside('REFUSED', LABEL, sentence(feature.reason)),
-  ...beside('Remedy', LABEL, sentence(feature.remedy)),
+const refusal = (feature: Extract<SheetFeature, { status: 'refused' }>, units: Units): string[] => [
+  ...beside('REFUSED', LABEL, sentence(words(feature.reason, units))),
+  ...beside('Remedy', LABEL, sentence(words(feature.remedy, units))),
   ...beside('', LABEL, 'No steps are given: it cannot be cut as asked.'),
 ]
 

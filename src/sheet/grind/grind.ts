@@ -1,6 +1,7 @@
 import type { GrindFacts } from '../../moves/grinding.ts'
 import { identify, length } from '../../phrase/figure.ts'
 import type { Phrase } from '../../phrase/phrase.ts'
+import { together } from '../../phrase/say.ts'
 import type { Plan } from '../../plan/plan.ts'
 import { type Length, MM, type Units } from '../../units/length.ts'
 import type { Labeled } from '../sheet.ts'
@@ -15,7 +16,7 @@ export type GrindSheet = {
   readonly tools: readonly GroundTool[]
   readonly cautions: readonly Phrase[]
   /** Features without a plan, for which no tool is told. */
-  readonly left: readonly { readonly name: string; readonly reason: string }[]
+  readonly left: readonly { readonly name: string; readonly reason: Phrase }[]
 }
 
 export type GroundTool = {
@@ -41,7 +42,7 @@ export const grindSheet = (plan: Plan, cautions: readonly Caution[]): GrindSheet
     tools: names.map((name, position) => toolOf(plan, name, position + 1)),
     cautions: cautions.map((caution, i) => identify(`grind.caution.${i + 1}`, cautionWords(caution, plan.units))),
     left: plan.features.flatMap((one) =>
-      one.status === 'refused' && !one.ground ? [{ name: one.name, reason: one.reason }] : [],
+      one.status === 'refused' && !one.ground ? [{ name: one.name, reason: together([one.reason]) }] : [],
     ),
   }
 }

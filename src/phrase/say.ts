@@ -1,0 +1,56 @@
+import { formatDigitsFor } from '../units/format.ts'
+import { inUnits, type Length, type Units } from '../units/length.ts'
+import { figure } from './figure.ts'
+import type { Figure, Phrase, Role } from './phrase.ts'
+
+/** A plain number is a count, or which step. */
+export type Part = string | number | Figure | Phrase
+
+/** A sentence with its numbers left as data: say`the groove may be ${show(most)} wide at most`. */
+export const say = (texts: TemplateStringsArray, ...parts: readonly Part[]): Phrase =>
+  together(texts.flatMap((text, i) => (i === 0 ? [text] : [parts[i - 1]!, text])))
+
+/** Parts put behind one another; neighboring words become one, and nothing is left out but what is empty. */
+export const together = (parts: readonly Part[]): Phrase => {
+  const made: (string | Figure)[] = []
+  const add = (part: string | Figure): void => {
+    const last = made.at(-1)
+    if (typeof part !== 'string') made.push(part)
+    else if (typeof last === 'string') made[made.length - 1] = last + part
+    else if (part !== '') made.push(part)
+  }
+  for (const part of parts) {
+    if (isList(part)) for (const one of part) add(one)
+    else add(typeof part === 'number' ? count(part) : part)
+  }
+  return made
+}
+
+const isList = (part: Part): part is Phrase => Array.isArray(part)
+
+/** With a word between each and the next: ", or ". */
+export const joinedBy = (between: string, parts: readonly Part[]): Phrase =>
+  together(parts.flatMap((part, i) => (i === 0 ? [part] : [between, part])))
+
+/** A length as exactly as sheets ever show one. pm. */
+export const exact = (role: Role, value: Length, units: Units): Figure =>
+  about(role, value, units, formatDigitsFor([value], units))
+
+/** A length in so many digits; by default thousandths of an inch or hundredths of a millimeter. pm. */
+export const about = (role: Role, value: Length, units: Units, digits = units === 'inch' ? 3 : 2): Figure =>
+  figure(role, inUnits(value, units), units, digits)
+
+/** An angle in degrees and minutes. */
+export const degrees = (role: Role, value: number): Figure => figure(role, value, 'deg', 3)
+
+/** How many; which step. */
+export const count = (value: number): Figure => figure('count', value, 'count')
+
+/** A dimension as it is written in the job. pm, or degrees. */
+export const asDrawn = (
+  { text, aim }: { readonly text: string; readonly aim: number },
+  units: Units | 'deg',
+): Figure => ({
+  ...figure('drawing', units === 'deg' ? aim : inUnits(aim, units), units, 4),
+  text,
+})
