@@ -2,7 +2,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import { printDiagnostics } from '../diagnostics/frame.ts'
 import type { FeaturePlan, Plan } from '../sheet/plan.ts'
 import type { SourceFile } from '../source/source.ts'
-import { chalkFor } from './color.ts'
+import { paintFor } from './color.ts'
 import type { Io } from './io.ts'
 
 /** A feature that cannot be cut as asked, as a problem with a place in the job. */
@@ -43,19 +43,19 @@ const bare = (say: string, remedy: string | undefined): string => {
 }
 
 /** All problems on standard error, with their lines; colored only there where it is a terminal. */
-export const reportDiagnostics = (
+export const reportDiagnostics = async (
   diagnostics: readonly Diagnostic[],
   sources: ReadonlyMap<string, SourceFile>,
   color: boolean | undefined,
   io: Io,
-): void => {
+): Promise<void> => {
   const text = printDiagnostics(diagnostics, sources)
   if (text === '') return
-  const chalk = chalkFor(color, io.env, io.stderr)
+  const paint = await paintFor(color, io.env, io.stderr)
   io.stderr.write(
     text.replace(
       /: (error|warning): /g,
-      (_, severity: string) => `: ${severity === 'error' ? chalk.red(severity) : chalk.yellow(severity)}: `,
+      (_, severity: string) => `: ${severity === 'error' ? paint.red(severity) : paint.yellow(severity)}: `,
     ),
   )
 }

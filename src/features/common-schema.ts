@@ -18,9 +18,9 @@ const cuttingKeys = {
     length('How far neighboring passes overlap; by default a tenth of the width of the tool.', 'zero or more'),
   ),
   'speed-factor': z.optional(
-    z
-      .number()
-      .check(z.gt(0), z.describe('Spindle speed as a part of plain turning; by default one half for form tools.')),
+    z.number().check(z.gt(0)).register(z.globalRegistry, {
+      description: 'Spindle speed as a part of plain turning; by default one half for form tools.',
+    }),
   ),
   cusp: z.optional(length('Largest ridge left between the steps of a round form; by default 0.0005 in or 0.01 mm.')),
   'side-feed': z.optional(
@@ -30,18 +30,23 @@ const cuttingKeys = {
     ),
   ),
   compound: z.optional(
-    z
-      .strictObject({ angle: angle('Degrees from parallel with the ways.', -90, 90, true) })
-      .check(z.describe('How the compound is swung for this cut.'), z.meta({ title: 'compound setting' })),
+    z.strictObject({ angle: angle('Degrees from parallel with the ways.', -90, 90, true) }).register(z.globalRegistry, {
+      description: 'How the compound is swung for this cut.',
+      title: 'compound setting',
+    }),
   ),
   order: z.optional(
-    z.number().check(z.gt(0), z.multipleOf(1), z.describe('Place in the order of the operations, counted from 1.')),
+    z
+      .number()
+      .check(z.gt(0), z.multipleOf(1))
+      .register(z.globalRegistry, { description: 'Place in the order of the operations, counted from 1.' }),
   ),
 }
 
-export const cuttingSchema = z
-  .strictObject(cuttingKeys)
-  .check(z.describe('How to cut. Every depth here is slide travel, never diameter.'), z.meta({ title: 'cutting' }))
+export const cuttingSchema = z.strictObject(cuttingKeys).register(z.globalRegistry, {
+  description: 'How to cut. Every depth here is slide travel, never diameter.',
+  title: 'cutting',
+})
 
 /** Keys that every kind of feature has. How to cut may be said beside them or gathered under `cutting`, as for the whole job. */
 export const commonFeatureKeys = {

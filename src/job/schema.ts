@@ -12,7 +12,7 @@ import { choice, dimension, length, text } from '../units/measure-schema.ts'
 
 export const toolSchema = z
   .discriminatedUnion('shape', [squareToolSchema, veeToolSchema, roundToolSchema, cornerToolSchema])
-  .check(z.describe('A tool by the name the shop gives it.'), z.meta({ title: 'tool' }))
+  .register(z.globalRegistry, { description: 'A tool by the name the shop gives it.', title: 'tool' })
 
 export const toolboxSchema = z
   .catchall(
@@ -21,11 +21,11 @@ export const toolboxSchema = z
     }),
     toolSchema,
   )
-  .check(z.describe('Tools by name. The name "units" is reserved.'), z.meta({ title: 'toolbox' }))
+  .register(z.globalRegistry, { description: 'Tools by name. The name "units" is reserved.', title: 'toolbox' })
 
 export const featureSchema = z
   .discriminatedUnion('kind', [grooveSchema, radiusSchema, vGrooveSchema])
-  .check(z.meta({ title: 'feature' }))
+  .register(z.globalRegistry, { title: 'feature' })
 
 const measuredDiameter = z.optional(length('Diameter as measured; by default as drawn.'))
 
@@ -36,7 +36,7 @@ export const stepSchema = z
     length: length('Length along the work.'),
     'measured-diameter': measuredDiameter,
   })
-  .check(z.meta({ title: 'step' }))
+  .register(z.globalRegistry, { title: 'step' })
 
 const materialSchema = z
   .union([
@@ -44,13 +44,15 @@ const materialSchema = z
     z
       .strictObject({
         name: text('What the sheet calls the material.', 'yew'),
-        'cutting-speed': z
-          .number()
-          .check(z.gt(0), z.describe('Cutting speed of plain turning: ft/min in an inch job, m/min in a mm job.')),
+        'cutting-speed': z.number().check(z.gt(0)).register(z.globalRegistry, {
+          description: 'Cutting speed of plain turning: ft/min in an inch job, m/min in a mm job.',
+        }),
       })
-      .check(z.meta({ title: 'material' })),
+      .register(z.globalRegistry, { title: 'material' }),
   ])
-  .check(z.describe('A material of the cutting-speed table, or a name with its cutting-speed.'))
+  .register(z.globalRegistry, {
+    description: 'A material of the cutting-speed table, or a name with its cutting-speed.',
+  })
 
 export const partSchema = z
   .strictObject({
@@ -62,14 +64,20 @@ export const partSchema = z
     dog: z.optional(
       length('Between centers: how much of the headstock end the dog takes; the tool is kept off it as off jaws.'),
     ),
-    steps: z.optional(z.array(stepSchema).check(z.minLength(1), z.describe('From the free end toward the headstock.'))),
+    steps: z.optional(
+      z
+        .array(stepSchema)
+        .check(z.minLength(1))
+        .register(z.globalRegistry, { description: 'From the free end toward the headstock.' }),
+    ),
     diameter: z.optional(dimension('Diameter of a plain bar, instead of steps.')),
     length: z.optional(length('Length of a plain bar, instead of steps.')),
     'measured-diameter': measuredDiameter,
   })
-  .check(z.describe('The work before these features are cut.'), z.meta({ title: 'part' }))
+  .register(z.globalRegistry, { description: 'The work before these features are cut.', title: 'part' })
 
-const include = (say: string, example: string) => z.string().check(z.describe(say), z.meta({ examples: [example] }))
+const include = (description: string, example: string) =>
+  z.string().register(z.globalRegistry, { description, examples: [example] })
 
 export const jobSchema = z
   .strictObject({
@@ -82,13 +90,16 @@ export const jobSchema = z
     part: partSchema,
     lathe: z
       .union([include('Path of a lathe file, relative to this file.', 'lathe-bench.yaml'), latheSchema])
-      .check(z.describe('A path beside this file, or the same keys inline.')),
+      .register(z.globalRegistry, { description: 'A path beside this file, or the same keys inline.' }),
     tools: z.optional(
       z
         .union([include('Path of a toolbox, relative to this file.', 'toolbox.yaml'), toolboxSchema])
-        .check(z.describe('A path beside this file, or the same keys inline.')),
+        .register(z.globalRegistry, { description: 'A path beside this file, or the same keys inline.' }),
     ),
     cutting: z.optional(cuttingSchema),
-    features: z.array(featureSchema).check(z.minLength(1), z.describe('What is to be cut.')),
+    features: z
+      .array(featureSchema)
+      .check(z.minLength(1))
+      .register(z.globalRegistry, { description: 'What is to be cut.' }),
   })
-  .check(z.describe('A job for a manual engine lathe.'), z.meta({ title: 'job' }))
+  .register(z.globalRegistry, { description: 'A job for a manual engine lathe.', title: 'job' })

@@ -14,9 +14,9 @@ const scale = {
     ),
   ),
   'read-to': z.optional(
-    z
-      .literal([...READ_TO])
-      .check(z.describe('The part of a graduation that can be judged by eye: 1, 1/2, 1/4, 1/5 or 1/10.')),
+    z.literal([...READ_TO]).register(z.globalRegistry, {
+      description: 'The part of a graduation that can be judged by eye: 1, 1/2, 1/4, 1/5 or 1/10.',
+    }),
   ),
   readout: z.optional(length('Resolution of a digital readout, given instead of graduation, per-turn and backlash.')),
 }
@@ -38,7 +38,10 @@ export const crossFeedSchema = z
       ]),
     ),
   })
-  .check(z.describe('The dial of the cross-feed; positive is in, toward the axis.'), z.meta({ title: 'cross-feed' }))
+  .register(z.globalRegistry, {
+    description: 'The dial of the cross-feed; positive is in, toward the axis.',
+    title: 'cross-feed',
+  })
 
 export const compoundSchema = z
   .strictObject({
@@ -54,7 +57,10 @@ export const compoundSchema = z
       ]),
     ),
   })
-  .check(z.describe('The dial of the compound slide; positive is forward.'), z.meta({ title: 'compound' }))
+  .register(z.globalRegistry, {
+    description: 'The dial of the compound slide; positive is forward.',
+    title: 'compound',
+  })
 
 export const carriageSchema = z
   .strictObject({
@@ -64,10 +70,10 @@ export const carriageSchema = z
     ),
     range: z.optional(length('How far the plunger of the indicator follows the carriage.')),
   })
-  .check(
-    z.describe('The dial of the carriage, or an indicator on it; positive is toward the headstock.'),
-    z.meta({ title: 'carriage' }),
-  )
+  .register(z.globalRegistry, {
+    description: 'The dial of the carriage, or an indicator on it; positive is toward the headstock.',
+    title: 'carriage',
+  })
 
 export const accuracySchema = z
   .strictObject({
@@ -90,7 +96,10 @@ export const accuracySchema = z
       angleFromZero('The included angle of a V tool, by protractor; by default half a degree.', 10),
     ),
   })
-  .check(z.describe('What the machinist cannot help, each as plus or minus.'), z.meta({ title: 'accuracy' }))
+  .register(z.globalRegistry, {
+    description: 'What the machinist cannot help, each as plus or minus.',
+    title: 'accuracy',
+  })
 
 const UNITS = ['inch', 'mm'] as const
 
@@ -100,17 +109,18 @@ const latheKeys = {
   compound: compoundSchema,
   carriage: z.optional(carriageSchema),
   'spindle-speeds': z
-    .array(z.number().check(z.gt(0), z.describe('Turns a minute.')))
-    .check(z.minLength(1), z.describe('Every speed of the spindle, turns a minute.')),
+    .array(z.number().check(z.gt(0)).register(z.globalRegistry, { description: 'Turns a minute.' }))
+    .check(z.minLength(1))
+    .register(z.globalRegistry, { description: 'Every speed of the spindle, turns a minute.' }),
   'jaw-clearance': z.optional(
     length('How far tool and slides stay from the jaws; by default 1/4 in or 6 mm.', 'zero or more'),
   ),
   accuracy: z.optional(accuracySchema),
 }
-const described = [
-  z.describe('A manual lathe: its dials, speeds and what can be held on it.'),
-  z.meta({ title: 'lathe' }),
-] as const
+const described = {
+  description: 'A manual lathe: its dials, speeds and what can be held on it.',
+  title: 'lathe',
+}
 
 /** A lathe inside a job. */
 export const latheSchema = z
@@ -118,9 +128,9 @@ export const latheSchema = z
     units: z.optional(choice('Meaning of bare numbers here; by default the units of the job.', UNITS)),
     ...latheKeys,
   })
-  .check(...described)
+  .register(z.globalRegistry, described)
 
 /** A lathe in a file of its own: it serves jobs in inches and in millimeters, so it must not take its meaning from the job. */
 export const latheFileSchema = z
   .strictObject({ units: choice('Meaning of bare numbers in this file, whatever the job is in.', UNITS), ...latheKeys })
-  .check(...described)
+  .register(z.globalRegistry, described)

@@ -19,12 +19,20 @@ export type LengthRange = 'more than zero' | 'zero or more' | 'any'
 /** Marks the schemas whose scalars are measures. A registry, because the JSON Schema must not show it. */
 export const measures = z.registry<Measure>()
 
+const NUMBER = z.number()
+const TEXT = z.string()
+
 /**
  * The schemas below say what stands in the file (a number or text) but are typed as what the reader makes of it,
- * so that a schema's output type is the type of the value as read.
+ * so that a schema's output type is the type of the value as read. What a schema is for is entered in the registry and not hung on it as a
+ * check, which would make a copy of it: of some hundred schemas that is felt at every start.
  */
-const measure = <T>(say: string, examples: (string | number)[], how: Measure): z.ZodMiniType<T, string | number> => {
-  const schema = z.union([z.number(), z.string()]).check(z.describe(say), z.meta({ examples }))
+const measure = <T>(
+  description: string,
+  examples: (string | number)[],
+  how: Measure,
+): z.ZodMiniType<T, string | number> => {
+  const schema = z.union([NUMBER, TEXT]).register(z.globalRegistry, { description, examples })
   measures.add(schema, how)
   return schema as unknown as z.ZodMiniType<T, string | number>
 }
@@ -60,5 +68,5 @@ export const angleDimension = (say: string, above: Degrees, below: Degrees) =>
 /** A name or a sentence. A bare number is taken as it is written: a drawing may be called 14. */
 export const text = (say: string, ...examples: (string | number)[]) => measure<string>(say, examples, { kind: 'text' })
 
-export const choice = <const T extends readonly string[]>(say: string, options: T) =>
-  z.enum(options as unknown as T & [string, ...string[]]).check(z.describe(say))
+export const choice = <const T extends readonly string[]>(description: string, options: T) =>
+  z.enum(options as unknown as T & [string, ...string[]]).register(z.globalRegistry, { description })

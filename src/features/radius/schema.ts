@@ -4,33 +4,35 @@ import { dimension, text } from '../../units/measure-schema.ts'
 import { commonFeatureKeys, placeKeys, readPlace } from '../common-schema.ts'
 import type { ConcaveFeature, CornerFeature, FeatureBase } from '../feature.ts'
 
-const kind = z.literal('radius').check(z.describe('A round form.'))
+const kind = z.literal('radius').register(z.globalRegistry, { description: 'A round form.' })
 
 export const concaveSchema = z
   .strictObject({
     kind,
-    shape: z.literal('concave').check(z.describe('A round groove.')),
+    shape: z.literal('concave').register(z.globalRegistry, { description: 'A round groove.' }),
     ...placeKeys,
     radius: dimension('Radius of the groove.'),
     width: z.optional(dimension('Width at the surface. Width or depth; both are checked against each other.')),
     depth: z.optional(dimension('Depth in the middle. Width or depth; both are checked against each other.')),
     ...commonFeatureKeys,
   })
-  .check(z.meta({ title: 'concave radius' }))
+  .register(z.globalRegistry, { title: 'concave radius' })
 
 export const cornerSchema = z
   .strictObject({
     kind,
-    shape: z.literal('corner').check(z.describe('A convex radius on a corner that faces the tailstock.')),
+    shape: z
+      .literal('corner')
+      .register(z.globalRegistry, { description: 'A convex radius on a corner that faces the tailstock.' }),
     'corner-of': text('"end", or the name of a step whose tailstock-side corner it is.', 'end'),
     radius: dimension('Radius of the corner.'),
     ...commonFeatureKeys,
   })
-  .check(z.meta({ title: 'corner radius' }))
+  .register(z.globalRegistry, { title: 'corner radius' })
 
 export const radiusSchema = z
   .discriminatedUnion('shape', [concaveSchema, cornerSchema])
-  .check(z.meta({ title: 'radius' }))
+  .register(z.globalRegistry, { title: 'radius' })
 
 export const readConcave = (
   given: Given<AsRead<z.output<typeof concaveSchema>>>,

@@ -4,7 +4,9 @@ import { commonToolKeys, reach } from '../common-schema.ts'
 
 export const cornerToolSchema = z
   .strictObject({
-    shape: z.literal('corner').check(z.describe('A concave quarter circle that rounds a corner.')),
+    shape: z
+      .literal('corner')
+      .register(z.globalRegistry, { description: 'A concave quarter circle that rounds a corner.' }),
     radius: length('Radius of the quarter circle as measured.'),
     'leg-on-face': z.optional(
       length(
@@ -14,4 +16,4 @@ export const cornerToolSchema = z
     reach: z.optional(reach('How deep the ground end can go before the shank touches; by default the radius.')),
     ...commonToolKeys,
   })
-  .check(z.meta({ title: 'corner tool' }))
+  .register(z.globalRegistry, { title: 'corner tool' })

@@ -4,7 +4,7 @@ import { commonToolKeys, reach } from '../common-schema.ts'
 
 export const veeToolSchema = z
   .strictObject({
-    shape: z.literal('vee').check(z.describe('A pointed edge with a flat nose.')),
+    shape: z.literal('vee').register(z.globalRegistry, { description: 'A pointed edge with a flat nose.' }),
     angle: angle('Included angle between the flanks, more than 1 and less than 179 degrees.', 1, 179),
     nose: length('Width of the flat at the nose as measured; 0 for a keen point.', 'zero or more'),
     'angle-within': z.optional(
@@ -16,4 +16,4 @@ export const veeToolSchema = z
     reach: reach(),
     ...commonToolKeys,
   })
-  .check(z.meta({ title: 'vee tool' }))
+  .register(z.globalRegistry, { title: 'vee tool' })
