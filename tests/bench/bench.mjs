@@ -1,8 +1,8 @@
 // npm run bench [-- --quick] [JOB…]: ratios within one run only; absolute times drift with the machine.
-import { existsSync, readdirSync } from 'node:fs'
-import { join, resolve } from 'node:path'
+import { readdirSync } from 'node:fs'
+import { basename, join, resolve } from 'node:path'
 import { growth } from './growth.mjs'
-import { BIN, EXAMPLES } from './places.mjs'
+import { EXAMPLES } from './places.mjs'
 import { startUp } from './start-up.mjs'
 import { throughput } from './throughput.mjs'
 
@@ -14,10 +14,9 @@ const main = async () => {
   const args = process.argv.slice(2)
   const runs = args.includes('--quick') ? QUICK : FULL
   const named = args.filter((arg) => arg !== '--quick').map((job) => resolve(job))
-  if (!existsSync(BIN)) throw new Error(`${BIN} is not there`)
   const all = readdirSync(EXAMPLES).filter((name) => name.endsWith('.yaml'))
   const examples = all.sort().map((name) => join(EXAMPLES, name))
-  const one = (number) => examples.find((path) => path.includes(`/${number}-`))
+  const one = (number) => examples.find((path) => basename(path).startsWith(`${number}-`))
   const printed = named.length > 0 ? named : [one('01'), one('14')]
 
   table(`Whole processes against node -e 0, medians of ${runs.pairs} pairs`, startUp(printed, runs.pairs))

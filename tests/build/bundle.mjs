@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process'
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { join, relative } from 'node:path'
+import { basename, join, relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { build } from 'esbuild'
 
@@ -31,8 +31,9 @@ const common = {
   logLevel: 'warning',
 }
 
-rmSync(join(dist, 'types'), { recursive: true, force: true })
 mkdirSync(dist, { recursive: true })
+for (const name of readdirSync(dist))
+  if (name === 'types' || isFormerPart(name)) rmSync(join(dist, name), { recursive: true })
 const built = await Promise.all([
   ...Object.entries(PROGRAM).map(([name, entries]) => buildPart(name, entries)),
   build({ ...common, entryPoints: ['src/index.ts'], format: 'esm', packages: 'external', outfile: 'dist/index.js' }),
@@ -65,6 +66,8 @@ async function buildPart(name, entries) {
 
 /** What esbuild leaves beyond ASCII stands in patterns, where an escape is the same. */
 function inAscii(text) {
+  if (/\\[^\0-\x7f]/.test(text))
+    throw new Error('a backslash before what lies beyond ASCII would be taken for its escape')
   return text.replace(/[^\0-\x7f]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`)
 }
 
@@ -75,6 +78,11 @@ function otherPart(name) {
     const [other] = Object.entries(PROGRAM).find(([, entries]) => entries.includes(asked)) ?? [name]
     return other === name ? undefined : { path: `./${other}.cjs`, external: true }
   }
+}
+
+/** What another version of this file has left there would be packed along. */
+function isFormerPart(name) {
+  return name.endsWith('.cjs') && !Object.hasOwn(PROGRAM, basename(name, '.cjs'))
 }
 
 function licenses(metafiles) {
