@@ -7,8 +7,8 @@ import { startUp } from './start-up.mjs'
 import { throughput } from './throughput.mjs'
 
 /** Pairs of processes, passes over all jobs, and rounds of each thing that grows: so many at the least, and more while the seconds last. */
-const FULL = { pairs: 15, passes: 9, rounds: { least: 3, seconds: 10 } }
-const QUICK = { pairs: 5, passes: 3, rounds: { least: 1, seconds: 2 } }
+const FULL = { pairs: 21, passes: 9, rounds: { least: 3, seconds: 8 } }
+const QUICK = { pairs: 7, passes: 3, rounds: { least: 1, seconds: 2 } }
 
 const main = async () => {
   const args = process.argv.slice(2)
