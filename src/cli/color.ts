@@ -1,5 +1,7 @@
-import { Chalk, type ChalkInstance } from 'chalk'
 import type { Io, Sink } from './io.ts'
+
+/** Text as it is shown on a terminal. */
+export type Paint = Readonly<Record<'red' | 'yellow' | 'green', (text: string) => string>>
 
 /** Flag, then NO_COLOR, then FORCE_COLOR, then TERM=dumb, then whether this very stream is a terminal. */
 export const colored = (flag: boolean | undefined, env: Io['env'], sink: Sink): boolean => {
@@ -11,5 +13,11 @@ export const colored = (flag: boolean | undefined, env: Io['env'], sink: Sink): 
   return sink.isTTY
 }
 
-export const chalkFor = (flag: boolean | undefined, env: Io['env'], sink: Sink): ChalkInstance =>
-  new Chalk({ level: colored(flag, env, sink) ? 1 : 0 })
+/** The library looks for a terminal of its own as soon as it is loaded, which takes time: where nothing is colored it is not. */
+export const paintFor = async (flag: boolean | undefined, env: Io['env'], sink: Sink): Promise<Paint> => {
+  if (!colored(flag, env, sink)) return { red: asItIs, yellow: asItIs, green: asItIs }
+  const { Chalk } = await import('chalk')
+  return new Chalk({ level: 1 })
+}
+
+const asItIs = (text: string): string => text

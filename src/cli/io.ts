@@ -18,7 +18,13 @@ export type Sink = { readonly isTTY: boolean; readonly write: (text: string) => 
 export type Entry = { readonly name: string; readonly folder: boolean }
 
 /** A user's mistake at the command line: said on standard error, status 2. */
-export class UsageError extends Error {}
+export class UsageError extends Error {
+  override readonly name = 'UsageError'
+}
+
+/** By its name: in dist/ the one who throws it and the one who catches it are bundled apart, each with a class of its own. */
+export const isUsageError = (error: unknown): error is UsageError =>
+  error instanceof Error && error.name === 'UsageError'
 
 /** Why the system would not do it, in plain words. */
 export const reasonOf = (error: unknown): string => {

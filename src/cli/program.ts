@@ -1,7 +1,7 @@
 import { Command, Option } from 'commander'
 import type { Io } from './io.ts'
 import { addWriting } from './program-writing.ts'
-import { VERSION } from './version.ts'
+import { VERSION_LINE } from './version.ts'
 
 export type Report = (status: number) => void
 export type ColorFlag = { readonly color?: boolean }
@@ -10,7 +10,7 @@ export type ColorFlag = { readonly color?: boolean }
 export const programFor = (io: Io, report: Report): Command => {
   const program = new Command('groovewright')
     .description('Turns a lathe job with grooves, radii and V-grooves into a sheet of dial moves, proven by replay.')
-    .version(`groovewright ${VERSION}`, '-V, --version', 'print the version')
+    .version(VERSION_LINE, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this help')
     .helpCommand(false)
     .option('--color', 'color even where the output is no terminal')

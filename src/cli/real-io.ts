@@ -15,25 +15,42 @@ import { basename, dirname, join, resolve } from 'node:path'
 import type { Entry, Io, Sink } from './io.ts'
 import { codeOf, reasonOf } from './io.ts'
 
-/** The real world. A reader that went away is no failure of ours; a full disk is one line. */
-export const realIo = (host: NodeJS.Process): Io => ({
-  stdin: { isTTY: host.stdin.isTTY === true, read: () => readAll(host.stdin) },
-  stdout: sink(host, host.stdout),
-  stderr: sink(host, host.stderr),
-  env: host.env,
-  readFile: (path) => readFileSync(path),
-  samePath: (one, other) => realPath(one) === realPath(other),
-  readDir: (path) => readDir(path),
-  writeFile: (path, text, force) => writeWhole(host, path, text, force),
-})
+/** The real world. A reader that went away is no failure of ours; a full disk is one line. Opening a stream takes time: only one that is used is opened. */
+export const realIo = (host: NodeJS.Process): Io => {
+  const stderr = sink(host, 'stderr', () => {})
+  return {
+    stdin: {
+      get isTTY() {
+        return host.stdin.isTTY === true
+      },
+      read: () => readAll(host.stdin),
+    },
+    stdout: sink(host, 'stdout', (text) => stderr.write(text)),
+    stderr,
+    env: host.env,
+    readFile: (path) => readFileSync(path),
+    samePath: (one, other) => realPath(one) === realPath(other),
+    readDir: (path) => readDir(path),
+    writeFile: (path, text, force) => writeWhole(host, path, text, force),
+  }
+}
 
-const sink = (host: NodeJS.Process, stream: NodeJS.WriteStream): Sink => {
-  stream.on('error', (error) => {
-    if (codeOf(error) === 'EPIPE') return
-    host.exitCode = 2
-    if (stream !== host.stderr) host.stderr.write(`groovewright: cannot write the output: ${reasonOf(error)}\n`)
-  })
-  return { isTTY: stream.isTTY === true, write: (text) => void stream.write(text) }
+const sink = (host: NodeJS.Process, name: 'stdout' | 'stderr', say: (text: string) => void): Sink => {
+  let opened: NodeJS.WriteStream | undefined
+  const stream = (): NodeJS.WriteStream => {
+    opened ??= host[name].on('error', (error) => {
+      if (codeOf(error) === 'EPIPE') return
+      host.exitCode = 2
+      say(`groovewright: cannot write the output: ${reasonOf(error)}\n`)
+    })
+    return opened
+  }
+  return {
+    get isTTY() {
+      return stream().isTTY === true
+    },
+    write: (text) => void stream().write(text),
+  }
 }
 
 /** As a stream: a synchronous read of a pipe that is not ready yet fails with EAGAIN. */

@@ -4,7 +4,7 @@ import { plain } from '../phrase/words.ts'
 import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import type { SourceFile } from '../source/source.ts'
 import type { Units } from '../units/length.ts'
-import { chalkFor } from './color.ts'
+import { paintFor } from './color.ts'
 import type { Io } from './io.ts'
 
 /** A feature that cannot be cut as asked, as a problem with a place in the job. */
@@ -36,19 +36,19 @@ export const warningProblems = ({ warnings, features, units }: Plan): Diagnostic
   )
 
 /** All problems on standard error, with their lines; colored only there where it is a terminal. */
-export const reportDiagnostics = (
+export const reportDiagnostics = async (
   diagnostics: readonly Diagnostic[],
   sources: ReadonlyMap<string, SourceFile>,
   color: boolean | undefined,
   io: Io,
-): void => {
+): Promise<void> => {
   const text = printDiagnostics(diagnostics, sources)
   if (text === '') return
-  const chalk = chalkFor(color, io.env, io.stderr)
+  const paint = await paintFor(color, io.env, io.stderr)
   io.stderr.write(
     text.replace(
       /: (error|warning): /g,
-      (_, severity: string) => `: ${severity === 'error' ? chalk.red(severity) : chalk.yellow(severity)}: `,
+      (_, severity: string) => `: ${severity === 'error' ? paint.red(severity) : paint.yellow(severity)}: `,
     ),
   )
 }

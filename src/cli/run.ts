@@ -1,37 +1,16 @@
-import { CommanderError } from 'commander'
 import type { Io } from './io.ts'
-import { codeOf, reasonOf, UsageError } from './io.ts'
-import { programFor } from './program.ts'
+import { VERSION_LINE } from './version.ts'
 
-/** The whole program: arguments in, exit status out. 0 done, 1 cannot be cut as asked, 2 input or command wrong, 70 our own mistake. */
+/**
+ * The whole program: arguments in, exit status out. 0 done, 1 cannot be cut as asked, 2 input or command wrong, 70 our own mistake.
+ * The version is said here, because reading a command line takes longer than saying it.
+ */
 export const run = async (args: readonly string[], io: Io): Promise<number> => {
-  let status = 0
-  const program = programFor(io, (reported) => {
-    status = reported
-  })
-  try {
-    await program.parseAsync([...args], { from: 'user' })
-    return status
-  } catch (error) {
-    return failed(error, io)
+  const [first, ...rest] = args
+  if (rest.length === 0 && (first === '--version' || first === '-V')) {
+    io.stdout.write(`${VERSION_LINE}\n`)
+    return 0
   }
+  const { runCommand } = await import('./command-line.ts')
+  return runCommand(args, io)
 }
-
-const failed = (error: unknown, io: Io): number => {
-  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2
-  if (error instanceof UsageError) {
-    io.stderr.write(`groovewright: ${error.message}\n`)
-    return 2
-  }
-  if (codeOf(error) === 'ENOSPC') {
-    io.stderr.write(`groovewright: ${reasonOf(error)}\n`)
-    return 2
-  }
-  io.stderr.write(`groovewright: this is a bug: ${firstLine(error)} (DEBUG=1 shows where)\n`)
-  const debug = io.env.DEBUG
-  if (debug !== undefined && debug !== '' && error instanceof Error) io.stderr.write(`${error.stack ?? ''}\n`)
-  return 70
-}
-
-const firstLine = (error: unknown): string =>
-  (error instanceof Error ? error.message : String(error)).split('\n')[0] ?? ''

@@ -1,3 +1,3 @@
 import manifest from '../../package.json' with { type: 'json' }
 
-export const VERSION: string = manifest.version
+export const VERSION_LINE = `groovewright ${manifest.version}`

@@ -29,7 +29,11 @@ const cuttingKeys = {
     '0.5',
     z
       .number()
-      .check(z.gt(0), z.describe('Spindle speed as a part of that of plain turning.'), z.meta({ examples: [0.4] })),
+      .check(z.gt(0))
+      .register(z.globalRegistry, {
+        description: 'Spindle speed as a part of that of plain turning.',
+        examples: [0.4],
+      }),
   ),
   cusp: byDefault(
     '0.0005 in (0.01 mm); with a sharp square tool, to be filed, 0.003 in (0.08 mm)',
@@ -46,30 +50,28 @@ const cuttingKeys = {
     'as it usually stands: angle of the compound of the lathe',
     z
       .strictObject({ angle: angle('Degrees from parallel with the ways.', "5° 44'", -90, 90, true) })
-      .check(
-        z.describe('How the compound is swung for this cut.'),
-        z.meta({ title: 'compound setting', examples: [{ angle: 30 }] }),
-      ),
+      .register(z.globalRegistry, {
+        description: 'How the compound is swung for this cut.',
+        title: 'compound setting',
+        examples: [{ angle: 30 }],
+      }),
   ),
   order: byDefault(
     'the order that changes tool and compound least, from the free end on',
     z
       .number()
-      .check(
-        z.gt(0),
-        z.multipleOf(1),
-        z.describe('Place of the feature in the order of work, from 1.'),
-        z.meta({ examples: [1] }),
-      ),
+      .check(z.gt(0), z.multipleOf(1))
+      .register(z.globalRegistry, { description: 'Place of the feature in the order of work, from 1.', examples: [1] }),
   ),
 }
 
 export const cuttingSchema = z
   .strictObject(cuttingKeys)
-  .check(
-    z.describe('How to cut. Every depth here is travel of the slide, never diameter.'),
-    z.meta({ title: 'cutting', examples: [{ leave: 0.01, infeed: 0.04 }] }),
-  )
+  .register(z.globalRegistry, {
+    description: 'How to cut. Every depth here is travel of the slide, never diameter.',
+    title: 'cutting',
+    examples: [{ leave: 0.01, infeed: 0.04 }],
+  })
 
 /** Keys that every kind of feature has. How to cut may be said beside them or gathered under `cutting`, as for the whole job. */
 export const commonFeatureKeys = {

@@ -12,10 +12,11 @@ import { byDefault, choice, dimension, length, text } from '../units/measure-sch
 
 export const toolSchema = z
   .discriminatedUnion('shape', [squareToolSchema, veeToolSchema, roundToolSchema, cornerToolSchema])
-  .check(
-    z.describe('A tool by the name the shop gives it.'),
-    z.meta({ title: 'tool', examples: [{ shape: 'square', width: 0.148, reach: 0.14 }] }),
-  )
+  .register(z.globalRegistry, {
+    description: 'A tool by the name the shop gives it.',
+    title: 'tool',
+    examples: [{ shape: 'square', width: 0.148, reach: 0.14 }],
+  })
 
 export const toolboxSchema = z
   .catchall(
@@ -24,11 +25,11 @@ export const toolboxSchema = z
     }),
     toolSchema,
   )
-  .check(z.describe('Tools by name. The name "units" is reserved.'), z.meta({ title: 'toolbox' }))
+  .register(z.globalRegistry, { description: 'Tools by name. The name "units" is reserved.', title: 'toolbox' })
 
 export const featureSchema = z
   .discriminatedUnion('kind', [grooveSchema, radiusSchema, vGrooveSchema])
-  .check(z.meta({ title: 'feature' }))
+  .register(z.globalRegistry, { title: 'feature' })
 
 const measuredDiameter = () => byDefault('as drawn', length('Diameter as measured.', 1.4985))
 
@@ -42,7 +43,7 @@ export const stepSchema = z
     length: length('Length along the work.', 3),
     'measured-diameter': measuredDiameter(),
   })
-  .check(z.meta({ title: 'step' }))
+  .register(z.globalRegistry, { title: 'step' })
 
 const materialSchema = z
   .union([
@@ -52,18 +53,18 @@ const materialSchema = z
         name: text('What the sheet calls the material.', 'yew'),
         'cutting-speed': z
           .number()
-          .check(
-            z.gt(0),
-            z.describe('Cutting speed of plain turning: ft/min in an inch job, m/min in a mm job.'),
-            z.meta({ examples: [300] }),
-          ),
+          .check(z.gt(0))
+          .register(z.globalRegistry, {
+            description: 'Cutting speed of plain turning: ft/min in an inch job, m/min in a mm job.',
+            examples: [300],
+          }),
       })
-      .check(z.meta({ title: 'material' })),
+      .register(z.globalRegistry, { title: 'material' }),
   ])
-  .check(
-    z.describe('A material of the cutting-speed table, or a name with its cutting-speed.'),
-    z.meta({ examples: ['mild steel'] }),
-  )
+  .register(z.globalRegistry, {
+    description: 'A material of the cutting-speed table, or a name with its cutting-speed.',
+    examples: ['mild steel'],
+  })
 
 export const partSchema = z
   .strictObject({
@@ -80,25 +81,29 @@ export const partSchema = z
     steps: z.optional(
       z
         .array(stepSchema)
-        .check(
-          z.minLength(1),
-          z.describe('A list of cylinders, from the free end toward the headstock.'),
-          z.meta({ examples: [[PILOT, BODY]] }),
-        ),
+        .check(z.minLength(1))
+        .register(z.globalRegistry, {
+          description: 'A list of cylinders, from the free end toward the headstock.',
+          examples: [[PILOT, BODY]],
+        }),
     ),
     diameter: z.optional(dimension('Diameter of a plain bar as drawn, instead of steps.', '1 1/2')),
     length: z.optional(length('Length of a plain bar, instead of steps.', 5)),
     'measured-diameter': measuredDiameter(),
   })
-  .check(
-    z.describe('The work before these features are cut.'),
-    z.meta({ title: 'part', examples: [{ material: 'mild steel', diameter: '1 1/2', length: 5 }] }),
-  )
+  .register(z.globalRegistry, {
+    description: 'The work before these features are cut.',
+    title: 'part',
+    examples: [{ material: 'mild steel', diameter: '1 1/2', length: 5 }],
+  })
 
-const include = (say: string, example: string) => z.string().check(z.describe(say), z.meta({ examples: [example] }))
+const include = (say: string, example: string) =>
+  z.string().register(z.globalRegistry, { description: say, examples: [example] })
 
-const fileOrKeys = (example: string) =>
-  [z.describe('A path beside this file, or the same keys inline.'), z.meta({ examples: [example] })] as const
+const fileOrKeys = (example: string) => ({
+  description: 'A path beside this file, or the same keys inline.',
+  examples: [example],
+})
 
 export const jobSchema = z
   .strictObject({
@@ -115,20 +120,20 @@ export const jobSchema = z
     part: partSchema,
     lathe: z
       .union([include('Path of a lathe file, relative to this file.', 'bench-lathe.yaml'), latheSchema])
-      .check(...fileOrKeys('bench-lathe.yaml')),
+      .register(z.globalRegistry, fileOrKeys('bench-lathe.yaml')),
     tools: byDefault(
       'every tool is to be ground',
       z
         .union([include('Path of a toolbox, relative to this file.', 'toolbox.yaml'), toolboxSchema])
-        .check(...fileOrKeys('toolbox.yaml')),
+        .register(z.globalRegistry, fileOrKeys('toolbox.yaml')),
     ),
     cutting: byDefault('the default of each of its keys', cuttingSchema),
     features: z
       .array(featureSchema)
-      .check(
-        z.minLength(1),
-        z.describe('What is to be cut: a list.'),
-        z.meta({ examples: [[{ kind: 'groove', near: 1.125, width: '5/32', depth: 0.07 }]] }),
-      ),
+      .check(z.minLength(1))
+      .register(z.globalRegistry, {
+        description: 'What is to be cut: a list.',
+        examples: [[{ kind: 'groove', near: 1.125, width: '5/32', depth: 0.07 }]],
+      }),
   })
-  .check(z.describe('A job for a manual engine lathe.'), z.meta({ title: 'job' }))
+  .register(z.globalRegistry, { description: 'A job for a manual engine lathe.', title: 'job' })

@@ -23,10 +23,10 @@ const scale = {
     '1, whole marks',
     z
       .literal([...READ_TO])
-      .check(
-        z.describe('The part of a mark that you trust your eye with: 1, 1/2, 1/4, 1/5 or 1/10.'),
-        z.meta({ examples: ['1/2'] }),
-      ),
+      .register(z.globalRegistry, {
+        description: 'The part of a mark that you trust your eye with: 1, 1/2, 1/4, 1/5 or 1/10.',
+        examples: ['1/2'],
+      }),
   ),
   readout: z.optional(
     length('Resolution of a digital readout, given instead of graduation, per-turn and backlash.', 0.0005),
@@ -53,10 +53,11 @@ export const crossFeedSchema = z
       ]),
     ),
   })
-  .check(
-    z.describe('The dial of the cross-feed; positive is in, toward the axis.'),
-    z.meta({ title: 'cross-feed', examples: [{ ...DIAL, reads: 'diameter' }] }),
-  )
+  .register(z.globalRegistry, {
+    description: 'The dial of the cross-feed; positive is in, toward the axis.',
+    title: 'cross-feed',
+    examples: [{ ...DIAL, reads: 'diameter' }],
+  })
 
 export const compoundSchema = z
   .strictObject({
@@ -80,10 +81,11 @@ export const compoundSchema = z
       ]),
     ),
   })
-  .check(
-    z.describe('The dial of the compound slide; positive is forward.'),
-    z.meta({ title: 'compound', examples: [{ ...DIAL, travel: 2.5 }] }),
-  )
+  .register(z.globalRegistry, {
+    description: 'The dial of the compound slide; positive is forward.',
+    title: 'compound',
+    examples: [{ ...DIAL, travel: 2.5 }],
+  })
 
 export const carriageSchema = z
   .strictObject({
@@ -96,10 +98,11 @@ export const carriageSchema = z
     ),
     range: z.optional(length('How far the plunger of the indicator follows the carriage.', 1)),
   })
-  .check(
-    z.describe('The dial of the carriage, or an indicator on it; positive is toward the headstock.'),
-    z.meta({ title: 'carriage', examples: [{ indicator: 0.001, range: 1 }] }),
-  )
+  .register(z.globalRegistry, {
+    description: 'The dial of the carriage, or an indicator on it; positive is toward the headstock.',
+    title: 'carriage',
+    examples: [{ indicator: 0.001, range: 1 }],
+  })
 
 const error = (says: string, say: string, example: string | number) =>
   byDefault(says, length(say, example, 'zero or more'))
@@ -129,10 +132,11 @@ export const accuracySchema = z
       angleFromZero('Degrees: the included angle of a V tool, by protractor. A tool may say otherwise.', 0.25, 10),
     ),
   })
-  .check(
-    z.describe('What nobody can help, each as plus or minus.'),
-    z.meta({ title: 'accuracy', examples: [{ 'touch-off': 0.0005, layout: 0.003 }] }),
-  )
+  .register(z.globalRegistry, {
+    description: 'What nobody can help, each as plus or minus.',
+    title: 'accuracy',
+    examples: [{ 'touch-off': 0.0005, layout: 0.003 }],
+  })
 
 const UNITS = ['inch', 'mm'] as const
 
@@ -142,22 +146,19 @@ const latheKeys = {
   compound: compoundSchema,
   carriage: byDefault('a carriage without a dial', carriageSchema),
   'spindle-speeds': z
-    .array(z.number().check(z.gt(0), z.describe('Turns a minute.')))
-    .check(
-      z.minLength(1),
-      z.describe('Every speed of the spindle, turns a minute.'),
-      z.meta({ examples: [[60, 95, 150, 240, 380, 600, 950]] }),
-    ),
+    .array(z.number().check(z.gt(0)).register(z.globalRegistry, { description: 'Turns a minute.' }))
+    .check(z.minLength(1))
+    .register(z.globalRegistry, {
+      description: 'Every speed of the spindle, turns a minute.',
+      examples: [[60, 95, 150, 240, 380, 600, 950]],
+    }),
   'jaw-clearance': byDefault(
     '1/4 in (6 mm)',
     length('How far tool and slides stay from the jaws.', '3/8 in', 'zero or more'),
   ),
   accuracy: byDefault('the default of each of its keys', accuracySchema),
 }
-const described = [
-  z.describe('A manual lathe: its dials, speeds and what can be held on it.'),
-  z.meta({ title: 'lathe' }),
-] as const
+const described = { description: 'A manual lathe: its dials, speeds and what can be held on it.', title: 'lathe' }
 
 /** A lathe inside a job. */
 export const latheSchema = z
@@ -165,9 +166,9 @@ export const latheSchema = z
     units: byDefault('the units of the job', choice('Meaning of bare numbers in this lathe.', UNITS)),
     ...latheKeys,
   })
-  .check(...described)
+  .register(z.globalRegistry, described)
 
 /** A lathe in a file of its own: it serves jobs in inches and in millimeters, so it must not take its meaning from the job. */
 export const latheFileSchema = z
   .strictObject({ units: choice('Meaning of bare numbers in this file, whatever the job is in.', UNITS), ...latheKeys })
-  .check(...described)
+  .register(z.globalRegistry, described)

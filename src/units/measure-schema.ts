@@ -24,7 +24,7 @@ export const measures = z.registry<Measure>()
  * so that a schema's output type is the type of the value as read.
  */
 const measure = <T>(say: string, examples: (string | number)[], how: Measure): z.ZodMiniType<T, string | number> => {
-  const schema = z.union([z.number(), z.string()]).check(z.describe(say), z.meta({ examples }))
+  const schema = z.union([z.number(), z.string()]).register(z.globalRegistry, { description: say, examples })
   measures.add(schema, how)
   return schema as unknown as z.ZodMiniType<T, string | number>
 }
@@ -75,7 +75,9 @@ export const text = (say: string, ...examples: Written[]) => measure<string>(say
 
 /** One of a few words. The first is the usual one, the last serves as the example. */
 export const choice = <const T extends readonly string[]>(say: string, options: T) =>
-  z.enum(options as unknown as T & [string, ...string[]]).check(z.describe(say), z.meta({ examples: [options.at(-1)] }))
+  z
+    .enum(options as unknown as T & [string, ...string[]])
+    .register(z.globalRegistry, { description: say, examples: [options.at(-1)] })
 
 /** What holds where a key is left out, as the end of a sentence. A registry, because readers of files go by the code and not by words. */
 export const defaults = z.registry<{ readonly says: string }>()

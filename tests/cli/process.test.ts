@@ -10,7 +10,7 @@ import {
   writeFileSync,
 } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join, resolve } from 'node:path'
+import { join, relative, resolve } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import manifest from '../../package.json' with { type: 'json' }
 import { good, LATHE } from './world.ts'
@@ -67,6 +67,7 @@ describe('the real program', () => {
     expect(start(['sheet', 'good.yaml'])).toMatchObject({ status: 0, stderr: '' })
     expect(start(['sheet'], good()).stdout).toBe(start(['sheet', 'good.yaml']).stdout)
     expect(start(['bicycle']).status).toBe(2)
+    expect(start(['check', 'good.yaml', '--color']).stdout).toContain('good.yaml: \u001b[32mgood\u001b[39m, 1 feature')
   })
 
   it('gets a long sheet through a pipe whole', () => {
@@ -114,7 +115,71 @@ describe('the real program', () => {
   })
 })
 
+describe('what a start loads', () => {
+  /** The files of ours that a command has loaded, in their order, as the loader of Node itself counts them. */
+  const loaded = (...args: string[]): string[] => {
+    const hook = join(folder, 'hook.cjs')
+    writeFileSync(
+      hook,
+      "process.on('exit', () => require('node:fs').writeFileSync('loaded.json', JSON.stringify(Object.keys(require.cache))))",
+    )
+    spawnSync('node', ['--require', hook, BIN, ...args], { cwd: folder, timeout: 20_000 })
+    const paths: string[] = JSON.parse(readFileSync(join(folder, 'loaded.json'), 'utf8'))
+    return paths.filter((path) => path !== hook).map((path) => relative(resolve('.'), path).replaceAll('\\', '/'))
+  }
+  const start = ['bin/groovewright.js', 'dist/groovewright.cjs']
+
+  it.each([
+    [['--version'], start],
+    [['-V'], start],
+    [['--help'], [...start, 'dist/command-line.cjs']],
+    [
+      ['sheet', '--help'],
+      [...start, 'dist/command-line.cjs'],
+    ],
+    [['bicycle'], [...start, 'dist/command-line.cjs']],
+    [
+      ['new', 'job'],
+      [...start, 'dist/command-line.cjs', 'dist/blanks.cjs'],
+    ],
+    [
+      ['schema', 'job'],
+      [...start, 'dist/command-line.cjs', 'dist/schema.cjs'],
+    ],
+    [
+      ['sheet', 'good.yaml'],
+      [...start, 'dist/command-line.cjs', 'dist/plan.cjs'],
+    ],
+  ])('%j: no more than it needs', (args, files) => {
+    expect(loaded(...args)).toEqual(files)
+  })
+
+  it.each([
+    ['the YAML reader', 'BLOCK_AS_IMPLICIT_KEY', ['plan.cjs']],
+    ['zod', '_zod', ['plan.cjs', 'schema.cjs']],
+    ['the planner', 'too-many-places', ['plan.cjs']],
+    ['commander', 'CommanderError', ['command-line.cjs']],
+  ])('%s is in the files that need it', (_, mark, files) => {
+    const parts = readdirSync('dist').filter((name) => name.endsWith('.cjs'))
+    expect(parts.filter((name) => readFileSync(join('dist', name), 'utf8').includes(mark))).toEqual(files)
+  })
+})
+
 describe('the package', () => {
+  it('runs where it is unpacked, with nothing beside it', () => {
+    const pack = ['pack', '--ignore-scripts', '--silent', '--pack-destination', folder]
+    const archive = execFileSync('npm', pack, { encoding: 'utf8' }).trim()
+    execFileSync('tar', ['-xzf', archive], { cwd: folder })
+    const bin = join(folder, 'package', 'bin', 'groovewright.js')
+    const unpacked = (...args: string[]) => spawnSync('node', [bin, ...args], { cwd: folder, encoding: 'utf8' })
+    expect(unpacked('--version')).toMatchObject({ status: 0, stdout: `groovewright ${manifest.version}\n`, stderr: '' })
+    for (const args of [['sheet', 'good.yaml'], ['new', 'job'], ['schema', 'lathe'], ['--help']])
+      expect(unpacked(...args)).toMatchObject({ status: 0, stdout: start(args).stdout, stderr: '' })
+    rmSync(join(folder, 'package', 'dist'), { recursive: true })
+    expect(unpacked('--version')).toMatchObject({ status: 2, stdout: '' })
+    expect(unpacked('--version').stderr).toContain('not built yet')
+  })
+
   it('is a library with types', async () => {
     const library = await import(resolve('dist/index.js'))
     const { plan } = library.compile('good.yaml', (path: string) => ({

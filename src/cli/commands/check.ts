@@ -6,7 +6,7 @@ import { labelOf } from '../../plan/labels.ts'
 import type { FeaturePlan, Plan } from '../../plan/plan.ts'
 import type { Units } from '../../units/length.ts'
 import { type Compared, compareWith } from '../against.ts'
-import { chalkFor } from '../color.ts'
+import { type Paint, paintFor } from '../color.ts'
 import { findJobs } from '../find-jobs.ts'
 import { type Io, UsageError } from '../io.ts'
 import { loaderFor, STDIN } from '../load.ts'
@@ -44,9 +44,12 @@ export const checkCommand = async (paths: readonly string[], options: CheckOptio
   const found = findJobs(paths, io)
   for (const { path, why } of found.missing)
     io.stderr.write(`groovewright: cannot read ${JSON.stringify(path)}: ${why}\n`)
-  const checked = found.jobs.map((file) => checkOne(file, stdin, options, io))
+  const checked: Checked[] = []
+  for (const file of found.jobs) checked.push(await checkOne(file, stdin, options, io))
   io.stdout.write(
-    options.format === 'json' ? asJson(checked, found.skipped) : asText(checked, found.skipped.length, options, io),
+    options.format === 'json'
+      ? asJson(checked, found.skipped)
+      : asText(checked, found.skipped.length, await paintFor(options.color, io.env, io.stdout)),
   )
   if (options.format === 'text') for (const file of found.skipped) io.stderr.write(`skipped, not a job: ${file}\n`)
   if (checked.length === 0) io.stderr.write('groovewright: no job found: a job is a YAML file with "features:"\n')
@@ -56,18 +59,18 @@ export const checkCommand = async (paths: readonly string[], options: CheckOptio
   )
 }
 
-const checkOne = (path: string, stdin: Uint8Array | null, options: CheckOptions, io: Io): Checked => {
+const checkOne = async (path: string, stdin: Uint8Array | null, options: CheckOptions, io: Io): Promise<Checked> => {
   const file = path === '-' ? STDIN : path
   const { plan, diagnostics, sources } = compile(file, loaderFor(io, stdin))
-  reportDiagnostics(diagnostics, sources, options.color, io)
+  await reportDiagnostics(diagnostics, sources, options.color, io)
   const refused = plan === null ? [] : plan.features.filter((feature) => feature.status === 'refused')
-  reportDiagnostics(
+  await reportDiagnostics(
     refused.map((one) => refusalProblem(one, plan!.units)),
     sources,
     options.color,
     io,
   )
-  if (plan !== null) reportDiagnostics(warningProblems(plan), sources, options.color, io)
+  if (plan !== null) await reportDiagnostics(warningProblems(plan), sources, options.color, io)
   const features = plan === null ? [] : plan.features.map((feature) => checkedFeature(feature, plan.units))
   const against = plan === null || options.against === undefined ? null : compareWith(options.against, file, plan, io)
   return { file, verdict: verdictOf(plan, features), features, problems: diagnostics, against }
@@ -97,9 +100,8 @@ const verdictOf = (plan: Plan | null, features: readonly CheckedFeature[]): Verd
 const counted = ({ verdict, against }: Checked): boolean =>
   verdict !== 'good' || against === null || against.outcome === 'same'
 
-const asText = (checked: readonly Checked[], skipped: number, options: CheckOptions, io: Io): string => {
-  const chalk = chalkFor(options.color, io.env, io.stdout)
-  const paint = { good: chalk.green, 'may not hold': chalk.yellow, refused: chalk.red, unreadable: chalk.red }
+const asText = (checked: readonly Checked[], skipped: number, { red, yellow, green }: Paint): string => {
+  const paint = { good: green, 'may not hold': yellow, refused: red, unreadable: red }
   const lines = checked.map(
     ({ file, verdict, features, against }) =>
       `${file}: ${paint[verdict](verdict)}${told(verdict, features)}${kept(against)}`,

@@ -27,7 +27,7 @@ export type FinishOptions = OutputOptions &
 export const finishCommand = async (job: string, options: FinishOptions, io: Io): Promise<number> => {
   const stdin = job === '-' ? await io.stdin.read() : null
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, loaderFor(io, stdin))
-  reportDiagnostics(diagnostics, sources, options.color, io)
+  await reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2
   guardInputs(sources.keys(), options, io)
   const given = (option: string, text: string | undefined): Length | null =>

@@ -15,7 +15,7 @@ export type GrindOptions = OutputOptions & { readonly format: 'text' | 'json'; r
 export const grindCommand = async (job: string, options: GrindOptions, io: Io): Promise<number> => {
   const stdin = job === '-' ? await io.stdin.read() : null
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, loaderFor(io, stdin))
-  reportDiagnostics(diagnostics, sources, options.color, io)
+  await reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2
   guardInputs(sources.keys(), options, io)
   const sheet = grindSheet(plan, GRINDER_CAUTIONS)

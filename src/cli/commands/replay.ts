@@ -33,7 +33,7 @@ export const replayCommand = async (job: string, moves: string, options: ReplayO
     return 2
   }
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, load)
-  reportDiagnostics(diagnostics, sources, options.color, io)
+  await reportDiagnostics(diagnostics, sources, options.color, io)
   const list = load(moves === '-' ? STDIN : moves, null)
   if (!list.ok) io.stderr.write(`groovewright: ${list.message}\n`)
   if (plan === null || !list.ok) return 2
@@ -42,7 +42,7 @@ export const replayCommand = async (job: string, moves: string, options: ReplayO
     units: plan.units,
     features: plan.features.map(({ name }) => name),
   })
-  reportDiagnostics(written.diagnostics, new Map([[list.file, written.source]]), options.color, io)
+  await reportDiagnostics(written.diagnostics, new Map([[list.file, written.source]]), options.color, io)
   if (written.operations === null) return 2
   const replayed = replayAll(plan, written)
   const proven = replayed.every((one) => one.status === 'replayed' && one.judgment.proven)

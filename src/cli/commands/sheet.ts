@@ -27,7 +27,7 @@ export type SheetOptions = OutputOptions & {
 export const sheetCommand = async (job: string, options: SheetOptions, io: Io): Promise<number> => {
   const stdin = job === '-' ? await io.stdin.read() : null
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, loaderFor(io, stdin))
-  reportDiagnostics(diagnostics, sources, options.color, io)
+  await reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2
   guardInputs(sources.keys(), options, io)
   deliver(PRINTERS[options.format](sinceKept(sheetOf(plan, options), options, io), options), options, io)
@@ -51,10 +51,10 @@ const sinceKept = (sheet: Sheet, { since, format }: SheetOptions, io: Io): Sheet
 }
 
 /** Each refused feature with its place in the file, beside what the sheet says of it. */
-const refusals = (plan: Plan, sources: Compiled['sources'], options: SheetOptions, io: Io): number => {
+const refusals = async (plan: Plan, sources: Compiled['sources'], options: SheetOptions, io: Io): Promise<number> => {
   const refused = plan.features.flatMap((feature) =>
     feature.status === 'refused' ? [refusalProblem(feature, plan.units)] : [],
   )
-  reportDiagnostics(refused, sources, options.color, io)
+  await reportDiagnostics(refused, sources, options.color, io)
   return refused.length > 0 ? 1 : 0
 }

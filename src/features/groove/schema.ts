@@ -6,7 +6,7 @@ import type { FeatureBase, GrooveFeature } from '../feature.ts'
 
 export const grooveSchema = z
   .strictObject({
-    kind: z.literal('groove').check(z.describe('A square groove, neck or recess.')),
+    kind: z.literal('groove').register(z.globalRegistry, { description: 'A square groove, neck or recess.' }),
     ...placeKeys,
     width: dimension('Width between the walls.', '5/32 ±0.005'),
     depth: z.optional(dimension('Depth below the surface as drawn. Depth or bottom-diameter.', '0.070 +0.004 -0')),
@@ -17,7 +17,7 @@ export const grooveSchema = z
     ),
     ...commonFeatureKeys,
   })
-  .check(z.meta({ title: 'groove' }))
+  .register(z.globalRegistry, { title: 'groove' })
 
 export const readGroove = (
   given: Given<AsRead<z.output<typeof grooveSchema>>>,

@@ -4,12 +4,12 @@ import { dimension, text } from '../../units/measure-schema.ts'
 import { commonFeatureKeys, placeKeys, readPlace } from '../common-schema.ts'
 import type { ConcaveFeature, CornerFeature, FeatureBase } from '../feature.ts'
 
-const kind = z.literal('radius').check(z.describe('A round form.'))
+const kind = z.literal('radius').register(z.globalRegistry, { description: 'A round form.' })
 
 export const concaveSchema = z
   .strictObject({
     kind,
-    shape: z.literal('concave').check(z.describe('A round groove.')),
+    shape: z.literal('concave').register(z.globalRegistry, { description: 'A round groove.' }),
     ...placeKeys,
     radius: dimension('Radius of the groove.', '3/32'),
     width: z.optional(
@@ -20,21 +20,23 @@ export const concaveSchema = z
     ),
     ...commonFeatureKeys,
   })
-  .check(z.meta({ title: 'concave radius' }))
+  .register(z.globalRegistry, { title: 'concave radius' })
 
 export const cornerSchema = z
   .strictObject({
     kind,
-    shape: z.literal('corner').check(z.describe('A convex radius on a corner that faces the tailstock.')),
+    shape: z
+      .literal('corner')
+      .register(z.globalRegistry, { description: 'A convex radius on a corner that faces the tailstock.' }),
     'corner-of': text('Whose tailstock-side corner it is: end, or the name of a step.', 'end'),
     radius: dimension('Radius of the corner.', '1/8 ±1/64'),
     ...commonFeatureKeys,
   })
-  .check(z.meta({ title: 'corner radius' }))
+  .register(z.globalRegistry, { title: 'corner radius' })
 
 export const radiusSchema = z
   .discriminatedUnion('shape', [concaveSchema, cornerSchema])
-  .check(z.meta({ title: 'radius' }))
+  .register(z.globalRegistry, { title: 'radius' })
 
 export const readConcave = (
   given: Given<AsRead<z.output<typeof concaveSchema>>>,

@@ -6,7 +6,7 @@ import type { FeatureBase, VGrooveFeature } from '../feature.ts'
 
 export const vGrooveSchema = z
   .strictObject({
-    kind: z.literal('v-groove').check(z.describe('A groove with two sloping flanks.')),
+    kind: z.literal('v-groove').register(z.globalRegistry, { description: 'A groove with two sloping flanks.' }),
     ...placeKeys,
     angle: angleDimension('Included angle between the flanks, more than 1 and less than 179 degrees.', 1, 179),
     width: z.optional(
@@ -25,7 +25,7 @@ export const vGrooveSchema = z
     ),
     ...commonFeatureKeys,
   })
-  .check(z.meta({ title: 'V-groove' }))
+  .register(z.globalRegistry, { title: 'V-groove' })
 
 /** Two of width, depth (or bottom diameter) and root fix the form; a width alone is a sharp V of that width. */
 export const readVGroove = (

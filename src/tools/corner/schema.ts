@@ -4,7 +4,9 @@ import { commonToolKeys, reach } from '../common-schema.ts'
 
 export const cornerToolSchema = z
   .strictObject({
-    shape: z.literal('corner').check(z.describe('A concave quarter circle that rounds a corner.')),
+    shape: z
+      .literal('corner')
+      .register(z.globalRegistry, { description: 'A concave quarter circle that rounds a corner.' }),
     radius: length('Radius of the quarter circle as measured.', '1/8'),
     'leg-on-face': byDefault(
       'the radius',
@@ -16,4 +18,4 @@ export const cornerToolSchema = z
     reach: byDefault('the radius', reach()),
     ...commonToolKeys,
   })
-  .check(z.meta({ title: 'corner tool' }))
+  .register(z.globalRegistry, { title: 'corner tool' })

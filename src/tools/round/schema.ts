@@ -4,10 +4,10 @@ import { commonToolKeys, reach } from '../common-schema.ts'
 
 export const roundToolSchema = z
   .strictObject({
-    shape: z.literal('round').check(z.describe('A convex round end.')),
+    shape: z.literal('round').register(z.globalRegistry, { description: 'A convex round end.' }),
     radius: length('Radius of the end as measured.', '3/32'),
     'edge-width': byDefault('twice the radius', length('Width over which the end is round.', 0.17)),
     reach: reach(),
     ...commonToolKeys,
   })
-  .check(z.meta({ title: 'round tool' }))
+  .register(z.globalRegistry, { title: 'round tool' })

@@ -4,7 +4,7 @@ import { commonToolKeys, reach } from '../common-schema.ts'
 
 export const veeToolSchema = z
   .strictObject({
-    shape: z.literal('vee').check(z.describe('A pointed edge with a flat nose.')),
+    shape: z.literal('vee').register(z.globalRegistry, { description: 'A pointed edge with a flat nose.' }),
     angle: angle('Included angle between the flanks, more than 1 and less than 179 degrees.', 38, 1, 179),
     nose: length('Width of the flat at the nose as measured; 0 for a keen point.', 0.15, 'zero or more'),
     'angle-within': byDefault(
@@ -14,4 +14,4 @@ export const veeToolSchema = z
     reach: reach(),
     ...commonToolKeys,
   })
-  .check(z.meta({ title: 'vee tool' }))
+  .register(z.globalRegistry, { title: 'vee tool' })
