@@ -65,13 +65,11 @@ const cuttingKeys = {
   ),
 }
 
-export const cuttingSchema = z
-  .strictObject(cuttingKeys)
-  .register(z.globalRegistry, {
-    description: 'How to cut. Every depth here is travel of the slide, never diameter.',
-    title: 'cutting',
-    examples: [{ leave: 0.01, infeed: 0.04 }],
-  })
+export const cuttingSchema = z.strictObject(cuttingKeys).register(z.globalRegistry, {
+  description: 'How to cut. Every depth here is travel of the slide, never diameter.',
+  title: 'cutting',
+  examples: [{ leave: 0.01, infeed: 0.04 }],
+})
 
 /** Keys that every kind of feature has. How to cut may be said beside them or gathered under `cutting`, as for the whole job. */
 export const commonFeatureKeys = {

@@ -21,12 +21,10 @@ const scale = {
   ),
   'read-to': byDefault(
     '1, whole marks',
-    z
-      .literal([...READ_TO])
-      .register(z.globalRegistry, {
-        description: 'The part of a mark that you trust your eye with: 1, 1/2, 1/4, 1/5 or 1/10.',
-        examples: ['1/2'],
-      }),
+    z.literal([...READ_TO]).register(z.globalRegistry, {
+      description: 'The part of a mark that you trust your eye with: 1, 1/2, 1/4, 1/5 or 1/10.',
+      examples: ['1/2'],
+    }),
   ),
   readout: z.optional(
     length('Resolution of a digital readout, given instead of graduation, per-turn and backlash.', 0.0005),

@@ -1,6 +1,6 @@
 import { formatDigitsFor } from '../units/format.ts'
 import { inUnits, type Length, type Units } from '../units/length.ts'
-import { figure } from './figure.ts'
+import { decimals, figure } from './figure.ts'
 import type { Figure, Phrase, Role } from './phrase.ts'
 
 /** A plain number is a count, or which step. */
@@ -44,7 +44,7 @@ export const about = (role: Role, value: Length, units: Units, digits = units ==
 export const degrees = (role: Role, value: number): Figure => figure(role, value, 'deg', 3)
 
 /** How many; which step. */
-export const count = (value: number): Figure => figure('count', value, 'count')
+export const count = (value: number): Figure => figure('count', value, 'count', decimals(value, 0, 6))
 
 /** A dimension as it is written in the job. pm, or degrees. */
 export const asDrawn = (

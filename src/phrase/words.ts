@@ -39,9 +39,16 @@ const measure = (figure: Figure, units: Units): string => {
 }
 
 const fixed = (figure: Figure): string => {
-  if (figure.toward === undefined) return figure.value.toFixed(figure.digits)
+  if (figure.toward === undefined) return halfUp(figure.value, figure.digits)
   const parts = 10 ** figure.digits
   return (whole({ ...figure, value: figure.value * parts }) / parts).toFixed(figure.digits)
+}
+
+/** A half is rounded away from zero, also one that a computer has a hair under it. */
+const halfUp = (value: number, digits: number): string => {
+  const parts = 10 ** digits
+  const rounded = Math.floor(Math.abs(value) * parts + 0.5 + 1e-6) / parts
+  return (value < 0 && rounded > 0 ? -rounded : rounded).toFixed(digits)
 }
 
 /** Of the last place shown, less than a millionth is arithmetic's. */

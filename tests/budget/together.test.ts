@@ -16,6 +16,7 @@ import { INCH } from '../../src/units/length.ts'
 import { runIn } from '../cli/world.ts'
 import { FILES, jobPath } from '../judge/tried.ts'
 import { examplePlans } from '../print/examples.ts'
+import { told } from '../prose.ts'
 
 const NAMES = ['neck', 'swung', 'flank', 'rounds', 'tilted'] as const
 const planOf = (name: string): Plan =>
@@ -28,7 +29,7 @@ const PLANS = [...NAMES.map((name) => [name, planOf(name)] as const), ...example
 test('all readings of a slide short together are within the worst sizes', async () => {
   const plan = planOf('swung')
   const feature = plan.features[0]!
-  if (feature.status !== 'planned') throw new Error(feature.reason)
+  if (feature.status !== 'planned') throw new Error(told(feature.reason))
   const depth = feature.budget.find(({ id }) => id === 'depth')!
   // Both finishing plunges .003 short of diameter: .0015 in depth, on top of everything else.
   const sheet = (await runIn({ files: FILES }, 'sheet', '--format', 'csv', jobPath('swung'))).out
@@ -58,7 +59,7 @@ test('all readings of a slide short together are within the worst sizes', async 
 
 test('one reading hides no other: the lower side of a V fed down both flanks is no less than by chance', () => {
   const feature = planOf('flank').features[0]!
-  if (feature.status !== 'planned') throw new Error(feature.reason)
+  if (feature.status !== 'planned') throw new Error(told(feature.reason))
   const depth = feature.budget.find(({ id }) => id === 'depth')!
   expect(depth.planned - depth.low).toBeGreaterThanOrEqual(depth.rss)
 })

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { compile } from '../../src/compile.ts'
 import { INCH } from '../../src/units/length.ts'
+import { allTold, told } from '../prose.ts'
 
 /** Numbers that any shop would work out the same way. Common practice, no source. */
 
@@ -25,7 +26,7 @@ function planned(text: string): Planned {
   const { plan, diagnostics } = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: text }))
   expect(diagnostics).toEqual([])
   const feature = plan!.features[0]!
-  if (feature.status !== 'planned') throw new Error(`refused: ${feature.reason}`)
+  if (feature.status !== 'planned') throw new Error(`refused: ${told(feature.reason)}`)
   return feature
 }
 
@@ -132,7 +133,7 @@ describe('corner radius 1/8', () => {
 
   test('layout lines at R from the end and at R below the surface', () => {
     expect(corner.layout.map((line) => line.distance)).toContain(radius)
-    expect(corner.layout.map((line) => line.say).join(' ')).toMatch(/\.125 below the surface/)
+    expect(allTold(corner.layout.map((line) => line.say))).toMatch(/\.125 below the surface/)
   })
 
   test('both dials meet zero together: the last move of each is onto 0, one after the other', () => {

@@ -12,6 +12,7 @@ import { cutInto } from '../../src/replay/form/insert.ts'
 import { swept } from '../../src/replay/form/sweep.ts'
 import { squareEdge } from '../../src/tools/square/edge.ts'
 import { INCH } from '../../src/units/length.ts'
+import { allTold, told } from '../prose.ts'
 
 const thou = INCH / 1000
 
@@ -36,7 +37,7 @@ features:
 }
 const planned = (...given: Parameters<typeof planOf>) => {
   const feature = planOf(...given)
-  if (feature.status !== 'planned') throw new Error(`${feature.code}: ${feature.reason}`)
+  if (feature.status !== 'planned') throw new Error(`${feature.code}: ${told(feature.reason)}`)
   return feature
 }
 const refused = (...given: Parameters<typeof planOf>) => {
@@ -113,10 +114,10 @@ describe('a corner radius rounder than the corners of the tool', () => {
   it('holds its limits, and says what ridges it leaves', () => {
     expect(sizeOf(feature)!.planned / thou).toBeCloseTo(62.5, 0)
     expect(sizeOf(feature)!.verdict).toBe('holds')
-    const said = feature.notes.join(' ').match(/ridges stand at most (\.\d+) out .* at most (\.\d+) too deep/)
+    const said = allTold(feature.notes).match(/ridges stand at most (\.\d+) out .* at most (\.\d+) too deep/)
     expect(Number(said?.[1])).toBeLessThanOrEqual(0.001)
     expect(Number(said?.[2])).toBeLessThanOrEqual(0.0005)
-    expect(feature.notes.join(' ')).not.toContain('file')
+    expect(allTold(feature.notes)).not.toContain('file')
   })
   it('takes fewer places for a taller cusp', () => {
     const count = (cusp: number) =>
@@ -129,7 +130,7 @@ describe('a corner radius rounder than the corners of the tool', () => {
   it('is left as a stair by sharp corners, to be filed', () => {
     const sharp = planned('corner-radius: 1/16 ±0.005', 'width: 0.123')
     expect(steps(sharp)).toBe(true)
-    expect(sharp.notes.join(' ')).toContain('Step and file')
+    expect(allTold(sharp.notes)).toContain('Step and file')
     expect(sizeOf(sharp)!.planned / thou).toBeCloseTo(62.5, 0)
   })
   it('is refused where the tool is too wide, the groove too small, or the compound swung', () => {

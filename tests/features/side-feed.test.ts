@@ -7,6 +7,7 @@ import { printText } from '../../src/print/text/print.ts'
 import { INCH } from '../../src/units/length.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import type { Sheet } from '../brute/sheet-shape.ts'
+import { told } from '../prose.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 type Given = { carriage?: string; compound?: string; feature: string; part?: string; accuracy?: string }
@@ -41,7 +42,7 @@ const planOf = (given: Given): Plan => {
 }
 const featureOf = (plan: Plan): Planned => {
   const feature = plan.features[0]!
-  if (feature.status !== 'planned') throw new Error(`${feature.code}: ${feature.reason}`)
+  if (feature.status !== 'planned') throw new Error(`${feature.code}: ${told(feature.reason)}`)
   return feature
 }
 const refusedOf = (given: Given) => {
@@ -103,7 +104,7 @@ describe('along the work by the dial of the carriage', () => {
     expect(budgetOf(held, 'width').verdict).toBe('may not hold')
     const refused = refusedOf({ carriage: COARSE, feature: byCarriage.replace('0.158', '0.156 ±.001') })
     expect(refused.code).toBe('no-reading')
-    expect(refused.remedy).toContain('an indicator on the carriage')
+    expect(told(refused.remedy)).toContain('an indicator on the carriage')
     expect(planOf({ carriage: FINE, feature: byCarriage.replace('0.158', '0.156') }).warnings).toEqual([])
   })
 
@@ -153,14 +154,17 @@ describe('along the work by an indicator on the carriage', () => {
     expect(proven(planOf({ carriage: '{ indicator: 0.001, range: 1 }', feature: wide }))).toEqual([])
     const refused = refusedOf({ carriage: '{ indicator: 0.001, range: 0.999 }', feature: wide })
     expect(refused.code).toBe('beyond-travel')
-    expect(refused.remedy).toContain('side-feed: lines')
+    expect(told(refused.remedy)).toContain('side-feed: lines')
   })
 
   it('is what the refusals of a compound that cannot go along name as a remedy', () => {
     const across = refusedOf({ carriage: INDICATOR, compound: 'angle: 90, travel: 2.5', feature: GROOVE })
-    expect([across.code, across.remedy]).toEqual(['compound-across', expect.stringContaining('side-feed: carriage')])
+    expect([across.code, told(across.remedy)]).toEqual([
+      'compound-across',
+      expect.stringContaining('side-feed: carriage'),
+    ])
     const short = refusedOf({ compound: 'angle: 0, travel: 0.2', feature: GROOVE.replace('0.158', '1') })
-    expect([short.code, short.remedy]).toEqual(['beyond-travel', expect.stringContaining('side-feed: carriage')])
+    expect([short.code, told(short.remedy)]).toEqual(['beyond-travel', expect.stringContaining('side-feed: carriage')])
   })
 })
 
@@ -197,12 +201,12 @@ describe('to the scribed lines', () => {
     const width = budgetOf(plan, 'width')
     expect(inches(width.high - width.planned)).toBeCloseTo(0.01, 6)
     expect(width.verdict).toBe('holds')
-    expect(plan.warnings.find(({ code }) => code === 'rests-on-the-eye')!.say).toMatch(
+    expect(told(plan.warnings.find(({ code }) => code === 'rests-on-the-eye')!.say)).toMatch(
       /width .*holds; near edge .*holds/,
     )
     const poor = lines(VEE, '{ layout: 0.010 }')
     expect(budgetOf(poor, 'width').verdict).toBe('may not hold')
-    expect(poor.warnings.find(({ code }) => code === 'rests-on-the-eye')!.say).toContain('MAY NOT HOLD')
+    expect(told(poor.warnings.find(({ code }) => code === 'rests-on-the-eye')!.say)).toContain('MAY NOT HOLD')
   })
 
   it('brings the cut to the line, whatever the tool and the touch: they change the depth and the flat, not the width', () => {
@@ -247,7 +251,7 @@ describe('what the carriage cannot take', () => {
   ])('refuses %s with a remedy', (feature, code) => {
     const refused = refusedOf({ carriage: INDICATOR, feature: `${feature}, side-feed: carriage` })
     expect(refused.code).toBe(code)
-    expect(refused.remedy).toContain('side-feed: compound')
+    expect(told(refused.remedy)).toContain('side-feed: compound')
   })
 })
 
@@ -286,7 +290,7 @@ describe('what the review of side feed found', () => {
     const metric = '{ graduation: 0.25 mm, per-turn: 20 mm, backlash: 0.5 mm }'
     const plan = planOf({ carriage: metric, feature: byCarriage.replace('0.158', '0.1515') })
     const [warning] = plan.warnings.filter(({ code }) => code === 'coarse-carriage')
-    expect(warning!.say).toContain("The marks of the carriage's dial are .0098 apart")
+    expect(told(warning!.say)).toContain("The marks of the carriage's dial are .0098 apart")
   })
 
   it('proposes a line met more closely where the width rests on the eye', () => {

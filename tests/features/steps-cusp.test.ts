@@ -13,6 +13,7 @@ import { roundEdge } from '../../src/tools/round/edge.ts'
 import { squareEdge } from '../../src/tools/square/edge.ts'
 import type { Tool } from '../../src/tools/tool.ts'
 import { INCH } from '../../src/units/length.ts'
+import { told } from '../prose.ts'
 
 const bench = { units: 'inch' } as Bench
 const feature = { cutting: { cusp: null, leave: null, infeed: null } } as unknown as ConcaveFeature & CornerFeature
@@ -56,7 +57,7 @@ describe('the cusp of a concave radius with a smaller round tool', () => {
 describe('the cusp of a convex corner', () => {
   const around = (R: number, tool: Tool, phis: readonly number[]) => {
     const stepper = stepperOf(bench, tool as never)
-    if (!('beyond' in stepper)) throw new Error(stepper.reason)
+    if (!('beyond' in stepper)) throw new Error(told(stepper.reason))
     const cuts = cornerSteps(bench, feature, R, stepper)
     const path = R + stepper.r
     // Places count from where the tool meets the face.

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { compile, sheetFor } from '../../src/compile.ts'
 import { printText } from '../../src/print/text/print.ts'
+import { allTold, told } from '../prose.ts'
 import { compiled, type Given, type Planned, planned, planOf } from './steps-shop.ts'
 
 const ROUND = '{ shape: round, radius: 1/8, reach: 0.4 }'
@@ -52,7 +53,7 @@ describe('a concave radius with a smaller round tool', () => {
     expect(finishes(planned(groove())).length).toBe(count(0.0005))
   })
   it('keeps the cusp that is asked for, replayed from the rounded readings, and says where the marks cannot', () => {
-    const said = (cusp: number) => planned(groove(`, cutting: { cusp: ${cusp} }`)).notes.join(' ')
+    const said = (cusp: number) => allTold(planned(groove(`, cutting: { cusp: ${cusp} }`)).notes)
     const ridge = (cusp: number) => Number(said(cusp).match(/ridges stand at most (\.\d+)/)![1])
     for (const cusp of [0.0002, 0.0005, 0.001, 0.0015, 0.002, 0.003, 0.004]) {
       expect(ridge(cusp)).toBeLessThanOrEqual(cusp)
@@ -60,7 +61,7 @@ describe('a concave radius with a smaller round tool', () => {
     }
     // Whole marks along the work would keep .001 with exact depths; with depths that are whole marks too they do not.
     const corner = { tool: SQUARE, feature: 'shape: corner, corner-of: end, radius: 3/32, cutting: { cusp: 0.001 }' }
-    expect(planned(corner).notes.join(' ')).toContain('A cusp of .0010 was asked for; the marks give .0011')
+    expect(allTold(planned(corner).notes)).toContain('A cusp of .0010 was asked for; the marks give .0011')
   })
   it('takes the middle out first, and no infeed is larger than asked', () => {
     const { operation } = planned(groove(', cutting: { infeed: 0.015 }'))
@@ -71,7 +72,7 @@ describe('a concave radius with a smaller round tool', () => {
   })
   it('says the cusp and the overcut as replayed from the rounded readings', () => {
     const { notes, operation } = planned(groove())
-    const said = notes.join(' ').match(/ridges stand at most (\.\d+|0\.\d+) out .* at most (\.\d+|0\.\d+) too deep/)
+    const said = allTold(notes).match(/ridges stand at most (\.\d+|0\.\d+) out .* at most (\.\d+|0\.\d+) too deep/)
     // Never more than the cusp and half a mark: the depth is rounded to the nearest.
     expect(Number(said?.[1])).toBeLessThanOrEqual(0.001)
     expect(Number(said?.[2])).toBeLessThanOrEqual(0.0005)
@@ -148,7 +149,7 @@ it('plans grooves and corners of many sizes, dials and units, proved by the repl
   const look = (given: Given) => {
     const feature = planOf(given)
     if (feature.status === 'refused' && feature.code !== 'cusp-not-kept')
-      failed.push(`${JSON.stringify(given)} ${feature.code} ${feature.reason}`)
+      failed.push(`${JSON.stringify(given)} ${feature.code} ${told(feature.reason)}`)
   }
   for (const R of [0.1, 0.25])
     for (const share of [0.4, 0.9])
@@ -195,7 +196,7 @@ it('plans a job file with a groove and both corners stepped, metric, on coarse d
     ['Rope groove', 'planned'],
     ['Edge of the flange', 'planned'],
   ])
-  expect(plan!.features.flatMap((feature) => (feature.status === 'planned' ? feature.notes : [])).join(' ')).toContain(
+  expect(allTold(plan!.features.flatMap((feature) => (feature.status === 'planned' ? feature.notes : [])))).toContain(
     'Step and file',
   )
 })

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest'
 import { compile } from '../../src/compile.ts'
+import { told } from '../prose.ts'
 
 // An inch job on a lathe with metric dials: what the refusal says is in the units of the job.
 const planWith = (cusp: string) => {
@@ -25,10 +26,10 @@ it('refuses a table of places that nobody follows, and names a cusp that keeps i
   const refused = planWith('0.0004')
   if (refused.status !== 'refused') throw new Error('planned')
   expect(refused.code).toBe('too-many-places')
-  expect(refused.reason).toMatch(/no ridge over \.0004 the tool would step to 4\d\d places, more than 150$/)
-  const cusp = /cusp: (\.\d+) takes (\d+) places/.exec(refused.remedy)!
+  expect(told(refused.reason)).toMatch(/no ridge over \.0004 the tool would step to 4\d\d places, more than 150$/)
+  const cusp = /cusp: (\.\d+) takes (\d+) places/.exec(told(refused.remedy))!
   const planned = planWith(cusp[1]!)
-  if (planned.status !== 'planned') throw new Error(planned.reason)
+  if (planned.status !== 'planned') throw new Error(told(planned.reason))
   const places = new Set(
     planned.operation.moves.flatMap((move, i, moves) =>
       move.action === 'feed-in' && move.purpose === 'finish'

@@ -7,6 +7,7 @@ import { stopOf } from '../../src/finish/stop.ts'
 import { type CorrectionTable, correctionTable, readingsAround, summedError } from '../../src/finish/table.ts'
 import { startOf } from '../../src/replay/replay.ts'
 import { INCH, MM } from '../../src/units/length.ts'
+import { told } from '../prose.ts'
 
 /** A groove on a dial of .001 that reads depth: a mark is .002 on the diameter. The errors are set by hand; no job has these. */
 const shopOf = (measured: string, size: string, units: 'inch' | 'mm' = 'inch', by = 1): Shop => {
@@ -26,7 +27,7 @@ features:
 `
   const plan = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: new TextEncoder().encode(text) })).plan!
   const feature = plan.features[0]!
-  if (feature.status !== 'planned') throw new Error(feature.reason)
+  if (feature.status !== 'planned') throw new Error(told(feature.reason))
   const { operation, trace } = feature
   const stop = stopOf(operation, trace)!
   return { lathe: plan.lathe, setup: plan.setup, progress: startOf(plan.setup), operation, stop }

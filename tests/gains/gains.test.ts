@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { compile, sheetFor } from '../../src/compile.ts'
 import type { FeaturePlan, Gain } from '../../src/plan/plan.ts'
 import { PRINTERS } from '../../src/print/registry.ts'
+import { told } from '../prose.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 type Shop = {
@@ -49,7 +50,7 @@ const planOf = (shop: Shop) => {
 }
 const featureOf = (shop: Shop): Planned => {
   const feature = planOf(shop).features[0]!
-  if (feature.status !== 'planned') throw new Error(feature.reason)
+  if (feature.status !== 'planned') throw new Error(told(feature.reason))
   return feature
 }
 const depthOf = (feature: Planned) => feature.budget.find(({ id }) => id === 'depth')!
@@ -71,14 +72,16 @@ describe('what is proposed where a size may not hold', () => {
       expect(told).toEqual(depthOf(featureOf(shop)))
       expect(told!.spare!).toBeGreaterThan(depthOf(plain).spare!)
     }
-    const careful = planOf({}).warnings[0]!.remedy!
+    const careful = told(planOf({}).warnings[0]!.remedy)
     expect(careful).toContain("compound: { angle: 5° 44' } in the feature: depth .0703 to .0747 holds")
   })
 
   it('says the angle as the scale of this lathe shows it', () => {
     const [square] = gainBy(featureOf({ compound: ', scale-zero: square' }), 'compound-angle').say
-    expect(square).toBe("the compound is set to 84° 16' on its scale, 5° 44' from parallel")
-    expect(gainBy(plain, 'compound-angle').say).toEqual(["the compound is set to 5° 44' on its scale"])
+    expect(told(square)).toBe("the compound is set to 84° 16' on its scale, 5° 44' from parallel")
+    expect(gainBy(plain, 'compound-angle').say.map((one) => told(one))).toEqual([
+      "the compound is set to 5° 44' on its scale",
+    ])
   })
 
   it('is all that gains together where nothing does alone, replayed together', () => {
@@ -133,7 +136,7 @@ describe('a feature refused because no mark lies within its limits', () => {
     const shop = { depth: '0.0703 to 0.0707' }
     const refused = planOf(shop).features[0]!
     expect(refused).toMatchObject({ status: 'refused', code: 'no-reading' })
-    const remedy = refused.status === 'refused' ? refused.remedy : ''
+    const remedy = refused.status === 'refused' ? told(refused.remedy) : ''
     expect(remedy).toContain("compound: { angle: 5° 44' } in the feature, or read-to: 1/2 in cross-feed")
     expect(remedy).not.toContain('touch-off')
     expect(featureOf({ ...shop, crossFeed: ', read-to: 1/2' }).operation.angle).toBe(0)
@@ -141,6 +144,6 @@ describe('a feature refused because no mark lies within its limits', () => {
   })
   it('keeps its advice where nothing tried is planned', () => {
     const refused = planOf({ depth: '0.07026 to 0.07034', compound: ', angle: 30' }).features[0]!
-    expect(refused.status === 'refused' && refused.remedy).toMatch(/^a dial with finer marks/)
+    expect(refused.status === 'refused' && told(refused.remedy)).toMatch(/^a dial with finer marks/)
   })
 })

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { compile } from '../../src/compile.ts'
+import { told } from '../prose.ts'
 
 /** A remedy that names a key and its value was planned before it was told: whoever follows it is not refused again. */
 const job = (part: string, lathe: string, tool: string, feature: string) => `title: Cider press shaft
@@ -23,7 +24,7 @@ const featureOf = (text: string) => {
 const remedyOf = (text: string): string => {
   const feature = featureOf(text)
   if (feature.status !== 'refused') throw new Error('it is planned')
-  return feature.remedy
+  return told(feature.remedy)
 }
 
 /** The keys that a remedy names with a value, and the job with one of them set, or with all that stand joined by "and". */
@@ -137,7 +138,7 @@ describe('a remedy that names a key and its value', () => {
       const changed = followed(text, keys)
       expect(changed).not.toBe(text)
       const feature = featureOf(changed)
-      expect([keys, feature.status === 'refused' ? feature.reason : feature.status]).toEqual([keys, 'planned'])
+      expect([keys, feature.status === 'refused' ? told(feature.reason) : feature.status]).toEqual([keys, 'planned'])
     }
   })
 

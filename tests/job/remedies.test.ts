@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { compile } from '../../src/compile.ts'
+import { told } from '../prose.ts'
 
 const LATHE = `lathe:
   name: Bench
@@ -31,7 +32,8 @@ features:
 
 describe('a blank that stands a little over the shoulder beside the edge', () => {
   it('is told by how much, and where to set the edge on it, before any grinding back of the sides', () => {
-    const { code, remedy } = refused(neck('0.0920', '0.219'))
+    const { code, remedy: prose } = refused(neck('0.0920', '0.219'))
+    const remedy = told(prose)
     expect(code).toBe('reach-too-short')
     // .3125 less .219 less .092 leaves .0015 of the blank beyond the edge.
     expect(remedy).toMatch(/^the headstock side of the blank stands \.0015 over "flange": .*edge-offset: \.2205/)
@@ -45,8 +47,8 @@ describe('a blank that stands a little over the shoulder beside the edge', () =>
     // The width aims at .130: .349 of the journal lie under the tool and the blank, .0005 less than moving the blank would take.
     const collar = '    - { name: collar, diameter: 1 3/8, length: 1 }\n'
     const short = neck('0.0920', '0.219', '5/16', collar).replace('length: 1.400', 'length: 0.3495')
-    expect(refused(short).remedy).not.toContain('edge-offset')
-    expect(refused(short).remedy).toContain('take .0015 off that side')
+    expect(told(refused(short).remedy)).not.toContain('edge-offset')
+    expect(told(refused(short).remedy)).toContain('take .0015 off that side')
   })
 })
 
@@ -59,10 +61,10 @@ features:
   - { kind: groove, name: Slot, near: 0.5, width: 0.165, depth: 0.050, tool: neck }
 `
   it('is asked whether the units are right', () => {
-    expect(refused(mixed('mm', '0.148')).remedy).toContain('is units: mm right')
+    expect(told(refused(mixed('mm', '0.148')).remedy)).toContain('is units: mm right')
   })
   it('is not asked that for a tool that is merely too wide', () => {
     expect(refused(mixed('inch', '4.5')).code).toBe('tool-too-wide')
-    expect(refused(mixed('inch', '4.5')).remedy).not.toContain('units')
+    expect(told(refused(mixed('inch', '4.5')).remedy)).not.toContain('units')
   })
 })

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { compile } from '../../src/compile.ts'
+import type { Units } from '../../src/units/length.ts'
+import { told } from '../prose.ts'
 
 /** A size that nobody could measure on the finished form is not printed as proved: the feature is refused with the reason. */
 const featureOf = (units: string, diameter: string, rest: string, tools = '') => {
@@ -18,7 +20,9 @@ ${tools}features:
   const { plan, diagnostics } = compile('-', () => ({ ok: true, file: '-', bytes: text }))
   if (plan === null) return { code: diagnostics[0]!.code, reason: diagnostics[0]!.message }
   const feature = plan.features[0]!
-  return feature.status === 'refused' ? feature : { code: 'planned', reason: '' }
+  return feature.status === 'refused'
+    ? { code: feature.code, reason: told(feature.reason, units as Units) }
+    : { code: 'planned', reason: '' }
 }
 
 describe('a form that is not there when it is finished', () => {

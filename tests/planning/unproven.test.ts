@@ -5,6 +5,7 @@ import type { Fault, OperationTrace } from '../../src/moves/trace.ts'
 import { length } from '../../src/phrase/figure.ts'
 import { unproven } from '../../src/planning/unproven.ts'
 import { INCH, MM } from '../../src/units/length.ts'
+import { told } from '../prose.ts'
 
 const operation = (limits: readonly [number, number] | null): Operation =>
   ({ moves: [], dimensions: [{ id: 'near', aim: INCH, limits }] }) as unknown as Operation
@@ -23,16 +24,16 @@ describe('what the replay holds against a plan', () => {
     // A few picometers are arithmetic's: the place is just met.
     ['mm', 3, ''],
     ['inch', null, ''],
-  ] as const)('is never told as nothing: %s %d', (units, by, told) => {
+  ] as const)('is never told as nothing: %s %d', (units, by, more) => {
     const refusal = unproven(units, operation(null), trace(INCH), [fault(by)])
-    expect(refusal?.reason).toBe(`the replay does not prove it: It moves in the work${told}`)
+    expect(told(refusal?.reason, units)).toBe(`the replay does not prove it: It moves in the work${more}`)
   })
 
   it('shows a size outside its limits outside of them: 4.349 and 4.35 within a tenth of a thousandth', () => {
     const refusal = unproven('mm', operation([4.35 * MM, 4.65 * MM]), trace(4.34985 * MM), [])
-    expect(refusal?.reason).toContain('within 4.3500 to 4.6500; the nearest gives 4.3499')
+    expect(told(refusal?.reason, 'mm')).toContain('within 4.3500 to 4.6500; the nearest gives 4.3499')
     const inches = unproven('inch', operation([0.12 * INCH, 0.125 * INCH]), trace(0.125004 * INCH), [])
-    expect(inches?.reason).toContain('within .120000 to .125000; the nearest gives .125004')
+    expect(told(inches?.reason)).toContain('within .120000 to .125000; the nearest gives .125004')
   })
 })
 

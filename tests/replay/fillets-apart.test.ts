@@ -6,6 +6,7 @@ import type { Move } from '../../src/moves/operation.ts'
 import { operationsOf, planFeatures } from '../../src/planning/features.ts'
 import { replay } from '../../src/replay/replay.ts'
 import { INCH } from '../../src/units/length.ts'
+import { allTold } from '../prose.ts'
 
 /** The second wall stands .0003 off the marks: there the marks keep the usual cusp of .0005, at the first wall they cannot. */
 const job = `title: Bearing of the cider press
@@ -42,7 +43,7 @@ describe('two fillets that the marks serve differently', () => {
       expect.closeTo(0.00067, 5),
       expect.closeTo(0.00037, 5),
     ])
-    expect(feature.notes.join(' ')).toContain(
+    expect(allTold(feature.notes)).toContain(
       'the ridges stand at most .0007 out of the fillet nearer the free end and at most .0004 out of the other',
     )
   })

@@ -7,6 +7,7 @@ import { type Load, readJob } from '../../src/job/read-job.ts'
 import { INCH } from '../../src/units/length.ts'
 import { fromDisk } from '../print/examples.ts'
 import { jobs } from '../properties/jobs.ts'
+import { told } from '../prose.ts'
 import { mark, metalMet } from './metal-met.ts'
 
 const fromText =
@@ -60,7 +61,7 @@ const METRIC = `lathe:
 /** Readings of the roughing infeeds of the first feature, in marks. */
 const roughed = (text: string): number[] => {
   const feature = compile('job.yaml', fromText(text)).plan!.features[0]!
-  if (feature.status !== 'planned') throw new Error(feature.reason)
+  if (feature.status !== 'planned') throw new Error(told(feature.reason))
   return feature.operation.moves.flatMap(({ purpose, count }) => (purpose === 'rough' ? [count!] : []))
 }
 
@@ -81,7 +82,7 @@ features:
 `
     const { plan } = compile('job.yaml', fromText(text))
     const feature = plan!.features[0]!
-    if (feature.status !== 'planned') throw new Error(feature.reason)
+    if (feature.status !== 'planned') throw new Error(told(feature.reason))
     const across = metalMet(feature.operation, feature.trace.zero, plan!.lathe).filter(
       ({ move }) => move.action === 'feed-across',
     )

@@ -7,6 +7,7 @@ import { words } from '../../src/phrase/words.ts'
 import type { FeaturePlan } from '../../src/plan/plan.ts'
 import { proofOf } from '../../src/sheet/proof.ts'
 import { MM, perUnit, type Units } from '../../src/units/length.ts'
+import { told } from '../prose.ts'
 import { groove, plan } from './fixture.ts'
 
 /** What a size may come to is shown outward of what it is, and by no more than a place of what is shown. */
@@ -87,7 +88,7 @@ describe('bounds as they are shown', () => {
     }
     expect(shownBy('mm', budgeted)).toMatchObject({ low: 4.3498, spare: 0.0002 })
     const job = { units: 'mm', features: [], lathe: plan().lathe } as unknown as Job
-    expect(warningOf(job, { ...feature, budget: [budgeted] }, 0).say).toContain(
+    expect(told(warningOf(job, { ...feature, budget: [budgeted] }, 0).say, 'mm')).toContain(
       'far edge from end 4.3498 to 4.642, drawn 4.35',
     )
   })

@@ -120,8 +120,8 @@ export const groove: Planned = {
     tooFast: false,
   },
   layout: [
-    { fromEnd: inch(1.125), from: 'the free end', distance: inch(1.125), say: 'tailstock-side edge' },
-    { fromEnd: inch(1.28125), from: 'the free end', distance: inch(1.28125), say: 'headstock-side edge' },
+    { fromEnd: inch(1.125), from: 'the free end', step: null, distance: inch(1.125), say: 'tailstock-side edge' },
+    { fromEnd: inch(1.28125), from: 'the free end', step: null, distance: inch(1.28125), say: 'headstock-side edge' },
   ],
   clear: inch(0.03),
   sideFeed: 'compound',
