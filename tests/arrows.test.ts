@@ -3,7 +3,7 @@ import { dirname, join, sep } from 'node:path'
 import { expect, it } from 'vitest'
 
 /** What each folder of src may import from, besides itself; `types` may be imported by `import type` only. */
-const SHAPES = 'units diagnostics handbook lathe moves tools features'
+const SHAPES = 'units diagnostics handbook lathe phrase moves tools features'
 const ARROWS: Record<string, { from: string; types?: string }> = {
   units: { from: '' },
   diagnostics: { from: '' },
@@ -11,11 +11,11 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   handbook: { from: 'units' },
   lathe: { from: 'units diagnostics' },
   dials: { from: 'units lathe' },
-  moves: { from: 'units diagnostics lathe' },
+  moves: { from: 'units diagnostics lathe', types: 'phrase' },
   tools: { from: 'units diagnostics handbook moves', types: 'job lathe' },
-  features: { from: 'units diagnostics handbook lathe moves tools source', types: 'job' },
+  features: { from: 'units diagnostics handbook lathe phrase moves tools source', types: 'job' },
   job: { from: `${SHAPES} source` },
-  sequence: { from: 'units diagnostics lathe dials moves' },
+  sequence: { from: 'units diagnostics lathe dials phrase moves' },
   written: { from: 'units diagnostics source lathe moves' },
   replay: { from: 'units', types: 'lathe moves' },
   budget: { from: 'units moves replay', types: 'lathe' },
@@ -23,11 +23,11 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   judge: { from: 'units moves replay', types: 'lathe' },
   finish: { from: 'units lathe dials moves sequence replay budget judge phrase plan' },
   phrase: { from: 'units lathe', types: 'moves' },
-  plan: { from: 'units', types: 'lathe moves budget replay diagnostics phrase' },
+  plan: { from: 'units phrase', types: 'lathe moves budget replay diagnostics' },
   sheet: { from: 'units lathe dials moves replay budget finish slips phrase plan', types: 'diagnostics' },
   print: { from: 'units phrase sheet', types: 'lathe moves' },
   planning: { from: `${SHAPES} dials job sequence replay budget phrase plan` },
-  gains: { from: 'units lathe dials plan', types: 'diagnostics job moves budget' },
+  gains: { from: 'units lathe dials phrase plan', types: 'diagnostics job moves budget' },
   exercise: { from: 'source job written replay sheet' },
 }
 const SRC = join(import.meta.dirname, '..', 'src')

@@ -77,6 +77,20 @@ describe('what may be wrong', () => {
     expect(at([...head, touch, zero, ...rest])).toEqual([])
     expect(at([...head, shift(4), touch, zero, out(-50), shift(9), ...rest], 0)).toEqual(['compound 9'])
   })
+  it('of a V the angle of its tool: as the tool says, or by protractor', () => {
+    const within = (angleWithin: number | null | undefined) => {
+      const { angleWithin: _, ...edge } = pulley.edge
+      const operation = { ...pulley, edge: angleWithin === undefined ? edge : { ...edge, angleWithin } }
+      const cause = causes(operation).find(({ name }) => name === 'the angle of the tool')
+      if (cause === undefined) return null
+      const [near] = cause.ways[0].operation.edge.pieces
+      const run = (near!.to - near!.from) / -depthAt(near!.curve, near!.from)
+      return (2 * Math.atan(run) * 180) / Math.PI
+    }
+    expect(within(undefined)).toBe(null)
+    expect(within(0.25)).toBeCloseTo(38.25, 4)
+    expect(within(null)).toBeCloseTo(38.5, 4)
+  })
   it('on a stepped form all of its stations', () => {
     expect(readingsOf(stepped).filter((one) => one.startsWith('compound')).length).toBeGreaterThan(20)
   })

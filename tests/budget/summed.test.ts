@@ -42,6 +42,12 @@ describe('the sum of what all errors do', () => {
     expect([other.low, other.high]).toEqual([1e6 - 500, 1e6 + 700])
     expect(other.rss).toBeCloseTo(Math.hypot(500, 500), 6)
   })
+  it('adds the readings of one slide by chance where they do no more together than each alone', () => {
+    const each = effect('reading', [1e6 - 500, 1e6], 'cross-feed')
+    const { low, rss } = sum([each, each, effect('reading', [1e6 - 1000, 1e6], 'cross-feed', true)])
+    expect(low).toBe(1e6 - 1000)
+    expect(rss).toBeCloseTo(Math.hypot(500, 500), 6)
+  })
   it('keeps slides apart, and counts causes of one name together', () => {
     const { low, worstCause } = sum([
       effect('reading the compound', [1e6 - 600, 1e6], 'compound'),
