@@ -10,9 +10,19 @@ vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 })
 const names = yamlNames('examples/jobs')
 const schemaOf = async (name: string) => JSON.parse((await program('schema', name)).stdout)
 
+/** One sheet of each sort is kept as data too: by lines, a form by its corner, a readout, several features, down a flank. */
+const asData = (name: string): boolean => /^(01|06|11|14|18)-/.test(name)
+
+/** So that a change of one step is one line. */
+const oneStepALine = ({ steps, ...rest }: Record<string, unknown>): string =>
+  `${JSON.stringify({ ...rest, steps: 'STEPS' }, null, 2).replace(
+    '"STEPS"',
+    () => `[\n${(steps as unknown[]).map((step) => `    ${JSON.stringify(step)}`).join(',\n')}\n  ]`,
+  )}\n`
+
 test('every golden belongs to a job', () => {
   const kept = readdirSync(join(ROOT, 'tests/cases/golden')).sort()
-  expect(kept).toEqual(names.flatMap((name) => [`${name}.json`, `${name}.txt`]))
+  expect(kept).toEqual(names.flatMap((name) => [...(asData(name) ? [`${name}.json`] : []), `${name}.txt`]))
 })
 
 test('there are at least ten example jobs, and all of them can be cut and held', async () => {
@@ -69,7 +79,9 @@ describe.each(names)('%s', (name) => {
     expect({ status: text.status, stderr: text.stderr }).toEqual({ status: 0, stderr: '' })
     expect({ status: json.status, stderr: json.stderr }).toEqual({ status: 0, stderr: '' })
     expect(text.stdout).toBe(golden(`tests/cases/golden/${name}.txt`, text.stdout))
-    expect(json.stdout).toBe(golden(`tests/cases/golden/${name}.json`, json.stdout))
+    if (!asData(name)) return
+    const data = oneStepALine(JSON.parse(json.stdout))
+    expect(data).toBe(golden(`tests/cases/golden/${name}.json`, data))
   })
 
   test('fits 80 columns, ends its last line, and has no character that a plain terminal lacks', () => {
