@@ -6,7 +6,7 @@ import { SORTS } from './sorts.ts'
 
 const campaign = process.env.GROOVEWRIGHT_CAMPAIGN
 /** Half of all: two files draw them, so that two cores work. */
-const runs = (campaign === undefined ? 1_000 : Math.max(Number(campaign) || 0, 20_000)) / 2
+const runs = (campaign === undefined ? 500 : Math.max(Number(campaign) || 0, 20_000)) / 2
 
 /** One half of the random jobs, from its own seed, with what came of them. */
 export function halfOfTheJobs(seed: number): void {
