@@ -15,7 +15,7 @@ export function overBottomPins(inspected: Inspected, opening: Length, where: str
     id: 'overPins',
     label: 'over two pins',
     unit: 'length',
-    using: [`micrometer over two opposed ${pin.label} balls or pins ${where}`],
+    using: ['micrometer over two opposed ', { size: pin.diameter, label: pin.label }, ` balls or pins ${where}`],
     planned: overPinsOnBottom(bottom, pin.diameter),
     limits: limits === null ? null : [limits[0] + 2 * pin.diameter, limits[1] + 2 * pin.diameter],
     pin: pin.diameter,

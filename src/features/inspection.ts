@@ -49,17 +49,17 @@ export const bladeEnters = (units: Units, opening: Length): boolean => opening >
 
 /** With what a bottom diameter is taken between parallel walls `opening` apart, and `below` the surface. */
 export function forBottom(units: Units, opening: Length, below: Length): readonly Told[] {
-  if (anvilEnters(units, opening)) return [`micrometer: an anvil of ${anvil(units).label} enters`]
-  const why: Told[] = [`an anvil of ${anvil(units).label} does not enter `, { length: opening }]
+  if (anvilEnters(units, opening)) return ['micrometer: an anvil of ', anvil(units), ' enters']
+  const why: Told[] = ['an anvil of ', anvil(units), ' does not enter ', { length: opening }]
   if (bladeEnters(units, opening) && below < bladeReach(units).size)
-    return [`blade micrometer, blades ${blade(units).label}: `, ...why]
+    return ['blade micrometer, blades ', blade(units), ': ', ...why]
   return ['depth from the turned surface, twice that off its diameter: ', ...why]
 }
 
 /** With what a depth is taken: a rod whose flat end must come to rest on a floor `opening` wide. */
 export function forDepth(units: Units, opening: Length): readonly Told[] {
-  if (opening > depthRod(units).size) return [`depth micrometer, rod of ${depthRod(units).label}`]
-  if (opening > caliperRod(units).size) return [`depth rod of a caliper, ${caliperRod(units).label} thick`]
+  if (opening > depthRod(units).size) return ['depth micrometer, rod of ', depthRod(units)]
+  if (opening > caliperRod(units).size) return ['depth rod of a caliper, ', caliperRod(units), ' thick']
   return NEEDLE
 }
 
@@ -77,7 +77,7 @@ export function forRadius(units: Units, radius: Length): readonly Told[] {
   const nearest = radiusGauges(units).reduce((a, b) => (Math.abs(b - radius) < Math.abs(a - radius) ? b : a))
   const off = radius - nearest
   const label = units === 'inch' ? `${formatFraction(nearest)} in` : formatLength(nearest, units)
-  const named: Told[] = [`radius gauge ${label}`]
+  const named: Told[] = ['radius gauge ', { size: nearest, label }]
   if (Math.abs(off) < byUnits(units, INCH / 20_000, MM / 1000)) return named
   return [...named, ', the nearest: the form is ', { length: Math.abs(off) }, off > 0 ? ' larger' : ' smaller']
 }

@@ -2,7 +2,12 @@ import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 
 /** A piece of a sentence; numbers stay numbers. Lengths in pm, angles in degrees. */
-export type Told = string | { readonly length: Length } | { readonly angle: Degrees }
+export type Told =
+  | string
+  | { readonly length: Length }
+  | { readonly angle: Degrees }
+  /** An instrument's size by the name that it has in a shop. */
+  | { readonly size: Length; readonly label: string }
 
 /** One size of the finished work as it is taken at the bench. pm, or degrees for an angle. */
 export type Check = {

@@ -30,6 +30,7 @@ export type Role =
   | 'limit'
   | 'spare' // what was proved
   | 'count' // how many, which step
+  | 'instrument' // what it is measured with
 
 /** A number that is still a number: `value` in `unit`, to be shown with `digits` decimals. */
 export type Figure = {

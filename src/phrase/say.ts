@@ -1,4 +1,4 @@
-import { formatDigitsFor } from '../units/format.ts'
+import { formatDifference, formatDigitsFor } from '../units/format.ts'
 import { inUnits, type Length, type Units } from '../units/length.ts'
 import { decimals, figure } from './figure.ts'
 import type { Figure, Phrase, Role } from './phrase.ts'
@@ -40,11 +40,23 @@ export const exact = (role: Role, value: Length, units: Units): Figure =>
 export const about = (role: Role, value: Length, units: Units, digits = units === 'inch' ? 3 : 2): Figure =>
   figure(role, inUnits(value, units), units, digits)
 
+/** What two lengths differ by: in so many digits, or in so many more that it does not come to nothing. pm. */
+export const apart = (role: Role, value: Length, units: Units, digits = units === 'inch' ? 3 : 2): Figure => {
+  const shown = formatDifference(value, units, { digits }).split('.')[1]
+  return about(role, value, units, shown?.length ?? 0)
+}
+
 /** An angle in degrees and minutes. */
 export const degrees = (role: Role, value: number): Figure => figure(role, value, 'deg', 3)
 
 /** How many; which step. */
 export const count = (value: number): Figure => figure('count', value, 'count', decimals(value, 0, 6))
+
+/** A size by the name that it has in a shop, `1/4 in`. pm. */
+export const called = (role: Role, name: string, value: Length, units: Units): Figure => ({
+  ...figure(role, inUnits(value, units), units, 4),
+  text: name,
+})
 
 /** A dimension as it is written in the job. pm, or degrees. */
 export const asDrawn = (

@@ -2,9 +2,9 @@ import type { Refusal } from '../features/draft.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
 import { figure } from '../phrase/figure.ts'
-import { about, say } from '../phrase/say.ts'
+import { about, apart, say } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
-import { formatDifference, formatLength } from '../units/format.ts'
+import { formatLength } from '../units/format.ts'
 import type { Units } from '../units/length.ts'
 
 /** What the replay holds against a plan: a fault, or a finished size outside its limits. Null when it is proved. */
@@ -20,7 +20,9 @@ export function unproven(
   const fault = faults[0]
   if (fault === undefined) return outside ?? tooNear(units, operation, trace)
   const by =
-    fault.by === null || Math.abs(fault.by) < ARITHMETIC ? '' : say`, by ${formatDifference(Math.abs(fault.by), units)}`
+    fault.by === null || Math.abs(fault.by) < ARITHMETIC
+      ? ''
+      : say`, by ${apart('expected', Math.abs(fault.by), units)}`
   const said = `${fault.say.replace(/\.$/, '')}${by}`
   return { code: fault.kind, reason: say`the replay does not prove it: ${said}`, remedy: REMEDIES[fault.kind] }
 }

@@ -4,6 +4,7 @@ import { waysOf } from '../phrase/dial.ts'
 import { dimensionFigure } from '../phrase/dimensions.ts'
 import { figure, length } from '../phrase/figure.ts'
 import type { Phrase } from '../phrase/phrase.ts'
+import { together } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
 import { fitTool } from './fit-tool.ts'
 import { layout } from './layout.ts'
@@ -113,17 +114,17 @@ const align = (scene: Scene): Said => {
       [],
       [['by carriage; the rest of the edge hangs off the corner']],
     )
-  const { point, to } = placingWords(scene.feature, scene.units)
+  const { point, to, on } = placingWords(scene.feature, scene.units)
   if (fedToTouch(scene))
     return say(
       'ALIGN',
-      [`${point} beside ${to}, a little short of it`],
+      together([`${point} beside `, to, ', a little short of it']),
       [],
       [['by carriage, the compound stays where it is'], ['the cross-feed stays out']],
     )
   return say(
     'ALIGN',
-    [to.startsWith('the ') ? `${point} on ${to}` : `${point}: ${to}`],
+    together([point, on ? ' on ' : ': ', to]),
     [],
     [['by carriage, the compound stays where it is'], [bringUp(scene)]],
   )
@@ -148,8 +149,9 @@ const touchOff = (scene: Scene): Said => {
   if (move.slide !== 'compound') return say('CROSS-FEED', [`in gently until ${touchWords(feature)}`], [], [BY_HAND])
   const { forward } = waysOf('compound', feature.operation.angle)
   const { point, to } = placingWords(feature, scene.units)
-  const met = feature.edge.shape === 'corner' ? 'only the deep tip touches the end face' : `the ${point} touches ${to}`
-  return say('COMPOUND', [`${forward} gently until ${met}`], [], [BY_HAND])
+  const met =
+    feature.edge.shape === 'corner' ? 'only the deep tip touches the end face' : together([`the ${point} touches `, to])
+  return say('COMPOUND', together([`${forward} gently until `, met]), [], [BY_HAND])
 }
 
 const BY_HAND: Phrase = ['spindle stopped; turn the work by hand to feel the touch']

@@ -2,6 +2,7 @@ import type { Check, Told } from '../moves/inspection.ts'
 import { angleFigure } from '../phrase/dimensions.ts'
 import { identify, length } from '../phrase/figure.ts'
 import type { Figure, Phrase, Role } from '../phrase/phrase.ts'
+import { called } from '../phrase/say.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Units } from '../units/length.ts'
 import type { Planned } from './scene.ts'
@@ -34,5 +35,6 @@ const line = (check: Check, units: Units, place: string): InspectionLine => {
 
 const told = (part: Told, units: Units): Phrase[number] => {
   if (typeof part === 'string') return part
+  if ('label' in part) return called('instrument', part.label, part.size, units)
   return 'length' in part ? length('tool', part.length, units) : angleFigure('angle', part.angle)
 }

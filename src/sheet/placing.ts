@@ -1,14 +1,21 @@
 import type { Placing, Touch } from '../moves/placing.ts'
-import { formatExact, formatLength } from '../units/format.ts'
+import type { Prose } from '../phrase/phrase.ts'
+import { about, exact, say } from '../phrase/say.ts'
 import type { Units } from '../units/length.ts'
 import type { Planned } from './scene.ts'
 
 /** Words for what the tool is brought to: of the data that is replayed, and of nothing else. */
-export type PlacingWords = { readonly point: string; readonly to: string }
+export type PlacingWords = {
+  /** It stands on `to`, or is brought to it in the way that `to` tells. */
+  readonly on: boolean
+  readonly point: string
+  readonly to: Prose
+}
 
 export const placingWords = ({ edge, operation }: Planned, units: Units): PlacingWords => ({
   point: pointOf(operation.placing, edge.shape),
   to: against(operation.placing, edge.shape, units),
+  on: 'line' in operation.placing.against || ('beside' in operation.placing.against && edge.shape !== 'corner'),
 })
 
 /** The compound feeds the side of a tool, or the deep tip of a hollow, to a face. */
@@ -39,14 +46,14 @@ const TIPS: Readonly<Record<Placing['point'], string>> = {
   'headstock-corner': 'outer tip',
 }
 
-const against = ({ point, against }: Placing, shape: Planned['edge']['shape'], units: Units): string => {
-  if ('line' in against) return `the ${formatLength(against.line, units)} line`
+const against = ({ point, against }: Placing, shape: Planned['edge']['shape'], units: Units): Prose => {
+  if ('line' in against) return say`the ${about('place', against.line, units)} line`
   if ('between' in against)
-    return `midway between the lines, at ${formatLength((against.between[0] + against.between[1]) / 2, units)}`
+    return say`midway between the lines, at ${about('place', (against.between[0] + against.between[1]) / 2, units)}`
   if ('face' in against)
     return `touch the face of the shoulder on the ${point === 'headstock-corner' ? 'headstock' : 'tailstock'} side`
   return shape === 'corner'
-    ? `close to the face at ${formatExact(against.beside, units)}, not touching`
+    ? say`close to the face at ${exact('place', against.beside, units)}, not touching`
     : 'the face of the corner'
 }
 

@@ -76,7 +76,9 @@ function overPins(inspected: Inspected, feature: VGrooveFeature): Check | null {
     label: 'over two pins',
     unit: 'length',
     using: [
-      `micrometer over two opposed ${pin.label} balls or pins that rest on the flanks`,
+      'micrometer over two opposed ',
+      { size: pin.diameter, label: pin.label },
+      ' balls or pins that rest on the flanks',
       ...(limits === null ? [] : ['; limits from the width, at ', { angle }]),
     ],
     planned: over(width),

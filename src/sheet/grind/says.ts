@@ -1,6 +1,7 @@
 import type { FormFacts, GrindFacts } from '../../moves/grinding.ts'
 import { length } from '../../phrase/figure.ts'
 import type { Phrase } from '../../phrase/phrase.ts'
+import { called } from '../../phrase/say.ts'
 import type { Length, Units } from '../../units/length.ts'
 import type { Labeled } from '../sheet.ts'
 import { corrections } from './correction.ts'
@@ -166,17 +167,15 @@ const rake = ({ rakeAdvice: advice, rakeGround, rakeInUse, holderAngle }: GrindF
 const gauge = ({ gauge: leaf, shape }: GrindFacts, units: Units): Phrase[] => {
   if (leaf === null) return []
   const radius = leaf.radius + leaf.off
+  const name = called('instrument', leaf.label, leaf.radius, units)
   const where = shape === 'corner' ? 'in the hollow' : shape === 'round' ? 'on the face' : 'on the corners'
   if (Math.abs(leaf.off) > radius / 10)
-    return [
-      [`no leaf is near: the nearest of the sets is ${leaf.label}; look at the radius under a glass`],
-      [leaf.source],
-    ]
+    return [['no leaf is near: the nearest of the sets is ', name, '; look at the radius under a glass'], [leaf.source]]
   const off: Phrase =
     Math.abs(leaf.off) < 1
       ? [': the radius itself']
       : [': the radius is ', length('clearance', Math.abs(leaf.off), units), leaf.off > 0 ? ' larger' : ' smaller']
-  return [[`radius gauge ${leaf.label} ${where}, held to the light`, ...off], [leaf.source]]
+  return [['radius gauge ', name, ` ${where}, held to the light`, ...off], [leaf.source]]
 }
 
 const protractor = ({ endRelief: { ground }, sides, form, shape }: GrindFacts): Phrase[] => [

@@ -5,6 +5,7 @@ import type { Slide } from '../../moves/operation.ts'
 import { markFigure } from '../../phrase/dial.ts'
 import { length } from '../../phrase/figure.ts'
 import type { Phrase, Role } from '../../phrase/phrase.ts'
+import { joinedBy, say, together } from '../../phrase/say.ts'
 import type { Plan } from '../../plan/plan.ts'
 import { scaleOf } from '../../plan/scale.ts'
 import { inUnits, type Length } from '../../units/length.ts'
@@ -37,7 +38,7 @@ export const afterFinish = (
 ): { readonly lines: readonly Phrase[]; readonly data: MetalLeft } => {
   const all = [bottomLeft(feature, again, stop), widthLeft(feature, again)].filter((one) => one !== null)
   const [from, to] = [first + again.from, first + again.to]
-  const steps = `steps ${from} to ${to} again`
+  const steps = say`steps ${from} to ${to} again`
   return {
     lines: [
       ...all.map((one, i) => lineOf(plan, one, i === 0 ? steps : null, first, again.across)),
@@ -92,7 +93,7 @@ const widthLeft = ({ operation: { dimensions } }: Planned, { across }: Again): L
 }
 
 /** Fed to the lines by eye, it is fed to them again: no reading goes further. */
-const linesLeft = (plan: Plan, { operation }: Planned, { toLines }: Again, again: string | null): Phrase[] => {
+const linesLeft = (plan: Plan, { operation }: Planned, { toLines }: Again, again: Phrase | null): Phrase[] => {
   const limits = operation.dimensions.find(({ id }) => id === 'width')?.limits ?? null
   if (toLines.length === 0 || limits === null) return []
   const [low, high] = limits.map((limit) => length('limit', limit, plan.units))
@@ -100,16 +101,19 @@ const linesLeft = (plan: Plan, { operation }: Planned, { toLines }: Again, again
     ...(again === null ? ['and if the width is under '] : ['METAL LEFT if the width is under ']),
     low!,
   ]
-  return [[...when, `: ${again ?? 'likewise'}, feeding to both lines again; over `, high!, ' it is past saving']]
+  return [say`${when}: ${again ?? 'likewise'}, feeding to both lines again; over ${high!} it is past saving`]
 }
 
-const lineOf = (plan: Plan, left: Left, again: string | null, first: number, across: Again['across']): Phrase => {
+const lineOf = (plan: Plan, left: Left, again: Phrase | null, first: number, across: Again['across']): Phrase => {
   const { measure, when, limit, past, slide, further, by, perStep } = left
   const show = (value: Length, role: Role = 'limit') => length(role, value, plan.units)
   const wide = measure === 'width' && further === across?.indexes
   const step =
     further.length === 1 || wide
-      ? `${further.length === 1 ? 'step' : 'steps'} ${further.map((index) => first + index).join(' and ')}`
+      ? say`${further.length === 1 ? 'step' : 'steps'} ${joinedBy(
+          ' and ',
+          further.map((index) => first + index),
+        )}`
       : 'every finishing step'
   const lost: Phrase =
     past === null ? [] : [`; ${when === 'under' ? 'over' : 'under'} `, show(past), ' it is past saving']
@@ -118,17 +122,16 @@ const lineOf = (plan: Plan, left: Left, again: string | null, first: number, acr
   const each: Phrase = [' for every ', show(perStep, 'spare'), `${part} past that limit`, ...lost]
   // Across, or down a V: there the whole finish goes deeper.
   if (wide)
-    return [
+    return together([
       again === null ? 'and if the width is under ' : 'METAL LEFT if the width is under ',
-      show(limit),
-      `: ${again ?? 'likewise'}, ${step}: `,
-      ...mark(plan, slide),
+      say`${show(limit)}: ${again ?? 'likewise'}, ${step}: `,
+      mark(plan, slide),
       by === 1 ? ' further' : ' further back',
-      ...each,
-    ]
+      each,
+    ])
   const what = WHAT[measure]
   const deeper: Phrase = [...mark(plan, slide), ' deeper than before', ...each]
-  return [`METAL LEFT if ${what} ${when} `, show(limit), `: ${again ?? 'likewise'}, ${step}: `, ...deeper]
+  return say`METAL LEFT if ${what} ${when} ${show(limit)}: ${again ?? 'likewise'}, ${step}: ${deeper}`
 }
 
 const WHAT: Readonly<Record<Left['measure'], string>> = {

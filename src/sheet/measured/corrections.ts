@@ -4,6 +4,7 @@ import type { Scale } from '../../lathe/lathe.ts'
 import { marks, readingOf, shownOn } from '../../phrase/dial.ts'
 import { identify, length } from '../../phrase/figure.ts'
 import type { Figure, Phrase } from '../../phrase/phrase.ts'
+import { say } from '../../phrase/say.ts'
 import type { Plan } from '../../plan/plan.ts'
 import { inUnits } from '../../units/length.ts'
 import type { Planned } from '../scene.ts'
@@ -56,13 +57,9 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
   const each = alike(table).map((rows, i) => rowWords(plan, feature, table, rows, i === 0))
   const many = each.some((phrase) => phrase.length > 3) ? 2 : 4
   const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
-  const steps = table.finishes.length === 1 ? `step ${first + table.finishes[0]!}` : 'every finishing step'
+  const steps = table.finishes.length === 1 ? say`step ${first + table.finishes[0]!}` : 'every finishing step'
   return [
-    [
-      `FINISH BY WHAT YOU MEASURE, ${steps}: ${key} (`,
-      length('expected', keyOf(feature, table, table.expected), plan.units),
-      ' expected)',
-    ],
+    say`FINISH BY WHAT YOU MEASURE, ${steps}: ${key} (${length('expected', keyOf(feature, table, table.expected), plan.units)} expected)`,
     ...chunks.map((chunk) => chunk.flatMap((phrase, i) => (i === 0 ? phrase : ['; ', ...phrase]))),
     ...withoutRow(table, (measured) => length('expected', keyOf(feature, table, measured), plan.units)),
     ...(apart(alike(table), table.quantum) ? [[betweenWords(table.between, 'shallower')]] : []),

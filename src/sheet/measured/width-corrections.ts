@@ -3,6 +3,7 @@ import type { Scale } from '../../lathe/lathe.ts'
 import { markFigure, markWord, readingFigure, readingOf, shownOn } from '../../phrase/dial.ts'
 import { length } from '../../phrase/figure.ts'
 import type { Figure, Phrase } from '../../phrase/phrase.ts'
+import { joinedBy, say } from '../../phrase/say.ts'
 import type { Plan } from '../../plan/plan.ts'
 import { scaleOf } from '../../plan/scale.ts'
 import { inUnits } from '../../units/length.ts'
@@ -14,13 +15,16 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
   if (table.rows.length === 0) return [noTable('THE WIDTH', table.reason)]
   const moved = table.rows[0]!.moves
   const steps = moved.length === 1 ? 'step ' : 'steps '
-  const numbers = moved.map(({ index }) => first + index).join(' and ')
+  const numbers = joinedBy(
+    ' and ',
+    moved.map(({ index }) => first + index),
+  )
   const groups = grouped(table)
   const each = groups.map((rows) => rowWords(plan, table, rows))
   const many = moved.length > 1 ? 1 : each.some(({ reading }) => reading.length > 2) ? 2 : 4
   const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
   return [
-    [`AND BY THE WIDTH, ${steps}${numbers}: (`, length('expected', table.expected, plan.units), ' expected)'],
+    say`AND BY THE WIDTH, ${steps}${numbers}: (${length('expected', table.expected, plan.units)} expected)`,
     ...(moved.length === 1 ? [] : [['back past to the first reading, then onto the second']]),
     ...chunks.map((chunk, n) =>
       chunk.flatMap(({ keys, reading }, i) => [
