@@ -1,7 +1,7 @@
 import type { Job } from '../job/job.ts'
 import type { Accuracy, Lathe, Scale } from '../lathe/lathe.ts'
 import type { Figure, Phrase, Prose } from '../phrase/phrase.ts'
-import { degrees, exact, say } from '../phrase/say.ts'
+import { called, degrees, exact, say } from '../phrase/say.ts'
 import type { FeaturePlan } from '../plan/plan.ts'
 import { formatExact } from '../units/format.ts'
 
@@ -119,7 +119,7 @@ const careful = (job: Job, { key, name, say: goneAbout }: Care): Change => {
   return {
     id: name,
     say: goneAbout(exact('drawing', better, job.units)),
-    set: `${name}: ${formatExact(better, job.lathe.units).replace(/^\./, '0.')} in accuracy`,
+    set: say`${name}: ${called('planned', formatExact(better, job.lathe.units).replace(/^\./, '0.'), better, job.lathe.units)} in accuracy`,
     make: (before) => ({
       ...before,
       lathe: { ...before.lathe, accuracy: { ...before.lathe.accuracy, [key]: better } },

@@ -1,4 +1,5 @@
-import { formatExact } from '../units/format.ts'
+import type { Phrase } from '../phrase/phrase.ts'
+import { called, exact, say } from '../phrase/say.ts'
 import { type Length, perUnit, type Units } from '../units/length.ts'
 
 /** All in pm of reading. */
@@ -14,18 +15,19 @@ export const MOST_TURNS = 3
 export function muchBacklash(
   { graduation, perTurn, backlash }: Slack,
   units: Units,
-): { message: string; hint: string } {
-  const show = (length: Length): string => formatExact(length, units)
-  const plain = (length: Length): string => String(Number((length / perUnit(units)).toFixed(6)))
+): { message: Phrase; hint: Phrase } {
+  const show = (length: Length) => exact('backlash', length, units)
+  const plain = (length: Length) =>
+    called('backlash', String(Number((length / perUnit(units)).toFixed(6))), length, units)
   const counted = backlash / perUnit(units)
   const fits = (length: Length): boolean => length >= graduation && length <= perTurn / 2
   const [marks, thousandths] = [counted * graduation, backlash / 1000]
-  const own = `give the lost motion in ${units === 'inch' ? 'inches' : 'millimeters'} as this dial shows it, less than a turn`
+  const own = say`give the lost motion in ${units === 'inch' ? 'inches' : 'millimeters'} as this dial shows it, less than a turn`
   const turns = Number((backlash / perTurn).toFixed(2))
-  const message = `a backlash of ${show(backlash)} is ${turns} turns of a screw that moves ${show(perTurn)} a turn`
+  const message = say`a backlash of ${show(backlash)} is ${turns} turns of a screw that moves ${show(perTurn)} a turn`
   if (Number.isInteger(counted) && fits(marks))
-    return { message, hint: `if ${counted} marks were counted, write ${plain(marks)}; ${own}` }
+    return { message, hint: say`if ${counted} marks were counted, write ${plain(marks)}; ${own}` }
   if (units === 'inch' && fits(thousandths))
-    return { message, hint: `if it is in thousandths, write ${plain(backlash)} thou; ${own}` }
+    return { message, hint: say`if it is in thousandths, write ${plain(backlash)} thou; ${own}` }
   return { message, hint: own }
 }

@@ -1,6 +1,7 @@
 import type { Part } from '../moves/part.ts'
+import type { Phrase } from '../phrase/phrase.ts'
+import { asDrawn, called, exact, say } from '../phrase/say.ts'
 import type { SourceFile } from '../source/source.ts'
-import { formatExact } from '../units/format.ts'
 import { type Length, perUnit, type Units } from '../units/length.ts'
 import { tidy } from '../units/number-text.ts'
 import { splitUnit } from '../units/parse-length.ts'
@@ -19,13 +20,15 @@ export function doubtsOf(source: SourceFile, values: PartRead, part: Part, units
 function farFromDrawn({ diameter, measured, origin }: Part['steps'][number], units: Units): Said[] {
   const off = measuredOff(diameter, measured)
   if (off === 0) return []
-  const show = (length: Length): string => formatExact(length, units)
+  const show = (length: Length) => exact('stock', length, units)
   const likely = likelyMeasured(diameter, measured, units)
   return [
     warning(
       'measured-far-from-drawn',
-      `The diameter measures ${show(measured)}, ${show(off)} ${measured > diameter.nominal ? 'over' : 'under'} the ${diameter.text} drawn`,
-      `measure it again, or correct diameter${likely === null ? '' : `; write ${likely}`}`,
+      say`The diameter measures ${show(measured)}, ${show(off)} ${measured > diameter.nominal ? 'over' : 'under'} the ${asDrawn(diameter, units)} drawn`,
+      likely === null
+        ? 'measure it again, or correct diameter'
+        : say`measure it again, or correct diameter; write ${likely}`,
       { ...origin, path: [...origin.path, 'measured-diameter'] },
     ),
   ]
@@ -41,9 +44,12 @@ export function slackDoubts(values: LatheRead, outer: Units, giver: Giver): Said
     const { message, hint } = muchBacklash({ graduation, perTurn, backlash }, units)
     const { origin } = giver(scale)
     const at = { ...origin, path: [...origin.path, 'backlash'] }
-    return [warning('much-backlash', `${message.charAt(0).toUpperCase()}${message.slice(1)}`, hint, at)]
+    return [warning('much-backlash', capital(message), hint, at)]
   })
 }
+
+const capital = ([first, ...rest]: Phrase): Phrase =>
+  typeof first === 'string' ? [first.charAt(0).toUpperCase() + first.slice(1), ...rest] : [first!, ...rest]
 
 type Size = { readonly path: readonly (string | number)[]; readonly length: Length }
 
@@ -65,12 +71,12 @@ function inOtherUnits(source: SourceFile, values: PartRead, units: Units, giver:
     if (others.length === 0 || keeps(size.length) || !keeps(bare)) return []
     const large = size.length > most
     const own = units === 'mm' ? 'mm' : 'in'
-    const show = (length: Length): string => `${formatExact(Math.round(length), units)} ${own}`
+    const show = (length: Length) => say`${exact('stock', Math.round(length), units)} ${own}`
     return [
       warning(
         'unit-out-of-keeping',
-        `${size.path.at(-1)} is ${written}, which is ${show(size.length)}; the ${large ? 'largest' : 'smallest'} other size of the part is ${show(large ? most : least)}`,
-        `is the unit right? if it is ${show(bare)}, write ${written.replace(/\s*(in\.?|inch|inches|"|''|”|″|mm)\s*$/i, '')} without a unit`,
+        say`${size.path.at(-1)!} is ${called('stock', written, size.length, units)}, which is ${show(size.length)}; the ${large ? 'largest' : 'smallest'} other size of the part is ${show(large ? most : least)}`,
+        say`is the unit right? if it is ${show(bare)}, write ${called('stock', written.replace(/\s*(in\.?|inch|inches|"|''|”|″|mm)\s*$/i, ''), bare, units)} without a unit`,
         { file: source.file, path: size.path },
       ),
     ]

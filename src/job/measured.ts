@@ -1,4 +1,5 @@
-import { formatExact } from '../units/format.ts'
+import type { Phrase } from '../phrase/phrase.ts'
+import { exact, say } from '../phrase/say.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 
 /** What is drawn of a diameter: its limits, or the nominal twice. */
@@ -26,13 +27,13 @@ export const isSlip = (drawn: Drawn, measured: Length): boolean =>
   measuredOff(drawn, measured) > 0 && (measured > 2 * drawn.nominal || measured < drawn.nominal / 2)
 
 /** What was likely meant, as the object of "write", with what went wrong; null where nothing comes out right. */
-export function likelyMeasured(drawn: Drawn, measured: Length, units: Units): string | null {
+export function likelyMeasured(drawn: Drawn, measured: Length, units: Units): Phrase | null {
   const near = (length: Length): boolean => outside(drawn, length) <= drawn.nominal / 20
-  const show = (length: Length): string => formatExact(Math.round(length), units)
-  const number = (value: number): string => String(Number(value.toFixed(5)))
-  if (near((measured * INCH) / MM)) return `${number(measured / MM)} in if it was measured in inches`
-  if (near((measured * MM) / INCH)) return `${number(measured / INCH)} mm if it was measured in millimeters`
+  const show = (length: Length) => exact('stock', Math.round(length), units)
+  const number = (value: number) => Number(value.toFixed(5))
+  if (near((measured * INCH) / MM)) return say`${number(measured / MM)} in if it was measured in inches`
+  if (near((measured * MM) / INCH)) return say`${number(measured / INCH)} mm if it was measured in millimeters`
   const shift = [10, 100, 1000].flatMap((by) => [measured * by, measured / by]).find(near)
-  if (shift !== undefined) return `${show(shift)} if the point has slipped`
-  return near(2 * measured) ? `${show(2 * measured)} if a radius was measured` : null
+  if (shift !== undefined) return say`${show(shift)} if the point has slipped`
+  return near(2 * measured) ? say`${show(2 * measured)} if a radius was measured` : null
 }

@@ -2,6 +2,7 @@ import type * as z from 'zod/mini'
 import type { AsRead } from '../diagnostics/given.ts'
 import type { Accuracy, Lathe, Scale } from '../lathe/lathe.ts'
 import type { carriageSchema, compoundSchema, crossFeedSchema, latheSchema } from '../lathe/schema.ts'
+import { words } from '../phrase/words.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { MOST_TURNS, muchBacklash } from './backlash.ts'
 import type { Giver } from './read-feature.ts'
@@ -99,7 +100,7 @@ const readScale = (values: ScaleRead, units: Units, giver: Giver): Scale | null 
   if (!graduation || !perTurn || backlash === undefined) return null
   if (backlash > MOST_TURNS * perTurn) {
     const { message, hint } = muchBacklash({ graduation, perTurn, backlash }, units)
-    given.report('backlash', 'impossible', message, hint)
+    given.report('backlash', 'impossible', words(message, units), words(hint, units))
   }
   return { kind: 'dial', units, graduation, perTurn, reads, backlash, readTo: part(values['read-to'] ?? 1) }
 }

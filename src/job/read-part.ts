@@ -3,6 +3,7 @@ import type { AsRead, Given } from '../diagnostics/given.ts'
 import { suggest } from '../diagnostics/suggest.ts'
 import { findMaterial, materialNames } from '../handbook/materials.ts'
 import type { Material, Part, Step } from '../moves/part.ts'
+import { words } from '../phrase/words.ts'
 import { formatExact } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 import { isSlip, likelyMeasured } from './measured.ts'
@@ -140,7 +141,7 @@ const readStep = (row: StepRead, units: Units, given: Given<MeasuredRead>): Step
       'measured-diameter',
       'measured-far-from-drawn',
       `measured-diameter is ${formatExact(measured, units)}, and diameter is drawn ${diameter.text}: one of the two is a slip`,
-      likely === null ? 'measure it again, or correct diameter' : `write ${likely}, or correct diameter`,
+      likely === null ? 'measure it again, or correct diameter' : `write ${words(likely, units)}, or correct diameter`,
     )
   }
   const { origin } = given

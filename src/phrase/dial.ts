@@ -160,10 +160,15 @@ const before = (dial: Dial, ways: Ways, to: number, units: Units): Phrase => {
 /** Only parts of a turn that a hand can feel: quarters. */
 const partOfTurn = (turns: number): Phrase => {
   if (!Number.isInteger(turns * 4)) return []
-  if (turns === 0.5) return [', half a turn']
-  if (turns === 0.25) return [', a quarter turn']
-  if (turns === 0.75) return [', three quarters of a turn']
+  const name = PARTS[turns]
+  if (name !== undefined) return [', ', { ...figure('turns', turns, 'turn', 2), text: name }]
   return [', ', figure('turns', turns, 'turn', decimals(turns, 0, 2)), turns === 1 ? ' turn' : ' turns']
+}
+
+const PARTS: Readonly<Record<number, string>> = {
+  0.25: 'a quarter turn',
+  0.5: 'half a turn',
+  0.75: 'three quarters of a turn',
 }
 
 /** Marks of .001 in or .01 mm say their own value; any other dial has its marks counted, and called so. */

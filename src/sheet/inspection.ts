@@ -28,8 +28,9 @@ const line = (check: Check, units: Units, place: string): InspectionLine => {
     ),
     planned: one('planned', check.planned, 'planned'),
     limits: both(check.limits, 'limit.low', 'limit.high'),
-    pin: check.pin === null ? null : one('tool', check.pin, 'pin'),
-    pair: both(check.pair, 'go', 'no-go'),
+    pin: check.pin === null ? null : one('instrument', check.pin, 'pin'),
+    pair:
+      check.pair === null ? null : [one('instrument', check.pair[0], 'go'), one('instrument', check.pair[1], 'no-go')],
   }
 }
 

@@ -20,6 +20,8 @@ export type SheetStep = {
   readonly purpose: Purpose | null
   /** Of a take-up before its dial has a zero: how far forward at the least, in the units and the sense of the dial. */
   readonly atLeast?: number
+  /** The same in marks, where the scale has marks. */
+  readonly takeUp?: number
   readonly slide: Slide | null
   /** The slide or the thing that the hand goes to. */
   readonly thing: string

@@ -39,10 +39,12 @@ const step = (scene: Scene, position: number, number: number, group: SheetStep['
   }
 }
 
-const atLeast = ({ plan, move }: Scene): Pick<SheetStep, 'atLeast'> => {
+const atLeast = ({ plan, move }: Scene): Pick<SheetStep, 'atLeast' | 'takeUp'> => {
   const scale = move.slide === undefined ? null : scaleOf(plan, move.slide)
   if (move.action !== 'take-up' || typeof move.count === 'number' || scale === null) return {}
-  return { atLeast: Number(inUnits((move.takeUp ?? 0) * readable(scale), scale.units).toFixed(9)) }
+  const steps = move.takeUp ?? 0
+  const atLeast = Number(inUnits(steps * readable(scale), scale.units).toFixed(9))
+  return { atLeast, takeUp: scale.kind === 'dial' ? Number((steps * scale.readTo).toFixed(9)) : atLeast }
 }
 
 const stated = (scene: Scene): Pick<SheetStep, 'reading' | 'turns' | 'mark'> => {

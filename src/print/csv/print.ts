@@ -18,16 +18,10 @@ const cells = (step: SheetStep, feature: string): string[] => [
   step.action,
   step.slide ?? '',
   step.reading === null ? '' : decimal(step.reading),
-  decimal(takeUp(step)),
+  // Marks of a take-up before its dial has a zero: the only move that is no reading.
+  decimal(step.takeUp ?? null),
   step.purpose ?? '',
 ]
-
-/** Marks of a take-up before its dial has a zero: the only move that is no reading. */
-const takeUp = (step: SheetStep): number | null => {
-  if (step.action !== 'take-up' || step.reading !== null) return null
-  for (const part of step.does) if (typeof part !== 'string' && part.role === 'take-up') return part.value
-  throw new Error(`step ${step.number} does not say how far the backlash is taken up`)
-}
 
 const decimal = (value: number | null): string =>
   value === null

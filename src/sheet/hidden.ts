@@ -1,0 +1,113 @@
+import type { Figure, Role } from '../phrase/phrase.ts'
+import type { Corrections, Sheet, SheetFeature, SheetStep } from './sheet.ts'
+
+/** As wide whatever is behind it. */
+const BLANK = '_____'
+
+/**
+ * The sheet with every figure of these roles left open, and with it every plain number of the sheet that tells the same: so that nothing of them is in
+ * what is printed, in any format. `keep`: figures that are left as they are all the same, by their ids.
+ */
+export const hidden = (
+  sheet: Sheet,
+  roles: ReadonlySet<Role>,
+  keep: (figure: Figure) => boolean = () => false,
+): Sheet => {
+  const { grind, changed, slips, ...plain } = opened(sheet, roles, keep) as Sheet
+  const hides = (...some: readonly Role[]): boolean => some.some((role) => roles.has(role))
+  return {
+    ...plain,
+    // The name is worked out from the moves: who has it can try readings until it comes out.
+    identity: roles.size === 0 ? sheet.identity : null,
+    features: plain.features.map((feature) => withoutNumbers(feature, hides)),
+    steps: plain.steps.map((step) => stepWithout(step, hides)),
+    // These are told of the tool, and of what was measured, in plain numbers besides.
+    ...(grind === undefined || hides('tool', 'angle', 'instrument') ? {} : { grind }),
+    ...(slips === undefined ? {} : { slips }),
+    ...(changed === undefined || roles.size > 0 ? {} : { changed }),
+  }
+}
+
+type Hides = (...some: readonly Role[]) => boolean
+
+/** Every figure of the tree, wherever it stands. */
+const opened = (part: unknown, roles: ReadonlySet<Role>, keep: (figure: Figure) => boolean): unknown => {
+  if (Array.isArray(part)) return part.map((one) => opened(one, roles, keep))
+  if (typeof part !== 'object' || part === null) return part
+  if (isFigure(part)) return roles.has(part.role) && !keep(part) ? blank(part) : part
+  return Object.fromEntries(Object.entries(part).map(([key, one]) => [key, opened(one, roles, keep)]))
+}
+
+const isFigure = (part: object): part is Figure => 'role' in part && 'value' in part && 'digits' in part
+
+const blank = ({ id, role, unit, from }: Figure): Figure => ({
+  id,
+  role,
+  value: Number.NaN,
+  unit,
+  digits: 0,
+  from,
+  text: BLANK,
+})
+
+const stepWithout = (step: SheetStep, hides: Hides): SheetStep => {
+  const { atLeast, takeUp, place, ...rest } = step
+  const open = hides('reading', 'mark', 'turns')
+  return {
+    ...rest,
+    ...(open ? { reading: null, turns: null, mark: null } : {}),
+    ...(atLeast === undefined || takeUp === undefined || hides('take-up') ? {} : { atLeast, takeUp }),
+    ...(place === undefined || hides('place') ? {} : { place }),
+    ...(step.corrections === undefined ? {} : { corrections: tableWithout(step.corrections, open) }),
+    ...(step.widthCorrections === undefined ? {} : { widthCorrections: tableWithout(step.widthCorrections, open) }),
+    ...(step.metalLeft === undefined
+      ? {}
+      : {
+          metalLeft: {
+            ...step.metalLeft,
+            sizes: step.metalLeft.sizes.map((size) => (open ? { ...size, reading: Number.NaN } : size)),
+          },
+        }),
+  }
+}
+
+type Table = { readonly rows: readonly { readonly finishes: Corrections['rows'][number]['finishes'] }[] }
+
+const tableWithout = <T extends Table>(table: T, open: boolean): T =>
+  open
+    ? {
+        ...table,
+        rows: table.rows.map((row) => ({
+          ...row,
+          finishes: row.finishes.map(({ step }) => ({ step, reading: Number.NaN, turns: null, mark: null })),
+        })),
+      }
+    : table
+
+const withoutNumbers = (feature: SheetFeature, hides: Hides): SheetFeature => {
+  if (feature.status === 'refused') return feature
+  const { spindle, zero, placing, touch, lines } = feature
+  const where = hides('place', 'along')
+  return {
+    ...feature,
+    undersize: hides('undersize') ? null : feature.undersize,
+    compoundAngle: hides('angle') ? Number.NaN : feature.compoundAngle,
+    spindle: hides('speed')
+      ? { ...spindle, rpm: Number.NaN, wanted: Number.NaN, cuttingSpeed: Number.NaN, factor: Number.NaN }
+      : spindle,
+    zero: where || hides('reading', 'depth') ? { fromEnd: Number.NaN, diameter: Number.NaN } : zero,
+    placing: where ? (emptied(placing) as typeof placing) : placing,
+    touch: where ? (emptied(touch) as typeof touch) : touch,
+    lines: where ? [] : lines,
+    clear: hides('clearance') ? Number.NaN : feature.clear,
+    cusp: feature.cusp === null || !hides('planned') ? feature.cusp : { ...feature.cusp, ridge: Number.NaN },
+  }
+}
+
+/** The same without its numbers. */
+const emptied = (part: unknown): unknown => {
+  if (typeof part === 'number') return Number.NaN
+  if (Array.isArray(part)) return part.map(emptied)
+  if (typeof part !== 'object' || part === null) return part
+  return Object.fromEntries(Object.entries(part).map(([key, one]) => [key, emptied(one)]))
+}
