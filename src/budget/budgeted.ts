@@ -11,6 +11,25 @@ export type Budgeted = {
   readonly verdict: 'holds' | 'may not hold' | 'no limits given'
   /** Least distance from low/high to a limit; negative when it may not hold; null without limits. */
   readonly spare: number | null
-  /** The largest single cause: "layout line", "touching off", "reading the cross-feed", … */
-  readonly worstCause: string
+  /** The largest single cause. */
+  readonly worstCause: CauseName
 }
+
+/** What may be off; what a shop calls it is in plan/labels.ts. */
+export type CauseName =
+  | 'reading-cross-feed'
+  | 'reading-compound'
+  | 'reading-carriage'
+  | 'tailstock-line'
+  | 'headstock-line'
+  | 'place-by-eye'
+  | 'touch-off'
+  | 'layout'
+  | 'tool'
+  | 'tool-angle'
+  | 'swivel'
+  | 'stock'
+  | 'runout'
+  | 'bottom' // measured, where the zero was found so
+  | 'none' // nothing that is stated changes it
+  | 'no-size' // the replayed form does not have it

@@ -7,6 +7,7 @@ import type { Before, Shift } from '../replay/bench.ts'
 import { stepOf, travel } from '../replay/slide.ts'
 import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
+import type { CauseName } from './budgeted.ts'
 import { tilted } from './tilted.ts'
 import { worn } from './worn.ts'
 
@@ -22,7 +23,7 @@ export type Way = {
  * deepest of several cuts hides one that is too shallow, but not when all are.
  */
 export type Cause = {
-  readonly name: string
+  readonly name: CauseName
   readonly ways: readonly [Way, Way]
   readonly of?: Slide
   readonly every?: boolean
@@ -36,7 +37,7 @@ export const causesOf = (
   planned: OperationTrace,
 ): readonly Cause[] => {
   const { accuracy } = lathe
-  const both = (name: string, by: Length, change: (by: Length) => Partial<Way>) => {
+  const both = (name: Cause['name'], by: Length, change: (by: Length) => Partial<Way>) => {
     const way = (amount: Length): Way => ({ operation, before, shift: null, ...change(amount) })
     return { name, by, ways: [way(by), way(-by)] as const }
   }
@@ -46,8 +47,8 @@ export const causesOf = (
     rigid: { along: 0, deep: 0, ...by },
   })
   const place = isOnLine(operation.placing)
-    ? (['layout line', accuracy.layout] as const)
-    : (['touching off', accuracy.touchOff] as const)
+    ? (['layout', accuracy.layout] as const)
+    : (['touch-off', accuracy.touchOff] as const)
   const shown = readings(lathe, operation, before, planned)
   const every = [...new Set(shown.map(({ slide }) => slide))].map((slide) => ({
     slide,
@@ -56,31 +57,37 @@ export const causesOf = (
   }))
   return [
     ...[...shown, ...every].map(({ slide, count, error }) => ({
-      ...both(`reading the ${slide}`, error, (by) => ({ shift: { slide, count, by } })),
+      ...both(READING[slide], error, (by) => ({ shift: { slide, count, by } })),
       of: slide,
       every: count === 'every',
     })),
     ...linesMet(operation, before, planned).map(({ name, place: met }) =>
       both(name, accuracy.layout, (by) => ({ shift: { slide: 'carriage', place: met, by } })),
     ),
-    both('touching off', accuracy.touchOff, (by) => set({ deep: by })),
+    both('touch-off', accuracy.touchOff, (by) => set({ deep: by })),
     both(place[0], place[1], (by) => set({ along: by })),
-    both('measuring the tool', accuracy.tool, (by) => ({
+    both('tool', accuracy.tool, (by) => ({
       operation: { ...operation, edge: worn(operation.edge, by) },
     })),
     ...(operation.edge.angleWithin !== undefined
       ? [
-          both('the angle of the tool', operation.edge.angleWithin ?? accuracy.toolAngle, (by) => ({
+          both('tool-angle', operation.edge.angleWithin ?? accuracy.toolAngle, (by) => ({
             operation: { ...operation, edge: tilted(operation.edge, by) },
           })),
         ]
       : []),
-    both('setting the swivel', swivelError(accuracy, operation.angle), (by) => ({
+    both('swivel', swivelError(accuracy, operation.angle), (by) => ({
       operation: { ...operation, angle: operation.angle + by },
     })),
-    both('measuring the stock', accuracy.stock, (by) => otherStock(operation, before, by)),
-    both('spindle runout', accuracy.runout, (by) => set({ deep: by })),
+    both('stock', accuracy.stock, (by) => otherStock(operation, before, by)),
+    both('runout', accuracy.runout, (by) => set({ deep: by })),
   ].flatMap(({ by, ...cause }): Cause[] => (by === 0 ? [] : [cause]))
+}
+
+const READING: Readonly<Record<Slide, CauseName>> = {
+  'cross-feed': 'reading-cross-feed',
+  compound: 'reading-compound',
+  carriage: 'reading-carriage',
 }
 
 /** Set parallel or square it can be tried with an indicator; to any other angle it is set by the marks of the swivel. Degrees. */
@@ -126,11 +133,11 @@ const linesMet = (
   { moves }: Operation,
   before: Before,
   planned: OperationTrace,
-): readonly { readonly name: string; readonly place: Length }[] => {
+): readonly { readonly name: CauseName; readonly place: Length }[] => {
   if (moves.every(({ place }) => place === undefined)) return []
-  const found = new Map<Length, string>()
+  const found = new Map<Length, CauseName>()
   const meet = (move: Operation['moves'][number] | undefined): void => {
-    if (move?.place !== undefined) found.set(move.place, LINES[move.purpose ?? ''] ?? 'a place met by eye')
+    if (move?.place !== undefined) found.set(move.place, LINES[move.purpose ?? ''] ?? 'place-by-eye')
   }
   for (const step of stepsThatShow(before, planned)) {
     meet(moves.slice(0, step + 1).findLast(({ place }) => place !== undefined))
@@ -139,9 +146,9 @@ const linesMet = (
   return [...found].map(([place, name]) => ({ name, place }))
 }
 
-const LINES: Readonly<Record<string, string>> = {
-  'tailstock-line': 'meeting the tailstock line by eye',
-  'headstock-line': 'meeting the headstock line by eye',
+const LINES: Readonly<Record<string, CauseName>> = {
+  'tailstock-line': 'tailstock-line',
+  'headstock-line': 'headstock-line',
 }
 
 /** The readings that place a cut: the one a slide stands at, and for the slide that moves also the one it came from. */

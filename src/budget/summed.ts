@@ -1,16 +1,16 @@
 import type { WantedDimension } from '../moves/operation.ts'
 import type { Size } from '../moves/trace.ts'
-import type { Budgeted } from './budgeted.ts'
+import type { Budgeted, CauseName } from './budgeted.ts'
 
 /** What one stated error does to every size, made one way and the other. */
 export type Effect = {
-  readonly name: string
+  readonly name: CauseName
   readonly sizes: readonly (readonly Size[])[]
   readonly of?: string
   readonly every?: boolean
 }
 /** The most a dimension is taken up and down by one error, or by all of one kind; and their chance sum, squared. */
-type Push = { readonly name: string; readonly down: number; readonly up: number; readonly square: number }
+type Push = { readonly name: CauseName; readonly down: number; readonly up: number; readonly square: number }
 
 /** Worst case: every error at its worst at once. Root sum square: as they come together by chance. pm, or degrees. */
 export const summed = (
@@ -34,7 +34,7 @@ export const summed = (
   const low = id === 'flatness' || id === 'root' ? Math.max(0, lowest) : lowest
   const high = most + pushes.reduce((sum, push) => sum + push.up, 0)
   const rss = Math.sqrt(pushes.reduce((sum, { square }) => sum + square, 0)) + (most - least) / 2
-  const worstCause = Number.isNaN(aim) ? 'no such size on the replayed form' : worstOf(pushes)
+  const worstCause = Number.isNaN(aim) ? 'no-size' : worstOf(pushes)
   const spare = limits === null || Number.isNaN(aim) ? null : Math.min(low - limits[0], limits[1] - high)
   return { id, planned: aim, low, high, rss, limits, verdict: verdictOf(id, limits, spare), spare, worstCause }
 }
@@ -45,7 +45,7 @@ const endsOf = (size: Size | undefined): readonly [number, number] => {
   return [Math.min(a, b), Math.max(a, b)]
 }
 
-const pushOf = (name: string, least: number, most: number, sizes: readonly (Size | undefined)[]): Push => {
+const pushOf = (name: CauseName, least: number, most: number, sizes: readonly (Size | undefined)[]): Push => {
   const ends = sizes.map(endsOf).filter(([a]) => !Number.isNaN(a))
   const down = Math.min(0, ...ends.map(([a]) => a - least))
   const up = Math.max(0, ...ends.map(([, b]) => b - most))
@@ -94,8 +94,8 @@ const verdictOf = (
 const NOISE = 1e-6
 
 /** Errors of one name count together. */
-const worstOf = (pushes: readonly Push[]): string => {
-  const totals = new Map<string, number>()
+const worstOf = (pushes: readonly Push[]): CauseName => {
+  const totals = new Map<CauseName, number>()
   for (const { name, up, down } of pushes) totals.set(name, (totals.get(name) ?? 0) + Math.max(up, -down))
   const ranked = [...totals].sort((a, b) => b[1] - a[1])
   return ranked[0] === undefined || ranked[0][1] < NOISE ? 'none' : ranked[0][0]

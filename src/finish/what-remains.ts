@@ -152,7 +152,5 @@ const budgetAfter = (plan: Plan, progress: Progress, operation: Operation): read
   const lathe = { ...plan.lathe, accuracy: { ...accuracy, touchOff, runout: 0 } }
   const budgeted = budgetOf(lathe, plan.setup, operation, { surely: progress.surely, possibly: progress.surely })
   if (!isOnLine(operation.placing)) return budgeted
-  return budgeted.map((one) =>
-    one.worstCause === 'touching off' ? { ...one, worstCause: 'measuring the bottom' } : one,
-  )
+  return budgeted.map((one) => (one.worstCause === 'touch-off' ? { ...one, worstCause: 'bottom' } : one))
 }

@@ -1,3 +1,4 @@
+import type { CauseName } from '../budget/budgeted.ts'
 import type { Job } from '../job/job.ts'
 import type { Accuracy, Lathe, Scale } from '../lathe/lathe.ts'
 import type { Figure, Phrase, Prose } from '../phrase/phrase.ts'
@@ -18,7 +19,7 @@ export type Change = {
 /** What may help the sizes that may not hold. Whether it does is for the replay to say. */
 export const changesFor = (job: Job, failing: readonly Planned[]): Change[] => {
   const sizes = failing.flatMap((feature) => feature.budget.filter(({ verdict }) => verdict === 'may not hold'))
-  const causes = new Set(['touching off', ...sizes.map(({ worstCause }) => worstCause)])
+  const causes = new Set<CauseName>(['touch-off', ...sizes.map(({ worstCause }) => worstCause)])
   return [
     ...(job.features.some(({ cutting }) => (cutting.compoundAngle ?? job.lathe.compound.angle) === 0)
       ? [swung(job.lathe)]
@@ -81,33 +82,33 @@ const whole = (scale: Scale): boolean => scale.kind === 'dial' && scale.readTo =
 const halved = (scale: Scale): Scale => (scale.kind === 'dial' ? { ...scale, readTo: 1 / 2 } : scale)
 
 type Care = {
-  readonly causes: readonly string[]
+  readonly causes: readonly CauseName[]
   readonly key: Exclude<keyof Accuracy, 'reading'>
   readonly name: string
   readonly say: (to: Figure) => Phrase
 }
 
 /** What the budget calls a line that the tool is brought to by eye, however it is met. */
-const PLACES_BY_EYE = ['meeting the tailstock line by eye', 'meeting the headstock line by eye', 'a place met by eye']
+const PLACES_BY_EYE: readonly CauseName[] = ['tailstock-line', 'headstock-line', 'place-by-eye']
 
 /** Each done twice as well as the lathe file states, and how that is gone about. Common practice, no source. */
 const CARE: readonly Care[] = [
   {
-    causes: ['touching off'],
+    causes: ['touch-off'],
     key: 'touchOff',
     name: 'touch-off',
     say: (to) => say`the surface is touched to ${to} by a feeler`,
   },
   {
-    causes: ['layout line', ...PLACES_BY_EYE],
+    causes: ['layout', ...PLACES_BY_EYE],
     key: 'layout',
     name: 'layout',
     say: (to) => say`the tool is set to the line within ${to} under a glass`,
   },
-  { causes: ['measuring the tool'], key: 'tool', name: 'tool', say: (to) => say`the tool is measured to ${to}` },
-  { causes: ['measuring the stock'], key: 'stock', name: 'stock', say: (to) => say`the stock is measured to ${to}` },
+  { causes: ['tool'], key: 'tool', name: 'tool', say: (to) => say`the tool is measured to ${to}` },
+  { causes: ['stock'], key: 'stock', name: 'stock', say: (to) => say`the stock is measured to ${to}` },
   {
-    causes: ['spindle runout'],
+    causes: ['runout'],
     key: 'runout',
     name: 'runout',
     say: (to) => say`the work is trued to ${to} by an indicator`,

@@ -5,7 +5,7 @@ import type { Feature, Job } from '../job/job.ts'
 import type { Instrument } from '../moves/operation.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
 import { about, degrees, exact, joinedBy, say } from '../phrase/say.ts'
-import { labelOf } from '../plan/labels.ts'
+import { causeWords, labelOf } from '../plan/labels.ts'
 import type { FeaturePlan, Gain, Warning } from '../plan/plan.ts'
 import { perUnit, type Units } from '../units/length.ts'
 
@@ -16,7 +16,7 @@ export const warningOf = (job: Job, feature: Planned, index: number): Warning =>
   const failed = feature.budget.filter(({ verdict, spare }) => verdict === 'may not hold' && spare !== null)
   const sizes = failed.map((one) => say`${labelOf(one.id)} ${range(one, job.units)}, drawn ${limits(one, job.units)}`)
   const fine = failed.some((one) => finerThanDial(job, one))
-  const causes = [...new Set(failed.map(({ worstCause }) => worstCause))].join(', ')
+  const causes = [...new Set(failed.map(({ worstCause }) => causeWords(worstCause)))].join(', ')
   const asked = job.features.find((one) => one.index === feature.operation.feature)
   return {
     feature: index,

@@ -1,3 +1,4 @@
+import type { CauseName } from '../budget/budgeted.ts'
 import type { Instrument } from '../moves/operation.ts'
 
 const LABELS: Readonly<Record<Instrument, string>> = {
@@ -17,3 +18,25 @@ const LABELS: Readonly<Record<Instrument, string>> = {
 }
 
 export const labelOf = (id: Instrument): string => LABELS[id]
+
+const CAUSES: Readonly<Record<CauseName, string>> = {
+  'reading-cross-feed': 'reading the cross-feed',
+  'reading-compound': 'reading the compound',
+  'reading-carriage': 'reading the carriage',
+  'tailstock-line': 'meeting the tailstock line by eye',
+  'headstock-line': 'meeting the headstock line by eye',
+  'place-by-eye': 'a place met by eye',
+  'touch-off': 'touching off',
+  layout: 'layout line',
+  tool: 'measuring the tool',
+  'tool-angle': 'the angle of the tool',
+  swivel: 'setting the swivel',
+  stock: 'measuring the stock',
+  runout: 'spindle runout',
+  bottom: 'measuring the bottom',
+  none: 'none',
+  'no-size': 'no such size on the replayed form',
+}
+
+/** What a shop calls an error that is stated. */
+export const causeWords = (cause: CauseName): string => CAUSES[cause]

@@ -4,7 +4,7 @@ import { readingFigure } from '../phrase/dial.ts'
 import { dimensionFigure } from '../phrase/dimensions.ts'
 import { identify } from '../phrase/figure.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
-import { labelOf } from '../plan/labels.ts'
+import { causeWords, labelOf } from '../plan/labels.ts'
 import type { Plan } from '../plan/plan.ts'
 import { INCH, inUnits, type Units } from '../units/length.ts'
 import type { Planned } from './scene.ts'
@@ -74,7 +74,7 @@ const line = (budgeted: Budgeted, aim: number, units: Units, place: string): Pro
     rss: { ...one('rss', budgeted.rss, 'rss'), ...(budgeted.id === 'angle' ? {} : { digits: finest(units) }) },
     limits: limits === null ? null : [one('limit', limits[0], 'limit.low'), one('limit', limits[1], 'limit.high')],
     spare: spare === null ? null : { ...spareFigure(budgeted, units), id: `${place}.spare` },
-    worstCause: budgeted.worstCause,
+    worstCause: budgeted.worstCause === 'none' ? null : causeWords(budgeted.worstCause),
     remedy: budgeted.verdict === 'may not hold' ? identify(`${place}.remedy`, remedy(budgeted, units)) : null,
   }
 }
@@ -117,5 +117,9 @@ const settled = ({ id, planned, low, high, limits }: Budgeted, aim: number): boo
 
 /** Two ways to make it hold: less of the largest error, or (where both ends stick out) nothing but that; or aiming elsewhere. */
 const remedy = (budgeted: Budgeted, units: Units): Phrase => {
-  return [`would hold with `, spareFigure(budgeted, units), ` less of "${budgeted.worstCause}", the largest cause`]
+  return [
+    `would hold with `,
+    spareFigure(budgeted, units),
+    ` less of "${causeWords(budgeted.worstCause)}", the largest cause`,
+  ]
 }

@@ -106,7 +106,8 @@ export type ProofLine = {
   readonly rss: Figure
   readonly limits: readonly [Figure, Figure] | null
   readonly spare: Figure | null
-  readonly worstCause: string
+  /** In words; null where nothing that is stated changes it. */
+  readonly worstCause: string | null
   /** What would make it hold; null where it does, or where no limits are given. */
   readonly remedy: Phrase | null
 }

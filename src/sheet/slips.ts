@@ -23,9 +23,7 @@ export const slipCards = (plan: Plan, slips: readonly (readonly Slip[])[]): Slip
 
 const lineOf = (plan: Plan, feature: Planned, slip: Slip, place: string): SlipCard['lines'][number] => ({
   shows: identify(place, showing(slip, plan.units)),
-  mistake: slip.mistakes
-    .map((mistake) => `${onItsSlide(said(mistake, plan, feature), mistake, feature)}${whereOf(mistake, feature)}`)
-    .join(', or '),
+  mistake: slip.mistakes.map((mistake) => `${said(mistake, plan, feature)}${whereOf(mistake, feature)}`).join(', or '),
 })
 
 /** Where the finish is made at several places, the one that the mistake was made at. */
@@ -49,12 +47,6 @@ const finishedPlaces = (moves: Planned['operation']['moves']): number =>
 
 const finishesIn = ({ slide, purpose }: Planned['operation']['moves'][number]): boolean =>
   slide === 'cross-feed' && purpose === 'finish'
-
-/** Where the carriage moves the tool along, what is said of the compound is true of the carriage. */
-const onItsSlide = (words: string, mistake: Mistake, { operation }: Planned): string =>
-  ALONG.has(mistake) && byCarriage(operation) ? words.replace('compound', 'carriage') : words
-
-const ALONG: ReadonlySet<Mistake> = new Set<Mistake>(['shift-forgotten', 'turn-more-along', 'backlash-left'])
 
 const showing = ({ changes, ridge }: Slip, units: Units): Phrase => {
   const parts = [...changes.map((change) => changed(change, units)), ...(ridge === null ? [] : [left(ridge, units)])]
@@ -91,7 +83,9 @@ const left = ({ high, wide, side }: Ridge, units: Units): Phrase => [
   ` wide${side === null ? '' : `, on the ${side} side`}`,
 ]
 
-const said = (mistake: Mistake, { lathe }: Plan, { operation: { moves } }: Planned): string => {
+const said = (mistake: Mistake, { lathe }: Plan, { operation }: Planned): string => {
+  // Where the carriage moves the tool along, what can go wrong with the compound goes wrong with the carriage.
+  const along = byCarriage(operation) ? 'carriage' : 'compound'
   if (mistake === 'sense-mistaken')
     return lathe.crossFeed.reads === 'depth'
       ? 'the depth dial was taken for one that reads diameter'
@@ -100,20 +94,23 @@ const said = (mistake: Mistake, { lathe }: Plan, { operation: { moves } }: Plann
     return lathe.compound.scaleZero === 'square'
       ? 'the compound was set from parallel, and 0 on its scale is square'
       : 'the compound was set from square, and 0 on its scale is parallel'
-  if (mistake === 'backlash-left' && moves.filter(({ action }) => action === 'go-past').length > 1)
-    return SAID[mistake].replace('not taken up', 'not taken up, every time')
+  if (mistake === 'backlash-left') {
+    const often = operation.moves.filter(({ action }) => action === 'go-past').length > 1
+    return `backlash not taken up${often ? ', every time' : ''}: the ${along} was turned straight back (so much at the most)`
+  }
+  if (mistake === 'shift-forgotten') return `the shift of the ${along} was forgotten`
+  if (mistake === 'turn-more-along') return `one turn of the ${along} too many`
   return SAID[mistake]
 }
 
-const SAID: Readonly<Record<Exclude<Mistake, 'sense-mistaken' | 'other-scale-zero'>, string>> = {
+type Worded = 'sense-mistaken' | 'other-scale-zero' | 'backlash-left' | 'shift-forgotten' | 'turn-more-along'
+
+const SAID: Readonly<Record<Exclude<Mistake, Worded>, string>> = {
   'turn-more': 'one turn of the cross-feed too many',
   'turn-less': 'one turn of the cross-feed too few',
   'numbers-misread': 'ten marks too far: the next number on the dial',
   'finish-forgotten': 'the finish pass was forgotten',
-  'shift-forgotten': 'the shift of the compound was forgotten',
-  'turn-more-along': 'one turn of the compound too many',
   'tool-width-forgotten': 'shifted by the whole width: the width of the tool was forgotten',
-  'backlash-left': 'backlash not taken up: the compound was turned straight back (so much at the most)',
   'swing-forgotten': 'the depth was not corrected for the swung compound',
   'place-left-out': 'a place was left out',
   'next-line-read': 'every depth was read one line too far down',

@@ -53,7 +53,7 @@ describe('one error at a time on a square groove', () => {
     near(off(sizes.center), [-0.005, 0.005])
     near(off(sizes.width), [0, 0])
     near(off(sizes.depth), [0, 0])
-    expect(sizes.near!.worstCause).toBe('layout line')
+    expect(sizes.near!.worstCause).toBe('layout')
     expect(sizes.width!.worstCause).toBe('none')
   })
   it('touching off moves the depth only, the bottom twice as much', () => {
@@ -61,7 +61,7 @@ describe('one error at a time on a square groove', () => {
     near(off(sizes.depth), [-0.001, 0.001])
     near(off(sizes.bottomDiameter), [-0.002, 0.002])
     near(off(sizes.near), [0, 0])
-    expect(sizes.depth!.worstCause).toBe('touching off')
+    expect(sizes.depth!.worstCause).toBe('touch-off')
   })
   it('touching off moves the place too where a face is touched', () => {
     near(
@@ -91,7 +91,7 @@ describe('one error at a time on a square groove', () => {
     near(off(sizes.depth), [-0.0005, 0.0005])
     // 8 is a reading either way; 0 read short moves the near wall out, read long it finds the wall cut at the zero itself.
     near(off(sizes.width), [-0.0005, 0.001])
-    expect(sizes.width!.worstCause).toBe('reading the compound')
+    expect(sizes.width!.worstCause).toBe('reading-compound')
   })
   it('half of what can be read where nothing is stated', () => {
     near(off(budget({ ...bench, accuracy: { ...NONE, reading: null } }, setup, [all(neck)])[0]![1]), [-0.0005, 0.0005])
@@ -115,7 +115,7 @@ describe('sums and verdicts', () => {
     const sizes = of({ touchOff: inch(0.003), runout: inch(0.004) })
     near(off(sizes.depth), [-0.007, 0.007])
     expect(toInch(sizes.depth!.rss)).toBeCloseTo(0.005, 9)
-    expect(sizes.depth!.worstCause).toBe('spindle runout')
+    expect(sizes.depth!.worstCause).toBe('runout')
   })
   it('holds, may not hold, no limits', () => {
     const trued = { ...bench, accuracy: { ...bench.accuracy, trued: 0 } }

@@ -86,7 +86,7 @@ describe('along the work by the dial of the carriage', () => {
 
   it('reckons with half a mark of that dial where it is read', () => {
     const { low, high, planned, worstCause } = budgetOf(plan, 'width')
-    expect(worstCause).toBe('reading the carriage')
+    expect(worstCause).toBe('reading-carriage')
     expect(inches(high - planned)).toBeGreaterThan(0.0099)
     expect(inches(planned - low)).toBeGreaterThan(0.0049)
     const stated = planOf({ carriage: COARSE, feature: byCarriage, accuracy: '{ reading: 0.0005 }' })

@@ -39,7 +39,7 @@ const sizes = fc
       limits,
       verdict,
       spare,
-      worstCause: 'layout line',
+      worstCause: 'layout',
     }
     return { units, budgeted }
   })
@@ -84,7 +84,7 @@ describe('bounds as they are shown', () => {
       limits: [4.35 * MM, 4.65 * MM],
       verdict: 'may not hold',
       spare: -0.00015 * MM,
-      worstCause: 'layout line',
+      worstCause: 'layout',
     }
     expect(shownBy('mm', budgeted)).toMatchObject({ low: 4.3498, spare: 0.0002 })
     const job = { units: 'mm', features: [], lathe: plan().lathe } as unknown as Job

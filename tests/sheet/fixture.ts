@@ -163,7 +163,7 @@ export const groove: Planned = {
       limits: [inch(0.15125), inch(0.16125)],
       verdict: 'holds',
       spare: inch(0.00325),
-      worstCause: 'tool measurement',
+      worstCause: 'tool',
     },
     {
       id: 'bottomDiameter',
@@ -174,7 +174,7 @@ export const groove: Planned = {
       limits: [inch(1.352), inch(1.36)],
       verdict: 'may not hold',
       spare: inch(-0.001),
-      worstCause: 'touching off',
+      worstCause: 'touch-off',
     },
     {
       id: 'near',
@@ -185,7 +185,7 @@ export const groove: Planned = {
       limits: null,
       verdict: 'no limits given',
       spare: null,
-      worstCause: 'layout line',
+      worstCause: 'layout',
     },
   ],
   notes: [['The tool is .008 under the width: it is cut in two places']],

@@ -158,7 +158,7 @@ const finished = (line: ProofLine, units: Units) => ({
   limits: line.limits === null ? null : [line.limits[0].value, line.limits[1].value],
   verdict: line.verdict,
   spare: line.spare === null ? null : line.verdict === 'may not hold' ? -line.spare.value : line.spare.value,
-  largestCause: line.worstCause,
+  largestCause: line.worstCause ?? 'none',
   remedy: line.remedy === null ? null : words(line.remedy, units),
 })
 
