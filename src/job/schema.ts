@@ -4,14 +4,15 @@ import { grooveSchema } from '../features/groove/schema.ts'
 import { radiusSchema } from '../features/radius/schema.ts'
 import { vGrooveSchema } from '../features/v-groove/schema.ts'
 import { latheSchema } from '../lathe/schema.ts'
-import { cornerToolSchema } from '../tools/corner/schema.ts'
-import { roundToolSchema } from '../tools/round/schema.ts'
-import { squareToolSchema } from '../tools/square/schema.ts'
-import { veeToolSchema } from '../tools/vee/schema.ts'
+import { SHAPES } from '../tools/registry.ts'
 import { byDefault, choice, dimension, length, text } from '../units/measure-schema.ts'
 
+/** The schema of every entry of a registry, in its order. */
+const schemasOf = <R extends Readonly<Record<string, { readonly schema: z.ZodMiniType }>>>(registry: R) =>
+  Object.values(registry).map(({ schema }) => schema) as [R[keyof R]['schema'], ...R[keyof R]['schema'][]]
+
 export const toolSchema = z
-  .discriminatedUnion('shape', [squareToolSchema, veeToolSchema, roundToolSchema, cornerToolSchema])
+  .discriminatedUnion('shape', schemasOf(SHAPES))
   .check(
     z.describe('A tool by the name the shop gives it.'),
     z.meta({ title: 'tool', examples: [{ shape: 'square', width: 0.148, reach: 0.14 }] }),

@@ -3,6 +3,7 @@ import { reachFor } from '../features/plunge.ts'
 import { oneOffUndersize, pastTheDepth, widestToGrind } from '../features/shop.ts'
 import type { GrindFacts } from '../moves/grinding.ts'
 import { grindFacts } from '../tools/grind/facts.ts'
+import { shapeOf } from '../tools/registry.ts'
 
 /** How the tool of a drafted feature is ground, for the form that the draft asks of it. */
 export function groundFor(bench: Bench, draft: Draft): GrindFacts {
@@ -20,7 +21,7 @@ export function groundFor(bench: Bench, draft: Draft): GrindFacts {
     width: feature.kind === 'groove' ? width : null,
     aimedWidth: feature.kind === 'groove' ? Math.round(Math.min(width - under, widestToGrind(bench.units))) : null,
     severalPlaces: feature.kind === 'groove' && width - under > widestToGrind(bench.units),
-    shoulder: tool.shape === 'square' || tool.shape === 'round' ? shoulderBeside(bench, draft) : 0,
+    shoulder: shapeOf(tool).grinding.sidesPassSteps ? shoulderBeside(bench, draft) : 0,
     half: feature.kind === 'v-groove' ? feature.angle.aim / 2 : null,
     radius: formRadius(draft),
   })

@@ -1,3 +1,4 @@
+import { SHAPE_WORDS } from '../../sheet/grind/shapes.ts'
 import { grindSchema } from './grind-schema.ts'
 import { list, nullable, number, object, type Schema, text } from './schema-words.ts'
 import { setUpSchema } from './set-up.ts'
@@ -79,7 +80,7 @@ const face = (): Schema =>
 
 const measuredEdge = (): Schema =>
   object({
-    shape: { enum: ['square', 'vee', 'round', 'corner'] },
+    shape: { enum: Object.keys(SHAPE_WORDS) },
     width: nullable(number('Of a square edge, or the edge width of a round one.')),
     nose: nullable(number('Flat at the nose of a V.')),
     angle: nullable(number('Included angle in degrees.')),
