@@ -1,8 +1,6 @@
 import * as z from 'zod/mini'
 import { cuttingSchema } from '../features/common-schema.ts'
-import { grooveSchema } from '../features/groove/schema.ts'
-import { radiusSchema } from '../features/radius/schema.ts'
-import { vGrooveSchema } from '../features/v-groove/schema.ts'
+import { KINDS } from '../features/registry.ts'
 import { latheSchema } from '../lathe/schema.ts'
 import { SHAPES } from '../tools/registry.ts'
 import { byDefault, choice, dimension, length, text } from '../units/measure-schema.ts'
@@ -27,9 +25,7 @@ export const toolboxSchema = z
   )
   .check(z.describe('Tools by name. The name "units" is reserved.'), z.meta({ title: 'toolbox' }))
 
-export const featureSchema = z
-  .discriminatedUnion('kind', [grooveSchema, radiusSchema, vGrooveSchema])
-  .check(z.meta({ title: 'feature' }))
+export const featureSchema = z.discriminatedUnion('kind', schemasOf(KINDS)).check(z.meta({ title: 'feature' }))
 
 const measuredDiameter = () => byDefault('as drawn', length('Diameter as measured.', 1.4985))
 
