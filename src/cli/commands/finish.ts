@@ -3,7 +3,7 @@ import { suggest } from '../../diagnostics/suggest.ts'
 import { stopOf } from '../../finish/stop.ts'
 import { readSize } from '../../job/read-measure.ts'
 import type { FeaturePlan, Plan } from '../../plan/plan.ts'
-import { PRINTERS } from '../../print/registry.ts'
+import { type Format, printerOf } from '../../print/registry.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { type CutOptions, sourceOf } from '../cut-sheet.ts'
 import { type Io, UsageError } from '../io.ts'
@@ -18,7 +18,7 @@ export type FinishOptions = OutputOptions &
     readonly width?: string
     readonly outsideDiameter?: string
     readonly measuredAgain?: boolean
-    readonly format: 'text' | 'json'
+    readonly format: Format
     readonly color?: boolean
   }
 
@@ -43,7 +43,7 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
     )
   const index = indexOf(plan, options.feature)
   const sheet = sheetAfter(plan, index, taken, sourceOf(plan, index, options, io))
-  deliver(PRINTERS[options.format](sheet), options, io)
+  deliver(printerOf('finish', options.format)(sheet), options, io)
   const feature = sheet.features[0]!
   if (feature.status === 'planned') return 0
   io.stderr.write(`groovewright: cannot be finished: ${feature.name}: ${feature.reason}; ${feature.remedy}\n`)
