@@ -7,7 +7,7 @@ import { VERSION } from './version.ts'
 export type Report = (status: number) => void
 export type ColorFlag = { readonly color?: boolean }
 
-/** The commands and their help. What they do is loaded only when one of them runs: `--version` and `--help` load none of it. */
+/** The commands and their help. What they do is loaded only when one of them runs: `--version` and `--help` load none of it but the formats. */
 export const programFor = (io: Io, report: Report): Command => {
   const program = new Command('groovewright')
     .description('Turns a lathe job with grooves, radii and V-grooves into a sheet of dial moves, proven by replay.')
