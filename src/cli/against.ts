@@ -1,18 +1,13 @@
 import { basename, join } from 'node:path'
 import { sheetFor } from '../compile.ts'
 import type { Plan } from '../plan/plan.ts'
+import type { Compared } from '../print/check-report.ts'
 import { changedLines } from '../print/text/changed.ts'
 import { plain } from '../print/text/columns.ts'
 import { changedSince } from '../sheet/changed/changed.ts'
 import { type Data, isData } from '../sheet/changed/data.ts'
 import type { Io } from './io.ts'
 import { dataOf, readKept } from './kept.ts'
-
-/** How the sheet that is kept of a job compares with what is planned today. */
-export type Compared = {
-  readonly outcome: 'same' | 'different' | 'missing' | 'unreadable'
-  readonly lines: readonly string[]
-}
 
 /** `NAME.json` in the folder, as `sheet --format json` wrote it, against the plan of `NAME.yaml`. */
 export const compareWith = (folder: string, job: string, plan: Plan, io: Io): Compared => {

@@ -1,4 +1,5 @@
 import { Command, Option } from 'commander'
+import { formatsOf, type Printed } from '../print/registry.ts'
 import type { Io } from './io.ts'
 import { addWriting } from './program-writing.ts'
 import { VERSION_LINE } from './version.ts'
@@ -6,7 +7,7 @@ import { VERSION_LINE } from './version.ts'
 export type Report = (status: number) => void
 export type ColorFlag = { readonly color?: boolean }
 
-/** The commands and their help. What they do is loaded only when one of them runs: `--version` and `--help` load none of it. */
+/** The commands and their help. What they do is loaded only when one of them runs: `--version` and `--help` load none of it but the formats. */
 export const programFor = (io: Io, report: Report): Command => {
   const program = new Command('groovewright')
     .description('Turns a lathe job with grooves, radii and V-grooves into a sheet of dial moves, proven by replay.')
@@ -54,7 +55,7 @@ const addSheet = (program: Command, io: Io, report: Report): void => {
     .summary('print the sheet of moves for a job')
     .description('Prints the sheet of moves for a job. Without a file, or with -, the job is read from standard input.')
     .argument('[job]', 'job file (YAML), or - for standard input')
-    .addOption(formatOption('text', 'json', 'csv'))
+    .addOption(formatOption('sheet'))
     .option('--grind', 'add how each tool is ground')
     .option('--slips', 'add what single mistakes on this job would measure')
     .option('--inspection', 'add a table to fill in at the bench')
@@ -76,7 +77,7 @@ const addCheck = (program: Command, io: Io, report: Report): void => {
       'Plans and proves every job named, and all jobs in the folders named (YAML files with the keys of a job, also misspelt; others are skipped). One line a job. Status 0 only if everything is planned and holds.',
     )
     .argument('[path...]', 'job files or folders; - is standard input')
-    .addOption(formatOption())
+    .addOption(formatOption('check'))
     .option('--against <folder>', 'compare with the sheets kept there (NAME.json for NAME.yaml)')
     .action(async (paths: string[], options, command: Command) => {
       if (paths.length === 0 && io.stdin.isTTY) return void (await shortHelp(command, io, report))
@@ -94,7 +95,7 @@ const addReplay = (program: Command, io: Io, report: Report): void => {
     )
     .argument('<job>', 'job file (YAML), or - for standard input')
     .argument('<moves>', 'list of moves (CSV or YAML), or - for standard input')
-    .addOption(formatOption())
+    .addOption(formatOption('replay'))
     .option('-o, --output <file>', 'write to a file; - is standard output')
     .option('--force', 'replace the output file if it exists')
     .action(async (job: string, moves: string, options) => {
@@ -111,7 +112,7 @@ const addGrind = (program: Command, io: Io, report: Report): void => {
       'Prints a grinding sheet for each tool of a job, measured or still to be ground: blank, angles as ground and in use, what to grind so that the form comes out right, the order, and what to check. Without a file, or with -, the job is read from standard input.',
     )
     .argument('[job]', 'job file (YAML), or - for standard input')
-    .addOption(formatOption())
+    .addOption(formatOption('grind'))
     .option('-o, --output <file>', 'write to a file; - is standard output')
     .option('--force', 'replace the output file if it exists')
     .action(async (job: string | undefined, options, command: Command) => {
@@ -139,7 +140,7 @@ const addFinish = (program: Command, io: Io, report: Report): void => {
       'reading that the last roughing pass stopped at, where it is not the one the job plans now',
     )
     .option('--measured-again', 'the bottom was measured twice: plan also from one that no stated error explains')
-    .addOption(formatOption())
+    .addOption(formatOption('finish'))
     .option('-o, --output <file>', 'write to a file; - is standard output')
     .option('--force', 'replace the output file if it exists')
     .action(async (job: string, options) => {
@@ -148,10 +149,8 @@ const addFinish = (program: Command, io: Io, report: Report): void => {
     })
 }
 
-const formatOption = (...formats: string[]): Option =>
-  new Option('--format <format>', 'how to print it')
-    .choices(formats.length > 0 ? formats : ['text', 'json'])
-    .default('text')
+const formatOption = (what: Printed): Option =>
+  new Option('--format <format>', 'how to print it').choices(formatsOf(what)).default('text')
 
 /** Nothing was named and nobody pipes: say what is wanted instead of waiting for the keyboard. */
 const shortHelp = async (command: Command, io: Io, report: Report): Promise<void> => {

@@ -1,6 +1,6 @@
 import { toolBitSquares } from '../handbook/tool-bits.ts'
-import type { Prose } from '../phrase/phrase.ts'
 import { say } from '../phrase/say.ts'
+import { SHAPES } from '../tools/registry.ts'
 import type { Tool } from '../tools/tool.ts'
 import { INCH, type Length, MM } from '../units/length.ts'
 import type { Bench, Refusal } from './draft.ts'
@@ -23,13 +23,7 @@ export function namedTool<S extends Tool['shape']>(
   }
 }
 
-const SHAPE_WORDS: Record<Tool['shape'], string> = {
-  square: 'a square',
-  vee: 'a V (vee)',
-  round: 'a round',
-  corner: 'a corner',
-}
-const article = (shape: Tool['shape']): Prose => SHAPE_WORDS[shape]
+const article = (shape: Tool['shape']): string => SHAPES[shape].called
 
 /** What every tool that is still to be ground has in common; `width` is the least width of blank that carries the edge. pm. */
 export function toGrind(bench: Bench, feature: Feature, width: Length, reach: Length) {

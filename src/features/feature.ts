@@ -1,6 +1,11 @@
 import type { Origin } from '../diagnostics/diagnostic.ts'
-import type { AngleDimension, Degrees, Dimension } from '../units/dimension.ts'
+import type { Degrees, Dimension } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
+import type { KINDS } from './registry.ts'
+
+export type { GrooveFeature } from './groove/feature.ts'
+export type { ConcaveFeature, CornerFeature } from './radius/feature.ts'
+export type { VGrooveFeature } from './v-groove/feature.ts'
 
 /** The `cutting:` keys, the feature's own over the job's; null = not given. Lengths are slide travel in pm. */
 export type Cutting = {
@@ -28,43 +33,6 @@ export type FeatureBase = {
   readonly cutting: Cutting
   readonly origin: Origin
 }
-export type GrooveFeature = FeatureBase & {
-  readonly kind: 'groove'
-  readonly place: Place
-  readonly width: Dimension
-  /** Exactly one of the two is given. */
-  readonly depth: Dimension | null
-  readonly bottomDiameter: Dimension | null
-  /** Between walls and floor; "max" reaches down to 0. */
-  readonly cornerRadius: Dimension | null
-}
-export type ConcaveFeature = FeatureBase & {
-  readonly kind: 'radius'
-  readonly shape: 'concave'
-  readonly place: Place
-  readonly radius: Dimension
-  /** At least one of the two is given. */
-  readonly width: Dimension | null
-  readonly depth: Dimension | null
-}
-export type CornerFeature = FeatureBase & {
-  readonly kind: 'radius'
-  readonly shape: 'corner'
-  /** "end" or the name of a step: its tailstock-side corner. */
-  readonly cornerOf: string
-  readonly radius: Dimension
-}
-export type VGrooveFeature = FeatureBase & {
-  readonly kind: 'v-groove'
-  readonly place: Place
-  readonly angle: AngleDimension
-  readonly width: Dimension | null
-  /** Diameter at which `width` is given; null = at the nominal surface. */
-  readonly widthAt: Length | null
-  readonly depth: Dimension | null
-  readonly bottomDiameter: Dimension | null
-  readonly root: Dimension | null
-  /** How it is fed in: straight, or by the compound along the tailstock-side flank. */
-  readonly method: 'plunge' | 'flank-feed'
-}
-export type Feature = GrooveFeature | ConcaveFeature | CornerFeature | VGrooveFeature
+
+/** A feature of any kind: what the readers of the kinds hand over. */
+export type Feature = NonNullable<ReturnType<(typeof KINDS)[keyof typeof KINDS]['read']>>

@@ -1,18 +1,26 @@
+import type { Given } from '../diagnostics/given.ts'
 import type { Bench, Drafted } from './draft.ts'
-import type { Feature } from './feature.ts'
-import { draftGroove } from './groove/draft.ts'
-import { draftConcave } from './radius/concave.ts'
-import { draftCorner } from './radius/corner.ts'
-import { draftVGroove } from './v-groove/draft.ts'
+import type { Feature, FeatureBase } from './feature.ts'
+import { groove } from './groove/kind.ts'
+import type { Kind } from './kind.ts'
+import { radius } from './radius/kind.ts'
+import { vGroove } from './v-groove/kind.ts'
 
-/** Every kind of feature, and what works it out. A new kind is one folder and one line here. */
-export function draftFeature(bench: Bench, feature: Feature): Drafted {
-  switch (feature.kind) {
-    case 'groove':
-      return draftGroove(bench, feature)
-    case 'v-groove':
-      return draftVGroove(bench, feature)
-    case 'radius':
-      return feature.shape === 'concave' ? draftConcave(bench, feature) : draftCorner(bench, feature)
-  }
+/** Every kind of feature, in the order in which they are told: a new one is a folder and an entry here. */
+export const KINDS = { groove, radius, 'v-groove': vGroove } as const
+
+// That a feature, or a mapping of a file, goes with the kind it names is what the compiler cannot see: it is told here, and nowhere else.
+
+export const kindOf = <F extends Feature>(feature: F): Kind<F, never> =>
+  KINDS[feature.kind] as unknown as Kind<F, never>
+
+/** Null where the feature lacks something it cannot do without; the reason has then been reported. */
+export const readAs = (kind: keyof typeof KINDS, given: Given<object>, base: FeatureBase): Feature | null => {
+  const read = KINDS[kind].read as unknown as (given: Given<object>, base: FeatureBase) => Feature | null
+  return read(given, base)
 }
+
+export const draftFeature = (bench: Bench, feature: Feature): Drafted => kindOf(feature).draft(bench, feature)
+
+/** What the sheet calls the kind of a feature. */
+export const kindWords = (feature: Feature): string => kindOf(feature).called?.(feature) ?? feature.kind

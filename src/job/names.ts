@@ -1,4 +1,5 @@
 import { suggest } from '../diagnostics/suggest.ts'
+import { KINDS } from '../features/registry.ts'
 import type { FeatureRead, Giver } from './read-feature.ts'
 import type { PartRead } from './read-part.ts'
 import { either, listed, quoted } from './schema-walk.ts'
@@ -34,14 +35,15 @@ export const checkNames = (
 }
 
 const checkStep = (feature: FeatureRead, steps: readonly string[] | null, giver: Giver): void => {
-  const corner = feature.kind === 'radius' && feature.shape === 'corner'
-  const name = corner ? feature['corner-of'] : 'from' in feature ? feature.from : undefined
-  if (name === undefined || name === 'end' || !steps || steps.includes(name)) return
-  const known = ['end', ...steps]
-  const near = suggest(name, known)
-  const hint = near ? `did you mean "${near}"?` : `say ${known.length > 12 ? listed(known) : either(known)}`
-  if (corner) giver(feature).report('corner-of', 'unknown-step', `no step is called ${quoted(name)}`, hint)
-  else giver(feature as { from?: string }).report('from', 'unknown-step', `no step is called ${quoted(name)}`, hint)
+  const given = giver(feature as Readonly<Record<string, unknown>>)
+  for (const key of feature.kind === undefined ? [] : KINDS[feature.kind].stepKeys) {
+    const name = given.values[key]
+    if (typeof name !== 'string' || name === 'end' || !steps || steps.includes(name)) continue
+    const known = ['end', ...steps]
+    const near = suggest(name, known)
+    const hint = near ? `did you mean "${near}"?` : `say ${known.length > 12 ? listed(known) : either(known)}`
+    given.report(key, 'unknown-step', `no step is called ${quoted(name)}`, hint)
+  }
 }
 
 const checkTool = (feature: FeatureRead, tools: readonly string[] | null, giver: Giver): void => {

@@ -3,9 +3,7 @@ import type { Origin } from '../diagnostics/diagnostic.ts'
 import type { AsRead, Given } from '../diagnostics/given.ts'
 import { type cuttingSchema, mergeCutting } from '../features/common-schema.ts'
 import type { Feature, FeatureBase } from '../features/feature.ts'
-import { readGroove } from '../features/groove/schema.ts'
-import { readConcave, readCorner } from '../features/radius/schema.ts'
-import { readVGroove } from '../features/v-groove/schema.ts'
+import { KINDS, readAs } from '../features/registry.ts'
 import type { featureSchema } from './schema.ts'
 
 export type FeatureRead = AsRead<z.output<typeof featureSchema>>
@@ -31,11 +29,7 @@ export const readFeature = (
     origin,
   }
   twice(values, giver)
-  if (values.kind === 'groove') return readGroove(giver(values), base)
-  if (values.kind === 'v-groove') return readVGroove(giver(values), base)
-  if (values.kind === 'radius' && values.shape === 'concave') return readConcave(giver(values), base)
-  if (values.kind === 'radius' && values.shape === 'corner') return readCorner(giver(values), base)
-  return null
+  return values.kind === undefined ? null : readAs(values.kind, giver(values), base)
 }
 
 const withoutUndefined = (values: FeatureRead): CuttingRead =>
@@ -56,12 +50,10 @@ export const featureNames = (features: readonly (FeatureRead | undefined)[]): st
   const taken = new Set(features.map((feature) => feature?.name))
   const counts = new Map<string, number>()
   return features.map((feature) => {
-    const kind = KINDS[feature?.kind ?? ''] ?? 'Feature'
+    const kind = feature?.kind === undefined ? 'Feature' : KINDS[feature.kind].named
     let counted = (counts.get(kind) ?? 0) + 1
     while (feature?.name === undefined && taken.has(`${kind} ${counted}`)) counted++
     counts.set(kind, counted)
     return feature?.name ?? `${kind} ${counted}`
   })
 }
-
-const KINDS: Readonly<Record<string, string>> = { groove: 'Groove', radius: 'Radius', 'v-groove': 'V-groove' }

@@ -1,17 +1,16 @@
 import * as z from 'zod/mini'
 import { cuttingSchema } from '../features/common-schema.ts'
-import { grooveSchema } from '../features/groove/schema.ts'
-import { radiusSchema } from '../features/radius/schema.ts'
-import { vGrooveSchema } from '../features/v-groove/schema.ts'
+import { KINDS } from '../features/registry.ts'
 import { latheSchema } from '../lathe/schema.ts'
-import { cornerToolSchema } from '../tools/corner/schema.ts'
-import { roundToolSchema } from '../tools/round/schema.ts'
-import { squareToolSchema } from '../tools/square/schema.ts'
-import { veeToolSchema } from '../tools/vee/schema.ts'
+import { SHAPES } from '../tools/registry.ts'
 import { byDefault, choice, dimension, length, text } from '../units/measure-schema.ts'
 
+/** The schema of every entry of a registry, in its order. */
+const schemasOf = <R extends Readonly<Record<string, { readonly schema: z.ZodMiniType }>>>(registry: R) =>
+  Object.values(registry).map(({ schema }) => schema) as [R[keyof R]['schema'], ...R[keyof R]['schema'][]]
+
 export const toolSchema = z
-  .discriminatedUnion('shape', [squareToolSchema, veeToolSchema, roundToolSchema, cornerToolSchema])
+  .discriminatedUnion('shape', schemasOf(SHAPES))
   .register(z.globalRegistry, {
     description: 'A tool by the name the shop gives it.',
     title: 'tool',
@@ -28,7 +27,7 @@ export const toolboxSchema = z
   .register(z.globalRegistry, { description: 'Tools by name. The name "units" is reserved.', title: 'toolbox' })
 
 export const featureSchema = z
-  .discriminatedUnion('kind', [grooveSchema, radiusSchema, vGrooveSchema])
+  .discriminatedUnion('kind', schemasOf(KINDS))
   .register(z.globalRegistry, { title: 'feature' })
 
 const measuredDiameter = () => byDefault('as drawn', length('Diameter as measured.', 1.4985))

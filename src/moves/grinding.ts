@@ -1,5 +1,6 @@
 import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
+import type { Shape } from './shapes.ts'
 
 export type AngleRange = readonly [low: Degrees, high: Degrees]
 export type LengthRange = readonly [low: Length, high: Length]
@@ -7,7 +8,7 @@ export type LengthRange = readonly [low: Length, high: Length]
 /** What a tool is ground to for one form, and what comes of it. Lengths pm, angles degrees; `null` where the shape has no such thing. */
 export type GrindFacts = {
   readonly tool: string
-  readonly shape: 'square' | 'vee' | 'round' | 'corner'
+  readonly shape: Shape
   readonly bit: 'hss' | 'carbide'
   readonly measured: boolean
   readonly work: 'one-off' | 'repeat'

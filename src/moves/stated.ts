@@ -1,6 +1,7 @@
 import type { Prose } from '../phrase/phrase.ts'
 import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
+import type { Shape } from './shapes.ts'
 
 /** The spindle speed chosen, with its working. */
 export type Spindle = {
@@ -17,7 +18,7 @@ export type Spindle = {
 
 /** The edge as the sheet states it; null where the shape has no such size. Lengths pm, angles degrees. */
 export type StatedEdge = {
-  readonly shape: 'square' | 'vee' | 'round' | 'corner'
+  readonly shape: Shape
   readonly width: Length | null
   readonly nose: Length | null
   readonly angle: Degrees | null

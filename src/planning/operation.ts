@@ -1,4 +1,5 @@
 import type { Draft } from '../features/draft.ts'
+import { kindWords } from '../features/registry.ts'
 import { findMaterial } from '../handbook/materials.ts'
 import { spindleSpeed } from '../handbook/spindle.ts'
 import type { Job } from '../job/job.ts'
@@ -14,11 +15,10 @@ export function operationFor(
   moves: Operation['moves'],
 ): Operation {
   const { feature, surface, placing, touch, wanted, region, dimensions, cuts } = draft
-  const kind = feature.kind === 'radius' ? `${feature.shape} radius` : feature.kind
   return {
     feature: feature.index,
     name: feature.name,
-    kind,
+    kind: kindWords(feature),
     origin: feature.origin,
     toolName: draft.tool.name,
     edge,

@@ -3,7 +3,7 @@ import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import { inspectFeature } from '../features/inspect.ts'
 import { standsIn } from '../features/on-face.ts'
 import { steppedNotes } from '../features/radius/stepped-notes.ts'
-import { draftFeature } from '../features/registry.ts'
+import { draftFeature, kindWords } from '../features/registry.ts'
 import { otherUnits } from '../job/checks/other-units.ts'
 import { slender } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
@@ -116,7 +116,7 @@ function toGrindAnew(bench: Bench, { feature, refusal }: { feature: Feature; ref
 }
 
 function refusedFeature(bench: Bench, feature: Feature, { code, reason, remedy }: Refusal): FeaturePlan {
-  const kind = feature.kind === 'radius' ? `${feature.shape} radius` : feature.kind
+  const kind = kindWords(feature)
   const tool = feature.tool === null ? undefined : bench.tools[feature.tool]
   const named = tool === undefined ? {} : { named: { tool: tool.name, edge: measuredEdge(tool) } }
   return { status: 'refused', name: feature.name, kind, code, reason, remedy, ...named, origin: feature.origin }

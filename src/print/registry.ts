@@ -1,15 +1,31 @@
-import type { Sheet } from '../sheet/sheet.ts'
-import { printCsv } from './csv/print.ts'
-import { printJson } from './json/print.ts'
-import { printText } from './text/print.ts'
+import { csv } from './csv/format.ts'
+import type { FormatPrinters, Printer } from './format.ts'
+import { json } from './json/format.ts'
+import { text } from './text/format.ts'
 
-/** A format is a function from the neutral sheet to the bytes of a file. */
-export type Printer = (sheet: Sheet, parts?: Parts) => string
+export type { Parts, Printer } from './format.ts'
 
-/** What is printed only on request. */
-export type Parts = { readonly inspection?: boolean }
+/** Every format, in the order in which they are told: a new one is a folder and an entry here. The command line and its help follow. */
+const ALL = { text, json, csv } as const satisfies Readonly<Record<string, FormatPrinters>>
 
-export const FORMATS = ['text', 'json', 'csv'] as const
-export type Format = (typeof FORMATS)[number]
+export type Format = keyof typeof ALL
+/** What a command prints: the sheet, what remains of a feature, how tools are ground, what became of jobs, or of a list of moves. */
+export type Printed = 'sheet' | 'finish' | 'grind' | 'check' | 'replay'
 
-export const PRINTERS: Readonly<Record<Format, Printer>> = { text: printText, json: printJson, csv: printCsv }
+export const FORMATS = Object.keys(ALL) as readonly Format[]
+
+export const formatNamed = (format: Format): FormatPrinters => ALL[format]
+
+export const formatsOf = (what: Printed): Format[] =>
+  FORMATS.filter((format) => formatNamed(format)[what] !== undefined)
+
+export const printerOf = <P extends Printed>(what: P, format: Format): NonNullable<FormatPrinters[P]> => {
+  const print = formatNamed(format)[what]
+  if (print === undefined) throw new Error(`${format} does not print ${what}: the command line should have refused it`)
+  return print
+}
+
+/** What prints a whole sheet in each of them. */
+export const PRINTERS = Object.fromEntries(FORMATS.map((format) => [format, ALL[format].sheet])) as Readonly<
+  Record<Format, Printer>
+>

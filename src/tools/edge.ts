@@ -1,57 +1,21 @@
 import type { Edge, Form } from '../moves/form.ts'
 import type { Length } from '../units/length.ts'
-import { cornerEdge } from './corner/edge.ts'
-import { faceLength } from './grind/form.ts'
-import { rakedCorner, rakedRound, rakedSquare, rakedVee } from './raked.ts'
-import { roundEdge, roundHalfWidth } from './round/edge.ts'
-import { squareEdge } from './square/edge.ts'
+import { shapeOf } from './registry.ts'
 import { type StandsIn, stanceOf } from './standing.ts'
 import type { Tool } from './tool.ts'
-import { veeEdge } from './vee/edge.ts'
 
 /**
  * The cutting edge of a tool as it stands in the work, with the shank behind it. pm, relative to the tool's reference point. Its sizes are
  * measured on the face; with rake in use the face slopes, and the edge is worked out for the finished form.
  */
 export function edgeOf(tool: Tool, form: StandsIn): Edge {
-  const raked = tool.rakeInUse !== 0 && !isStraight(tool)
-  const pieces = raked ? rakedEdge(tool, form) : cuttingEdge(tool)
+  const shape = shapeOf(tool)
+  const raked = tool.rakeInUse === 0 ? null : shape.raked(tool, stanceOf(tool, form))
+  const pieces = raked ?? shape.edge(tool)
   const from = pieces[0]!.from
   const to = pieces[pieces.length - 1]!.to
-  const within = tool.shape === 'vee' ? { angleWithin: tool.angleWithin } : {}
-  const edge = { pieces, reach: tool.reach, shank: shank(tool, from, to), ...within }
-  return raked ? { ...edge, ground: tool.shape === 'round' || tool.shape === 'corner' ? tool.radius : null } : edge
-}
-
-/** A straight edge is straight whatever the rake. */
-const isStraight = (tool: Tool): boolean => tool.shape === 'square' && tool.cornerRadius <= 0
-
-/** Reach counts in depth, as it does without rake: the face goes back a little further. */
-function rakedEdge(tool: Tool, form: StandsIn): Form {
-  const stance = stanceOf(tool, form)
-  switch (tool.shape) {
-    case 'square':
-      return rakedSquare(tool.width.aim, tool.cornerRadius, stance)
-    case 'vee':
-      return rakedVee(tool.nose, tool.angle / 2, faceLength(tool.reach, stance.floor, stance.rake), stance)
-    case 'round':
-      return rakedRound(tool.radius, roundHalfWidth(tool.radius, tool.edgeWidth), stance)
-    case 'corner':
-      return rakedCorner(tool.radius, tool.legOnFace ?? tool.radius, stance)
-  }
-}
-
-function cuttingEdge(tool: Tool): Form {
-  switch (tool.shape) {
-    case 'square':
-      return squareEdge(tool.width.aim, tool.cornerRadius)
-    case 'vee':
-      return veeEdge(tool.nose, tool.angle, tool.reach)
-    case 'round':
-      return roundEdge(tool.radius, tool.edgeWidth)
-    case 'corner':
-      return cornerEdge(tool.radius)
-  }
+  const edge = { pieces, reach: tool.reach, shank: shank(tool, from, to), ...shape.known?.(tool) }
+  return raked === null ? edge : { ...edge, ground: shape.groundRadius?.(tool) ?? null }
 }
 
 /** A blank stands with the edge in its middle unless the tool entry says where; without a blank it is as wide as the edge. */

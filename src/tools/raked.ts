@@ -10,40 +10,8 @@ export type Stance = { readonly rake: Degrees; readonly floor: Length }
 /** No point of the pieces is further than this from the edge as it really stands: 20 nm. */
 export const STANDS_WITHIN: Length = 20_000
 
-/** Flanks straight on the face at `half` to each side, up to where they are `reach` above the nose. */
-export function rakedVee(nose: Length, half: Degrees, faceReach: Length, stance: Stance): Form {
-  const t = Math.tan(half * (Math.PI / 180))
-  const flank = fitted((part) => at(part * faceReach * t, part * faceReach, stance), [null, null])
-  const far = flank.map((piece) => moved(piece, nose))
-  return [...mirrored(flank), ...(nose > 0 ? [linePiece(0, 0, nose, 0)] : []), ...far]
-}
-
-/** A circle of `radius` on the face, over `half` to each side of the tip. */
-export function rakedRound(radius: Length, half: Length, stance: Stance): Form {
-  const side = quarter(radius, half, stance)
-  return [...mirrored(side), ...side]
-}
-
-/** Flat, its corners rounded to `corner` on the face. */
-export function rakedSquare(width: Length, corner: Length, stance: Stance): Form {
-  const side = quarter(corner, corner, stance)
-  const near = mirrored(side).map((piece) => moved(piece, corner))
-  return [...near, linePiece(corner, 0, width - corner, 0), ...side.map((piece) => moved(piece, width - corner))]
-}
-
-/** A hollow quarter of `radius`, stretched to `leg` back on the face: its deep tip is the tip of the face, the outer one stands at e = 0. */
-export function rakedCorner(radius: Length, leg: Length, stance: Stance): Form {
-  const down = depthAt(leg, stance.floor, stance.rake)
-  const hollow = (part: number): Point => {
-    const turn = (part * Math.PI) / 2
-    const { u, e } = at(2 * radius * Math.sin(turn / 2) ** 2, leg * Math.sin(turn), stance)
-    return { u, e: down + e }
-  }
-  return fitted(hollow, ['upright', 'level'])
-}
-
 /** From the tip of a circle out to one side. */
-function quarter(radius: Length, half: Length, stance: Stance): Form {
+export function quarter(radius: Length, half: Length, stance: Stance): Form {
   const turn = Math.asin(Math.min(1, half / radius))
   const round = (part: number): Point => {
     const angle = part * turn
@@ -52,18 +20,18 @@ function quarter(radius: Length, half: Length, stance: Stance): Form {
   return fitted(round, ['level', half >= radius ? 'upright' : null])
 }
 
-type Point = { readonly u: Length; readonly e: Length }
+export type Point = { readonly u: Length; readonly e: Length }
 /** How an edge leaves its end: along the work, square to it, or neither. */
 type Tangent = 'level' | 'upright' | null
 
 /** A point of the face, `along` beside the tip and `back` from it on the face, as it stands in the work. */
-const at = (along: Length, back: Length, { rake, floor }: Stance): Point => ({
+export const at = (along: Length, back: Length, { rake, floor }: Stance): Point => ({
   u: along,
   e: -depthAt(back, floor, rake),
 })
 
 /** Lines and circles along a path of rising u, halved until none strays further than allowed. */
-function fitted(path: (part: number) => Point, [first, last]: readonly [Tangent, Tangent]): Form {
+export function fitted(path: (part: number) => Point, [first, last]: readonly [Tangent, Tangent]): Form {
   const between = (from: number, to: number, halved: number): Piece[] => {
     const tangents = [from === 0 ? first : null, to === 1 ? last : null] as const
     const piece = tangents.every((one) => one !== null)
@@ -124,7 +92,7 @@ function through(a: Point, m: Point, b: Point): Circle {
   return { u: m.u + u, e: m.e + e, r: Math.hypot(u, e), side: e < 0 ? 1 : -1 }
 }
 
-const mirrored = (form: Form): Piece[] =>
+export const mirrored = (form: Form): Piece[] =>
   form
     .map(
       ({ from, to, curve, step }): Piece => ({
@@ -139,7 +107,7 @@ const mirrored = (form: Form): Piece[] =>
     )
     .reverse()
 
-const moved = ({ from, to, curve, step }: Piece, by: Length): Piece => ({
+export const moved = ({ from, to, curve, step }: Piece, by: Length): Piece => ({
   from: from + by,
   to: to + by,
   curve: curve.kind === 'arc' ? { ...curve, zc: curve.zc + by } : { ...curve, z0: curve.z0 + by, z1: curve.z1 + by },

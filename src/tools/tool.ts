@@ -1,6 +1,12 @@
 import type { Origin } from '../diagnostics/diagnostic.ts'
-import type { Degrees, Dimension } from '../units/dimension.ts'
+import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
+import type { SHAPES } from './registry.ts'
+
+export type { CornerTool } from './corner/tool.ts'
+export type { RoundTool } from './round/tool.ts'
+export type { SquareTool } from './square/tool.ts'
+export type { VeeTool } from './vee/tool.ts'
 
 export type ToolBase = {
   readonly name: string
@@ -16,27 +22,6 @@ export type ToolBase = {
   readonly measured: boolean
   readonly origin: Origin
 }
-export type SquareTool = ToolBase & {
-  readonly shape: 'square'
-  readonly width: Dimension
-  readonly cornerRadius: Length
-}
-export type VeeTool = ToolBase & {
-  readonly shape: 'vee'
-  readonly angle: Degrees
-  /** How near the angle is known; null: as the lathe's accuracy has it. */
-  readonly angleWithin: Degrees | null
-  readonly nose: Length
-}
-export type RoundTool = ToolBase & {
-  readonly shape: 'round'
-  readonly radius: Length
-  readonly edgeWidth: Length | null
-}
-export type CornerTool = ToolBase & {
-  readonly shape: 'corner'
-  readonly radius: Length
-  /** With rake: the leg that goes down the work, measured along the sloping face, where it was ground to another length than the radius. */
-  readonly legOnFace: Length | null
-}
-export type Tool = SquareTool | VeeTool | RoundTool | CornerTool
+
+/** A tool of any shape: what the readers of the shapes hand over. */
+export type Tool = NonNullable<ReturnType<(typeof SHAPES)[keyof typeof SHAPES]['read']>>

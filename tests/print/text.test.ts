@@ -54,7 +54,7 @@ describe('the text sheet', () => {
     expect(text()).toContain(
       'PROVED by replay, for every backlash from 0 to .008 (cross-feed) and 0 to .006\n(compound).',
     )
-    expect(text()).toContain('    HOLDS, .0032 to spare; largest cause: tool measurement\n')
+    expect(text()).toContain('    HOLDS, .0032 to spare; largest cause: measuring the tool\n')
     expect(text()).toContain('    MAY NOT HOLD, .001 beyond a limit; largest cause: touching off\n')
   })
 

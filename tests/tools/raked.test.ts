@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { worn } from '../../src/budget/worn.ts'
 import type { Form } from '../../src/moves/form.ts'
-import { rakedCorner, rakedRound, rakedSquare, rakedVee, STANDS_WITHIN } from '../../src/tools/raked.ts'
+import { rakedCorner } from '../../src/tools/corner/edge.ts'
+import { STANDS_WITHIN } from '../../src/tools/raked.ts'
+import { rakedRound } from '../../src/tools/round/edge.ts'
+import { rakedSquare } from '../../src/tools/square/edge.ts'
+import { rakedVee } from '../../src/tools/vee/edge.ts'
 import { INCH } from '../../src/units/length.ts'
 import { add, bisect, distanceToAxis, scaled, turned, type Vector } from './grind/vectors.ts'
 

@@ -4,7 +4,7 @@ import { stopOf } from '../../finish/stop.ts'
 import { readSize } from '../../job/read-measure.ts'
 import { words } from '../../phrase/words.ts'
 import type { FeaturePlan, Plan } from '../../plan/plan.ts'
-import { PRINTERS } from '../../print/registry.ts'
+import { type Format, printerOf } from '../../print/registry.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { type CutOptions, sourceOf } from '../cut-sheet.ts'
 import { type Io, UsageError } from '../io.ts'
@@ -19,7 +19,7 @@ export type FinishOptions = OutputOptions &
     readonly width?: string
     readonly outsideDiameter?: string
     readonly measuredAgain?: boolean
-    readonly format: 'text' | 'json'
+    readonly format: Format
     readonly color?: boolean
   }
 
@@ -44,7 +44,7 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
     )
   const index = indexOf(plan, options.feature)
   const sheet = sheetAfter(plan, index, taken, sourceOf(plan, index, options, io))
-  deliver(PRINTERS[options.format](sheet), options, io)
+  deliver(printerOf('finish', options.format)(sheet), options, io)
   const feature = sheet.features[0]!
   if (feature.status === 'planned') return 0
   io.stderr.write(

@@ -1,7 +1,6 @@
 import { compile } from '../../compile.ts'
 import { GRINDER_CAUTIONS } from '../../handbook/grinding.ts'
-import { printGrindJson } from '../../print/json/grind.ts'
-import { printGrind } from '../../print/text/grind.ts'
+import { type Format, printerOf } from '../../print/registry.ts'
 import { grindSheet } from '../../sheet/grind/grind.ts'
 import type { Io } from '../io.ts'
 import { loaderFor, STDIN } from '../load.ts'
@@ -9,7 +8,7 @@ import type { OutputOptions } from '../output.ts'
 import { deliver, guardInputs } from '../output.ts'
 import { reportDiagnostics } from '../report.ts'
 
-export type GrindOptions = OutputOptions & { readonly format: 'text' | 'json'; readonly color?: boolean }
+export type GrindOptions = OutputOptions & { readonly format: Format; readonly color?: boolean }
 
 /** Prints how the tools of one job are ground. Features that cannot be cut as asked are named on it, and leave the status at 1. */
 export const grindCommand = async (job: string, options: GrindOptions, io: Io): Promise<number> => {
@@ -19,6 +18,6 @@ export const grindCommand = async (job: string, options: GrindOptions, io: Io): 
   if (plan === null) return 2
   guardInputs(sources.keys(), options, io)
   const sheet = grindSheet(plan, GRINDER_CAUTIONS)
-  deliver(options.format === 'json' ? printGrindJson(sheet) : printGrind(sheet), options, io)
+  deliver(printerOf('grind', options.format)(sheet), options, io)
   return sheet.left.length > 0 ? 1 : 0
 }

@@ -3,6 +3,7 @@ import { heavyCuts } from '../../judge/heavy.ts'
 import { judge } from '../../judge/judge.ts'
 import { plain } from '../../phrase/words.ts'
 import type { FeaturePlan, Plan } from '../../plan/plan.ts'
+import { type Format, printerOf } from '../../print/registry.ts'
 import { type Progress, replayNext, startOf } from '../../replay/replay.ts'
 import { readMoves, type Written } from '../../written/written.ts'
 import type { Io } from '../io.ts'
@@ -10,12 +11,11 @@ import { loaderFor, STDIN } from '../load.ts'
 import { mistakenFiles } from '../mistaken-files.ts'
 import type { OutputOptions } from '../output.ts'
 import { deliver, guardInputs } from '../output.ts'
-import { replayJson } from '../replay-json.ts'
-import { replayText } from '../replay-text.ts'
+import { replayReport } from '../replay-report.ts'
 import type { LineOf, Replayed } from '../replayed.ts'
 import { reportDiagnostics } from '../report.ts'
 
-export type ReplayOptions = OutputOptions & { readonly format: 'text' | 'json'; readonly color?: boolean }
+export type ReplayOptions = OutputOptions & { readonly format: Format; readonly color?: boolean }
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
@@ -47,10 +47,7 @@ export const replayCommand = async (job: string, moves: string, options: ReplayO
   const replayed = replayAll(plan, written)
   const proven = replayed.every((one) => one.status === 'replayed' && one.judgment.proven)
   const lineOf: LineOf = (move) => written.source.locate(move.origin.path, 'value')
-  const text =
-    options.format === 'json'
-      ? replayJson(plan, replayed, proven, list.file, lineOf)
-      : replayText(plan, replayed, proven, list.file, lineOf)
+  const text = printerOf('replay', options.format)(replayReport(plan.units, replayed, proven, list.file, lineOf))
   guardInputs([...sources.keys(), list.file], options, io)
   deliver(text, options, io)
   return proven ? 0 : 1

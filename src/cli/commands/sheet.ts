@@ -1,8 +1,8 @@
 import { type Compiled, compile, sheetFor, slipsFor } from '../../compile.ts'
 import { GRINDER_CAUTIONS } from '../../handbook/grinding.ts'
+import { either } from '../../job/schema-walk.ts'
 import type { Plan } from '../../plan/plan.ts'
-import type { Format } from '../../print/registry.ts'
-import { PRINTERS } from '../../print/registry.ts'
+import { type Format, formatNamed, formatsOf, printerOf } from '../../print/registry.ts'
 import { changedSince } from '../../sheet/changed/changed.ts'
 import { grindSheet } from '../../sheet/grind/grind.ts'
 import type { Sheet } from '../../sheet/sheet.ts'
@@ -30,7 +30,7 @@ export const sheetCommand = async (job: string, options: SheetOptions, io: Io): 
   await reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2
   guardInputs(sources.keys(), options, io)
-  deliver(PRINTERS[options.format](sinceKept(sheetOf(plan, options), options, io), options), options, io)
+  deliver(printerOf('sheet', options.format)(sinceKept(sheetOf(plan, options), options, io), options), options, io)
   return refusals(plan, sources, options, io)
 }
 
@@ -43,8 +43,11 @@ const sheetOf = (plan: Plan, { grind, slips }: SheetOptions): Sheet => ({
 /** The sheet, and what is another thing on it than on the one that was kept. */
 const sinceKept = (sheet: Sheet, { since, format }: SheetOptions, io: Io): Sheet => {
   if (since === undefined) return sheet
-  if (format === 'csv')
-    throw new UsageError('--since has no place in a table of moves: leave it out, or print text or json')
+  const { movesAlone } = formatNamed(format)
+  if (movesAlone !== undefined) {
+    const others = formatsOf('sheet').filter((each) => formatNamed(each).movesAlone === undefined)
+    throw new UsageError(`--since has no place in ${movesAlone}: leave it out, or print ${either(others)}`)
+  }
   const kept = readKept(since, io)
   if (!kept.ok) throw new UsageError(`--since: ${kept.why}`)
   return { ...sheet, changed: changedSince(kept.data, dataOf(sheet)) }

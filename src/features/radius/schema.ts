@@ -62,3 +62,12 @@ export const readCorner = (
   const { 'corner-of': cornerOf, radius } = given.values
   return cornerOf && radius ? { ...base, kind: 'radius', shape: 'corner', cornerOf, radius } : null
 }
+
+type RadiusRead = AsRead<z.output<typeof radiusSchema>>
+
+/** Null also where no shape could be read. */
+export const readRadius = (given: Given<RadiusRead>, base: FeatureBase): ConcaveFeature | CornerFeature | null => {
+  const { shape } = given.values
+  if (shape === 'concave') return readConcave(given as Parameters<typeof readConcave>[0], base)
+  return shape === 'corner' ? readCorner(given as Parameters<typeof readCorner>[0], base) : null
+}

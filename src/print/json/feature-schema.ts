@@ -1,11 +1,14 @@
+import { SHAPE_WORDS } from '../../sheet/grind/shapes.ts'
 import { grindSchema } from './grind-schema.ts'
 import { list, nullable, number, object, type Schema, text } from './schema-words.ts'
 import { setUpSchema } from './set-up.ts'
 
+const kind = (): Schema => text('groove, radius or v-groove.')
+
 export const planned = (): Schema => {
   const always = object({
     name: text('Name of the feature.'),
-    kind: text('groove, radius or v-groove.'),
+    kind: kind(),
     tool: text('Name in the toolbox, or of the tool to be ground.'),
     status: { const: 'planned', description: 'Planned, and proven by replay.' },
     why: nullable(text('What the feature is for.')),
@@ -79,7 +82,7 @@ const face = (): Schema =>
 
 const measuredEdge = (): Schema =>
   object({
-    shape: { enum: ['square', 'vee', 'round', 'corner'] },
+    shape: { enum: Object.keys(SHAPE_WORDS) },
     width: nullable(number('Of a square edge, or the edge width of a round one.')),
     nose: nullable(number('Flat at the nose of a V.')),
     angle: nullable(number('Included angle in degrees.')),
@@ -134,7 +137,7 @@ export const refused = (): Schema =>
   object(
     {
       name: text('Name of the feature.'),
-      kind: text('groove, radius or v-groove.'),
+      kind: kind(),
       status: { const: 'refused', description: 'Cannot be cut as asked; has no steps.' },
       refusal: object({
         code: text('Stable name of the reason.'),

@@ -1,10 +1,11 @@
+import { SHAPE_WORDS } from '../../sheet/grind/shapes.ts'
 import { list, nullable, number, object, range, type Schema, text } from './schema-words.ts'
 
 /** How the tool of a feature is ground; lengths in the units of the sheet, angles in degrees. */
 export const grindSchema = (): Schema =>
   object(
     {
-      shape: { enum: ['square', 'vee', 'round', 'corner'] },
+      shape: { enum: Object.keys(SHAPE_WORDS) },
       bit: { enum: ['hss', 'carbide'] },
       measured: { type: 'boolean', description: 'false: still to be ground.' },
       work: { enum: ['one-off', 'repeat'] },

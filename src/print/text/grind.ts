@@ -1,5 +1,6 @@
 import { words } from '../../phrase/words.ts'
 import type { GrindSheet, GroundTool } from '../../sheet/grind/grind.ts'
+import { SHAPE_WORDS } from '../../sheet/grind/shapes.ts'
 import type { Units } from '../../units/length.ts'
 import { apart, beside, COLUMNS } from './columns.ts'
 
@@ -38,7 +39,7 @@ const toolLines = (tool: GroundTool, units: Units): string[] => [
 const shape = ({ facts }: GroundTool): string => {
   const [first] = facts
   if (first === undefined) return ''
-  return `${first.shape === 'vee' ? 'V' : first.shape}, ${first.measured ? 'measured' : 'still to be ground'}`
+  return `${SHAPE_WORDS[first.shape].called}, ${first.measured ? 'measured' : 'still to be ground'}`
 }
 
 const left = ({ left: refused, units }: GrindSheet): string[] =>

@@ -5,7 +5,8 @@ import { called } from '../../phrase/say.ts'
 import type { Length, Units } from '../../units/length.ts'
 import type { Labeled } from '../sheet.ts'
 import { corrections } from './correction.ts'
-import { angle, angles, deepest, lengths, topWords } from './words.ts'
+import { SHAPE_WORDS } from './shapes.ts'
+import { angle, angles, deepest, lengths, narrowest, topWords } from './words.ts'
 
 /** What a tool is ground to, block by block, in the order in which it is looked for. */
 export const saysOf = (facts: readonly GrindFacts[], units: Units): Labeled[] => {
@@ -21,7 +22,7 @@ export const saysOf = (facts: readonly GrindFacts[], units: Units): Labeled[] =>
     { label: 'Correction', says: corrections(facts, units) },
     { label: 'Gauge', says: gauge(main, units) },
     { label: 'Protractor', says: protractor(main) },
-    { label: 'Measure', says: measure(main, units) },
+    { label: 'Measure', says: SHAPE_WORDS[main.shape].measure(main, units) },
   ].filter(({ says }) => says.length > 0)
 }
 
@@ -49,7 +50,7 @@ export const warningsOf = (facts: readonly GrindFacts[], units: Units): Phrase[]
       most === 0 ? ': it pulls the tool in; level the top.' : ' at most: level the top, or grind to the correction.',
     ])
   if (bit === 'carbide') said.push(['Carbide: a silicon-carbide or diamond wheel, dry, and no dipping.'])
-  if (measured && main.shape !== 'corner' && main.form.face > main.reach)
+  if (measured && main.form.corner === null && main.form.face > main.reach)
     said.push([
       'The ground end reaches ',
       length('tool', main.reach, units),
@@ -91,17 +92,6 @@ const edge = (facts: readonly GrindFacts[], units: Units): Phrase[] => {
   if (cornerRadius !== null) says.push(['corners rounded to ', of(cornerRadius)])
   if (nose !== null) says.push(nose > 0 ? ['nose flat ', of(nose), ' wide, no wider'] : ['a keen point, only stoned'])
   return says
-}
-
-/** A tool for several grooves must enter the narrowest. */
-const narrowest = (facts: readonly GrindFacts[]): GrindFacts =>
-  facts.reduce((best, each) => ((each.width?.aim ?? 0) < (best.width?.aim ?? 0) ? each : best))
-
-/** What the order of grinding ends at: a measured tool cannot grow, so it is sharpened to what it is. pm. */
-export const widthToGrind = (facts: readonly GrindFacts[]): Length => {
-  const { width, measured } = narrowest(facts)
-  if (width === null) return 0
-  return measured ? width.edge : width.aim
 }
 
 const why = ({ width, severalPlaces }: GrindFacts): string => {
@@ -168,20 +158,19 @@ const gauge = ({ gauge: leaf, shape }: GrindFacts, units: Units): Phrase[] => {
   if (leaf === null) return []
   const radius = leaf.radius + leaf.off
   const name = called('instrument', leaf.label, leaf.radius, units)
-  const where = shape === 'corner' ? 'in the hollow' : shape === 'round' ? 'on the face' : 'on the corners'
   if (Math.abs(leaf.off) > radius / 10)
     return [['no leaf is near: the nearest of the sets is ', name, '; look at the radius under a glass'], [leaf.source]]
   const off: Phrase =
     Math.abs(leaf.off) < 1
       ? [': the radius itself']
       : [': the radius is ', length('clearance', Math.abs(leaf.off), units), leaf.off > 0 ? ' larger' : ' smaller']
-  return [['radius gauge ', name, ` ${where}, held to the light`, ...off], [leaf.source]]
+  return [['radius gauge ', name, ` ${SHAPE_WORDS[shape].gaugeAt}, held to the light`, ...off], [leaf.source]]
 }
 
-const protractor = ({ endRelief: { ground }, sides, form, shape }: GrindFacts): Phrase[] => [
+const protractor = ({ endRelief: { ground }, sides, form }: GrindFacts): Phrase[] => [
   ['front ', angle(90 - ground[1]), ' to ', angle(90 - ground[0]), ' from the bottom of the bit'],
   ['sides ', angle(90 - sides.relief[1]), ' to ', angle(90 - sides.relief[0]), ' from the bottom'],
-  ...(shape === 'vee' && form.vee !== null
+  ...(form.vee !== null
     ? [
         [
           'each flank ',
@@ -193,20 +182,3 @@ const protractor = ({ endRelief: { ground }, sides, form, shape }: GrindFacts): 
       ]
     : []),
 ]
-
-const measure = ({ shape, nose }: GrindFacts, units: Units): Phrase[] => {
-  const light =
-    'let the anvils only meet the edge, by the friction thimble: a hard turn chips the edge and marks the anvils'
-  switch (shape) {
-    case 'square':
-      return [['micrometer across the two corners, at the very edge, where it is widest'], [light]]
-    case 'vee':
-      return nose !== null && nose > 0
-        ? [['nose flat under a glass, against a scale or a feeler of ', length('tool', nose, units)]]
-        : [['the point under a glass: no flat to be seen']]
-    case 'round':
-      return [['micrometer across the edge where the radius ends'], [light]]
-    case 'corner':
-      return [['both tips with a scale from the end and from the side of the bit; no micrometer enters the hollow']]
-  }
-}

@@ -8,6 +8,17 @@ import { inUnits, type Length, type Units } from '../../units/length.ts'
 export const deepest = (facts: readonly GrindFacts[]): GrindFacts =>
   facts.reduce((best, each) => (each.form.sidesReach[0] > best.form.sidesReach[0] ? each : best))
 
+/** A tool for several grooves must enter the narrowest. */
+export const narrowest = (facts: readonly GrindFacts[]): GrindFacts =>
+  facts.reduce((best, each) => ((each.width?.aim ?? 0) < (best.width?.aim ?? 0) ? each : best))
+
+/** What the order of grinding ends at: a measured tool cannot grow, so it is sharpened to what it is. pm. */
+export const widthToGrind = (facts: readonly GrindFacts[]): Length => {
+  const { width, measured } = narrowest(facts)
+  if (width === null) return 0
+  return measured ? width.edge : width.aim
+}
+
 export const angle = (degrees: Degrees) => figure('angle', degrees, 'deg', 2)
 
 export const angles = ([low, high]: AngleRange): Phrase =>

@@ -1,6 +1,9 @@
 import * as z from 'zod/mini'
+import type { AsRead, Given } from '../../diagnostics/given.ts'
 import { byDefault, length } from '../../units/measure-schema.ts'
 import { commonToolKeys, reach } from '../common-schema.ts'
+import type { ToolBase } from '../tool.ts'
+import type { CornerTool } from './tool.ts'
 
 export const cornerToolSchema = z
   .strictObject({
@@ -19,3 +22,18 @@ export const cornerToolSchema = z
     ...commonToolKeys,
   })
   .register(z.globalRegistry, { title: 'corner tool' })
+
+export const readCornerTool = (
+  given: Given<AsRead<z.output<typeof cornerToolSchema>>>,
+  base: Omit<ToolBase, 'reach'>,
+): CornerTool | null => {
+  const { radius, reach = radius, 'leg-on-face': legOnFace } = given.values
+  if (legOnFace && base.rakeInUse === 0)
+    given.report(
+      'leg-on-face',
+      'useless-key',
+      'leg-on-face is for a face that slopes, and this tool has no rake in use',
+      'say the rake, or take leg-on-face out: both legs are the radius',
+    )
+  return reach && radius ? { ...base, reach, shape: 'corner', radius, legOnFace: legOnFace ?? null } : null
+}

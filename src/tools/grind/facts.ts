@@ -12,6 +12,7 @@ import { stockBits } from '../../handbook/tool-bits.ts'
 import type { AngleRange, FormFacts, GaugeFacts, GrindFacts, SideFacts } from '../../moves/grinding.ts'
 import type { Degrees } from '../../units/dimension.ts'
 import type { Length, Units } from '../../units/length.ts'
+import { shapeOf } from '../registry.ts'
 import type { Tool } from '../tool.ts'
 import { backToGrind, flankPlane, flankRelief, type Stand, sideInUse } from './clearance.ts'
 import * as onFace from './form.ts'
@@ -40,21 +41,19 @@ export type FormToCut = {
 export function grindFacts(tool: Tool, form: FormToCut): GrindFacts {
   const rakeGround = tool.rakeInUse - tool.holderAngle
   const cut = formFacts(tool, form)
-  const carried = carriedWidth(tool, cut)
+  const { grinding } = shapeOf(tool)
   return {
     tool: tool.name,
     shape: tool.shape,
     bit: tool.bit,
     measured: tool.measured,
     work: form.work,
-    blank: blankFor(tool, carried, form.units),
-    width:
-      tool.shape === 'square'
-        ? { drawn: form.width, aim: form.aimedWidth ?? tool.width.aim, edge: tool.width.aim }
-        : null,
-    severalPlaces: tool.shape === 'square' && form.severalPlaces,
-    nose: tool.shape === 'vee' ? tool.nose : null,
-    cornerRadius: tool.shape === 'square' && tool.cornerRadius > 0 ? tool.cornerRadius : null,
+    blank: blankFor(tool, grinding.carried(tool, cut), form.units),
+    width: null,
+    severalPlaces: false,
+    nose: null,
+    cornerRadius: null,
+    ...grinding.sizes(tool, form),
     reach: tool.reach,
     holderAngle: tool.holderAngle,
     rakeGround,
@@ -67,7 +66,7 @@ export function grindFacts(tool: Tool, form: FormToCut): GrindFacts {
     },
     sides: sidesOf(tool, cut, rakeGround),
     form: cut,
-    gauge: gaugeFor(tool, cut, form.units),
+    gauge: gaugeFor(grinding.gauged(tool, cut), form.units),
   }
 }
 
@@ -89,62 +88,10 @@ function formFacts(tool: Tool, form: FormToCut): FormFacts {
     shoulder: form.shoulder,
     squareToFront: onFace.squareToFront(face, (END_RELIEF[0] + END_RELIEF[1]) / 2, rake),
     shallow: form.depth - onFace.depthReached(form.depth, surface, rake),
-    vee: tool.shape === 'vee' ? flank(form.half ?? tool.angle / 2, form.depth, face, floor, rake) : null,
-    round: tool.shape === 'round' ? segment(form.radius ?? tool.radius, form, rake) : null,
-    corner: tool.shape === 'corner' ? hollow(form.radius ?? tool.radius, surface, rake) : null,
-  }
-}
-
-const flank = (half: Degrees, depth: Length, face: Length, floor: Length, rake: Degrees): FormFacts['vee'] => ({
-  half,
-  ground: onFace.halfAngleToGrind(half, depth, face),
-  cut: onFace.halfAngleCut(half, depth, face),
-  strays: onFace.flankStrays(depth, face, floor, rake),
-})
-
-/** No more of a round end than its half circle has sides to speak of. */
-function segment(radius: Length, form: FormToCut, rake: Degrees): FormFacts['round'] {
-  const depth = Math.min(form.depth, radius)
-  const floor = form.surface / 2 - form.depth
-  const face = onFace.faceLength(depth, floor, rake)
-  const ground = onFace.radiusToGrind(radius, depth, face)
-  return {
-    radius,
-    ground,
-    strays: onFace.roundStrays({ radius, ground, depth, floor, rake }),
-    width: onFace.roundCut(radius, depth, depth).width,
-    cut: onFace.roundCut(radius, depth, face),
-  }
-}
-
-/** The deep tip of a hollow stands on center, the radius below the surface. */
-const hollow = (radius: Length, surface: Length, rake: Degrees): FormFacts['corner'] => ({
-  radius,
-  down: onFace.faceLength(radius, surface - radius, rake),
-  cutDown: onFace.depthReached(radius, surface, rake),
-  ...(rake === 0 ? { arc: null, points: [] } : quarterOf(radius, surface, rake)),
-})
-
-/** A few points for the sheet; many to see how far a circle is off. */
-function quarterOf(radius: Length, surface: Length, rake: Degrees) {
-  const many = onFace.hollowPoints(radius, surface, rake, 64)
-  const face = onFace.nearestCircle(many.map((point) => [point.along, point.face]))
-  const cut = onFace.nearestCircle(many.map((point) => [point.along, point.uncorrected]))
-  const arc = { radius: face.radius, strays: face.strays, cutsRadius: cut.radius, cutsStray: cut.strays }
-  return { arc, points: onFace.hollowPoints(radius, surface, rake, 6) }
-}
-
-/** Width of the bit that the ground end takes, with its flanks as far back as they are ground. */
-function carriedWidth(tool: Tool, form: FormFacts): Length {
-  switch (tool.shape) {
-    case 'square':
-      return tool.width.aim
-    case 'vee':
-      return tool.nose + 2 * form.sidesReach[0] * Math.tan((form.vee?.ground ?? 0) * (Math.PI / 180))
-    case 'round':
-      return tool.edgeWidth ?? 2 * tool.radius
-    case 'corner':
-      return tool.radius
+    vee: null,
+    round: null,
+    corner: null,
+    ...shapeOf(tool).grinding.onFace(tool, form, { face, floor }),
   }
 }
 
@@ -187,8 +134,7 @@ function flanks(half: Degrees, stand: Stand): SideFacts {
 
 const rangeOf = (values: readonly number[]): AngleRange => [Math.min(...values), Math.max(...values)]
 
-function gaugeFor(tool: Tool, form: FormFacts, units: Units): GaugeFacts | null {
-  const radius = form.round?.ground ?? form.corner?.radius ?? (tool.shape === 'square' ? tool.cornerRadius : 0)
+function gaugeFor(radius: Length, units: Units): GaugeFacts | null {
   if (radius <= 0) return null
   const gauge = nearestGauge(radius, units)
   return { radius: gauge.radius, label: gauge.label, off: radius - gauge.radius, source: gauge.source }

@@ -1,6 +1,9 @@
 import * as z from 'zod/mini'
+import type { AsRead, Given } from '../../diagnostics/given.ts'
 import { byDefault, length } from '../../units/measure-schema.ts'
 import { commonToolKeys, reach } from '../common-schema.ts'
+import type { ToolBase } from '../tool.ts'
+import type { RoundTool } from './tool.ts'
 
 export const roundToolSchema = z
   .strictObject({
@@ -11,3 +14,13 @@ export const roundToolSchema = z
     ...commonToolKeys,
   })
   .register(z.globalRegistry, { title: 'round tool' })
+
+export const readRound = (
+  given: Given<AsRead<z.output<typeof roundToolSchema>>>,
+  base: Omit<ToolBase, 'reach'>,
+): RoundTool | null => {
+  const { radius, reach, 'edge-width': edgeWidth } = given.values
+  if (edgeWidth && radius && edgeWidth > 2 * radius)
+    given.report('edge-width', 'impossible', 'the edge is wider than its whole circle', 'give at most twice the radius')
+  return reach && radius ? { ...base, reach, shape: 'round', radius, edgeWidth: edgeWidth ?? null } : null
+}

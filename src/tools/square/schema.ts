@@ -1,6 +1,9 @@
 import * as z from 'zod/mini'
+import type { AsRead, Given } from '../../diagnostics/given.ts'
 import { byDefault, dimension, length } from '../../units/measure-schema.ts'
 import { commonToolKeys, reach } from '../common-schema.ts'
+import type { ToolBase } from '../tool.ts'
+import type { SquareTool } from './tool.ts'
 
 export const squareToolSchema = z
   .strictObject({
@@ -11,3 +14,18 @@ export const squareToolSchema = z
     ...commonToolKeys,
   })
   .register(z.globalRegistry, { title: 'square tool' })
+
+export const readSquare = (
+  given: Given<AsRead<z.output<typeof squareToolSchema>>>,
+  base: Omit<ToolBase, 'reach'>,
+): SquareTool | null => {
+  const { width, blank, reach, 'corner-radius': cornerRadius } = given.values
+  if (blank && width && width.nominal > blank)
+    given.report(
+      'blank',
+      'impossible',
+      'the edge is wider than the blank behind it',
+      'give the width of the tool bit itself',
+    )
+  return reach && width ? { ...base, reach, shape: 'square', width, cornerRadius: cornerRadius ?? 0 } : null
+}

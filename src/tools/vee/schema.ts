@@ -1,6 +1,9 @@
 import * as z from 'zod/mini'
+import type { AsRead, Given } from '../../diagnostics/given.ts'
 import { angle, angleFromZero, byDefault, length } from '../../units/measure-schema.ts'
 import { commonToolKeys, reach } from '../common-schema.ts'
+import type { ToolBase } from '../tool.ts'
+import type { VeeTool } from './tool.ts'
 
 export const veeToolSchema = z
   .strictObject({
@@ -15,3 +18,13 @@ export const veeToolSchema = z
     ...commonToolKeys,
   })
   .register(z.globalRegistry, { title: 'vee tool' })
+
+export const readVee = (
+  given: Given<AsRead<z.output<typeof veeToolSchema>>>,
+  base: Omit<ToolBase, 'reach'>,
+): VeeTool | null => {
+  const { angle, nose, reach, 'angle-within': angleWithin } = given.values
+  return reach && angle && nose !== undefined
+    ? { ...base, reach, shape: 'vee', angle, angleWithin: angleWithin ?? null, nose }
+    : null
+}

@@ -1,0 +1,64 @@
+import type { Fault } from '../moves/trace.ts'
+import type { Length, Units } from '../units/length.ts'
+
+/** What became of a job under a list of moves, neutral. Lengths pm, angles degrees. */
+export type ReplayReport = {
+  readonly units: Units
+  readonly proven: boolean
+  /** The list of moves. */
+  readonly file: string
+  readonly features: readonly ReplayedFeature[]
+}
+
+export type ReplayedFeature =
+  | {
+      readonly name: string
+      readonly status: 'replayed'
+      readonly proven: boolean
+      readonly saved: boolean
+      /** What the part would be, a line for each dimension that does not hold. */
+      readonly outcome: readonly string[]
+      readonly beside: readonly {
+        readonly side: string
+        readonly along: Length
+        readonly deep: Length
+        readonly maybe: boolean
+      }[]
+      readonly sizes: readonly ReplayedSize[]
+      readonly faults: readonly ReplayedFault[]
+      readonly heavy: readonly HeavyCut[]
+    }
+  | { readonly name: string; readonly status: 'not in the list' | 'refused'; readonly why: string }
+
+/** A number, and as a person reads it. */
+export type Told = { readonly value: number; readonly text: string }
+
+export type ReplayedSize = {
+  readonly id: string
+  readonly label: string
+  readonly aim: Told
+  readonly limits: readonly [Told, Told] | null
+  readonly surely: Told | null
+  readonly possibly: Told | null
+  readonly verdict: string
+  /** Only with some backlash it does not hold. */
+  readonly maybe: boolean
+}
+
+/** Where a move stands in the list, and what it does. */
+export type ListedMove = { readonly line: number; readonly does: string }
+
+export type ReplayedFault = {
+  readonly kind: Fault['kind']
+  /** Null for what is found at the end. */
+  readonly move: ListedMove | null
+  readonly by: Told | null
+  readonly say: string
+}
+
+export type HeavyCut = {
+  readonly move: ListedMove
+  readonly takes: Length
+  readonly most: Length
+  readonly say: string
+}

@@ -1,0 +1,50 @@
+import {
+  type CheckedFeature,
+  type CheckReport,
+  type Compared,
+  counted,
+  countOf,
+  type Paint,
+  type Verdict,
+} from '../check-report.ts'
+
+/** One line a job, and how many there were of each verdict. */
+export const printCheck = (report: CheckReport, paint: Paint): string => {
+  const { jobs, skipped } = report
+  const lines = jobs.map(
+    ({ file, verdict, features, against }) =>
+      `${file}: ${paint[verdict](verdict)}${told(verdict, features)}${kept(against)}`,
+  )
+  const counts = (['good', 'may not hold', 'refused', 'unreadable'] as const)
+    .map((verdict) => [verdict, countOf(report, verdict)] as const)
+    .filter(([verdict, n]) => n > 0 || verdict === 'good')
+    .map(([verdict, n]) => `${n} ${verdict}`)
+  const others = jobs.filter((each) => !counted(each)).length
+  const notKept = others === 0 ? [] : [`${others} good but not as kept`]
+  const ignored = skipped.length > 0 ? [`${skipped.length} skipped`] : []
+  const summary = `${jobs.length} ${jobs.length === 1 ? 'job' : 'jobs'}: ${[...counts, ...notKept, ...ignored].join(', ')}`
+  return `${[...lines, summary].join('\n')}\n`
+}
+
+/** Nothing of a sheet that is the same; otherwise the lines of the difference, below the job and indented. */
+const kept = (against: Compared | null): string => {
+  if (against === null || against.outcome === 'same') return ''
+  const head = against.outcome === 'different' ? '; not the sheet that is kept (kept -> planned today):' : ';'
+  return [head, ...against.lines.map((line) => `    ${line}`)].join('\n')
+}
+
+const told = (verdict: Verdict, features: readonly CheckedFeature[]): string => {
+  switch (verdict) {
+    case 'good':
+      return `, ${features.length} ${features.length === 1 ? 'feature' : 'features'}`
+    case 'unreadable':
+      return ''
+    case 'refused':
+      return `: ${features.flatMap(({ name, refusal }) => (refusal === null ? [] : [`${name}: ${refusal.reason}`])).join('; ')}`
+    case 'may not hold':
+      return `: ${features
+        .filter(({ mayNotHold }) => mayNotHold.length > 0)
+        .map(({ name, mayNotHold }) => `${name} (${mayNotHold.map(({ label }) => label).join(', ')})`)
+        .join('; ')}`
+  }
+}

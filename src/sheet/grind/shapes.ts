@@ -1,0 +1,9 @@
+import type { Shape } from '../../moves/shapes.ts'
+import { corner } from './corner.ts'
+import { round } from './round.ts'
+import type { ShapeWords } from './shape-words.ts'
+import { square } from './square.ts'
+import { vee } from './vee.ts'
+
+/** What is said of each shape of tool, in the order in which they are told. */
+export const SHAPE_WORDS: Readonly<Record<Shape, ShapeWords>> = { square, vee, round, corner }
