@@ -42,7 +42,7 @@ const planOf = (job: Job): Plan => {
 /** The sheet of a plan, with the tables that are worked out for its stops. */
 export const sheetFor = (plan: Plan): Sheet => buildSheet(plan, tablesOf(plan))
 
-/** What single mistakes on a plan would measure. */
+/** What common mistakes on a plan would measure. */
 export const slipsFor = (plan: Plan): readonly SlipCard[] =>
   slipCards(plan, slipsOf(plan.lathe, plan.setup, plan.features.flatMap(operationIn)))
 

@@ -57,7 +57,7 @@ const addSheet = (program: Command, io: Io, report: Report): void => {
     .argument('[job]', 'job file (YAML), or - for standard input')
     .addOption(formatOption('sheet'))
     .option('--grind', 'add how each tool is ground')
-    .option('--slips', 'add what single mistakes on this job would measure')
+    .option('--slips', 'add what common mistakes on this job would measure')
     .option('--inspection', 'add a table to fill in at the bench')
     .option('--since <file>', 'begin with what changed since a sheet that was kept (as --format json wrote it)')
     .option('-o, --output <file>', 'write to a file; - is standard output')

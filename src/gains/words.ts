@@ -21,7 +21,7 @@ export const warningOf = (job: Job, feature: Planned, index: number): Warning =>
   return {
     feature: index,
     code: fine ? 'finer-than-dial' : 'may-not-hold',
-    say: say`May not hold: ${joinedBy('; ', sizes)}. ${fine ? 'The limits are finer than this dial reads surely. ' : ''}Largest cause: ${causes}.`,
+    say: say`May miss tolerance: ${joinedBy('; ', sizes)}. ${fine ? 'The limits are finer than this dial reads surely. ' : ''}Largest cause: ${causes}.`,
     ...(asked === undefined ? {} : { origin: originOf(asked, failed[0]!.id) }),
     remedy:
       (feature.gains ?? []).length === 0
@@ -43,7 +43,9 @@ const told = (gains: readonly Gain[]): readonly Gain[] => {
 const comesTo = ({ sizes }: Gain, units: Units): Phrase =>
   joinedBy(
     ', ',
-    sizes.map((one) => say`${labelOf(one.id)} ${range(one, units)} ${one.verdict === 'holds' ? 'holds' : 'not yet'}`),
+    sizes.map(
+      (one) => say`${labelOf(one.id)} ${range(one, units)} ${one.verdict === 'holds' ? 'in tolerance' : 'not yet'}`,
+    ),
   )
 
 const range = (one: Budgeted, units: Units): Phrase => say`${shown(one, 0, units)} to ${shown(one, 1, units)}`

@@ -9,13 +9,11 @@ import { byDefault, choice, dimension, length, text } from '../units/measure-sch
 const schemasOf = <R extends Readonly<Record<string, { readonly schema: z.ZodMiniType }>>>(registry: R) =>
   Object.values(registry).map(({ schema }) => schema) as [R[keyof R]['schema'], ...R[keyof R]['schema'][]]
 
-export const toolSchema = z
-  .discriminatedUnion('shape', schemasOf(SHAPES))
-  .register(z.globalRegistry, {
-    description: 'A tool by the name the shop gives it.',
-    title: 'tool',
-    examples: [{ shape: 'square', width: 0.148, reach: 0.14 }],
-  })
+export const toolSchema = z.discriminatedUnion('shape', schemasOf(SHAPES)).register(z.globalRegistry, {
+  description: 'A tool by the name the shop gives it.',
+  title: 'tool',
+  examples: [{ shape: 'square', width: 0.148, reach: 0.14 }],
+})
 
 export const toolboxSchema = z
   .catchall(

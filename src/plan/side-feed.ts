@@ -33,7 +33,7 @@ function restsOnTheEye(units: Units, lathe: Lathe, operation: Operation, budgete
   const told = budgeted.flatMap(({ id, low, high, limits, verdict }) => {
     const name = ALONG[id]
     if (name === undefined || limits === null) return []
-    const holds = verdict === 'holds' ? 'holds' : 'MAY NOT HOLD'
+    const holds = verdict === 'holds' ? 'in tolerance' : 'MAY MISS TOLERANCE'
     return [say`${name} ${show(low)} to ${show(high)}, limits ${show(limits[0])} to ${show(limits[1])}, ${holds}`]
   })
   const which = told.length === 0 ? 'No limit of the drawing rests on that' : say`On that rest: ${joinedBy('; ', told)}`

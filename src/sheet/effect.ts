@@ -25,7 +25,7 @@ export const effectOf = (scene: Scene): Phrase => {
       return slide === 'cross-feed' ? cameIn(scene) : ['backlash taken up']
     case 'feed-across':
       if (scene.move.place !== undefined) return []
-      return [purpose === 'take-out-floor' ? 'takes out the floor' : 'feeds across the floor']
+      return [purpose === 'take-out-floor' ? 'cleans up the bottom' : 'feeds across the floor']
     default:
       return []
   }
@@ -86,7 +86,9 @@ const along = (scene: Scene): Phrase => {
   const { place } = scene.move
   const moved = place === undefined ? placeOf(scene, scene.after).along : place - scene.feature.trace.zero.fromEnd
   if (Math.abs(moved) < 1) return ['tool at its zero']
-  return ['tool ', size(scene, 'along', Math.abs(moved)), moved > 0 ? ' over' : ' short of 0']
+  return moved > 0
+    ? ['shift ', size(scene, 'along', moved), ' toward the headstock']
+    : ['tool ', size(scene, 'along', -moved), ' short of 0']
 }
 
 const size = (scene: Scene, role: Figure['role'], value: number): Figure => length(role, value, scene.units)

@@ -45,5 +45,5 @@ const rangeOf = (
   { ...dimensionFigure('low', id, low, units), toward: 'down' },
   ' to ',
   { ...dimensionFigure('high', id, high, units), toward: 'up' },
-  verdict === 'holds' ? ' holds' : ' not yet',
+  verdict === 'holds' ? ' in tolerance' : ' not yet',
 ]

@@ -21,7 +21,7 @@ export const layout = (scene: Scene): Said => {
 /** On the face that the distances run from, by its name: a shoulder is easily taken for the end. */
 const bentLegs = (scene: Scene, lines: readonly LayoutLine[]): Phrase[] =>
   [...new Set(lines.map((line) => legOn(scene, line)))].map((on) => [
-    `scribe with odd-leg calipers, the bent leg on ${on}`,
+    `scribe with hermaphrodite calipers, the bent leg on ${on}`,
   ])
 
 /** Where the step before is the larger one, the face is that one's: the smaller step has none there. A line down a face is struck from the cylinder. */

@@ -53,7 +53,7 @@ const fold = (scenes: readonly Scene[], from: number, to: number, nth: number): 
   return {
     from,
     to,
-    thing: `PLACE ${nth}`,
+    thing: `STATION ${nth}`,
     does: identify(`place.${from}.does`, said),
     effect: identify(`place.${from}.effect`, [
       length('depth', placeOf(deepest, deepest.after).deep, deepest.units),

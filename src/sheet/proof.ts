@@ -47,9 +47,9 @@ const replayed = (plan: Plan, { operation }: Planned): Phrase => {
       ? [['0 to ', { ...readingFigure(scale, scale.backlash), role: 'backlash' }, ` (${name})`]]
       : [],
   )
-  if (dials.length === 0) return ['PROVED by replay, move by move; the readouts have no lost motion']
+  if (dials.length === 0) return ['CHECKED BY REPLAY, move by move; the readouts have no lost motion']
   return [
-    'PROVED by replay, for every backlash from ',
+    'CHECKED BY REPLAY, for every backlash from ',
     ...dials.flatMap((dial, i) => (i === 0 ? dial : [dials.length > i + 1 ? ', ' : ' and ', ...dial])),
   ]
 }

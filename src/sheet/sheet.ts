@@ -228,7 +228,7 @@ export type Sheet = {
   readonly places?: readonly FoldedPlace[]
   /** How the tools are ground; only where it is asked for. */
   readonly grind?: GrindSheet
-  /** What single mistakes would measure; only where it is asked for. */
+  /** What common mistakes would measure; only where it is asked for. */
   readonly slips?: readonly SlipCard[]
   /** What changed since a sheet that was kept; only where it is asked for. */
   readonly changed?: Changed

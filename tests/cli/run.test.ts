@@ -57,7 +57,7 @@ describe('sheet', () => {
     const { status, out, err } = await runIn({ files: SHOP }, 'sheet', 'shop/good.yaml')
     expect({ status, err }).toEqual({ status: 0, err: '' })
     expect(out).toContain('CIDER PRESS SCREW')
-    expect(out).toContain('PROVED by replay, for every backlash from 0 to .008 (cross-feed) and 0 to .006')
+    expect(out).toContain('CHECKED BY REPLAY, for every backlash from 0 to .008 (cross-feed) and 0 to .006')
   })
 
   it('reads standard input, named or not, with includes from the current folder', async () => {
@@ -118,7 +118,7 @@ describe('sheet', () => {
       'shop/fine.yaml',
     )
     expect(status).toBe(0)
-    expect(out).toContain('MAY NOT HOLD')
+    expect(out).toContain('MAY MISS TOLERANCE')
   })
 
   it('points at what it cannot read, and prints no sheet', async () => {
@@ -154,13 +154,13 @@ describe('check', () => {
     const { status, out, err } = await runIn({ files }, 'check', 'shop')
     expect(status).toBe(1)
     expect(out.split('\n')).toEqual([
-      'shop/fine.yaml: may not hold: Relief (depth)',
+      'shop/fine.yaml: may miss tolerance: Relief (depth)',
       'shop/good.yaml: good, 1 feature',
       expect.stringMatching(/^shop\/more\/wide\.yaml: refused: Relief: /),
-      '3 jobs: 1 good, 1 may not hold, 1 refused, 2 skipped',
+      '3 jobs: 1 good, 1 may miss tolerance, 1 refused, 2 skipped',
       '',
     ])
-    expect(err).toMatch(/^shop\/fine\.yaml:8:69: warning: Relief: May not hold: depth .* drawn \.0695 to \.0705/)
+    expect(err).toMatch(/^shop\/fine\.yaml:8:69: warning: Relief: May miss tolerance: depth .* drawn \.0695 to \.0705/)
     expect(err).toMatch(/^shop\/more\/wide\.yaml:\d+:\d+: error: cannot be cut as asked: Relief: /m)
     expect(err).toContain('skipped, not a job: shop/bench.yaml\nskipped, not a job: shop/more/bench.yaml\n')
   })
@@ -183,7 +183,7 @@ describe('check', () => {
     )
     expect(status).toBe(2)
     expect(out).toContain('shop/bad.yaml: unreadable\n')
-    expect(out).toContain('4 jobs: 1 good, 1 may not hold, 1 refused, 1 unreadable, 2 skipped\n')
+    expect(out).toContain('4 jobs: 1 good, 1 may miss tolerance, 1 refused, 1 unreadable, 2 skipped\n')
     expect(err).toContain('did you mean "width"?')
     expect(err).toContain('cannot read "nowhere": there is no such file or folder')
   })

@@ -202,11 +202,11 @@ describe('to the scribed lines', () => {
     expect(inches(width.high - width.planned)).toBeCloseTo(0.01, 6)
     expect(width.verdict).toBe('holds')
     expect(told(plan.warnings.find(({ code }) => code === 'rests-on-the-eye')!.say)).toMatch(
-      /width .*holds; near edge .*holds/,
+      /width .*in tolerance; near edge .*in tolerance/,
     )
     const poor = lines(VEE, '{ layout: 0.010 }')
     expect(budgetOf(poor, 'width').verdict).toBe('may not hold')
-    expect(told(poor.warnings.find(({ code }) => code === 'rests-on-the-eye')!.say)).toContain('MAY NOT HOLD')
+    expect(told(poor.warnings.find(({ code }) => code === 'rests-on-the-eye')!.say)).toContain('MAY MISS TOLERANCE')
   })
 
   it('brings the cut to the line, whatever the tool and the touch: they change the depth and the flat, not the width', () => {

@@ -179,7 +179,7 @@ describe('the text sheet', () => {
       Array.from({ length: Number(to ?? from) - Number(from) + 1 }, (_, i) => Number(from) + i),
     )
     expect(told).toEqual(sheet.steps.map((step) => step.number))
-    expect(text).toMatch(/PLACE \d+ +to 45; in past 0, to 81, to 92; OUT past 0, stop at 50/)
+    expect(text).toMatch(/STATION \d+ +to 45; in past 0, to 81, to 92; OUT past 0, stop at 50/)
     for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
   })
 })

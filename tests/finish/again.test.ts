@@ -16,7 +16,7 @@ const load: Load = (path, from) => {
 }
 const plan = compile('01-press-screw.yaml', load).plan!
 const kept: Sheet = JSON.parse(printJson(sheetFor(plan)))
-const last = kept.steps.find(({ say }) => say!.includes('METAL LEFT'))!
+const last = kept.steps.find(({ say }) => say!.includes('STILL TO CUT'))!
 
 /** The line under the last measuring, followed: the finishing pass again, with one of its steps so many thousandths further. */
 const again = (sheet: Sheet, from: number, to: number, step: number, further: number): Sheet => {
@@ -39,7 +39,7 @@ describe('metal that the last measuring finds', () => {
   it('is taken off by the steps that the line names: a mark for .002 of diameter', () => {
     // The drawing allows a depth from .068 to .076: outside less bottom from .136 to .152.
     const line =
-      /METAL LEFT if outside less bottom is under ([.\d]+): .*? for every ([.\d]+) or part of it past that limit; over ([.\d]+) /
+      /STILL TO CUT if outside less bottom is under ([.\d]+): .*? for every ([.\d]+) or part of it past that limit; over ([.\d]+) /
     expect(numbers(line)).toEqual([0.136, 0.002, 0.152])
     const [from, to, step] = numbers(/steps (\d+) to (\d+) again, step (\d+): 1 mark deeper/)
     const feature = kept.features[0]!

@@ -37,16 +37,16 @@ test('without a width it is said what to give', async () => {
 test('metal left in a V: fed down its flank by the bottom, held by its width by that, each with what is past saving', async () => {
   // 80.06 − 2 · (8.78 and 9.28) = 62.50 and 61.50; a mark of .05 at 73° is .0956 on the diameter.
   expect(await textOf('flank')).toMatch(
-    /METAL LEFT if the bottom is over 62\.50: steps \d+ to \d+ again, every finishing step: 1 mark deeper than before for every 0\.096 .*under 61\.50 it is past saving/,
+    /STILL TO CUT if the bottom is over 62\.50: steps \d+ to \d+ again, every finishing step: 1 mark deeper than before for every 0\.096 .*under 61\.50 it is scrap/,
   )
   // .001 of depth opens the V by 2 · .001 · tan 30°.
   expect(await textOf('tilted')).toMatch(
-    /METAL LEFT if the width is under \.1914: .*: 1 mark deeper than before for every \.0012 .*over \.2074 it is past saving/,
+    /STILL TO CUT if the width is under \.1914: .*: 1 mark deeper than before for every \.0012 .*over \.2074 it is scrap/,
   )
 })
 
 test('check names a size as the sheet does', async () => {
   const job = FILES[jobPath('swung')]!.replace(/ {4}depth: .*/, '    bottom-diameter: 0.847 +0.003 -0.003')
   const { out } = await runIn({ files: { ...FILES, [jobPath('swung')]: job } }, 'check', jobPath('swung'))
-  expect(out).toMatch(/may not hold: Thread runout \(.*bottom diameter.*\)/)
+  expect(out).toMatch(/may miss tolerance: Thread runout \(.*bottom diameter.*\)/)
 })

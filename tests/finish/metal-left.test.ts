@@ -89,7 +89,7 @@ const measuredBy = (sheet: Sheet, steps: Sheet['steps']): { width: number; cell:
 describe('metal left by a finish', () => {
   it('fed to lines is taken off by feeding to them again', () => {
     expect(words(LINES.replace('WITHIN', '0.1'))).toContain(
-      'if the width is under 4.70: likewise, feeding to both lines again; over 5.30 it is past saving',
+      'if the width is under 4.70: likewise, feeding to both lines again; over 5.30 it is scrap',
     )
   })
 
@@ -97,7 +97,7 @@ describe('metal left by a finish', () => {
   it('of a V fed to lines is taken off by the lines alone, however its depth is held', () => {
     const byWidth = words(PULLEY)
     expect(
-      byWidth.match(/METAL LEFT if the width is under 9\.70: steps (\d+) to (\d+) again, feeding to both/g),
+      byWidth.match(/STILL TO CUT if the width is under 9\.70: steps (\d+) to (\d+) again, feeding to both/g),
     ).toHaveLength(1)
     expect(byWidth.match(/if the width is under/g)).toHaveLength(1)
     expect(byWidth).not.toMatch(/1 mark deeper than before/)

@@ -35,8 +35,8 @@ it.each(['64.98', '65.05'])('metal left by a flank feed is told from a bottom of
   const { status, out } = await finish('Flank V', '--bottom-diameter', bottom)
   expect(status).toBe(0)
   // 80.06 less twice 8.03, the depth from the drawing's 80.00, with 0.15 either way.
-  expect(out).toContain('METAL LEFT if the bottom is over 64.30')
-  expect(out).toContain('under 63.70 it is past saving')
+  expect(out).toContain('STILL TO CUT if the bottom is over 64.30')
+  expect(out).toContain('under 63.70 it is scrap')
 })
 
 it('the warning of a coarse dial tells the width that the steps below come to', async () => {

@@ -73,7 +73,7 @@ describe('what is proposed where a size may not hold', () => {
       expect(told!.spare!).toBeGreaterThan(depthOf(plain).spare!)
     }
     const careful = told(planOf({}).warnings[0]!.remedy)
-    expect(careful).toContain("compound: { angle: 5° 44' } in the feature: depth .0703 to .0747 holds")
+    expect(careful).toContain("compound: { angle: 5° 44' } in the feature: depth .0703 to .0747 in tolerance")
   })
 
   it('says the angle as the scale of this lathe shows it', () => {
@@ -122,7 +122,7 @@ describe('what is proposed where a size may not hold', () => {
     expect(planOf({ depth: '0.0725 ±0.0009' }).warnings).toMatchObject([{ code: 'finer-than-dial' }])
     const sheet = sheetFor(plan)
     expect(PRINTERS.text(sheet)).toMatch(
-      /HOLDS if {4}the compound is set to 5° 44' on its scale: depth \.0703 to \.0747/,
+      /In tol\. if {2}the compound is set to 5° 44' on its scale: depth \.0703 to \.0747/,
     )
     const [feature] = JSON.parse(PRINTERS.json(sheet)).features
     expect(feature.gains[0]).toMatchObject({ change: ['compound-angle'], holds: true })

@@ -52,10 +52,10 @@ describe('the text sheet', () => {
 
   it('prints the proof with verdicts, what is to spare, and causes', () => {
     expect(text()).toContain(
-      'PROVED by replay, for every backlash from 0 to .008 (cross-feed) and 0 to .006\n(compound).',
+      'CHECKED BY REPLAY, for every backlash from 0 to .008 (cross-feed) and 0 to .006\n(compound).',
     )
-    expect(text()).toContain('    HOLDS, .0032 to spare; largest cause: measuring the tool\n')
-    expect(text()).toContain('    MAY NOT HOLD, .001 beyond a limit; largest cause: touching off\n')
+    expect(text()).toContain('    in tolerance, worst case, .0032 to spare; largest cause: measuring the tool\n')
+    expect(text()).toContain('    MAY MISS TOLERANCE, .001 beyond a limit; largest cause: touching off\n')
   })
 
   describe('shows worst sizes no better than they are', () => {
@@ -70,13 +70,13 @@ describe('the text sheet', () => {
       const over = { high: at(161.28), spare: at(-0.03), verdict: 'may not hold' } as const
       const [row, told] = proofWith(over)
       expect(row).toMatch(/ \.15450 to \.16128 .* \.15125 to \.16125$/)
-      expect(told).toContain('MAY NOT HOLD, .00003 beyond a limit')
+      expect(told).toContain('MAY MISS TOLERANCE, .00003 beyond a limit')
     })
 
     it('and what is to spare is no more than there is: .00325 and .00329 are .0032', () => {
-      expect(proofWith({})[1]).toContain('HOLDS, .0032 to spare')
-      expect(proofWith({ spare: at(3.29) })[1]).toContain('HOLDS, .0032 to spare')
-      expect(proofWith({ spare: at(3.2) })[1]).toContain('HOLDS, .0032 to spare')
+      expect(proofWith({})[1]).toContain('in tolerance, worst case, .0032 to spare')
+      expect(proofWith({ spare: at(3.29) })[1]).toContain('in tolerance, worst case, .0032 to spare')
+      expect(proofWith({ spare: at(3.2) })[1]).toContain('in tolerance, worst case, .0032 to spare')
     })
 
     it('outward at both ends, exact sizes as they are', () => {

@@ -32,7 +32,7 @@ describe('steps', () => {
   it('say what the hand does, and then what that does to the work', () => {
     const sheet = sheetFor(plan())
     expect(lineOf(sheet, 1)).toBe(
-      'LAYOUT dye the work, scribe with the spindle stopped: | 1.125 from the free end: tailstock-side edge; 1 1/8 on a rule | 1.281 from the free end: headstock-side edge; 1 9/32 on a rule | scribe with odd-leg calipers, the bent leg on the free end',
+      'LAYOUT dye the work, scribe with the spindle stopped: | 1.125 from the free end: tailstock-side edge; 1 1/8 on a rule | 1.281 from the free end: headstock-side edge; 1 9/32 on a rule | scribe with hermaphrodite calipers, the bent leg on the free end',
     )
     expect(lineOf(sheet, 4)).toBe('COMPOUND turn toward the headstock, 11 marks or more | takes up the backlash')
     expect(lineOf(sheet, 8)).toBe(
@@ -40,9 +40,9 @@ describe('steps', () => {
     )
     expect(lineOf(sheet, 12)).toBe('CROSS-FEED in past 0, to 52 | .052 deep, 1.396 dia')
     expect(lineOf(sheet, 13)).toBe('CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn) | clears by .042')
-    expect(lineOf(sheet, 14)).toBe('COMPOUND toward the headstock to 8 | tool .008 over')
+    expect(lineOf(sheet, 14)).toBe('COMPOUND toward the headstock to 8 | shift .008 toward the headstock')
     expect(lineOf(sheet, 17)).toBe('COMPOUND back past 0, stop at 80 (20 before 0) | more than the backlash')
-    expect(lineOf(sheet, 25)).toBe('COMPOUND feed SLOWLY toward the headstock to 8 | takes out the floor')
+    expect(lineOf(sheet, 25)).toBe('COMPOUND feed SLOWLY toward the headstock to 8 | cleans up the bottom')
     expect(lineOf(sheet, 26)).toBe(
       'CROSS-FEED SLOWLY OUT past 0, stop at 50 (.050 out, half a turn) | squares the shoulder',
     )
@@ -99,7 +99,7 @@ describe('depth and place', () => {
   it('count what a swung compound adds', () => {
     // .082 forward at 30° is .041 in and .071 along.
     expect(linesOf({ features: [swung] }).slice(2)).toEqual([
-      'COMPOUND toward the headstock to 82 | tool .071 over',
+      'COMPOUND toward the headstock to 82 | shift .071 toward the headstock',
       'CROSS-FEED in to 19 | .060 deep, 1.380 dia',
     ])
   })
@@ -226,7 +226,7 @@ describe('the sheet', () => {
     if (feature?.status !== 'planned') throw new Error('planned')
     const [width, bottom, near] = feature.proof.lines
     expect(words(feature.proof.replayed, 'inch')).toBe(
-      'PROVED by replay, for every backlash from 0 to .008 (cross-feed) and 0 to .006 (compound)',
+      'CHECKED BY REPLAY, for every backlash from 0 to .008 (cross-feed) and 0 to .006 (compound)',
     )
     expect(width).toMatchObject({ verdict: 'holds', remedy: null, spare: { value: 0.00325 } })
     expect(words(bottom?.remedy ?? [], 'inch')).toBe('would hold with .001 less of "touching off", the largest cause')

@@ -63,7 +63,7 @@ describe('lines to scribe', () => {
       [
         '1.125 from the free end: tailstock-side edge; 1 1/8 on a rule',
         '1.230 from the free end: headstock-side edge; calipers',
-        'scribe with odd-leg calipers, the bent leg on the free end',
+        'scribe with hermaphrodite calipers, the bent leg on the free end',
       ],
     ])
     const metric = '  - { kind: groove, name: Ring, near: 12.5, width: 2.7, depth: 1, tool: ring }\n'

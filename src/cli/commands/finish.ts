@@ -23,7 +23,7 @@ export type FinishOptions = OutputOptions &
     readonly color?: boolean
   }
 
-/** Prints what remains of one feature, planned from what its bottom (and width) measured at the stop. Status 1 where it is past saving. */
+/** Prints what remains of one feature, planned from what its bottom (and width) measured at the stop. Status 1 where it is scrap. */
 export const finishCommand = async (job: string, options: FinishOptions, io: Io): Promise<number> => {
   const stdin = job === '-' ? await io.stdin.read() : null
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, loaderFor(io, stdin))

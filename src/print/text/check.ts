@@ -13,17 +13,24 @@ export const printCheck = (report: CheckReport, paint: Paint): string => {
   const { jobs, skipped } = report
   const lines = jobs.map(
     ({ file, verdict, features, against }) =>
-      `${file}: ${paint[verdict](verdict)}${told(verdict, features)}${kept(against)}`,
+      `${file}: ${paint[verdict](WORDS[verdict])}${told(verdict, features)}${kept(against)}`,
   )
   const counts = (['good', 'may not hold', 'refused', 'unreadable'] as const)
     .map((verdict) => [verdict, countOf(report, verdict)] as const)
     .filter(([verdict, n]) => n > 0 || verdict === 'good')
-    .map(([verdict, n]) => `${n} ${verdict}`)
+    .map(([verdict, n]) => `${n} ${WORDS[verdict]}`)
   const others = jobs.filter((each) => !counted(each)).length
   const notKept = others === 0 ? [] : [`${others} good but not as kept`]
   const ignored = skipped.length > 0 ? [`${skipped.length} skipped`] : []
   const summary = `${jobs.length} ${jobs.length === 1 ? 'job' : 'jobs'}: ${[...counts, ...notKept, ...ignored].join(', ')}`
   return `${[...lines, summary].join('\n')}\n`
+}
+
+const WORDS: Readonly<Record<Verdict, string>> = {
+  good: 'good',
+  'may not hold': 'may miss tolerance',
+  refused: 'refused',
+  unreadable: 'unreadable',
 }
 
 /** Nothing of a sheet that is the same; otherwise the lines of the difference, below the job and indented. */

@@ -68,7 +68,7 @@ const planned = (sheet: Sheet, feature: Extract<SheetFeature, { status: 'planned
     feature.warnings.map((phrase) => words(phrase, sheet.units)),
   ),
   ...(feature.gains ?? []).flatMap(({ holds, says }) =>
-    beside(holds ? 'HOLDS if' : 'Better if', LABEL, sentence(words(says, sheet.units))),
+    beside(holds ? 'In tol. if' : 'Better if', LABEL, sentence(words(says, sheet.units))),
   ),
   ...block(
     'Note',

@@ -45,5 +45,7 @@ const under = (line: ProofLine, units: Units): string[] => {
 const verdict = (line: ProofLine, units: Units): string => {
   if (line.spare === null) return ''
   const spare = number(line.spare, units)
-  return line.verdict === 'holds' ? `HOLDS, ${spare} to spare` : `MAY NOT HOLD, ${spare} beyond a limit`
+  return line.verdict === 'holds'
+    ? `in tolerance, worst case, ${spare} to spare`
+    : `MAY MISS TOLERANCE, ${spare} beyond a limit`
 }

@@ -11,9 +11,9 @@ export const slipLines = ({ slips, units }: Sheet): string[] => {
   return [
     '',
     '='.repeat(COLUMNS),
-    'SLIPS',
+    'COMMON MISTAKES',
     '='.repeat(COLUMNS),
-    ...wrap('What single mistakes on this job would measure, against the sizes expected. Each was replayed.', COLUMNS),
+    ...wrap('What common mistakes on this job would measure, against the sizes expected. Each was replayed.', COLUMNS),
     ...slips.flatMap((card) => ['', ...wrap(card.name.toUpperCase(), COLUMNS), ...cardLines(card, units)]),
   ]
 }

@@ -52,7 +52,7 @@ const lines = (step: Data): readonly string[] => (numberIn(step.reading) === nul
 const said = (step: Data): readonly string[] => {
   const all = textIn(step.say).split('; ')
   if (step.slide !== undefined) return all.slice(0, 1)
-  const table = all.findIndex((line) => /^(FINISH BY WHAT YOU MEASURE|AND BY THE WIDTH|METAL LEFT)/.test(line))
+  const table = all.findIndex((line) => /^(FINISH BY WHAT YOU MEASURE|AND BY THE WIDTH|STILL TO CUT)/.test(line))
   return table < 0 ? all : all.slice(0, table)
 }
 

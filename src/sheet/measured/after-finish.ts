@@ -98,10 +98,10 @@ const linesLeft = (plan: Plan, { operation }: Planned, { toLines }: Again, again
   if (toLines.length === 0 || limits === null) return []
   const [low, high] = limits.map((limit) => length('limit', limit, plan.units))
   const when: Phrase = [
-    ...(again === null ? ['and if the width is under '] : ['METAL LEFT if the width is under ']),
+    ...(again === null ? ['and if the width is under '] : ['STILL TO CUT if the width is under ']),
     low!,
   ]
-  return [say`${when}: ${again ?? 'likewise'}, feeding to both lines again; over ${high!} it is past saving`]
+  return [say`${when}: ${again ?? 'likewise'}, feeding to both lines again; over ${high!} it is scrap`]
 }
 
 const lineOf = (plan: Plan, left: Left, again: Phrase | null, first: number, across: Again['across']): Phrase => {
@@ -115,15 +115,14 @@ const lineOf = (plan: Plan, left: Left, again: Phrase | null, first: number, acr
           further.map((index) => first + index),
         )}`
       : 'every finishing step'
-  const lost: Phrase =
-    past === null ? [] : [`; ${when === 'under' ? 'over' : 'under'} `, show(past), ' it is past saving']
+  const lost: Phrase = past === null ? [] : [`; ${when === 'under' ? 'over' : 'under'} `, show(past), ' it is scrap']
   // Part of a step is a whole one, wherever that still lies within the limits.
   const part = past === null || Math.abs(past - limit) >= perStep ? ' or part of it' : ''
   const each: Phrase = [' for every ', show(perStep, 'spare'), `${part} past that limit`, ...lost]
   // Across, or down a V: there the whole finish goes deeper.
   if (wide)
     return together([
-      again === null ? 'and if the width is under ' : 'METAL LEFT if the width is under ',
+      again === null ? 'and if the width is under ' : 'STILL TO CUT if the width is under ',
       say`${show(limit)}: ${again ?? 'likewise'}, ${step}: `,
       mark(plan, slide),
       by === 1 ? ' further' : ' further back',
@@ -131,7 +130,7 @@ const lineOf = (plan: Plan, left: Left, again: Phrase | null, first: number, acr
     ])
   const what = WHAT[measure]
   const deeper: Phrase = [...mark(plan, slide), ' deeper than before', ...each]
-  return say`METAL LEFT if ${what} ${when} ${show(limit)}: ${again ?? 'likewise'}, ${step}: ${deeper}`
+  return say`STILL TO CUT if ${what} ${when} ${show(limit)}: ${again ?? 'likewise'}, ${step}: ${deeper}`
 }
 
 const WHAT: Readonly<Record<Left['measure'], string>> = {
