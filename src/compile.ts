@@ -10,7 +10,9 @@ import { type Load, readJob } from './job/read-job.ts'
 import type { FeaturePlan, Plan } from './plan/plan.ts'
 import { planFeatures } from './planning/features.ts'
 import { toPlan } from './planning/plan.ts'
+import { passesOf } from './replay/passes.ts'
 import { buildSheet } from './sheet/build.ts'
+import { withDrawings } from './sheet/drawing.ts'
 import { remainingSheet } from './sheet/remaining.ts'
 import type { Sheet, SlipCard } from './sheet/sheet.ts'
 import { slipCards } from './sheet/slips.ts'
@@ -41,6 +43,16 @@ const planOf = (job: Job): Plan => {
 
 /** The sheet of a plan, with the tables that are worked out for its stops. */
 export const sheetFor = (plan: Plan): Sheet => buildSheet(plan, tablesOf(plan))
+
+/** The same with what pictures of it are drawn from. */
+export const drawnSheetFor = (plan: Plan): Sheet =>
+  withDrawings(
+    sheetFor(plan),
+    plan,
+    plan.features.map((feature) =>
+      feature.status === 'planned' ? passesOf(plan.lathe, plan.setup, feature.operation, feature.before) : [],
+    ),
+  )
 
 /** What common mistakes on a plan would measure. */
 export const slipsFor = (plan: Plan): readonly SlipCard[] =>

@@ -13,18 +13,19 @@ export const hidden = (
   roles: ReadonlySet<Role>,
   keep: (figure: Figure) => boolean = () => false,
 ): Sheet => {
-  const { grind, changed, slips, ...plain } = opened(sheet, roles, keep) as Sheet
+  if (roles.size === 0) return sheet
+  // A picture shows what is asked, and what changed tells of other sheets.
+  const { grind, changed: _, slips, drawing: __, ...plain } = opened(sheet, roles, keep) as Sheet
   const hides = (...some: readonly Role[]): boolean => some.some((role) => roles.has(role))
   return {
     ...plain,
     // The name is worked out from the moves: who has it can try readings until it comes out.
-    identity: roles.size === 0 ? sheet.identity : null,
+    identity: null,
     features: plain.features.map((feature) => withoutNumbers(feature, hides)),
     steps: plain.steps.map((step) => stepWithout(step, hides)),
-    // These are told of the tool, and of what was measured, in plain numbers besides.
+    // This is told of the tool in plain numbers besides.
     ...(grind === undefined || hides('tool', 'angle', 'instrument') ? {} : { grind }),
     ...(slips === undefined ? {} : { slips }),
-    ...(changed === undefined || roles.size > 0 ? {} : { changed }),
   }
 }
 
@@ -86,10 +87,10 @@ const tableWithout = <T extends Table>(table: T, open: boolean): T =>
 
 const withoutNumbers = (feature: SheetFeature, hides: Hides): SheetFeature => {
   if (feature.status === 'refused') return feature
-  const { spindle, zero, placing, touch, lines } = feature
+  const { spindle, zero, placing, touch, lines, drawing: _, ...rest } = feature
   const where = hides('place', 'along')
   return {
-    ...feature,
+    ...rest,
     undersize: hides('undersize') ? null : feature.undersize,
     compoundAngle: hides('angle') ? Number.NaN : feature.compoundAngle,
     spindle: hides('speed')

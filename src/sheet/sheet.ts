@@ -6,6 +6,7 @@ import type { OperationTrace } from '../moves/trace.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
 import type { Continues, PlannedPart, Spindle, StatedEdge } from '../plan/plan.ts'
 import type { Length, Units } from '../units/length.ts'
+import type { Drawing, PartDrawing } from './drawing.ts'
 import type { GrindSheet } from './grind/grind.ts'
 import type { FoldedPlace } from './places.ts'
 
@@ -167,6 +168,8 @@ export type SheetFeature = {
       /** What would make it hold, each tried by replay; only where it may not. */
       readonly gains?: readonly SheetGain[]
       readonly inspection: readonly InspectionLine[]
+      /** Only where pictures are asked for. */
+      readonly drawing?: Drawing
     }
   | {
       readonly status: 'refused'
@@ -226,6 +229,8 @@ export type Sheet = {
   readonly steps: readonly SheetStep[]
   /** Stretches of steps that a printer may tell in one line each; only where a form is stepped along. */
   readonly places?: readonly FoldedPlace[]
+  /** The part in the machine; only where pictures are asked for. */
+  readonly drawing?: PartDrawing
   /** How the tools are ground; only where it is asked for. */
   readonly grind?: GrindSheet
   /** What common mistakes would measure; only where it is asked for. */

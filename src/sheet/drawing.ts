@@ -1,0 +1,47 @@
+import type { Edge, Form } from '../moves/form.ts'
+import type { Region, Setup } from '../moves/operation.ts'
+import type { Plan } from '../plan/plan.ts'
+import type { Pass } from '../replay/passes.ts'
+import type { Sheet, SheetFeature } from './sheet.ts'
+
+/** What a picture of one feature is drawn from: all of it as the replay has it. pm; in forms d = −radius. */
+export type Drawing = {
+  /** The part before this feature is cut, and when it is finished. */
+  readonly before: Form
+  readonly finished: Form
+  /** What the drawing asks for; `atLeast` where it leaves the corners open. */
+  readonly wanted: Form
+  readonly atLeast: Form | null
+  readonly region: Region
+  /** The part after each step that took metal. */
+  readonly passes: readonly { readonly step: number; readonly form: Form }[]
+  /** The tool with its reference point at 0: how far it reaches, and its shank. */
+  readonly edge: Edge
+}
+
+/** The whole part in the machine. */
+export type PartDrawing = Setup
+
+/** The sheet with what pictures are drawn from. `passes`: of each feature of the plan, in its order; none of a refused one. */
+export const withDrawings = (sheet: Sheet, plan: Plan, passes: readonly (readonly Pass[])[]): Sheet => ({
+  ...sheet,
+  drawing: plan.setup,
+  features: sheet.features.map((feature, position): SheetFeature => {
+    const planned = plan.features[position]!
+    if (feature.status === 'refused' || planned.status === 'refused') return feature
+    const { operation, trace, before } = planned
+    const first = sheet.steps.find((step) => step.feature === position)?.number ?? 1
+    return {
+      ...feature,
+      drawing: {
+        before: before.surely,
+        finished: trace.surely,
+        wanted: operation.wanted,
+        atLeast: operation.atLeast ?? null,
+        region: operation.region,
+        passes: (passes[position] ?? []).map(({ move, form }) => ({ step: first + move, form })),
+        edge: operation.edge,
+      },
+    }
+  }),
+})
