@@ -28,8 +28,11 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   print: { from: 'units phrase sheet', types: 'lathe moves' },
   planning: { from: `${SHAPES} dials job sequence replay budget phrase plan` },
   gains: { from: 'units lathe dials phrase plan', types: 'diagnostics job moves budget' },
-  exercise: { from: 'source job written replay sheet' },
 }
+/** As DEVELOPERS.md has it: what a room may import from, in parentheses what only as types. */
+const inWords = ({ from, types }: { from: string; types?: string }): string =>
+  [from === '' ? 'nothing' : from, ...(types === undefined ? [] : [`(${types})`])].join(' ')
+
 const SRC = join(import.meta.dirname, '..', 'src')
 const IMPORT = /^(?:import|export)\s+(type\s)?(?:[^'"]*?\bfrom\s*)?'(\.[^']+)'|(await\s+)?import\('(\.[^']+)'\)/gm
 
@@ -72,4 +75,12 @@ it('turns a reading into travel in two places: once in the replay, once for ever
   const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.ts'))
   const halving = files.filter((file) => /reads === 'diameter'[^\n]*\/ 2/.test(readFileSync(join(SRC, file), 'utf8')))
   expect(halving.sort()).toEqual([join('dials', 'travel.ts'), join('replay', 'slide.ts')])
+})
+
+it('is told to contributors as it is', () => {
+  const table = readFileSync(join(SRC, '..', 'DEVELOPERS.md'), 'utf8')
+  const rows = [...table.matchAll(/^\| `(\w+)\/` \| .* \| (.*) \|$/gm)].map(([, room, from]) => [room, from])
+  const rooms = readdirSync(SRC, { withFileTypes: true }).filter((one) => one.isDirectory())
+  expect(rows.map(([room]) => room).sort()).toEqual(rooms.map(({ name }) => name).sort())
+  for (const [room, from] of rows) if (room !== 'cli') expect([room, from]).toEqual([room, inWords(ARROWS[room!]!)])
 })
