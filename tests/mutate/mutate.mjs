@@ -104,7 +104,7 @@ const killedBy = (folder, { file, wrong, text }) => {
       const { status, signal } = spawnSync(
         'npx',
         ['vitest', 'run', '--config', 'tests/vitest.config.ts', '--bail', '1', ...tests.map((each) => `tests/${each}`)],
-        { cwd: folder, timeout: LIMIT, stdio: 'ignore' },
+        { cwd: folder, timeout: values.quick ? LIMIT / 3 : LIMIT, stdio: 'ignore' },
       )
       if (status !== 0 || signal !== null) return tests[0]
     }
