@@ -80,7 +80,7 @@ const outsideNote = (plan: Plan, { operation }: Planned, { outside }: Taken): Pr
     return [say`${measured}: the drawing gives this form by its bottom diameter, so that changes no step.`]
   return [
     outside === operation.surface
-      ? `${measured}.`
+      ? say`${measured}.`
       : say`${measured}: the depth is counted from the outside as it measures, and so is the bottom diameter expected.`,
   ]
 }

@@ -23,8 +23,8 @@ export function unproven(
     fault.by === null || Math.abs(fault.by) < ARITHMETIC
       ? ''
       : say`, by ${apart('expected', Math.abs(fault.by), units)}`
-  const said = `${fault.say.replace(/\.$/, '')}${by}`
-  return { code: fault.kind, reason: say`the replay does not prove it: ${said}`, remedy: REMEDIES[fault.kind] }
+  const seen = fault.say.replace(/\.$/, '')
+  return { code: fault.kind, reason: say`the replay does not prove it: ${seen}${by}`, remedy: REMEDIES[fault.kind] }
 }
 
 /** Backed out, the tool is to clear the work by what the job asks for, not only by a hair, wherever it is taken from there. */

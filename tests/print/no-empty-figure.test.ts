@@ -21,7 +21,7 @@ const notFinite = (value: unknown, path = '$'): string[] => {
   return Object.entries(value).flatMap(([key, each]) => notFinite(each, `${path}.${key}`))
 }
 
-const EMPTY = /\b(?:NaN|Infinity|undefined|null|\[object)\b/
+const EMPTY = /\b(?:NaN|Infinity|undefined|null)\b|\[object/
 
 /** What no person and no program may get to read; in the data null is a value where the schema says so. */
 const emptyFigures = (sheet: Sheet): string[] => {
