@@ -4,7 +4,7 @@ import type { Slide } from '../moves/operation.ts'
 import type { Length, Units } from '../units/length.ts'
 import { inUnits } from '../units/length.ts'
 import { decimals, figure } from './figure.ts'
-import type { Figure, Phrase } from './phrase.ts'
+import { type Figure, HELD, type Phrase } from './phrase.ts'
 
 /** A reading as the scale has it: pm of reading in its own sense, and turns (floor) and mark where there is a dial. */
 export type Reading = { readonly value: Length; readonly turns: number | null; readonly mark: number | null }
@@ -79,7 +79,7 @@ export const markFigure = (dial: Dial, mark: number): Figure =>
 /** A number of marks, as "11 marks" or "1 mark". */
 export const marks = (dial: Dial, count: number): Phrase => [
   { ...markFigure(dial, count * dial.readTo), role: 'take-up' },
-  count * dial.readTo === 1 ? ' mark' : ' marks',
+  held(count * dial.readTo === 1 ? ' mark' : ' marks'),
 ]
 
 /** A reading as a figure in the scale's own units and sense. */
@@ -98,8 +98,8 @@ export const readingFigure = (scale: Scale, value: Length): Figure => {
 const target = (dial: Dial, to: number): Phrase => {
   const { turns, mark } = readingOf(dial, to)
   if (!turns) return [...markWord(dial), markFigure(dial, mark ?? 0)]
-  const whole = [figure('turns', turns, 'turn'), turns === 1 ? ' turn' : ' turns']
-  return mark ? [...whole, ' and ', ...markWord(dial), markFigure(dial, mark)] : [...whole, ', on 0']
+  const whole = [figure('turns', turns, 'turn'), held(turns === 1 ? ' turn' : ' turns')]
+  return mark ? [...whole, held(' and '), ...markWord(dial), markFigure(dial, mark)] : [...whole, held(', on 0')]
 }
 
 /** The 0 of a dial goes by once a turn: on the way out, how often; from the true 0, how many turns. */
@@ -137,7 +137,7 @@ const zerosBetween = (perTurn: number, low: number, high: number): number =>
 
 export const turnsOf = (whole: number): Phrase => [
   figure('turns', whole, 'turn'),
-  whole === 1 ? ' whole turn' : ' whole turns',
+  held(whole === 1 ? ' whole turn' : ' whole turns'),
 ]
 
 /** In brackets where the marks alone do not say it: several turns, a dial of other units, of another sense, or not of thousandths. */
@@ -145,7 +145,7 @@ const aside = (dial: Dial, to: number, units: Units): Phrase => {
   const { value, turns } = readingOf(dial, to)
   if (!turns && plainDial(dial, units)) return []
   if (value === 0) return []
-  return [' (', readingFigure(dial, value), dial.reads === 'diameter' ? ' on the dial)' : ')']
+  return [' (', readingFigure(dial, value), held(dial.reads === 'diameter' ? ' on the dial)' : ')')]
 }
 
 /** Readings before zero: "(.050 out, half a turn)", "(20 before 0)". */
@@ -153,7 +153,7 @@ const before = (dial: Dial, ways: Ways, to: number, units: Units): Phrase => {
   const out = -to * readable(dial)
   const said =
     ways.away === 'out' || !plainDial(dial, units) ? [readingFigure(dial, out)] : [markFigure(dial, -to * dial.readTo)]
-  const where = dial.reads === 'diameter' ? ` ${ways.away} by the dial` : ` ${ways.away}`
+  const where = held(dial.reads === 'diameter' ? ` ${ways.away} by the dial` : ` ${ways.away}`)
   return [' (', ...said, where, ...partOfTurn(out / dial.perTurn), ')']
 }
 
@@ -161,8 +161,8 @@ const before = (dial: Dial, ways: Ways, to: number, units: Units): Phrase => {
 const partOfTurn = (turns: number): Phrase => {
   if (!Number.isInteger(turns * 4)) return []
   const name = PARTS[turns]
-  if (name !== undefined) return [', ', { ...figure('turns', turns, 'turn', 2), text: name }]
-  return [', ', figure('turns', turns, 'turn', decimals(turns, 0, 2)), turns === 1 ? ' turn' : ' turns']
+  if (name !== undefined) return [held(', '), { ...figure('turns', turns, 'turn', 2), text: held(name) }]
+  return [held(', '), figure('turns', turns, 'turn', decimals(turns, 0, 2)), held(turns === 1 ? ' turn' : ' turns')]
 }
 
 const PARTS: Readonly<Record<number, string>> = {
@@ -171,12 +171,15 @@ const PARTS: Readonly<Record<number, string>> = {
   0.75: 'three quarters of a turn',
 }
 
+/** What belongs to one reading stays on one line: its blanks are such as no line is broken at. */
+const held = (text: string): string => text.replaceAll(' ', HELD)
+
 /** Marks of .001 in or .01 mm say their own value; any other dial has its marks counted, and called so. */
 const plainDial = (dial: Dial, units: Units): boolean =>
   dial.units === units && dial.reads === 'depth' && thousandths(dial)
 const thousandths = (dial: Dial): boolean =>
   inUnits(dial.graduation, dial.units) === (dial.units === 'inch' ? 0.001 : 0.01)
-export const markWord = (dial: Dial): Phrase => (thousandths(dial) ? [] : ['mark '])
+export const markWord = (dial: Dial): Phrase => (thousandths(dial) ? [] : [held('mark ')])
 
 const onReadout = (scale: Scale, ways: Ways, from: number, to: number): Phrase => {
   if (scale.kind === 'readout' && scale.range !== undefined) {

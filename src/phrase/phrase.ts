@@ -50,5 +50,8 @@ export type Figure = {
 /** Prose with its numbers left as data. */
 export type Phrase = readonly (string | Figure)[]
 
+/** A blank inside of a reading: no-break space. */
+export const HELD = '\u00a0'
+
 /** A sentence; a plain string only where it holds no number. */
 export type Prose = string | Phrase

@@ -1,9 +1,12 @@
 import { formatFraction } from '../units/format.ts'
 import { INCH, type Units } from '../units/length.ts'
-import type { Figure, Phrase, Prose } from './phrase.ts'
+import { type Figure, HELD, type Phrase, type Prose } from './phrase.ts'
 
 /** A phrase as plain words. Figures in the sheet's own units go without a unit, all others carry theirs. */
-export const words = (phrase: Phrase, units: Units): string =>
+export const words = (phrase: Phrase, units: Units): string => heldWords(phrase, units).replaceAll(HELD, ' ')
+
+/** The same with the blanks that no line may be broken at. */
+export const heldWords = (phrase: Phrase, units: Units): string =>
   phrase.map((part) => (typeof part === 'string' ? part : number(part, units))).join('')
 
 /** Prose as plain words. */

@@ -168,8 +168,8 @@ describe('a bad measurement', () => {
 
 describe('an outside that measures otherwise', () => {
   it('says so where the outside measures what the job says', async () => {
-    const { features } = await json(...SCREW, '--bottom-diameter', '.7665', '--outside-diameter', '.8745')
-    expect(features[0].notes).toContain('Outside diameter measured .8745, .8745 in the job.')
+    const { out } = await finish(...SCREW, '--bottom-diameter', '.7665', '--outside-diameter', '.8745')
+    expect(out.replace(/\s+/g, ' ')).toContain('Outside diameter measured .8745, .8745 in the job.')
   })
   it('carries the depth with it: nothing is off where the bottom is as much larger', async () => {
     // .8745 in the job, .8785 by micrometer: the tool touched that, and .054 under it is .7705. The depth of .072 makes .7345.

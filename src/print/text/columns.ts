@@ -5,10 +5,7 @@ export const COLUMNS = 80
 export const wrap = (text: string, width: number): string[] => {
   const lines: string[] = []
   let line = ''
-  for (const word of plain(text)
-    .split(/\s+/)
-    .filter(Boolean)
-    .flatMap((word) => pieces(word, width))) {
+  for (const word of wordsOf(text).flatMap((one) => fitting(one, width))) {
     if (line !== '' && line.length + 1 + word.length > width) {
       lines.push(line)
       line = word
@@ -48,6 +45,17 @@ export const plain = (text: string): string =>
     )
     .replace(/\s/g, ' ')
     .replace(/[^\x20-\x7e°±]/gu, '?')
+
+/** Split at blanks, but not at those inside of a reading. */
+const wordsOf = (text: string): string[] =>
+  text
+    .split(/[^\S\u00a0]+/)
+    .map(plain)
+    .filter(Boolean)
+
+/** A reading that is longer than a line is split all the same. */
+const fitting = (word: string, width: number): string[] =>
+  word.length <= width ? [word] : word.split(' ').flatMap((one) => pieces(one, width))
 
 const pieces = (word: string, width: number): string[] =>
   word.length <= width ? [word] : [word.slice(0, width), ...pieces(word.slice(width), width)]

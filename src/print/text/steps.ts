@@ -1,4 +1,4 @@
-import { words } from '../../phrase/words.ts'
+import { heldWords, words } from '../../phrase/words.ts'
 import type { FoldedPlace } from '../../sheet/places.ts'
 import type { Group, SheetStep } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
@@ -34,12 +34,12 @@ export const stepLines = (steps: readonly SheetStep[], units: Units, places: rea
 const lines = (step: SheetStep, digits: number, units: Units): string[] => {
   const indent = digits + 2
   const column = indent + THING
-  const does = wrap(words(step.does, units), COLUMNS - column)
+  const does = wrap(heldWords(step.does, units), COLUMNS - column)
   const effect = plain(words(step.effect, units))
   const head = `${String(step.number).padStart(digits)}  ${step.thing.padEnd(THING)}`
   const told = does.map((line, i) => (i === 0 ? head : ' '.repeat(column)) + line)
   const more = step.more.flatMap((phrase) =>
-    wrap(words(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line),
+    wrap(heldWords(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line),
   )
   return [...withEffect(told, effect, column), ...more]
 }
@@ -70,7 +70,7 @@ const legend = (digits: number): string[] =>
 const placeLines = (place: FoldedPlace, steps: readonly SheetStep[], digits: number, units: Units): string[] => {
   const column = digits + 2 + THING
   const head = `${numbers(place).padStart(digits)}  ${place.thing.padEnd(THING)}`
-  const does = wrap(words(place.does, units), COLUMNS - column).map(
+  const does = wrap(heldWords(place.does, units), COLUMNS - column).map(
     (line, i) => (i === 0 ? head : ' '.repeat(column)) + line,
   )
   const effect = plain(words(place.effect, units))
@@ -80,7 +80,7 @@ const placeLines = (place: FoldedPlace, steps: readonly SheetStep[], digits: num
   return [
     ...told,
     ...more.flatMap((phrase) =>
-      wrap(words(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line),
+      wrap(heldWords(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line),
     ),
   ]
 }
