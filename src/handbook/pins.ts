@@ -1,6 +1,6 @@
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 
-/** A pin (drill rod, silver steel) or a ball as it is sold, and as a shop calls it. */
+/** A pin (drill rod, silver steel) or a ball as it is sold, and its name in a shop. */
 export type Pin = { readonly diameter: Length; readonly label: string }
 
 /**

@@ -42,7 +42,10 @@ function readLimits(written: Toleranced, units: Units, text: string): Parsed<Lim
   }
 }
 
-/** `0.010 max`: anything from nothing up to the number, and the number is what is aimed at (a corner radius the tool may have). */
+/**
+ * `0.010 max`: anything from zero up to the number, with the number as the aim (a corner radius that the tool may
+ * have).
+ */
 const upTo = (most: Length, text: string): Parsed<Limits> =>
   most > 0
     ? parsed({ nominal: most, limits: [0, most], aim: most })
@@ -73,7 +76,7 @@ function readWithDeviations(
   if (nominal === '' || /^[+-]$/.test(nominal))
     return refused('the tolerance stands alone', 'write the nominal size before it, like 0.125 ±0.005')
   const ofDeviations = unitAmong(deviations)
-  // `120 thou ±0.003` is as likely three thousandths of an inch as of a thousandth: nobody should have to guess.
+  // `120 thou ±0.003` may mean three thousandths of an inch or of a thousandth: nobody should have to guess.
   if (
     ofDeviations === null &&
     unitAmong([nominal]) === 'thou' &&
@@ -106,7 +109,7 @@ function readWithDeviations(
   )
 }
 
-/** `4 mm ±0.005` in a file in inches: the tolerance may have been meant in either. */
+/** `4 mm ±0.005` in a file in inches: the tolerance may be meant in either unit. */
 const otherUnit = (nominal: string, units: Units): 'mm' | 'in' | null => {
   const unit = unitAmong([nominal])
   if (unit === 'mm') return units === 'inch' ? 'mm' : null
