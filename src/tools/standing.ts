@@ -7,7 +7,9 @@ export { legToGrind } from './corner/standing.ts'
 export { roundStands, roundToGrind } from './round/standing.ts'
 export { veeStands, veeToGrind } from './vee/standing.ts'
 
-/** The form that a tool stands in: diameter of the surface, depth of the form. pm. */
+/**
+ * The form that a tool cuts, as far as the slope of the face needs it: diameter of the surface, depth of the form. pm.
+ */
 export type StandsIn = { readonly surface: Length; readonly depth: Length }
 
 /** Where the tip of the face is when the form is finished. */

@@ -15,7 +15,7 @@ export function statedEdge(tool: Tool, form: StandsIn): StatedEdge {
   return { ...onFace, ...shape.inWork?.(tool, form, stance), face }
 }
 
-/** On its face, whatever form it cuts. */
+/** Its sizes on the face, for any form. */
 export function measuredEdge(tool: Tool): StatedEdge {
   return {
     shape: tool.shape,

@@ -35,7 +35,7 @@ export function formatExact(length: Length, units: Units): string {
   return formatLength(length, units, { digits: formatDigitsFor([length], units) })
 }
 
-/** Fewest digits that show every one of the lengths exactly, within what sheets show. */
+/** Fewest digits that show every one of the lengths exactly, within the limits of a sheet. */
 export function formatDigitsFor(lengths: readonly Length[], units: Units): number {
   const { fewest, most } = DIGITS[units]
   for (let digits = fewest; digits < most; digits++) {
@@ -45,7 +45,10 @@ export function formatDigitsFor(lengths: readonly Length[], units: Units): numbe
   return most
 }
 
-/** A length in inches as whole 64ths at most (`5/32`, `1 1/2`, `2`); null where it is not one exactly. */
+/**
+ * A length in inches as a fraction with a denominator of at most 64 (`5/32`, `1 1/2`, `2`); null if it is not exactly
+ * one.
+ */
 export function formatFraction(length: Length): string | null {
   const sixtyFourths = (length * 64) / INCH
   if (length % (INCH / 64) !== 0) return null

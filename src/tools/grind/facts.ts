@@ -25,19 +25,19 @@ export type FormToCut = {
   readonly material: string
   readonly surface: Length
   readonly depth: Length
-  /** Width of a groove at the surface, and the width that a square edge is ground to for it; null for another form. */
+  /** Width of a groove at the surface, and the width of the square edge ground for it; null for another form. */
   readonly width: Length | null
   readonly aimedWidth: Length | null
   /** The groove is wider than any edge that is ground for it. */
   readonly severalPlaces: boolean
-  /** How much higher than the surface a step close by stands, which the sides must pass as well; 0 without one. */
+  /** Height of a nearby step above the surface, which the sides must pass as well; 0 without one. */
   readonly shoulder: Length
-  /** Half of the included angle, and the radius, as the drawing has them. */
+  /** Half of the included angle, and the radius, as on the drawing. */
   readonly half: Degrees | null
   readonly radius: Length | null
 }
 
-/** Everything that the grinding sheet says of one tool, worked out for one form. */
+/** All that the grinding sheet shows about one tool, worked out for one form. */
 export function grindFacts(tool: Tool, form: FormToCut): GrindFacts {
   const rakeGround = tool.rakeInUse - tool.holderAngle
   const cut = formFacts(tool, form)
@@ -110,7 +110,10 @@ function sidesOf(tool: Tool, form: FormFacts, rakeGround: Degrees): SideFacts {
   return form.vee === null ? straightSides(stand) : flanks(form.vee.ground, stand)
 }
 
-/** Least and greatest over the ranges ground: the least clearance goes with the most relief where a tilted bit has its top leveled. */
+/**
+ * Least and greatest over the ranges ground: with a tilted bit whose top is leveled, the most relief leaves the least
+ * clearance.
+ */
 function straightSides(stand: Stand): SideFacts {
   const planes = SIDE_RELIEF.flatMap((relief) => BACK_CLEARANCE.map((back) => ({ relief, back })))
   const used = planes.map((plane) => sideInUse(plane, stand))
@@ -125,7 +128,7 @@ function straightSides(stand: Stand): SideFacts {
   }
 }
 
-/** Flanks widen going back; what the tilt takes of their relief is ground on top of it. */
+/** Flanks widen going back; the relief that the tilt takes is ground in addition. */
 function flanks(half: Degrees, stand: Stand): SideFacts {
   const relief = rangeOf(SIDE_RELIEF.map((wanted) => flankRelief(wanted, half, stand)))
   const used = relief.map((ground) => sideInUse(flankPlane(half, ground, stand.rakeGround), stand).relief)

@@ -12,7 +12,7 @@ export const vee: ToolShape<VeeTool, typeof veeToolSchema> = {
   called: 'a V (vee)',
   sizes: ({ nose, angle }) => ({ nose, angle }),
   edge: ({ nose, angle, reach }) => veeEdge(nose, angle, reach),
-  // Reach counts in depth, as it does without rake: the face goes back a little further.
+  // Reach is measured in depth, the same as without rake: the face goes back a little further.
   raked: ({ nose, angle, reach }, stance) =>
     rakedVee(nose, angle / 2, faceLength(reach, stance.floor, stance.rake), stance),
   known: ({ angleWithin }) => ({ angleWithin }),
