@@ -6,16 +6,16 @@ import type { Bench, Draft } from './draft.ts'
 import type { Place } from './feature.ts'
 import { byUnits, datum } from './place.ts'
 
-/** The finished sizes as replayed, and what their drawing allows: pm or degrees. */
+/** The finished sizes as replayed, and their limits on the drawing: pm or degrees. */
 export type Sizes = {
   readonly planned: (id: string) => number | null
   readonly limits: (id: string) => readonly [number, number] | null
 }
 
-/** What every kind may look at to say how it is inspected. */
+/** What every kind may use to say how it is inspected. */
 export type Inspected = { readonly bench: Bench; readonly draft: Draft; readonly sizes: Sizes }
 
-/** A check without pins or pairs; null where the replayed form has no such size. */
+/** A check without pins or pairs; null if the replayed form has no such size. */
 export function check(
   id: string,
   label: string,
@@ -29,7 +29,7 @@ export function check(
 
 export const present = (checks: readonly (Check | null)[]): Check[] => checks.filter((one) => one !== null)
 
-/** What goes into a groove, and what a shop calls it. */
+/** An instrument that goes into a groove, and its name in a shop. */
 type Gauge = { readonly size: Length; readonly label: string }
 
 /** Instruments of a usual toolbox: common sizes, no source. */
@@ -47,7 +47,7 @@ const insideJaws = gauge(INCH / 8, '1/8 in', 3 * MM, '3 mm')
 export const anvilEnters = (units: Units, opening: Length): boolean => opening > anvil(units).size
 export const bladeEnters = (units: Units, opening: Length): boolean => opening > blade(units).size
 
-/** With what a bottom diameter is taken between parallel walls `opening` apart, and `below` the surface. */
+/** The instrument for a bottom diameter between parallel walls `opening` apart, and `below` the surface. */
 export function forBottom(units: Units, opening: Length, below: Length): readonly Told[] {
   if (anvilEnters(units, opening)) return ['micrometer: an anvil of ', anvil(units), ' enters']
   const why: Told[] = ['an anvil of ', anvil(units), ' does not enter ', { length: opening }]
@@ -56,7 +56,7 @@ export function forBottom(units: Units, opening: Length, below: Length): readonl
   return ['depth from the turned surface, twice that off its diameter: ', ...why]
 }
 
-/** With what a depth is taken: a rod whose flat end must come to rest on a floor `opening` wide. */
+/** The instrument for a depth: a rod whose flat end must rest on a floor `opening` wide. */
 export function forDepth(units: Units, opening: Length): readonly Told[] {
   if (opening > depthRod(units).size) return ['depth micrometer, rod of ', depthRod(units)]
   if (opening > caliperRod(units).size) return ['depth rod of a caliper, ', caliperRod(units), ' thick']
@@ -72,7 +72,7 @@ export function forWidth(units: Units, opening: Length): readonly Told[] {
     : ['gauge blocks or feelers: too narrow for inside jaws']
 }
 
-/** The gauge of a stock set nearest to a radius, and how far off it is. */
+/** The gauge of a stock set nearest to a radius, and its difference from it. */
 export function forRadius(units: Units, radius: Length): readonly Told[] {
   const nearest = radiusGauges(units).reduce((a, b) => (Math.abs(b - radius) < Math.abs(a - radius) ? b : a))
   const off = radius - nearest
@@ -82,7 +82,7 @@ export function forRadius(units: Units, radius: Length): readonly Told[] {
   return [...named, ', the nearest: the form is ', { length: Math.abs(off) }, off > 0 ? ' larger' : ' smaller']
 }
 
-/** The place from the datum and to the edge that the drawing uses; none for an edge that is the face of a shoulder. */
+/** The place from the datum and to the edge that the drawing uses; null for an edge that is the face of a shoulder. */
 export function placeCheck({ bench, sizes }: Inspected, place: Place): Check | null {
   const near = sizes.planned('near')
   const width = sizes.planned('width')
@@ -108,7 +108,7 @@ export function besideOf({ bench, draft }: Inspected, from: Length, to: Length):
   return Math.max(draft.surface, ...steps.map((step) => step.measured))
 }
 
-/** Limits of the bottom diameter: as drawn, or from those of the depth and the diameter of the surface as measured. */
+/** Limits of the bottom diameter: as drawn, or from those of the depth and the measured diameter of the surface. */
 export function bottomLimits({ draft, sizes }: Inspected): readonly [Length, Length] | null {
   const depth = sizes.limits('depth')
   if (depth === null) return sizes.limits('bottomDiameter')

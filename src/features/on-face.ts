@@ -8,13 +8,13 @@ import type { Length, Units } from '../units/length.ts'
 import type { Draft, Refusal } from './draft.ts'
 import { belowMeasuring } from './shop.ts'
 
-/** What an edge on a sloping face is worked out for: the form as it is drafted. */
+/** The form for which an edge on a sloping face is worked out: the form of the draft. */
 export function standsIn({ surface, dimensions }: Draft): StandsIn {
   const size = (id: string) => dimensions.find((each) => each.id === id)?.aim
   return { surface, depth: size('depth') ?? size('radius') ?? 0 }
 }
 
-/** A V ground on a sloping face to an angle that does not cut the drawing's. */
+/** A V ground on a sloping face to an angle that does not cut the drawing's angle. */
 export function veeOnFace(tool: VeeTool, angle: Degrees, form: StandsIn): Refusal {
   const stance = stanceOf(tool, form)
   const cuts = veeStands(tool.angle, form.depth, stance)
@@ -27,7 +27,7 @@ export function veeOnFace(tool: VeeTool, angle: Degrees, form: StandsIn): Refusa
   }
 }
 
-/** A round end ground on a sloping face to a radius that does not cut the drawing's. */
+/** A round end ground on a sloping face to a radius that does not cut the drawing's radius. */
 export function roundOnFace(units: Units, tool: RoundTool, radius: Length, form: StandsIn): Refusal {
   const stance = stanceOf(tool, form)
   const show = (length: Length) => about('planned', length, units, units === 'inch' ? 4 : 3)
@@ -62,7 +62,7 @@ function hollowOnFace(units: Units, tool: CornerTool, form: StandsIn): Refusal {
   }
 }
 
-/** The replay did not prove a form because the face of the tool slopes; null where that is not the reason. */
+/** The replay did not prove a form because the face of the tool slopes; null if that is not the reason. */
 export function groundOnFace(units: Units, draft: Draft, failed: Refusal): Refusal | null {
   const { tool, feature } = draft
   if (tool.rakeInUse === 0 || !BY_THE_EDGE.includes(failed.code)) return null

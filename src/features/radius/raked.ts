@@ -8,12 +8,13 @@ import { roundOnFace } from '../on-face.ts'
 import { nearOf, surfaceUnder } from '../place.ts'
 import { solveConcave } from './solve-concave.ts'
 
-/** Radii that differ by less than one part in a hundred are left to the replay to tell apart. */
+/** Radii that differ by less than one part in a hundred are left to the replay to check. */
 const ALIKE = 0.01
 
 /**
- * A round tool with the radius that it shows in the work, where its face slopes: through the bottom and the edges of the form, or, where it
- * steps along, over as much of its end as the steps use. What the form itself lacks is left to the draft to say.
+ * A round tool with the radius that it has in the work if its face slopes: through the bottom and the edges of the
+ * form, or, if it steps along the form, over as much of its end as the steps use. If the form itself lacks something,
+ * the draft reports it.
  */
 export function asItStands(bench: Bench, feature: ConcaveFeature, tool: RoundTool): RoundTool | Refusal {
   if (tool.rakeInUse === 0) return tool
@@ -29,7 +30,7 @@ export function asItStands(bench: Bench, feature: ConcaveFeature, tool: RoundToo
   return { ...tool, radius: Math.round(roundStands(tool.radius, used, stance)) }
 }
 
-/** The surface and the depth of the form; null where there is no such form. */
+/** The surface and the depth of the form; null if there is no such form. */
 function formAt(bench: Bench, feature: ConcaveFeature): StandsIn | null {
   const size = solveConcave(bench, feature, feature.radius.aim)
   if (isRefusal(size)) return null

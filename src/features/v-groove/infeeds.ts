@@ -17,7 +17,7 @@ export function shrinkingInfeeds(
   const depths: Length[] = []
   for (let at = 0; at < depth - 1; ) {
     const next = at + allowed(at)
-    // What is left is shared with the last pass when it alone would only rub.
+    // The remainder is shared with the last pass if it alone would only rub.
     at = next >= depth ? depth : depth - next < allowed(next) / 4 ? at + (depth - at) / 2 : next
     depths.push(Math.round(at))
   }
