@@ -12,7 +12,7 @@ import type { Giver } from './read-feature.ts'
 import type { LatheRead } from './read-lathe.ts'
 import type { PartRead } from './read-part.ts'
 
-/** What can be cut as it is written and is likely a slip of the pen: asked about on the sheet and by `check`. */
+/** What can be cut as written but is probably a typing mistake: questioned on the sheet and by `check`. */
 export function doubtsOf(source: SourceFile, values: PartRead, part: Part, units: Units, giver: Giver): Said[] {
   return [...part.steps.flatMap((step) => farFromDrawn(step, units)), ...inOtherUnits(source, values, units, giver)]
 }
@@ -34,7 +34,7 @@ function farFromDrawn({ diameter, measured, origin }: Part['steps'][number], uni
   ]
 }
 
-/** More than a turn of lost motion, on whichever dial. `outer`: the units where the lathe names none. */
+/** More than a turn of lost motion, on any dial. `outer`: the units if the lathe names none. */
 export function slackDoubts(values: LatheRead, outer: Units, giver: Giver): Said[] {
   const units = values.units ?? outer
   const scales = [values['cross-feed'], values.compound, values.carriage].filter((scale) => scale !== undefined)
@@ -54,8 +54,9 @@ const capital = ([first, ...rest]: Phrase): Phrase =>
 type Size = { readonly path: readonly (string | number)[]; readonly length: Length }
 
 /**
- * A size of the part written in the other units, more than ten times every other or less than a tenth of each, that would be in keeping
- * with them as a bare number: the unit is likely the slip (40" among millimeters). Common practice, no source.
+ * A size of the part in the other units that is more than ten times every other size or less than a tenth of each, and
+ * that would fit them as a bare number: the unit is probably the mistake (40" among millimeters). Common practice, no
+ * source.
  */
 function inOtherUnits(source: SourceFile, values: PartRead, units: Units, giver: Giver): Said[] {
   const sizes = sizesOf(values, giver)

@@ -3,7 +3,10 @@ import type { Given } from '../diagnostics/given.ts'
 import type { Giver } from './read-feature.ts'
 import type { Places } from './reader.ts'
 
-/** Hands the rules of a kind what was given, and takes their reports, without their knowing of files and paths. */
+/**
+ * Gives the rules of a kind the values of a mapping and takes their reports, so that the rules need not know files and
+ * paths.
+ */
 export const giverFor =
   (places: Places, diagnostics: Diagnostic[]): Giver =>
   <T extends object>(values: T): Given<T> => {

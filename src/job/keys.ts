@@ -3,29 +3,31 @@ import { defaults, measures } from '../units/measure-schema.ts'
 import { SCHEMAS, type SchemaName } from './json-schema.ts'
 import { type AnySchema, choicesOf, isOptional, type Options, shapeOf, unwrap, wordsOf } from './schema-walk.ts'
 
-/** One key that a file may have, as its schema tells it. */
+/** One key that a file may have, as its schema describes it. */
 export type Key = {
-  /** Every place where it may stand, such as features.leave; what stands in another place as well is one key all the same. */
+  /**
+   * Every place where it is allowed, such as features.leave; a key that is allowed in several places is still one key.
+   */
   readonly paths: readonly string[]
-  /** The kinds of feature or shapes of tool that have it, such as "radius concave"; empty where all have. */
+  /** The kinds of feature or shapes of tool that have it, such as "radius concave"; empty if all have it. */
   readonly only: readonly string[]
   readonly says: string
-  /** The words it takes, where it takes nothing else. */
+  /** The words it accepts, if it accepts nothing else. */
   readonly words: readonly string[]
   readonly required: boolean
-  /** What holds where it is left out, as the end of a sentence. */
+  /** What applies if it is left out, as the end of a sentence. */
   readonly byDefault: string | null
   readonly example: unknown
 }
 
-/** Stands in a path for a name that the file chooses. */
+/** Used in a path for a name that the file chooses. */
 export const FREE_NAME = '<name>'
 
 type Place = { readonly path: readonly string[]; readonly kind: string; readonly among: number }
 type Found = { readonly paths: Set<string>; readonly kinds: Set<string>; readonly among: number; readonly told: Told }
 type Told = Omit<Key, 'paths' | 'only'>
 
-/** Every key of a file, in the order of its schema: the schemas are walked, so that no other list need be kept. */
+/** Every key of a file, in the order of its schema: the schemas are walked, so that no other list is needed. */
 export const keysOf = (name: SchemaName): Key[] => {
   const found = new Map<AnySchema, Found>()
   walk(SCHEMAS[name], { path: [], kind: '', among: 0 }, (schema, { path, kind, among }, told) => {
@@ -60,7 +62,7 @@ const walk = (asked: AnySchema, place: Place, note: Note, known: readonly string
   }
 }
 
-/** The word that chooses a kind is one key, whatever it chooses; then the keys of each kind. */
+/** The word that chooses a kind is one key for all kinds; then the keys of each kind follow. */
 const walkKinds = (union: AnySchema, place: Place, note: Note, known: readonly string[]): void => {
   const { options, discriminator = '' } = union._zod.def as unknown as Options
   const among = place.among || leavesOf(union).length

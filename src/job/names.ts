@@ -4,7 +4,10 @@ import type { FeatureRead, Giver } from './read-feature.ts'
 import type { PartRead } from './read-part.ts'
 import { either, listed, quoted } from './schema-walk.ts'
 
-/** Names that features may refer to besides "end"; null where a name could not be read. A plain bar is one step called "body". */
+/**
+ * Names that features may refer to besides "end"; null if a name could not be read. A plain bar is one step called
+ * "body".
+ */
 export const stepNames = (part: PartRead | undefined, giver: Giver): string[] | null => {
   if (!part) return null
   if (!giver(part).has('steps')) return ['body']
@@ -12,7 +15,7 @@ export const stepNames = (part: PartRead | undefined, giver: Giver): string[] | 
   return names.every((name) => name !== undefined) ? names : null
 }
 
-/** Every step and tool that a feature names must exist. Null stands for names that could not be read. */
+/** Every step and tool that a feature names must exist. Null means that names could not be read. */
 export const checkNames = (
   features: readonly (FeatureRead | undefined)[],
   names: readonly string[],

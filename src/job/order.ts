@@ -4,8 +4,9 @@ export type Entry = { readonly draft: Draft; readonly angle: number }
 export type Ordered<E> = { readonly entries: readonly E[]; readonly reasons: readonly string[] }
 
 /**
- * Order of work: the job's own `order:` first; then features that share a compound angle and a tool together, from the free end on;
- * a group that leaves less than half of the diameter goes last, since it weakens the work for the others.
+ * Order of work: the job's own `order:` first; then features that share a compound angle and a tool together, from the
+ * free end on; a group that leaves less than half of the diameter goes last, because it weakens the work for the
+ * others.
  */
 export function orderFeatures<E extends Entry>(entries: readonly E[]): Ordered<E> {
   if (entries.length < 2) return { entries, reasons: [] }

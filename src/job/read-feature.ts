@@ -8,10 +8,10 @@ import type { featureSchema } from './schema.ts'
 
 export type FeatureRead = AsRead<z.output<typeof featureSchema>>
 export type CuttingRead = AsRead<z.output<typeof cuttingSchema>>
-/** Looks a mapping up in the walk that read it. */
+/** Returns what the reader found for a mapping. */
 export type Giver = <T extends object>(values: T) => Given<T>
 
-/** Null where the feature lacks something it cannot do without; the reason has then been reported. */
+/** Null if the feature lacks something it needs; the reason has then been reported. */
 export const readFeature = (
   values: FeatureRead,
   index: number,
@@ -35,7 +35,7 @@ export const readFeature = (
 const withoutUndefined = (values: FeatureRead): CuttingRead =>
   Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as CuttingRead
 
-/** A cutting key both beside the feature's keys and under its `cutting`. */
+/** A cutting key given both beside the feature's keys and under its `cutting`. */
 const twice = (values: FeatureRead, giver: Giver): void => {
   if (!values.cutting) return
   const own = giver(values)
@@ -45,7 +45,7 @@ const twice = (values: FeatureRead, giver: Giver): void => {
       gathered.report(key, 'too-many-keys', `${key} is given twice for this feature`, 'keep one of the two')
 }
 
-/** What features without a name are called: their kind and a number, counted by kind, that no other feature has. */
+/** Names for features without a name: their kind and a number, counted by kind, that no other feature has. */
 export const featureNames = (features: readonly (FeatureRead | undefined)[]): string[] => {
   const taken = new Set(features.map((feature) => feature?.name))
   const counts = new Map<string, number>()

@@ -21,7 +21,7 @@ import type { AnySchema } from './schema-walk.ts'
 
 export type { Load } from './read-files.ts'
 
-/** `job` is null as soon as there is one error; every problem of every file is in `diagnostics`. */
+/** `job` is null if there is any error; every problem of every file is in `diagnostics`. */
 export type ReadJob = {
   readonly job: Job | null
   readonly diagnostics: readonly Diagnostic[]
@@ -52,7 +52,8 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
     return null
   }
   const places: Places = new Map()
-  // Without units nothing is compiled; millimeters then report the fewest mistakes that are none (ISO 286 classes need them).
+  // Without units nothing is compiled; with millimeters the fewest false mistakes are reported (ISO 286 classes need
+  // them).
   const values = shapeOf({ files, places, diagnostics, units: 'mm' }, jobSchema, source)
   if (!values) return null
   const reading: Reading = { files, places, diagnostics, units: values.units ?? 'mm' }
@@ -80,7 +81,7 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
   }
 }
 
-/** A list of moves, a lathe or a toolbox taken for a job: one plain sentence instead of a list of missing keys. */
+/** A list of moves, a lathe or a toolbox used as a job: one plain sentence instead of a list of missing keys. */
 const otherKind = (data: unknown, file: string): { message: string; hint: string } | null => {
   if (isMoves(data))
     return {
@@ -95,13 +96,13 @@ const otherKind = (data: unknown, file: string): { message: string; hint: string
   return tools.length > 0 ? { message: 'this is a toolbox, not a job', hint: hint('tools') } : null
 }
 
-/** In YAML by its moves; a table is one long text to YAML, and begins with its columns. */
+/** In YAML, recognized by its moves; a table is one long text to YAML, recognized by its columns. */
 const isMoves = (data: unknown): boolean =>
   typeof data === 'string'
     ? /^[\w-]+(,[\w-]+)*,action(,|\s)/.test(data)
     : typeof data === 'object' && data !== null && 'moves' in data && !('features' in data)
 
-/** One file against its schema; its problems and places join those of the job. */
+/** Checks one file against its schema; its problems and places are added to those of the job. */
 const shapeOf = <S extends AnySchema>(reading: Reading, schema: S, source: SourceFile) => {
   const { value, places, problems } = readShape(schema, source, reading.units)
   reading.diagnostics.push(...problems)

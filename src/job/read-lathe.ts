@@ -13,7 +13,10 @@ type ScaleRead =
   | AsRead<z.output<typeof compoundSchema>>
   | AsRead<z.output<typeof carriageSchema>>
 
-/** Null where something is missing or impossible; the reason has then been reported. `outer`: the units where the lathe names none. */
+/**
+ * Null if something is missing or impossible; the reason has then been reported. `outer`: the units if the lathe names
+ * none.
+ */
 export const readLathe = (values: LatheRead, outer: Units, giver: Giver): Lathe | null => {
   const units = values.units ?? outer
   const { name, 'cross-feed': crossFeed, compound, carriage, 'spindle-speeds': speeds } = values
@@ -44,7 +47,7 @@ const readAny = (values: ScaleRead, units: Units, giver: Giver): Scale | null =>
   return indicator === undefined ? readScale(values, units, giver) : indicator
 }
 
-/** An indicator that bears on the carriage; undefined where the keys do not speak of one. */
+/** An indicator that bears on the carriage; undefined if the keys do not describe one. */
 const readIndicator = (values: ScaleRead, units: Units, giver: Giver): Scale | null | undefined => {
   const given = giver(values as AsRead<z.output<typeof carriageSchema>>)
   const { indicator, range } = given.values
@@ -66,7 +69,7 @@ const readIndicator = (values: ScaleRead, units: Units, giver: Giver): Scale | n
   return indicator && range ? { kind: 'readout', units, resolution: indicator, reads: 'depth', range } : null
 }
 
-/** A dial or a readout, and not a mixture of the two. */
+/** A dial or a readout, but not a mixture of the two. */
 const readScale = (values: ScaleRead, units: Units, giver: Giver): Scale | null => {
   const given = giver(values as AsRead<z.output<typeof crossFeedSchema>>)
   const reads = given.values.reads ?? 'depth'

@@ -14,7 +14,7 @@ import { quoted } from './schema-walk.ts'
 export type PartRead = AsRead<z.output<typeof partSchema>>
 type StepRead = AsRead<z.output<typeof stepSchema>>
 
-/** Null where something is missing or impossible; the reason has then been reported. */
+/** Null if something is missing or impossible; the reason has then been reported. */
 export const readPart = (values: PartRead, units: Units, giver: Giver): Part | null => {
   const given = giver(values)
   const material = readMaterial(values, units, giver)
@@ -90,7 +90,7 @@ const readSteps = (values: PartRead, units: Units, giver: Giver): Step[] | null 
   const given = giver(values)
   const bar = (['diameter', 'length', 'measured-diameter'] as const).filter((key) => given.has(key))
   if (given.has('steps')) {
-    // Where the list itself was refused, that is what is wrong.
+    // If the list itself was refused, that is the problem to report.
     if (values.steps !== undefined && bar.length > 0)
       given.report(
         bar[0]!,

@@ -16,7 +16,7 @@ export const readTools = (toolbox: object, giver: Giver): Record<string, Tool> =
   return tools
 }
 
-/** Null where a size is missing; the reason has then been reported. */
+/** Null if a size is missing; the reason has then been reported. */
 const readTool = (name: string, values: ToolRead, given: Given<ToolRead>): Tool | null => {
   toolRules(given)
   if (values.shape === undefined) return null
@@ -32,7 +32,7 @@ const readTool = (name: string, values: ToolRead, given: Given<ToolRead>): Tool 
   })
 }
 
-/** What holds for every shape; the rules of one stand in its folder. */
+/** The rules for every shape; the rules of one shape are in its folder. */
 const toolRules = (given: Given<ToolRead>): void => {
   if (given.has('rake-ground') && given.has('rake-in-use'))
     given.report(

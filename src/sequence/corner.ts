@@ -8,8 +8,9 @@ import type { Request, Sequenced } from './request.ts'
 import { finishOperation, touchSurface, travelRefusal } from './set-up.ts'
 
 /**
- * A corner tool. Each tip is touched while only that tip overlaps the work; then 0 on both dials is the finished form, and both readings
- * only rise toward it, compound then cross-feed, by ever smaller moves, without backing out between.
+ * A corner tool. Each tip is touched off while only that tip overlaps the work; then 0 on both dials is the finished
+ * form, and both readings only rise toward it, compound then cross-feed, by ever smaller moves, without backing out
+ * between them.
  */
 export function sequenceCorner(request: Request, cuts: CornerCuts): Sequenced {
   if (request.angle !== 0)
@@ -43,12 +44,12 @@ export function sequenceCorner(request: Request, cuts: CornerCuts): Sequenced {
   return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
 
-/** A little before first contact, so that the first move of each dial is in the clear. */
+/** A little before first contact, so that the first move of each dial cuts nothing. */
 const startCount = (scale: Request['lathe']['crossFeed'], start: Length) => countFor(scale, -start, 'lower') - 1
 
 /**
- * A tip that is not quite its own end touches a little early: the hollow has risen over the part of it that overlaps the work. So much short of the
- * finished form is the tool with each dial at 0. pm.
+ * A tip touches a little early if it overlaps the work by more than its very end: the hollow has risen over that part.
+ * Returns how far short of the finished form the tool is with each dial at 0. pm.
  */
 function shortOf({ lathe, edge, tipOverlap }: Request, { edgeAt }: CornerCuts, onlyTip: number) {
   const deep = edgeAt(edge.to - tipOverlap.byEye)
@@ -87,7 +88,7 @@ function alternate(
   backOut: number,
 ): void {
   const { compound, crossFeed } = request.lathe
-  // Measured once on the way, as soon as enough is cut to measure and before what is left becomes less than `measureAt`.
+  // Measured once on the way, as soon as enough is cut to measure and before the rest becomes less than `measureAt`.
   const pause = cuts.offsets.findIndex((offset) => offset < cuts.measureAt)
   for (const [i, offset] of cuts.offsets.entries()) {
     if (i === pause && i > 0) pauseToMeasure(program, request, backOut)

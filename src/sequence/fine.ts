@@ -12,18 +12,21 @@ import { compoundOf } from './side.ts'
 import { passesTo, stopsWithin } from './stops.ts'
 
 /**
- * The compound swung a little (3° to 10°, at 5° 44' a mark is a tenth in depth) as a vernier of the cross-feed, for a form with one
- * place. The line is met with the compound at 0. The surface is touched `back` marks before that, and the compound goes forward to 0 in
- * the clear: what it goes into the work is depth that the cross-feed need not have.
+ * The compound swung a little (3° to 10°, at 5° 44' a mark is a tenth in depth) as a vernier of the cross-feed, for a
+ * form with one place. The line is met with the compound at 0. The surface is touched `back` marks before that, and the
+ * compound goes forward to 0 before the tool cuts: the depth that this adds is taken off the cross-feed's.
  */
 export type Fine = {
   /** Readable steps of the compound before its zero at which the surface is touched, more than 0. */
   readonly back: number
-  /** Depth those steps are worth. */
+  /** Depth of those steps. */
   readonly deeper: Length
 }
 
-/** Marks of both dials that come nearest to the depth; a tie leaves metal, then the fewer marks. Null where the compound is no vernier, or none is needed. */
+/**
+ * Marks of both dials that are nearest to the depth; a tie leaves metal, then the fewer marks. Null if the compound is
+ * no vernier, or none is needed.
+ */
 export function fineDepth({ lathe, angle, heightOver, edge }: Request, cuts: PlungeCuts): Fine | null {
   const onePlace = cuts.first === 0 && cuts.last === 0 && cuts.roughPlaces.every((place) => place === 0)
   if (!onePlace || angle < 3 || angle > 10) return null
@@ -74,7 +77,10 @@ export function sequenceFine(request: Request, cuts: PlungeCuts, fine: Fine): Se
 const reached = (crossFeed: Request['lathe']['crossFeed'], depth: Length, deeper: Length): Length =>
   travelAt(crossFeed, countFor(crossFeed, depth - deeper, 'lower')) + deeper
 
-/** Clear at the full lost motion at the place itself, where the same reading stands deeper than where the surface was touched. */
+/**
+ * Clear at the full lost motion at the place itself, where the same reading is deeper than where the surface was
+ * touched.
+ */
 function backOutCount({ lathe, angle, edge, heightOver, clear }: Request, { back, deeper }: Fine): number {
   const { crossFeed, compound } = lathe
   const from = alongFor(travelAt(compound.scale, pastCount(compound.scale, -back)), angle) - lostTravel(compound.scale)

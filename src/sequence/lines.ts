@@ -10,8 +10,9 @@ import { finishOperation, setUp, touchSurface } from './set-up.ts'
 import { passesTo, stopsWithin } from './stops.ts'
 
 /**
- * The carriage by eye, for those who work to the scribed lines: rough between them, in as many places as the width asks for; then in to depth
- * there, and across until the cut meets the tailstock line, then the headstock line. No reading of the carriage exists; the compound stays at 0.
+ * The carriage moved by eye, for work to scribed lines: rough between them, in as many places as the width needs; then
+ * in to depth there, and across until the cut meets the tailstock line, then the headstock line. The carriage has no
+ * reading; the compound stays at 0.
  */
 export function sequenceLines(request: Request, cuts: PlungeCuts): Sequenced {
   const { crossFeed } = request.lathe
@@ -31,7 +32,7 @@ export function sequenceLines(request: Request, cuts: PlungeCuts): Sequenced {
     }
     measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false)
   }
-  // From the first place it is not far to the tailstock line, and then across to the other.
+  // From the first place it goes the short way to the tailstock line, and then across to the other.
   if (cuts.roughDepths.length === 0 || places.length > 1) clearTo(program, request, places[0]!)
   feedIn(program, depth(cuts.depth), 'finish')
   if (cuts.last > cuts.first) across(program, request, cuts)
@@ -42,7 +43,7 @@ export function sequenceLines(request: Request, cuts: PlungeCuts): Sequenced {
 
 type Spot = { readonly at: Length; readonly purpose: Purpose }
 
-/** Inside both lines by what the eye may be off, evenly spread; one in the middle where there is no room for more. */
+/** Inside both lines by the error of the eye, evenly spread; one place in the middle if there is no room for more. */
 function roughPlaces({ eye }: Request, cuts: PlungeCuts): Spot[] {
   const { first, last, spacing } = cuts
   if (last === first) return [{ at: first, purpose: 'between-lines' }]
@@ -74,7 +75,10 @@ function across(program: Program, request: Request, { first, last }: PlungeCuts)
   hand(program, 'lock', { slide: 'carriage' })
 }
 
-/** To a millionth of an inch, which inches and millimeters both tell exactly: a list of these moves is read back as what it was. */
+/**
+ * To a millionth of an inch, which inches and millimeters both show exactly: a list of these moves is read back
+ * unchanged.
+ */
 function byEye(
   program: Program,
   { fromEnd }: Request,

@@ -13,7 +13,10 @@ import { finishOperation, rangeRefusal, setUp, touchSurface, travelRefusal } fro
 import { compoundOf, type Side, sideAcross, sideOf, sideTo } from './side.ts'
 import { passesTo, stopsWithin } from './stops.ts'
 
-/** Plunges at one or more places, then a finish: across by a slide that goes parallel with the work, by overlapping plunges where the compound is swung. */
+/**
+ * Plunges at one or more places, then a finish: across by a slide that is parallel with the work, by overlapping
+ * plunges if the compound is swung.
+ */
 export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
   if (request.sideFeed === 'lines' && !isStill(cuts)) return sequenceLines(request, cuts)
   const side = sideOf(request)
@@ -60,11 +63,14 @@ type Plan = {
   readonly backOut: number
 }
 
-/** One place, where the tool already stands: nothing moves it along. */
+/** One place, where the tool already is: nothing moves it along. */
 const isStill = (cuts: PlungeCuts): boolean =>
   cuts.first === 0 && cuts.last === 0 && cuts.roughPlaces.every((place) => place === 0)
 
-/** Places on the dial that moves along. Near walls leave metal with more travel, far walls with less. Null where the compound lies square to the work and would have to move. */
+/**
+ * Places on the dial that moves along. Near walls leave metal with more travel, far walls with less. Null if the
+ * compound is square to the work and would have to move.
+ */
 function quantisePlaces({ scale, angle }: Side, cuts: PlungeCuts): Places | null {
   const along = Math.cos(angle * (Math.PI / 180))
   const onDial = (place: Length, tie: 'lower' | 'higher') => countFor(scale, place / along, tie)
@@ -84,7 +90,10 @@ function overlapping(first: number, last: number, most: number): number[] {
   return unique(Array.from({ length: gaps + 1 }, (_, i) => first + Math.round(((last - first) * i) / (gaps || 1))))
 }
 
-/** One back-out for the whole operation: clear of the largest stock under the edge at every place it is left at, passes or goes to, at the full lost motion. */
+/**
+ * One back-out for the whole operation: clear of the largest stock under the edge at every place that the tool leaves,
+ * passes or goes to, at the full lost motion.
+ */
 function backOutCount(request: Request, side: Side, cuts: PlungeCuts, places: Places): number {
   const { lathe, edge } = request
   const { scale, angle } = side

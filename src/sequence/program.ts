@@ -3,7 +3,10 @@ import type { Scale } from '../lathe/lathe.ts'
 import type { Action, Move, Purpose, Slide } from '../moves/operation.ts'
 import { countsPerTurn, pastCount, takeUpCounts } from './dial.ts'
 
-/** Collects the moves of one operation and remembers where each dial stands, so that a smaller reading is never approached backward. */
+/**
+ * Collects the moves of one operation and remembers the reading of each dial, so that a smaller reading is never
+ * approached backward.
+ */
 export type Program = {
   readonly moves: Move[]
   readonly at: Record<Slide, number>
@@ -43,7 +46,10 @@ export function zero(program: Program, slide: Slide): void {
   dial(program, 'zero', slide, 0, 'set-up')
 }
 
-/** The compound to a place, in the clear: forward straight onto it, back only past it by more than the lost motion and then forward. */
+/**
+ * The compound to a place while the tool is clear: forward straight onto it, back only past it by more than the lost
+ * motion and then forward.
+ */
 export function toPlace(program: Program, scale: Scale, count: number): void {
   const now = program.at.compound
   if (count === now) return
@@ -55,7 +61,10 @@ export function toPlace(program: Program, scale: Scale, count: number): void {
   dial(program, 'return', 'compound', count, 'to-place')
 }
 
-/** Out of the way by whole turns, spindle off, measure, back to the same mark, and the spindle on by `begin`. Nobody measures beside a tool that is a hair off the work. */
+/**
+ * Out of the way by whole turns, spindle off, measure, back to the same mark, and the spindle on by `begin`. Nobody
+ * measures beside a tool that is just off the work.
+ */
 export function measureStop(
   program: Program,
   scale: Scale,

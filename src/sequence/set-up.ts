@@ -6,12 +6,12 @@ import { hand, measureStop, type Program, takeUp, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 
 /**
- * From layout to the zeros along the work. Locking shifts the carriage, so they are set after the lock and a second look at the line.
- * `carriage`: its scale, where it moves the tool along by readings.
+ * From layout to the zeros along the work. Locking shifts the carriage, so the zeros are set after the lock and a
+ * second look at the line. `carriage`: its scale, if it moves the tool along by readings.
  */
 export function setUp(program: Program, request: Request, carriage: Scale | null = null): void {
   hand(program, 'layout')
-  // The compound carries the tool round with it: only what is set square afterward stays so.
+  // Swinging the compound turns the tool with it: only what is set square afterward stays square.
   hand(program, 'swing')
   hand(program, 'fit-tool')
   hand(program, 'set-speed')
@@ -28,7 +28,7 @@ export function touchSurface(program: Program, _request: Request): void {
   zero(program, 'cross-feed')
 }
 
-/** Stop, measure what is finished, deburr, let the carriage go. */
+/** Stop, measure what is finished, deburr, unlock the carriage. */
 export function finishOperation(program: Program, request: Request, backOut: number): void {
   const scale = request.lathe.crossFeed
   measureStop(program, scale, backOut, awayToMeasure(scale), 'expect-finish', true)
@@ -36,7 +36,7 @@ export function finishOperation(program: Program, request: Request, backOut: num
   hand(program, 'unlock', { slide: 'carriage' })
 }
 
-/** The compound's greatest less its smallest reading, against its travel. */
+/** Refuses if the compound's greatest minus smallest reading is more than its travel. */
 export function travelRefusal(request: Request, program: Program): Sequenced | null {
   const { scale, travel } = request.lathe.compound
   if (travel === null) return null
@@ -55,7 +55,7 @@ export function travelRefusal(request: Request, program: Program): Sequenced | n
   }
 }
 
-/** What the indicator on the carriage is asked to follow, against its range. */
+/** Refuses if the indicator on the carriage must follow further than its range. */
 export function rangeRefusal(request: Request, program: Program): Sequenced | null {
   const { carriage } = request.lathe
   const range = carriage?.kind === 'readout' ? (carriage.range ?? null) : null

@@ -4,7 +4,10 @@ import { pastCount } from './dial.ts'
 import { dial, hand, type Program, toPlace } from './program.ts'
 import type { Request } from './request.ts'
 
-/** The slide that moves the tool along the work, by its readings. The carriage goes parallel with the ways, however the compound is swung. */
+/**
+ * The slide that moves the tool along the work, by its readings. The carriage moves parallel with the ways, at any
+ * angle of the compound.
+ */
 export type Side = { readonly slide: 'compound' | 'carriage'; readonly scale: Scale; readonly angle: Degrees }
 
 export function sideOf(request: Request): Side {
@@ -20,7 +23,7 @@ export const compoundOf = ({ lathe, angle }: Request): Side => ({
   angle,
 })
 
-/** To a place in the clear. The carriage is let go for it and held again before anything is cut. */
+/** To a place while the tool is clear. The carriage is unlocked for it and locked again before anything is cut. */
 export function sideTo(program: Program, side: Side, count: number): void {
   if (side.slide === 'compound') {
     toPlace(program, side.scale, count)
@@ -37,7 +40,7 @@ export function sideTo(program: Program, side: Side, count: number): void {
   hand(program, 'lock', { slide: 'carriage' })
 }
 
-/** Across the floor with the tool in the work: the carriage only while it is let go. */
+/** Across the floor with the tool in the work: the carriage is unlocked only for this. */
 export function sideAcross(program: Program, side: Side, count: number): void {
   const carriage = side.slide === 'carriage'
   if (carriage) hand(program, 'unlock', { slide: 'carriage' })

@@ -2,7 +2,10 @@ import type { StepCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 import type { Request } from './request.ts'
 
-/** How deep the work is cut so far, on evenly spaced points along it: only to divide infeeds by, nothing is proved with it. pm. */
+/**
+ * How deep the work is cut so far, on evenly spaced points along it: used only to divide infeeds; nothing is proved
+ * with it. pm.
+ */
 export type Profile = {
   readonly from: Length
   readonly step: Length

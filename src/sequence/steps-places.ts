@@ -8,10 +8,13 @@ import { fewestPlaces, type Ridges } from './steps-fewest.ts'
 /** The places of the finish on the compound's dial, ascending, with the tallest ridge they leave, square to the form. */
 export type StepPlaces = {
   readonly counts: readonly number[]
-  /** Between two stretches lies a floor, fed across from the last place of the one to the first of the other. */
+  /** There is a floor between two stretches: fed across from the last place of the one to the first of the other. */
   readonly across: { readonly from: number; readonly to: number } | null
   readonly ridge: Length
-  /** The ridge that whole marks along the work leave at the least, were every depth exact: what no choice of places mends. */
+  /**
+   * The least ridge that whole marks along the work leave even if every depth were exact: no choice of places makes it
+   * lower.
+   */
   readonly exact: Length
 }
 
@@ -19,8 +22,8 @@ export type StepPlaces = {
 export type StepDials = { readonly along: Scale; readonly inward: Scale }
 
 /**
- * The fewest whole marks that keep the cusp with the depths as the cross-feed rounds them, and among those the ones that leave the lowest
- * ridges. Where no marks keep it, the lowest ridge that they can leave takes its place.
+ * The fewest whole marks that keep the cusp with the depths as rounded for the cross-feed, and among those the ones
+ * that leave the lowest ridges. If no marks keep it, the lowest ridge that they can leave is used instead.
  */
 export function stepPlaces(cuts: StepCuts, dials: StepDials): StepPlaces {
   const scale = dials.along
@@ -47,7 +50,7 @@ export function stepPlaces(cuts: StepCuts, dials: StepDials): StepPlaces {
   }
 }
 
-/** Counts of a stretch, and which of its ends lies on the floor between two of them. */
+/** Counts of a stretch, and which of its ends is on the floor between two of them. */
 type Stretch = { readonly low: number; readonly high: number; readonly level: 'low' | 'high' | null }
 
 const level = (range: { low: number; high: number }, end: 'low' | 'high'): Stretch => ({ ...range, level: end })
@@ -63,7 +66,7 @@ function marksOf(scale: Scale, first: Length, last: Length, [from, to]: StepCuts
 
 type Tops = Ridges & { readonly top: (near: number | null, far: number | null) => StepPoint | null }
 
-/** The tops between counts, with the depths as they are or as the cross-feed rounds them. */
+/** The tops between counts, with exact depths or as rounded for the cross-feed. */
 function ridgesOf(cuts: StepCuts, { along, inward }: StepDials, stretch: Stretch, rounded: boolean): Tops {
   const at = (count: number) => travelAt(along, count)
   const exact = (count: number) =>
@@ -89,7 +92,7 @@ function ridgesOf(cuts: StepCuts, { along, inward }: StepDials, stretch: Stretch
     before: (count) => out(top(null, count)),
     after: (count) => out(top(count, null)),
     between: (near, far) => out(top(near, far)),
-    // With exact depths a ridge only grows with the distance; rounding takes no more than two marks off it.
+    // With exact depths a ridge only grows with the distance; rounding makes it smaller by at most two marks.
     near: (near, far) => cuts.standsOut(cuts.between(at(near), at(far))) <= cuts.cusp + 2 * stepTravel(inward),
   }
 }

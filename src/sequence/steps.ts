@@ -13,7 +13,10 @@ import { metalUnder, type Profile, profileOf, sunk } from './steps-metal.ts'
 import { type StepPlaces, stepPlaces } from './steps-places.ts'
 import { cuspNotKept, MOST_PLACES, swung, tooManyPlaces } from './steps-refusals.ts'
 
-/** A form stepped along: roughed by infeeds with the middle first, then every place of the finish forward, from near to far. */
+/**
+ * A form cut step by step: roughed by infeeds with the middle first, then every place of the finish forward, from near
+ * to far.
+ */
 export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
   if (request.angle !== 0) return swung()
   const { lathe } = request
@@ -49,7 +52,7 @@ type Plan = {
   readonly profile: Profile
 }
 
-/** On lines the usual way. Against a face: the surface first, then the side of the tool below it, against the face. */
+/** On lines, as usual. Against a face: the surface first, then the side of the tool below it, against the face. */
 function begin(program: Program, plan: Plan): void {
   const { request, cuts, backOut } = plan
   if (cuts.besideFace === null) {
@@ -78,8 +81,9 @@ function backOutCount(request: Request, cuts: StepCuts, places: StepPlaces): num
 }
 
 /**
- * The middle, where the form has one, then evenly from near to far; between two stretches evenly over the floor, and up each of them down a stair,
- * so that nothing stands beside the floor that is fed across. Around a corner down a stair, so that no place of the finish meets much more than is left.
+ * The middle, if the form has one, then evenly from near to far; between two stretches evenly over the floor, and up
+ * each of them as a stair, so that no metal is left beside the floor that is fed across. Around a corner as a stair, so
+ * that no place of the finish cuts much more than the allowance.
  */
 function roughPlaces({ request, cuts }: Plan, { counts, across }: StepPlaces): number[] {
   const scale = request.lathe.compound.scale
@@ -101,13 +105,13 @@ function roughPlaces({ request, cuts }: Plan, { counts, across }: StepPlaces): n
   return [...new Set([middle, ...places])]
 }
 
-/** Evenly from one place to another, each as far as the edge reaches over. */
+/** Evenly from one place to another, each no further than the edge reaches. */
 function evenly(scale: Scale, cuts: StepCuts, first: number, last: number): number[] {
   const gaps = Math.max(1, Math.ceil((last - first) / Math.max(1, cuts.roughSpacing / stepTravel(scale)) - 1e-9))
   return Array.from({ length: gaps + 1 }, (_, i) => first + Math.round(((last - first) * i) / gaps))
 }
 
-/** Those places of the finish between which the depth changes by up to an infeed. */
+/** The places of the finish between which the depth changes by up to an infeed. */
 function stair(scale: Scale, cuts: StepCuts, counts: readonly number[]): number[] {
   const depth = (count: number) => cuts.depthAt(travelAt(scale, count))
   const kept: number[] = []
@@ -120,7 +124,10 @@ function stair(scale: Scale, cuts: StepCuts, counts: readonly number[]): number[
   return kept
 }
 
-/** In at one place to the form less what is left, no more than the infeed at a time into metal, and out. Where there is no metal: nothing. */
+/**
+ * At one place: in to the form minus the finish allowance, no more than the infeed at a time into metal, and out. If
+ * there is no metal: no moves.
+ */
 function sink(program: Program, plan: Plan, place: number, leave: Length, purpose: 'rough' | 'finish'): void {
   const { request, cuts, backOut, profile } = plan
   const scale = request.lathe.crossFeed
@@ -143,7 +150,7 @@ function infeeds(scale: Scale, contact: Length, target: number, infeed: Length):
   const first = Math.max(Math.floor((contact + infeed) / step + 1e-9), Math.floor(contact / step) + 1)
   const stops: number[] = []
   for (let count = first; count < target; count += most) stops.push(count)
-  // A last pass of next to nothing would only rub: then all share alike.
+  // A very thin last pass would only rub: then all are made equal.
   if (stops.length > 0 && target - stops.at(-1)! < most / 4) {
     const from = first - most
     const each = (target - from) / (stops.length + 1)
@@ -152,7 +159,10 @@ function infeeds(scale: Scale, contact: Length, target: number, infeed: Length):
   return [...stops, target]
 }
 
-/** The floor between two stretches: in to the whole depth at the end of the one, across slowly, and out where the other begins. */
+/**
+ * The floor between two stretches: in to the whole depth at the end of the first, across slowly, and out where the
+ * second begins.
+ */
 function floorAcross(program: Program, plan: Plan, { from, to }: { from: number; to: number }): void {
   const { request, cuts, backOut, profile } = plan
   const { crossFeed: scale, compound } = request.lathe

@@ -8,7 +8,10 @@ import { about, degrees, exact, say } from '../../phrase/say.ts'
 import { INCH, type Length, MM } from '../../units/length.ts'
 import { type Case, deepestBelowSurface } from './refusals.ts'
 
-/** `say` is the whole warning, remedy and all; `wrong` is it without; `origin` is where it can be mended. */
+/**
+ * `say` is the whole warning with its remedy; `wrong` is the warning without it; `origin` is where the user can change
+ * it.
+ */
 export type Said = {
   readonly code: string
   readonly say: Prose
@@ -30,7 +33,7 @@ const within = (origin: Origin, key: string): Origin => ({ ...origin, path: [...
 /** Common practice, no source. */
 const AGAINST_CHATTER = 'less speed, then more feed, less overhang, an edge honed afresh, snug gibs'
 
-/** What does not forbid a feature but belongs in front of whoever cuts it. */
+/** What does not forbid a feature but the machinist must know. */
 export function warningsOf(one: Case, spindle: Spindle): Said[] {
   return [
     ...tooFast(one, spindle),
@@ -118,7 +121,7 @@ function wideContact(one: Case): Said[] {
   ]
 }
 
-/** A bit that stands out more than about its own height springs. Bits are square stock. Common practice, no source. */
+/** A bit that sticks out more than about its own height springs. Bits are square stock. Common practice, no source. */
 function longBit({ draft, bench }: Case): Said[] {
   const { tool, cuts } = draft
   const clear = draft.feature.cutting.clear ?? defaultClear(bench.units)
@@ -150,7 +153,10 @@ function pullsIn(one: Case): Said[] {
   ]
 }
 
-/** More rake than the metal is formed with, as the sheet of the grinder says too. Soft metals that pull in have their own warning. */
+/**
+ * More rake than is usual for the metal, as the grinding sheet says too. Soft metals that pull the tool in have their
+ * own warning.
+ */
 function muchRake({ draft: { tool }, bench }: Case): Said[] {
   const { name } = bench.part.material
   const most = rakeFor(name).forming?.[1]
