@@ -8,7 +8,10 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Instrument, Operation } from '../moves/operation.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 
-/** What moving along by the carriage costs in truth: limits that rest on the eye, or a width that a coarse dial cannot show. */
+/**
+ * The real cost of moving along by the carriage: limits that depend on the eye, or a width that a coarse dial cannot
+ * show.
+ */
 export function sideFeedWarnings(
   units: Units,
   lathe: Lathe,
@@ -48,7 +51,7 @@ function restsOnTheEye(units: Units, lathe: Lathe, operation: Operation, budgete
   }
 }
 
-/** A width off by more than a thousandth, or a fortieth of a millimeter, is worth a word. */
+/** A width that is off by more than a thousandth, or a fortieth of a millimeter, is reported. */
 function coarseDial(
   units: Units,
   lathe: Lathe,

@@ -7,7 +7,7 @@ import { labelOf } from '../plan/labels.ts'
 import { formatLength } from '../units/format.ts'
 import type { Units } from '../units/length.ts'
 
-/** What the replay holds against a plan: a fault, or a finished size outside its limits. Null when it is proved. */
+/** Why the replay does not prove a plan: a fault, or a finished size outside its limits. Null if it is proved. */
 export function unproven(
   units: Units,
   operation: Operation,
@@ -27,7 +27,7 @@ export function unproven(
   return { code: fault.kind, reason: say`the replay does not prove it: ${said}`, remedy: REMEDIES[fault.kind] }
 }
 
-/** Backed out, the tool is to clear the work by what the job asks for, not only by a hair, wherever it is taken from there. */
+/** Backed out, the tool must clear the work by what the job asks for, not only just, wherever it goes from there. */
 function tooNear(units: Units, { moves, clear = 0 }: Operation, { clearance }: OperationTrace): Refusal | null {
   const near = moves.flatMap(({ action, slide }, index) =>
     slide !== 'cross-feed' || action === 'back-out' ? (clearance[index] ?? []) : [],
@@ -66,10 +66,10 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
   return null
 }
 
-/** Less than a thousandth of a micrometer is arithmetic's. */
+/** Less than a thousandth of a micrometer is rounding error. */
 const ARITHMETIC = 1000
 
-/** The usual digits, or so many more that a size outside its limit is not shown on it. */
+/** The usual digits, or as many more as it needs so that a size outside its limit does not print as the limit. */
 const digitsApart = (id: string, size: number, limit: number, units: Units): number => {
   const usual = id === 'angle' ? 2 : units === 'inch' ? 4 : 3
   const apart = (digits: number): boolean =>

@@ -28,7 +28,7 @@ export function startClear(program: Program, request: Request, side: Side, backO
   by(program, side, 'return', next)
 }
 
-/** Whether the edge, backed out, is so near to a higher shoulder that an error of the touch could make them meet. */
+/** Whether the edge, backed out, is within the error of a touch-off of a shoulder that is higher than the back-out. */
 export function touching({ lathe, edge, heightOver }: Request, { scale, angle }: Side, backOut: number) {
   const near = nearby(lathe.accuracy.touchOff, scale)
   const out = -travelAt(lathe.crossFeed, backOut) - lostTravel(lathe.crossFeed) - edge.deepest

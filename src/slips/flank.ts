@@ -2,7 +2,7 @@ import type { Move, Operation } from '../moves/operation.ts'
 import type { Mutant } from './mistakes.ts'
 import { swungTo } from './swung.ts'
 
-/** What goes wrong where the compound feeds a V down its flank, the cross-feed standing on a reading of its own. Turns in counts. */
+/** Mistakes when the compound feeds a V down its flank with the cross-feed at a reading of its own. Turns in counts. */
 export function downTheFlank(operation: Operation, down: number | null, inward: number | null): readonly Mutant[] {
   const { moves, angle } = operation
   if (!downASlant(operation)) return []
@@ -21,19 +21,19 @@ export function downTheFlank(operation: Operation, down: number | null, inward: 
   ]
 }
 
-/** The compound feeds, along its own slant: the cross-feed only brings the tool in and takes it out. */
+/** The compound feeds along its own slant: the cross-feed only brings the tool in and takes it out. */
 export const downASlant = ({ moves }: Operation): boolean => moves.some(finishes)
 
 const finishes = ({ action, slide, purpose }: Move): boolean =>
   action === 'feed-in' && slide === 'compound' && purpose === 'finish'
 
-/** Its 0 goes by once a turn: the one before is taken for it, every time. */
+/** The 0 of the dial passes once a turn: the one before is mistaken for it, every time. */
 const comesIn = ({ action, slide, purpose }: Move): boolean =>
   action === 'return' && slide === 'cross-feed' && purpose === 'approach'
 
 /**
- * Wound back past 0 once too few, to the right mark a turn short of the reading: all that this run goes forward from there ends a turn
- * further. At the first run that is wound back to by more than a turn.
+ * Wound back past 0 once too few, to the right mark a turn short of the reading: all that this run goes forward from
+ * there ends a turn further. Made at the first run that is wound back by more than a turn.
  */
 function turnShort(moves: readonly Move[], turn: number): readonly Move[] | null {
   let at: number | null = null

@@ -2,8 +2,9 @@ import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Operation } from '../moves/operation.ts'
 
 /**
- * The same moves on a lathe whose compound and carriage have exactly their stated lost motion, no less: their dials without lost motion, their
- * readings where the slide then stands. A replay over every lost motion says what is sure; this says what the worst of them measures.
+ * The same moves on a lathe whose compound and carriage have exactly their stated lost motion, no less: their dials
+ * have no lost motion, and their readings are the places of the slide. A replay over every lost motion shows what is
+ * sure; this one shows what the largest of them measures.
  */
 export function lagging(lathe: Lathe, operation: Operation): { readonly lathe: Lathe; readonly operation: Operation } {
   const { compound, carriage } = lathe

@@ -26,7 +26,7 @@ export function cellsOf(text: string): { records: readonly Record[]; open: Span 
   return { records, open: null }
 }
 
-/** Where the reading stands; `start` is the offset of the line. */
+/** The current place of the reader; `start` is the offset of the line. */
 type At = { readonly text: string; offset: number; line: number; start: number }
 
 function newline(at: At): void {
@@ -78,7 +78,7 @@ function oneCell(at: At): { cell: Cell; closed: boolean } {
   }
 }
 
-/** Of the written word, without the blanks around it. */
+/** The span of the written word, without the blanks around it. */
 const spanOf = (written: string, line: number, column: number): Span => ({
   line,
   column: column + (written.length - written.trimStart().length),

@@ -5,7 +5,7 @@ import { parseNumber, scaled, tidy } from '../units/number-text.ts'
 import type { Key } from './keys.ts'
 import type { Row } from './row.ts'
 
-/** A reading in readable steps from zero. What lies between two marks stays there: to say so is the replay's business. */
+/** A reading in readable steps from zero. A reading between two marks is kept: the replay reports it. */
 export function countOf(row: Row, scale: Scale, slide: Slide): number | null {
   const turned = row.said('turns') !== undefined || row.said('mark') !== undefined
   if (row.said('reading') !== undefined) {
@@ -114,7 +114,7 @@ export function numberIn(row: Row, key: Key, per: number): number | null {
 /** No slide of a bench lathe goes so far, in inches, millimeters, turns or marks. */
 const FARTHEST = 100_000
 
-/** Division leaves dust on a whole number of steps; a millionth of a step is none that a hand can make. */
+/** Removes rounding error of the division from a whole number of steps; nobody can turn a millionth of a step. */
 const whole = (count: number): number => {
   const near = Math.round(count)
   if (Math.abs(count - near) > 1e-6) return count

@@ -8,11 +8,11 @@ import { countOf, numberIn, takeUpOf } from './count.ts'
 import { ACTION_NAMES, KEY_NAMES, type Key, PURPOSE_NAMES, SLIDES, sortOf, usualSlide } from './keys.ts'
 import type { Shop } from './written.ts'
 
-/** One row while it is read: its words, and where to say what is wrong with them. */
+/** One row while it is read: its words, and how to report what is wrong with them. */
 export type Row = {
   readonly path: Path
   readonly lathe: Lathe
-  /** Of a place along the work. */
+  /** The units of a place along the work. */
   readonly units: Units
   readonly said: (key: Key) => string | undefined
   readonly wrong: (key: Key | null, code: string, message: string, hint: string) => null
@@ -65,7 +65,7 @@ export function rowOf(
   }
 }
 
-/** The move that a row says; null where it says none, which has then been reported. */
+/** The move in a row; null if there is none, which has then been reported. */
 export function moveOf(row: Row, file: string): Move | null {
   const action = oneOf(row, 'action', ACTION_NAMES)
   if (action === undefined)
@@ -90,7 +90,7 @@ export function moveOf(row: Row, file: string): Move | null {
   }
 }
 
-/** A word out of a list; undefined where none is written, null where it is none of them. */
+/** A word from a list; undefined if none is written, null if it is not in the list. */
 function oneOf<T extends string>(row: Row, key: Key, names: readonly T[]): T | undefined | null {
   const said = row.said(key)
   if (said === undefined) return undefined
@@ -162,7 +162,7 @@ function readingOf(row: Row, action: Action, slide: Slide | undefined): Reading 
   return count === null ? null : { count }
 }
 
-/** A place by eye stands instead of a reading, and only a carriage is moved so. */
+/** A place by eye is written instead of a reading, and only for the carriage. */
 function placeOf(row: Row, action: Action, slide: Slide | undefined, given: readonly Key[]): Reading | null {
   if (slide !== 'carriage' || !BY_EYE.has(action))
     return row.wrong(
@@ -179,7 +179,7 @@ function placeOf(row: Row, action: Action, slide: Slide | undefined, given: read
 
 const BY_EYE: ReadonlySet<Action> = new Set<Action>(['move-carriage', 'feed-across'])
 
-/** A zero names the place where the dial stands; it can only be 0. */
+/** A zero may give the reading of the dial at its place; it can only be 0. */
 function zeroOf(row: Row, given: readonly Key[]): Reading | null {
   const other = given.find((key) => key === 'at-least' || !/^[+-]?0*\.?0*$/.test(row.said(key)!))
   if (other === undefined) return { count: 0 }

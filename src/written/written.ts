@@ -13,21 +13,24 @@ import { isCsv } from './sort.ts'
 export type Shop = {
   readonly lathe: Lathe
   readonly features: readonly string[]
-  /** Of places along the work; the lathe's where they are not given. */
+  /** The units of places along the work; the lathe's if not given. */
   readonly units?: Units
 }
 
-/** The moves of one feature, `feature` its place in `Shop.features`. */
+/** The moves of one feature; `feature` is its index in `Shop.features`. */
 export type WrittenOperation = { readonly feature: number; readonly moves: readonly Move[] }
 
 export type Written = {
-  /** In the order of the list; null where something in it cannot be read. */
+  /** In the order of the list; null if something in it cannot be read. */
   readonly operations: readonly WrittenOperation[] | null
   readonly diagnostics: readonly Diagnostic[]
   readonly source: SourceFile
 }
 
-/** A list of dial moves written by hand, YAML or CSV. Every problem is reported in one run, each with its place and a remedy. */
+/**
+ * A list of dial moves written by hand, YAML or CSV. Every problem is reported in one run, each with its place and a
+ * remedy.
+ */
 export function readMoves(bytes: Uint8Array | string, file: string, shop: Shop): Written {
   const source = isCsv(bytes, file) ? readCsv(bytes, file) : readSource(bytes, file)
   if (isEmpty(source)) return { operations: null, diagnostics: [noMoves(source, isCsv(bytes, file))], source }
@@ -95,7 +98,7 @@ function rowCount(source: SourceFile, diagnostics: Diagnostic[]): number {
   return moves.length
 }
 
-/** By name, or by its number on the sheet; the one of the row before where none is written. */
+/** By name, or by its number on the sheet; the feature of the row before if none is written. */
 function featureOf(row: Row, names: readonly string[], before: number | null): number | null {
   const said = row.said('feature')
   if (said === undefined)

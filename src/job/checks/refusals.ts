@@ -139,7 +139,9 @@ function besideShoulder(one: Case, step: PlacedStep, needed: Length): Remedy | n
   }
 }
 
-/** The edge at one side of its blank. Null if the blank leaves nothing to move. */
+/**
+ * The offer to set the edge at one side of its blank; empty without a blank, or if the blank is no wider than the edge.
+ */
 function atSide({ draft: { tool }, edge, bench }: Case, side: 'headstock' | 'tailstock'): readonly Offer[] {
   const width = edge.pieces.at(-1)!.to - edge.pieces[0]!.from
   if (tool.blank === null || tool.blank <= width) return []
