@@ -1,12 +1,12 @@
 import type { Figure, Role } from '../phrase/phrase.ts'
 import type { Corrections, Sheet, SheetFeature, SheetStep } from './sheet.ts'
 
-/** As wide whatever is behind it. */
+/** The same width for every value behind it. */
 const BLANK = '_____'
 
 /**
- * The sheet with every figure of these roles left open, and with it every plain number of the sheet that tells the same: so that nothing of them is in
- * what is printed, in any format. `keep`: figures that are left as they are all the same, by their ids.
+ * The sheet with every figure of these roles left blank, and also every plain number of the sheet with the same
+ * information: so that none of it is printed, in any format. `keep`: ids of figures that are printed all the same.
  */
 export const hidden = (
   sheet: Sheet,
@@ -17,11 +17,11 @@ export const hidden = (
   const hides = (...some: readonly Role[]): boolean => some.some((role) => roles.has(role))
   return {
     ...plain,
-    // The name is worked out from the moves: who has it can try readings until it comes out.
+    // The name is worked out from the moves: anyone who has it could try readings until it matches.
     identity: roles.size === 0 ? sheet.identity : null,
     features: plain.features.map((feature) => withoutNumbers(feature, hides)),
     steps: plain.steps.map((step) => stepWithout(step, hides)),
-    // These are told of the tool, and of what was measured, in plain numbers besides.
+    // These show the tool, and what was measured, in plain numbers too.
     ...(grind === undefined || hides('tool', 'angle', 'instrument') ? {} : { grind }),
     ...(slips === undefined ? {} : { slips }),
     ...(changed === undefined || roles.size > 0 ? {} : { changed }),
@@ -30,7 +30,7 @@ export const hidden = (
 
 type Hides = (...some: readonly Role[]) => boolean
 
-/** Every figure of the tree, wherever it stands. */
+/** Every figure of the tree, at any depth. */
 const opened = (part: unknown, roles: ReadonlySet<Role>, keep: (figure: Figure) => boolean): unknown => {
   if (Array.isArray(part)) return part.map((one) => opened(one, roles, keep))
   if (typeof part !== 'object' || part === null) return part

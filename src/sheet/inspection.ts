@@ -8,7 +8,7 @@ import type { Units } from '../units/length.ts'
 import type { Planned } from './scene.ts'
 import type { InspectionLine } from './sheet.ts'
 
-/** The table to fill in at the bench: one line a size. The sizes planned are those of the replayed form. */
+/** The table to fill in at the bench: one line per size. The planned sizes are those of the replayed form. */
 export const inspectionOf = (plan: Plan, feature: Planned, position: number): InspectionLine[] =>
   (feature.inspection ?? []).map((check) => line(check, plan.units, `feature.${position + 1}.inspection.${check.id}`))
 

@@ -8,17 +8,20 @@ import { scaleOf } from '../plan/scale.ts'
 import { type Planned, placeOf, type Scene, scenesOf } from './scene.ts'
 import type { SheetStep } from './sheet.ts'
 
-/** All the moves at one place of a form that is stepped along, told in one line: from step `from` to step `to`. */
+/** All the moves at one place of a form cut step by step, printed on one line: from step `from` to step `to`. */
 export type FoldedPlace = {
   readonly from: number
   readonly to: number
   readonly thing: string
   readonly does: Phrase
-  /** Said where there is room for it. */
+  /** Printed if there is room for it. */
   readonly effect: Phrase
 }
 
-/** A printer may say these in place of their steps, which stay steps; none but where a form is stepped along. */
+/**
+ * Lines that a printer may print instead of the single steps, which remain steps; none unless a form is cut step by
+ * step.
+ */
 export const placesOf = (plan: Plan, feature: Planned, steps: readonly SheetStep[]): FoldedPlace[] => {
   const { moves, cusp } = feature.operation
   if (cusp === undefined) return []
@@ -33,7 +36,10 @@ export const placesOf = (plan: Plan, feature: Planned, steps: readonly SheetStep
   return places
 }
 
-/** Over (where it is not there already), in once or by infeeds, out: the index of the back-out, or null where no place begins. */
+/**
+ * Over (unless it is already there), in once or by infeeds, out: the index of the back-out, or null if no place begins
+ * here.
+ */
 const endOfPlace = (moves: readonly Move[], start: number): number | null => {
   let i = start
   if (moves[i]!.action === 'shift') i++
@@ -85,7 +91,7 @@ const onDial = (dial: Dial, now: number, next: number): Phrase => {
   ]
 }
 
-/** What the dial shows before its zero, and how many marks that is from it. */
+/** The mark on the dial before its zero, and how many marks before zero it is. */
 const before0 = (dial: Dial, count: number, told: boolean): Phrase => {
   const shown = [...markWord(dial), markFigure(dial, readingOf(dial, count).mark ?? 0)]
   return told ? [...shown, ' (', markFigure(dial, -count * dial.readTo), ' before 0)'] : shown

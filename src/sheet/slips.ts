@@ -11,7 +11,7 @@ import { byCarriage } from './carriage.ts'
 import type { Planned } from './scene.ts'
 import type { SlipCard } from './sheet.ts'
 
-/** For each planned feature what the single mistakes on it would measure, and what they were. */
+/** For each planned feature what the single mistakes on it would measure, and which mistakes they are. */
 export const slipCards = (plan: Plan, slips: readonly (readonly Slip[])[]): SlipCard[] => {
   const planned = plan.features.flatMap((feature, index) => (feature.status === 'planned' ? [{ feature, index }] : []))
   return planned.map(({ feature, index }, i) => ({
@@ -26,7 +26,7 @@ const lineOf = (plan: Plan, feature: Planned, slip: Slip, place: string): SlipCa
   mistake: slip.mistakes.map((mistake) => `${said(mistake, plan, feature)}${whereOf(mistake, feature)}`).join(', or '),
 })
 
-/** Where the finish is made at several places, the one that the mistake was made at. */
+/** If the finish is made at several places, the one at which the mistake was made. */
 const whereOf = (mistake: Mistake, { operation: { moves } }: Planned): string => {
   if (mistake === 'place-left-out' || mistake === 'place-backward') return ', a quarter of the way along'
   if (mistake === 'turn-more-along' || mistake === 'tool-width-forgotten')
@@ -53,7 +53,7 @@ const showing = ({ changes, ridge }: Slip, units: Units): Phrase => {
   return parts.flatMap((part, i) => (i === 0 ? part : [', ', ...part]))
 }
 
-/** Before the figure what is measured, behind it which way it is wrong. */
+/** Before the figure the size that is measured, after it the way in which it is wrong. */
 const changed = ({ id, by }: Change, units: Units): Phrase => {
   const [what, more, less] = WORDS[id]
   return [`${what} `, dimensionFigure('expected', id, Math.abs(by), units), ` ${by > 0 ? more : less}`]
@@ -84,7 +84,7 @@ const left = ({ high, wide, side }: Ridge, units: Units): Phrase => [
 ]
 
 const said = (mistake: Mistake, { lathe }: Plan, { operation }: Planned): string => {
-  // Where the carriage moves the tool along, what can go wrong with the compound goes wrong with the carriage.
+  // If the carriage moves the tool along, the mistakes of the compound are made with the carriage.
   const along = byCarriage(operation) ? 'carriage' : 'compound'
   if (mistake === 'sense-mistaken')
     return lathe.crossFeed.reads === 'depth'

@@ -7,8 +7,9 @@ import { sizesIn } from './sizes.ts'
 import { changedSteps } from './steps.ts'
 
 /**
- * What is another thing on today's sheet than on one that was kept, both as `sheet --format json` has them: facts of lathe, part and tools,
- * then each feature by its name, with its steps and its sizes. What only one of the sheets was asked for (slips, grinding) is no change.
+ * The differences between today's sheet and one that was kept, both as `sheet --format json` prints them: facts of
+ * lathe, part and tools, then each feature by its name, with its steps and its sizes. A part that was requested for
+ * only one of the sheets (slips, grinding) is no change.
  */
 export const changedSince = (before: Data, now: Data): Changed =>
   withIds({
@@ -40,7 +41,7 @@ const featuresIn = (before: Data, now: Data): ChangedFeature[] => {
   return [...there, ...gone]
 }
 
-/** A name is told once; features of one name (there are none in a good job) are taken in their order. */
+/** A name is listed once; features with the same name (there are none in a good job) are taken in their order. */
 const named = (sheet: Data): Map<string, number> => {
   const found = new Map<string, number>()
   listIn(sheet.features).forEach((feature, index) => {
@@ -71,7 +72,7 @@ const featureIn = (name: string, before: Data, was: number, now: Data, is: numbe
   }
 }
 
-/** Planned then and refused now, or the other way: all its steps came or went, and that is said once. */
+/** Planned then and refused now, or the other way: all its steps came or went, and that is reported once. */
 const otherFate = (name: string, old: Data, fresh: Data, before: Data, now: Data): ChangedFeature => {
   const said = ({ status, refusal }: Data): Phrase =>
     status === 'refused' ? [`REFUSED: ${textIn(dataIn(refusal).reason)}`] : ['planned, with steps']
@@ -80,8 +81,9 @@ const otherFate = (name: string, old: Data, fresh: Data, before: Data, now: Data
 }
 
 /**
- * The tool with which it was planned and the one with which it is refused, or the other way. What a tool is in the work (its angle or radius under
- * a sloping face, how much it is under the drawing) is known of a planned one only.
+ * The tool with which it was planned and the one with which it is refused, or the other way. The size of a tool in the
+ * work (its angle or radius under a sloping face, how much it is under the drawing) is only known for a planned
+ * feature.
  */
 const toolIn = (old: Data, fresh: Data, before: Data, now: Data): Change[] => {
   const [a, b] = [dataIn(old.edge), dataIn(fresh.edge)]

@@ -5,7 +5,7 @@ import type { ChangedStep } from '../sheet.ts'
 import { aligned } from './align.ts'
 import { type Data, dataIn, isData, listIn, numberIn, sameData, textIn } from './data.ts'
 
-/** Steps of one feature whose hand does another thing, that came or that went. Steps that change alike are told together. */
+/** Steps of one feature with another action, and steps that came or went. Steps that change alike are grouped. */
 export const changedSteps = (before: readonly Data[], now: readonly Data[], kept: Data, today: Data): ChangedStep[] => {
   const told = aligned(before, now, sameHand, sameKind).flatMap(({ before: old, now: fresh }): ChangedStep[] => {
     if (old === null) return [alone('came', fresh!)]
@@ -19,7 +19,7 @@ export const changedSteps = (before: readonly Data[], now: readonly Data[], kept
 const sameKind = (a: Data, b: Data): boolean =>
   a.action === b.action && a.slide === b.slide && (a.purpose === b.purpose || a.slide === undefined)
 
-/** The hand does the same: what that does to the work is told by the sizes. */
+/** The machinist does the same: what it does to the work is shown by the sizes. */
 const sameHand = (a: Data, b: Data): boolean =>
   sameKind(a, b) &&
   sameData(shown(a), shown(b)) &&
@@ -27,7 +27,7 @@ const sameHand = (a: Data, b: Data): boolean =>
   sameTable(a.corrections, b.corrections) &&
   sameTable(a.widthCorrections, b.widthCorrections)
 
-/** The numbers of the steps that a table is for may be others: every step is told by its own. */
+/** The numbers of the steps that a table refers to may differ: every step reports its own change. */
 const sameTable = (a: unknown, b: unknown): boolean => sameData(unnumbered(a), unnumbered(b))
 
 const unnumbered = (table: unknown): unknown =>
@@ -44,8 +44,8 @@ const unnumbered = (table: unknown): unknown =>
 const shown = ({ reading, turns, mark }: Data): unknown => [reading ?? null, turns ?? null, mark ?? null]
 
 /**
- * A reading says what the hand does, whatever the words around it; without one the first words do, and by hand the lines below them too. The
- * tables are compared as data.
+ * A reading is what the machinist does, whatever the words around it; without a reading the first words are, and for
+ * steps by hand the lines below them too. The tables are compared as data.
  */
 const lines = (step: Data): readonly string[] => (numberIn(step.reading) === null ? said(step) : [])
 
@@ -123,7 +123,7 @@ const dialOf = (slide: string, sheet: Data): Data => {
   return dataIn(slide === 'cross-feed' ? lathe.crossFeed : slide === 'compound' ? lathe.compound : lathe.carriage)
 }
 
-/** One line for steps that change in the same way, with all their numbers, where the first of them stands. */
+/** One line for steps that change in the same way, with all their numbers, at the place of the first. */
 const together = (steps: readonly ChangedStep[]): ChangedStep[] => {
   const found = new Map<string, ChangedStep>()
   for (const step of steps) {

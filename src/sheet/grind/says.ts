@@ -8,7 +8,7 @@ import { corrections } from './correction.ts'
 import { SHAPE_WORDS } from './shapes.ts'
 import { angle, angles, deepest, lengths, narrowest, topWords } from './words.ts'
 
-/** What a tool is ground to, block by block, in the order in which it is looked for. */
+/** What a tool is ground to, block by block, in the order in which they are needed. */
 export const saysOf = (facts: readonly GrindFacts[], units: Units): Labeled[] => {
   const main = deepest(facts)
   return [
@@ -26,7 +26,7 @@ export const saysOf = (facts: readonly GrindFacts[], units: Units): Labeled[] =>
   ].filter(({ says }) => says.length > 0)
 }
 
-/** What goes wrong at the grinder or in the groove if it is not seen before. */
+/** What goes wrong at the grinder or in the groove if it is not noticed before. */
 export const warningsOf = (facts: readonly GrindFacts[], units: Units): Phrase[] => {
   const main = deepest(facts)
   const { sides, rakeAdvice, rakeInUse, bit, measured } = main

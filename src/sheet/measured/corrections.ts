@@ -67,7 +67,7 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
   ]
 }
 
-/** Neighbors that are finished at one reading are told together. */
+/** Neighbors that are finished at the same reading are grouped. */
 const alike = (table: CorrectionTable): readonly (readonly Row[])[] => {
   const groups: Row[][] = []
   for (const row of table.rows) {
@@ -98,7 +98,7 @@ const rowWords = (
   return [...keys, ': ', ...reading, ...nearest]
 }
 
-/** The compound where the form is fed down a flank. */
+/** The compound if the form is fed down a flank. */
 const finishingScale = ({ lathe }: Plan, { by }: CorrectionTable): Scale =>
   by === 'cross-feed' ? lathe.crossFeed : lathe.compound.scale
 
@@ -108,7 +108,7 @@ const keyFigure = (plan: Plan, feature: Planned, table: CorrectionTable, row: Ro
   return { ...figures[table.rows.indexOf(row)]!, digits: Math.max(...figures.map(({ digits }) => digits)) }
 }
 
-/** Where the finishes stand at readings of their own, all of them move by as much. */
+/** If the finishes have different readings, all of them move by the same amount. */
 const otherwise = (scale: Scale, deeper: number): Phrase => {
   if (deeper === 0) return ['as written']
   const by = scale.kind === 'dial' ? marks(scale, Math.abs(deeper)) : shownOn(scale, Math.abs(deeper))

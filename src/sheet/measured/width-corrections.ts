@@ -10,7 +10,10 @@ import { inUnits } from '../../units/length.ts'
 import type { WidthCorrections } from '../sheet.ts'
 import { apart, betweenWords, joined, neighbors, noTable, withoutRow } from './rows.ts'
 
-/** The lines under the stop that tell how far to feed across by what the width measures. `first` is the number of the feature's first step. */
+/**
+ * The lines under the stop that show how far to feed across for a measured width. `first` is the number of the
+ * feature's first step.
+ */
 export const widthLines = (plan: Plan, table: WidthTable, first: number, paired: boolean): Phrase[] => {
   if (table.rows.length === 0) return [noTable('THE WIDTH', table.reason)]
   const moved = table.rows[0]!.moves
@@ -42,7 +45,7 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
   ]
 }
 
-/** Neighbors with one reading are told together. */
+/** Neighbors with one reading are grouped. */
 const grouped = (table: WidthTable): WidthRow[][] => {
   const groups: WidthRow[][] = []
   for (const row of table.rows) {
@@ -64,7 +67,7 @@ const rowWords = (plan: Plan, table: WidthTable, rows: readonly WidthRow[]): { k
   }
 }
 
-/** A reading before zero too: "80 (20 before 0)". */
+/** A reading, also before zero: "80 (20 before 0)". */
 export const shownAnywhere = (scale: Scale, count: number): Phrase => {
   if (count >= 0) return shownOn(scale, count)
   const { value, turns, mark } = readingOf(scale, count)
