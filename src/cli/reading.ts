@@ -5,8 +5,9 @@ import { perUnit } from '../units/length.ts'
 export type ReadingRead = { readonly ok: true; readonly count: number } | { readonly ok: false; readonly why: string }
 
 /**
- * A reading as a person says it: "52", "51 1/2" or "1 turn and 25" as the sheet has it, or what the dial says there, ".103". A bare number may be
- * marks or a reading: it is the one that is nearer to what is expected. In readable steps.
+ * A reading as a person writes it: "52", "51 1/2" or "1 turn and 25" as on the sheet, or the value of the dial there,
+ * ".103". A bare number may be marks or a reading: it is read as the one that is nearer to the expected one. In
+ * readable steps.
  */
 export const readingIn = (text: string, scale: Scale, expected: number): ReadingRead => {
   const said = text.trim().toLowerCase().replace(/\s+/g, ' ')

@@ -6,7 +6,7 @@ import type { ListedMove, ReplayedFeature, ReplayedSize, ReplayReport } from '..
 import type { Units } from '../units/length.ts'
 import type { LineOf, Replayed } from './replayed.ts'
 
-/** What is printed of a replay: its numbers, and what is said of them. */
+/** The data that is printed of a replay: its numbers, and their words. */
 export const replayReport = (
   units: Units,
   replayed: readonly Replayed[],

@@ -8,7 +8,7 @@ import { formatExact } from '../units/format.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
-/** One thing done otherwise: in words for the bench, as the keys of the job or the lathe file, and as the job it makes. */
+/** One change: in words for the bench, as the keys of the job or the lathe file, and as the changed job. */
 export type Change = {
   readonly id: string
   readonly say: Prose
@@ -16,7 +16,7 @@ export type Change = {
   make(job: Job, features: ReadonlySet<number>): Job
 }
 
-/** What may help the sizes that may not hold. Whether it does is for the replay to say. */
+/** Changes that may help the sizes that may not hold. The replay finds whether they do. */
 export const changesFor = (job: Job, failing: readonly Planned[]): Change[] => {
   const sizes = failing.flatMap((feature) => feature.budget.filter(({ verdict }) => verdict === 'may not hold'))
   const causes = new Set<CauseName>(['touch-off', ...sizes.map(({ worstCause }) => worstCause)])
@@ -88,10 +88,10 @@ type Care = {
   readonly say: (to: Figure) => Phrase
 }
 
-/** What the budget calls a line that the tool is brought to by eye, however it is met. */
+/** The budget's names for a line that the tool is brought to by eye, in whatever way. */
 const PLACES_BY_EYE: readonly CauseName[] = ['tailstock-line', 'headstock-line', 'place-by-eye']
 
-/** Each done twice as well as the lathe file states, and how that is gone about. Common practice, no source. */
+/** Each done twice as well as the lathe file states, and how to do that. Common practice, no source. */
 const CARE: readonly Care[] = [
   {
     causes: ['touch-off'],

@@ -55,7 +55,7 @@ const stepLine = (step: ChangedStep, units: Units): string => {
   return `${numbers} ${thing} ${[what, words(before, units)].filter((part) => part !== '').join(' ')} -> ${now === null ? 'gone' : words(now, units)}`
 }
 
-/** Wrapped with what follows further in. */
+/** Wrapped, with the following lines indented further. */
 const hung = (line: string): string[] => {
   const indent = /^ */.exec(line)![0]
   const [first, ...rest] = wrap(plain(line), COLUMNS - indent.length - 4)

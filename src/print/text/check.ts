@@ -8,7 +8,7 @@ import {
   type Verdict,
 } from '../check-report.ts'
 
-/** One line a job, and how many there were of each verdict. */
+/** One line per job, and how many there are of each verdict. */
 export const printCheck = (report: CheckReport, paint: Paint): string => {
   const { jobs, skipped } = report
   const lines = jobs.map(
@@ -33,7 +33,7 @@ const WORDS: Readonly<Record<Verdict, string>> = {
   unreadable: 'unreadable',
 }
 
-/** Nothing of a sheet that is the same; otherwise the lines of the difference, below the job and indented. */
+/** Nothing for a sheet that is the same; otherwise the lines of the difference, below the job and indented. */
 const kept = (against: Compared | null): string => {
   if (against === null || against.outcome === 'same') return ''
   const head = against.outcome === 'different' ? '; not the sheet that is kept (kept -> planned today):' : ';'

@@ -7,7 +7,7 @@ import { apart, beside, COLUMNS } from './columns.ts'
 const LABEL = 12
 const NUMBER = 5
 
-/** The grinding sheet as it hangs by the wheel. */
+/** The grinding sheet to hang at the grinder. */
 export const printGrind = (sheet: GrindSheet): string =>
   `${['='.repeat(COLUMNS), ...apart(sheet.title.toUpperCase(), sheet.drawingNumber ?? ''), ...grindLines(sheet)].join(
     '\n',

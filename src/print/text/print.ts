@@ -13,7 +13,7 @@ import { stepLines } from './steps.ts'
 
 const LABEL = 12
 
-/** The sheet as it hangs by the lathe. */
+/** The sheet to hang at the lathe. */
 export const printText = (sheet: Sheet, parts: Parts = {}): string => {
   const lines = [
     ...head(sheet),
@@ -42,7 +42,7 @@ const head = (sheet: Sheet): string[] => [
   ),
 ]
 
-/** What to ask for, and to give, where it matters which sheet was cut. */
+/** The name to ask for, and to give, if it matters which sheet was cut. */
 const sheetName = ({ identity, continues }: Sheet): string =>
   continues === undefined
     ? (identity ?? 'nothing is planned')

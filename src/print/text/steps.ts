@@ -4,11 +4,14 @@ import type { Group, SheetStep } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import { COLUMNS, plain, wrap } from './columns.ts'
 
-/** Where the effect stands when the words before it leave room; it never runs into them. */
+/** The column of the effect if the words before it leave room; it never runs into them. */
 const EFFECT = 52
 const THING = 11
 
-/** Numbered lines under small headings: number, the slide or thing, what the hand does, and what that does to the work. A place of a stepped form is one line. */
+/**
+ * Numbered lines under small headings: number, the slide or thing, the action, and what it does to the work. A place of
+ * a stepped form is one line.
+ */
 export const stepLines = (steps: readonly SheetStep[], units: Units, places: readonly FoldedPlace[] = []): string[] => {
   const own = new Map(places.map((place) => [place.from, place]))
   const folded = steps.flatMap((step) => own.get(step.number) ?? [])
@@ -59,14 +62,14 @@ const withEffect = (told: readonly string[], effect: string, column: number): st
 
 const numbers = ({ from, to }: FoldedPlace): string => `${from}-${to}`
 
-/** Said once, before the first place. */
+/** Printed once, before the first place. */
 const legend = (digits: number): string[] =>
   wrap(
     'a line for each place: COMPOUND toward the headstock to it, CROSS-FEED in, CROSS-FEED OUT',
     COLUMNS - digits - 2,
   ).map((line) => ' '.repeat(digits + 2) + line)
 
-/** The effect only where it has room: the readings have said the depth already. */
+/** The effect is printed only if it has room: the readings show the depth already. */
 const placeLines = (place: FoldedPlace, steps: readonly SheetStep[], digits: number, units: Units): string[] => {
   const column = digits + 2 + THING
   const head = `${numbers(place).padStart(digits)}  ${place.thing.padEnd(THING)}`
