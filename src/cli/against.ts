@@ -36,8 +36,8 @@ const withoutGrinding = (feature: unknown): unknown => {
 
 /** The changes as a sheet prints them; if there are none of that kind, every value that differs, by its path. */
 const differences = (stored: Data, today: Data, plan: Plan): string[] => {
-  const told = changedLines(changedSince(stored, today), plan.units).map(plain)
-  return told.length > 0 ? told : changes('', stored, today)
+  const lines = changedLines(changedSince(stored, today), plan.units).map(plain)
+  return lines.length > 0 ? lines : changes('', stored, today)
 }
 
 /** Every value that differs, by its path. */

@@ -45,7 +45,7 @@ const featureFacts = (name: string, then: Data, now: Data): readonly string[] =>
   [
     ...FEATURE.flatMap(([key, word]) => compared(word, then[key], now[key])),
     ...EDGE.flatMap((key) => compared(`${key} of the tool`, dataIn(then.edge)[key], dataIn(now.edge)[key])),
-  ].map((said) => `${JSON.stringify(name)}: ${said}`)
+  ].map((words) => `${JSON.stringify(name)}: ${words}`)
 
 /** The features up to and including the named one. */
 const upTo = (sheet: Data, last: string): readonly Data[] => {

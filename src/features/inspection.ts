@@ -1,5 +1,5 @@
 import { radiusGauges } from '../handbook/pins.ts'
-import type { Check, Told } from '../moves/inspection.ts'
+import type { Check, TextPart } from '../moves/inspection.ts'
 import { formatFraction, formatLength } from '../units/format.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import type { Bench, Draft } from './draft.ts'
@@ -21,7 +21,7 @@ export function check(
   label: string,
   planned: number | null,
   limits: Check['limits'],
-  using: readonly Told[],
+  using: readonly TextPart[],
   unit: Check['unit'] = 'length',
 ): Check | null {
   return planned === null ? null : { id, label, unit, using, planned, limits, pin: null, pair: null }
@@ -48,36 +48,36 @@ export const anvilEnters = (units: Units, opening: Length): boolean => opening >
 export const bladeEnters = (units: Units, opening: Length): boolean => opening > blade(units).size
 
 /** The instrument for a bottom diameter between parallel walls `opening` apart, and `below` the surface. */
-export function forBottom(units: Units, opening: Length, below: Length): readonly Told[] {
+export function forBottom(units: Units, opening: Length, below: Length): readonly TextPart[] {
   if (anvilEnters(units, opening)) return ['micrometer: an anvil of ', anvil(units), ' enters']
-  const why: Told[] = ['an anvil of ', anvil(units), ' does not enter ', { length: opening }]
+  const why: TextPart[] = ['an anvil of ', anvil(units), ' does not enter ', { length: opening }]
   if (bladeEnters(units, opening) && below < bladeReach(units).size)
     return ['blade micrometer, blades ', blade(units), ': ', ...why]
   return ['depth from the turned surface, twice that off its diameter: ', ...why]
 }
 
 /** The instrument for a depth: a rod whose flat end must rest on a floor `opening` wide. */
-export function forDepth(units: Units, opening: Length): readonly Told[] {
+export function forDepth(units: Units, opening: Length): readonly TextPart[] {
   if (opening > depthRod(units).size) return ['depth micrometer, rod of ', depthRod(units)]
   if (opening > caliperRod(units).size) return ['depth rod of a caliper, ', caliperRod(units), ' thick']
   return NEEDLE
 }
 
 /** No flat end rests on the bottom of an arc, or of a sharp V. */
-export const NEEDLE: readonly Told[] = ['depth indicator with a needle point, zeroed on the turned surface']
+export const NEEDLE: readonly TextPart[] = ['depth indicator with a needle point, zeroed on the turned surface']
 
-export function forWidth(units: Units, opening: Length): readonly Told[] {
+export function forWidth(units: Units, opening: Length): readonly TextPart[] {
   return opening > insideJaws(units).size
     ? ['caliper, inside jaws, lightly']
     : ['gauge blocks or feelers: too narrow for inside jaws']
 }
 
 /** The gauge of a stock set nearest to a radius, and its difference from it. */
-export function forRadius(units: Units, radius: Length): readonly Told[] {
+export function forRadius(units: Units, radius: Length): readonly TextPart[] {
   const nearest = radiusGauges(units).reduce((a, b) => (Math.abs(b - radius) < Math.abs(a - radius) ? b : a))
   const off = radius - nearest
   const label = units === 'inch' ? `${formatFraction(nearest)} in` : formatLength(nearest, units)
-  const named: Told[] = ['radius gauge ', { size: nearest, label }]
+  const named: TextPart[] = ['radius gauge ', { size: nearest, label }]
   if (Math.abs(off) < byUnits(units, INCH / 20_000, MM / 1000)) return named
   return [...named, ', the nearest: the form is ', { length: Math.abs(off) }, off > 0 ? ' larger' : ' smaller']
 }

@@ -28,13 +28,13 @@ export const warningOf = (job: Job, feature: Planned, index: number): Warning =>
         ? 'wider limits, finer dials, or a truer set-up: nothing tried on this lathe gains anything'
         : joinedBy(
             '; ',
-            told(feature.gains!).map((gain) => say`${joinedBy(', ', gain.set)}: ${comesTo(gain, job.units)}`),
+            preferred(feature.gains!).map((gain) => say`${joinedBy(', ', gain.set)}: ${comesTo(gain, job.units)}`),
           ),
   }
 }
 
 /** Those that make all sizes hold, if there are any: the sheet has the others too. */
-const told = (gains: readonly Gain[]): readonly Gain[] => {
+const preferred = (gains: readonly Gain[]): readonly Gain[] => {
   const holding = gains.filter(({ holds }) => holds)
   return holding.length > 0 ? holding : gains
 }

@@ -6,18 +6,18 @@ import { type Length, perUnit, type Units } from '../units/length.ts'
 import { tidy } from '../units/number-text.ts'
 import { splitUnit } from '../units/parse-length.ts'
 import { muchBacklash } from './backlash.ts'
-import { type Said, warning } from './checks/warnings.ts'
+import { type JobWarning, warning } from './checks/warnings.ts'
 import { likelyMeasured, measuredOff } from './measured.ts'
 import type { Giver } from './read-feature.ts'
 import type { LatheRead } from './read-lathe.ts'
 import type { PartRead } from './read-part.ts'
 
 /** What can be cut as written but is probably a typing mistake: questioned on the sheet and by `check`. */
-export function doubtsOf(source: SourceFile, values: PartRead, part: Part, units: Units, giver: Giver): Said[] {
+export function doubtsOf(source: SourceFile, values: PartRead, part: Part, units: Units, giver: Giver): JobWarning[] {
   return [...part.steps.flatMap((step) => farFromDrawn(step, units)), ...inOtherUnits(source, values, units, giver)]
 }
 
-function farFromDrawn({ diameter, measured, origin }: Part['steps'][number], units: Units): Said[] {
+function farFromDrawn({ diameter, measured, origin }: Part['steps'][number], units: Units): JobWarning[] {
   const off = measuredOff(diameter, measured)
   if (off === 0) return []
   const show = (length: Length) => exact('stock', length, units)
@@ -35,7 +35,7 @@ function farFromDrawn({ diameter, measured, origin }: Part['steps'][number], uni
 }
 
 /** More than a turn of lost motion, on any dial. `outer`: the units if the lathe names none. */
-export function slackDoubts(values: LatheRead, outer: Units, giver: Giver): Said[] {
+export function slackDoubts(values: LatheRead, outer: Units, giver: Giver): JobWarning[] {
   const units = values.units ?? outer
   const scales = [values['cross-feed'], values.compound, values.carriage].filter((scale) => scale !== undefined)
   return scales.flatMap((scale) => {
@@ -58,7 +58,7 @@ type Size = { readonly path: readonly (string | number)[]; readonly length: Leng
  * that would fit them as a bare number: the unit is probably the mistake (40" among millimeters). Common practice, no
  * source.
  */
-function inOtherUnits(source: SourceFile, values: PartRead, units: Units, giver: Giver): Said[] {
+function inOtherUnits(source: SourceFile, values: PartRead, units: Units, giver: Giver): JobWarning[] {
   const sizes = sizesOf(values, giver)
   return sizes.flatMap((size) => {
     const written = source.scalarSource(size.path)

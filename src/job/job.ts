@@ -4,7 +4,7 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Part } from '../moves/part.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
-import type { Said } from './checks/warnings.ts'
+import type { JobWarning } from './checks/warnings.ts'
 
 export type {
   ConcaveFeature,
@@ -29,6 +29,6 @@ export type Job = {
   readonly tools: Readonly<Record<string, Tool>>
   readonly features: readonly Feature[]
   /** What is probably a typing mistake, though it can be cut as written. */
-  readonly doubts: readonly Said[]
+  readonly doubts: readonly JobWarning[]
   readonly origin: Origin
 }

@@ -10,12 +10,12 @@ export type SchemaName = 'job' | 'lathe' | 'toolbox'
  * is read.
  */
 export const jsonSchema = (name: SchemaName): object =>
-  z.toJSONSchema(SCHEMAS[name], { io: 'input', target: 'draft-7', override: tellDefault })
+  z.toJSONSchema(SCHEMAS[name], { io: 'input', target: 'draft-7', override: addDefault })
 
 export const SCHEMAS = { job: jobSchema, lathe: latheFileSchema, toolbox: toolboxSchema } as const
 
 /** An editor shows only the description, so the default is added at its end; a word is a default for the editor too. */
-const tellDefault = ({
+const addDefault = ({
   zodSchema,
   jsonSchema,
 }: {

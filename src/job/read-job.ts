@@ -4,7 +4,7 @@ import { latheFileSchema } from '../lathe/schema.ts'
 import type { SourceFile } from '../source/source.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
-import type { Said } from './checks/warnings.ts'
+import type { JobWarning } from './checks/warnings.ts'
 import { doubtsOf, slackDoubts } from './doubts.ts'
 import { giverFor } from './giver.ts'
 import type { Job } from './job.ts'
@@ -121,7 +121,7 @@ const latheOf = (
   return included ? latheFrom(reading, included) : null
 }
 
-type LatheAsked = { readonly lathe: Lathe; readonly doubts: readonly Said[] }
+type LatheAsked = { readonly lathe: Lathe; readonly doubts: readonly JobWarning[] }
 
 const latheFrom = (reading: Reading, values: LatheRead): LatheAsked | null => {
   const giver = giverFor(reading.places, reading.diagnostics)

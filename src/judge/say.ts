@@ -34,8 +34,8 @@ export const heavyText = ({ takes, most, of, across }: Heavy, units: Units): str
 export function outcome(judgment: Judgment, units: Units): string[] {
   const { sizes, beside, gone, left, leftAlways } = judgment
   const lines = [
-    ...sizes.filter(({ verdict }) => verdict !== 'holds').flatMap((one) => said(one, units)),
-    ...beside.map((one) => saidBeside(one, units)),
+    ...sizes.filter(({ verdict }) => verdict !== 'holds').flatMap((one) => linesOf(one, units)),
+    ...beside.map((one) => besideLine(one, units)),
   ]
   if (gone > 0 && beside.length === 0 && sizes.every(({ verdict }) => verdict !== 'gone'))
     lines.push(`metal is gone outside the finished form, ${differenceText('depth', gone, units)} deep, cannot be saved`)
@@ -46,12 +46,12 @@ export function outcome(judgment: Judgment, units: Units): string[] {
   return [...new Set(lines)]
 }
 
-function saidBeside({ side, along, deep, maybe }: Beside, units: Units): string {
+function besideLine({ side, along, deep, maybe }: Beside, units: Units): string {
   const show = (length: number) => differenceText('depth', length, units)
   return `${maybe ? 'with some backlash ' : ''}metal is gone from the part beside it on the ${side} side, ${show(along)} along and ${show(deep)} deep, cannot be saved`
 }
 
-function said(one: Judged, units: Units): string[] {
+function linesOf(one: Judged, units: Units): string[] {
   if (one.surely === null && one.possibly === null) return ['nothing is cut there yet, can be saved']
   if (one.surely === null || one.possibly === null) return ['nothing is surely cut there, can be saved']
   // No size measures that place: what is left there is reported for the whole form.

@@ -29,8 +29,8 @@ export const withShallow = (
     if (floor && one.id === 'flatness') return { ...one, verdict: 'left', maybe, by: 0, possibly: short.by }
     if (!blamed.includes(one.id)) return one
     // Reported once: for the size that has limits on the drawing.
-    const told = one.limits !== null || sizes.every(({ id, limits }) => limits === null || !DEPTHS.includes(id))
-    const times = !told ? 0 : one.id === 'bottomDiameter' ? 2 : 1
+    const reported = one.limits !== null || sizes.every(({ id, limits }) => limits === null || !DEPTHS.includes(id))
+    const times = !reported ? 0 : one.id === 'bottomDiameter' ? 2 : 1
     const shallowest = one.aim + (one.id === 'bottomDiameter' ? 2 : -1) * short.by
     return { ...one, verdict: 'left', maybe, ...(floor ? { by: times * left.by, surely: shallowest } : { by: 0 }) }
   })

@@ -69,7 +69,7 @@ export type StepCuts = {
     readonly after: (place: Length, deep: Length) => StepPoint
   } | null
   /** How far a point is outside the form, square to it, and how deep the form is at a place. */
-  readonly standsOut: (point: StepPoint) => Length
+  readonly outside: (point: StepPoint) => Length
   readonly formAt: (along: Length) => Length
   /** The tallest ridge allowed, and whether the job asks for it or it is the shop's default. */
   readonly cusp: Length

@@ -2,7 +2,7 @@ import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 
 /** A piece of a sentence; numbers stay numbers. Lengths in pm, angles in degrees. */
-export type Told =
+export type TextPart =
   | string
   | { readonly length: Length }
   | { readonly angle: Degrees }
@@ -16,7 +16,7 @@ export type Check = {
   readonly label: string
   readonly unit: 'length' | 'angle'
   /** The instrument, and why it was chosen. */
-  readonly using: readonly Told[]
+  readonly using: readonly TextPart[]
   /** The size that the replayed form has, measured this way. */
   readonly planned: number
   readonly limits: readonly [number, number] | null

@@ -46,10 +46,10 @@ const backTo = (dial: Dial, ways: Ways, from: number, to: number, units: Units):
   const by: Phrase = [ways.back, ...pastZero(passed)]
   if (to === 0) return [...by, ', onto the next ', ...target(dial, 0)]
   if (readingOf(dial, to).turns) return [...by, ', to ', ...landing(dial, ways, to, units)]
-  const told = plainDial(dial, units)
+  const value = plainDial(dial, units)
     ? []
     : [readingFigure(dial, to * readable(dial)), dial.reads === 'diameter' ? ' on the dial, ' : ', ']
-  return [...by, ', to ', ...target(dial, to), ' (', ...told, 'less than one turn from 0)']
+  return [...by, ', to ', ...target(dial, to), ' (', ...value, 'less than one turn from 0)']
 }
 
 /** How often the 0 of a dial is passed. */
@@ -155,10 +155,10 @@ const aside = (dial: Dial, to: number, units: Units): Phrase => {
 /** Readings before zero: "(.050 out, half a turn)", "(20 before 0)". */
 const before = (dial: Dial, ways: Ways, to: number, units: Units): Phrase => {
   const out = -to * readable(dial)
-  const said =
+  const shownOut =
     ways.away === 'out' || !plainDial(dial, units) ? [readingFigure(dial, out)] : [markFigure(dial, -to * dial.readTo)]
   const where = dial.reads === 'diameter' ? ` ${ways.away} by the dial` : ` ${ways.away}`
-  return [' (', ...said, where, ...partOfTurn(out / dial.perTurn), ')']
+  return [' (', ...shownOut, where, ...partOfTurn(out / dial.perTurn), ')']
 }
 
 /** Only parts of a turn that a hand can feel: quarters. */

@@ -2,7 +2,7 @@ import type { Budgeted } from '../budget/budgeted.ts'
 import { about, joinedBy, say } from '../phrase/say.ts'
 import type { Warning } from './plan.ts'
 
-type Said = Omit<Warning, 'feature'>
+type SideFeedWarning = Omit<Warning, 'feature'>
 
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Instrument, Operation } from '../moves/operation.ts'
@@ -17,7 +17,7 @@ export function sideFeedWarnings(
   lathe: Lathe,
   operation: Operation,
   budgeted: readonly Budgeted[],
-): Said[] {
+): SideFeedWarning[] {
   if (operation.moves.some(({ place }) => place !== undefined))
     return [restsOnTheEye(units, lathe, operation, budgeted)]
   return coarseDial(units, lathe, operation, budgeted)
@@ -31,15 +31,21 @@ const ALONG: Partial<Record<Instrument, string>> = {
   center: 'center',
 }
 
-function restsOnTheEye(units: Units, lathe: Lathe, operation: Operation, budgeted: readonly Budgeted[]): Said {
+function restsOnTheEye(
+  units: Units,
+  lathe: Lathe,
+  operation: Operation,
+  budgeted: readonly Budgeted[],
+): SideFeedWarning {
   const show = (length: Length) => about('planned', length, units)
-  const told = budgeted.flatMap(({ id, low, high, limits, verdict }) => {
+  const lines = budgeted.flatMap(({ id, low, high, limits, verdict }) => {
     const name = ALONG[id]
     if (name === undefined || limits === null) return []
     const holds = verdict === 'holds' ? 'in tolerance' : 'MAY MISS TOLERANCE'
     return [say`${name} ${show(low)} to ${show(high)}, limits ${show(limits[0])} to ${show(limits[1])}, ${holds}`]
   })
-  const which = told.length === 0 ? 'No limit of the drawing rests on that' : say`On that rest: ${joinedBy('; ', told)}`
+  const which =
+    lines.length === 0 ? 'No limit of the drawing rests on that' : say`On that rest: ${joinedBy('; ', lines)}`
   const wrong = say`The carriage is brought to the lines by eye, within ${show(lathe.accuracy.layout)} of each. ${which}`
   const remedy = 'by an indicator on the carriage, or by the compound, it is nearer'
   return {

@@ -1,5 +1,5 @@
 import type { Bench, Refusal } from '../features/draft.ts'
-import { standsIn } from '../features/on-face.ts'
+import { edgeFormOf } from '../features/on-face.ts'
 import { draftFeature } from '../features/registry.ts'
 import { refusalOf } from '../job/checks/refusals.ts'
 import type { Feature, Job } from '../job/job.ts'
@@ -33,6 +33,6 @@ function canBeCut(job: Job, bench: Bench, setup: Setup, feature: Feature): boole
   const drafted = draftFeature(bench, feature)
   if (!drafted.ok) return false
   const { draft } = drafted
-  const edge = edgeOf(draft.tool, standsIn(draft))
+  const edge = edgeOf(draft.tool, edgeFormOf(draft))
   return refusalOf({ bench, lathe: job.lathe, setup, draft, edge, before: [] }) === null
 }

@@ -1,9 +1,9 @@
 import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import type { Cutting } from '../features/feature.ts'
-import { groundOnFace, standsIn } from '../features/on-face.ts'
+import { edgeFormOf, groundOnFace } from '../features/on-face.ts'
 import { defaultClear, tipByDial, tipByEye } from '../features/shop.ts'
 import { core, refusalOf } from '../job/checks/refusals.ts'
-import { type Said, warningsOf } from '../job/checks/warnings.ts'
+import { type JobWarning, warningsOf } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Edge } from '../moves/form.ts'
@@ -26,7 +26,7 @@ export type Planned = {
   readonly before: Progress
   readonly after: Progress
   readonly spindle: Spindle
-  readonly warnings: readonly Said[]
+  readonly warnings: readonly JobWarning[]
 }
 export type Outcome =
   | { readonly feature: Feature; readonly planned: Planned }
@@ -45,7 +45,7 @@ export function planOne(
   const feature = draft.feature
   const through = core({ bench, draft })
   if (through !== null) return { feature, refusal: through }
-  const edge = edgeOf(draft.tool, standsIn(draft))
+  const edge = edgeOf(draft.tool, edgeFormOf(draft))
   const checked = { bench, lathe: job.lathe, setup, draft, edge, before }
   const refusal = refusalOf(checked)
   if (refusal !== null) return { feature, refusal }

@@ -1,7 +1,7 @@
 import { budgetOf } from '../budget/budget.ts'
 import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import { inspectFeature } from '../features/inspect.ts'
-import { standsIn } from '../features/on-face.ts'
+import { edgeFormOf } from '../features/on-face.ts'
 import { steppedNotes } from '../features/radius/stepped-notes.ts'
 import { draftFeature, kindWords } from '../features/registry.ts'
 import { otherUnits } from '../job/checks/other-units.ts'
@@ -54,7 +54,7 @@ export function toPlan(job: Job, bench: Bench, setup: Setup, { outcomes, reasons
     features,
     orderReasons: reasons,
     warnings: [
-      ...[...job.doubts, ...otherUnits(bench), ...slender(bench)].map((said) => ({ feature: null, ...said })),
+      ...[...job.doubts, ...otherUnits(bench), ...slender(bench)].map((warning) => ({ feature: null, ...warning })),
       ...warnings,
     ],
     setup,
@@ -80,7 +80,7 @@ function plannedFeature(
     why: feature.why,
     drawn,
     tool: tool.name,
-    edge: statedEdge(tool, standsIn(draft)),
+    edge: statedEdge(tool, edgeFormOf(draft)),
     undersize,
     spindle,
     layout,

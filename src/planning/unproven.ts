@@ -23,8 +23,8 @@ export function unproven(
     fault.by === null || Math.abs(fault.by) < ARITHMETIC
       ? ''
       : say`, by ${apart('expected', Math.abs(fault.by), units)}`
-  const said = `${fault.say.replace(/\.$/, '')}${by}`
-  return { code: fault.kind, reason: say`the replay does not prove it: ${said}`, remedy: REMEDIES[fault.kind] }
+  const sentence = `${fault.say.replace(/\.$/, '')}${by}`
+  return { code: fault.kind, reason: say`the replay does not prove it: ${sentence}`, remedy: REMEDIES[fault.kind] }
 }
 
 /** Backed out, the tool must clear the work by what the job asks for, not only just, wherever it goes from there. */

@@ -31,15 +31,15 @@ export type ReplayedFeature =
   | { readonly name: string; readonly status: 'not in the list' | 'refused'; readonly why: string }
 
 /** A number, and its text for a person. */
-export type Told = { readonly value: number; readonly text: string }
+export type ShownNumber = { readonly value: number; readonly text: string }
 
 export type ReplayedSize = {
   readonly id: string
   readonly label: string
-  readonly aim: Told
-  readonly limits: readonly [Told, Told] | null
-  readonly surely: Told | null
-  readonly possibly: Told | null
+  readonly aim: ShownNumber
+  readonly limits: readonly [ShownNumber, ShownNumber] | null
+  readonly surely: ShownNumber | null
+  readonly possibly: ShownNumber | null
   readonly verdict: string
   /** It fails only with some backlash. */
   readonly maybe: boolean
@@ -52,7 +52,7 @@ export type ReplayedFault = {
   readonly kind: Fault['kind']
   /** Null for a fault found at the end. */
   readonly move: ListedMove | null
-  readonly by: Told | null
+  readonly by: ShownNumber | null
   readonly say: string
 }
 

@@ -41,7 +41,7 @@ export function stepPlaces(cuts: StepCuts, dials: StepDials): StepPlaces {
     return { counts, tops: topsOf(rounded, counts) }
   })
   const tops = chosen.flatMap((one) => one.tops)
-  const ridge = Math.max(0, ...tops.map(cuts.standsOut))
+  const ridge = Math.max(0, ...tops.map(cuts.outside))
   return {
     counts: [...new Set(chosen.flatMap(({ counts }) => counts))],
     across: chosen.length < 2 ? null : { from: chosen[0]!.counts.at(-1)!, to: chosen[1]!.counts[0]! },
@@ -85,7 +85,7 @@ function ridgesOf(cuts: StepCuts, { along, inward }: StepDials, stretch: Stretch
     if (far === null) return ends === null ? null : ends.after(at(near), deep(near))
     return cuts.between(at(near), at(far), [deep(near), deep(far)])
   }
-  const out = (point: StepPoint | null) => (point === null ? 0 : cuts.standsOut(point))
+  const out = (point: StepPoint | null) => (point === null ? 0 : cuts.outside(point))
   return {
     top,
     anyEnd: ends !== null,
@@ -93,7 +93,7 @@ function ridgesOf(cuts: StepCuts, { along, inward }: StepDials, stretch: Stretch
     after: (count) => out(top(count, null)),
     between: (near, far) => out(top(near, far)),
     // With exact depths a ridge only grows with the distance; rounding makes it smaller by at most two marks.
-    near: (near, far) => cuts.standsOut(cuts.between(at(near), at(far))) <= cuts.cusp + 2 * stepTravel(inward),
+    near: (near, far) => cuts.outside(cuts.between(at(near), at(far))) <= cuts.cusp + 2 * stepTravel(inward),
   }
 }
 

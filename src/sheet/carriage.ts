@@ -6,12 +6,12 @@ import { length } from '../phrase/figure.ts'
 import type { Phrase } from '../phrase/phrase.ts'
 import { INCH, MM } from '../units/length.ts'
 import { lockWords } from './hand.ts'
-import type { Said, Scene } from './scene.ts'
+import type { Scene, StepWords } from './scene.ts'
 
 /** What is done with the carriage besides turning it to a reading; null if it is only that. */
-export const carriageStep = (scene: Scene): Said | null => {
+export const carriageStep = (scene: Scene): StepWords | null => {
   const { action, place, count } = scene.move
-  const say = (does: Phrase, thing = 'CARRIAGE', more: readonly Phrase[] = []): Said => ({
+  const say = (does: Phrase, thing = 'CARRIAGE', more: readonly Phrase[] = []): StepWords => ({
     thing,
     does,
     effect: [],
@@ -42,10 +42,10 @@ const locked = (scene: Scene): Phrase => {
     const shows = onIndicator(scene) ? 'indicator' : plan.lathe.carriage.kind
     return [`LOCK, then see that the ${shows} has stayed where it was`]
   }
-  const stands = onIndicator(scene)
+  const words = onIndicator(scene)
     ? 'LOCK, then see that the indicator still shows '
     : 'LOCK, then see that it is still on '
-  return [stands, ...shownOn(plan.lathe.carriage, after.carriage ?? 0)]
+  return [words, ...shownOn(plan.lathe.carriage, after.carriage ?? 0)]
 }
 
 /** Its plunger must follow all the travel on the sheet. */

@@ -3,10 +3,10 @@ import { length } from '../phrase/figure.ts'
 import type { Phrase } from '../phrase/phrase.ts'
 import type { Length } from '../units/length.ts'
 import { INCH, MM } from '../units/length.ts'
-import type { Said, Scene } from './scene.ts'
+import type { Scene, StepWords } from './scene.ts'
 
 /** The tool in its holder: on center and square to the work, with the error on this form if it is not. */
-export const fitTool = (scene: Scene): Said => {
+export const fitTool = (scene: Scene): StepWords => {
   const { tool, edge } = scene.feature
   return {
     thing: 'TOOL',

@@ -9,11 +9,11 @@ import { labelOf } from '../plan/labels.ts'
 import { fitTool } from './fit-tool.ts'
 import { layout } from './layout.ts'
 import { overWork, placingWords, touchWords } from './placing.ts'
-import type { Said, Scene } from './scene.ts'
+import type { Scene, StepWords } from './scene.ts'
 import { swing } from './swing.ts'
 
 /** The steps that are done by hand, on no dial. */
-export const handStep = (scene: Scene): Said => {
+export const handStep = (scene: Scene): StepWords => {
   switch (scene.move.action) {
     case 'layout':
       return layout(scene)
@@ -49,7 +49,7 @@ export const handStep = (scene: Scene): Said => {
   }
 }
 
-const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Phrase[] = []): Said => ({
+const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Phrase[] = []): StepWords => ({
   thing,
   does,
   effect,
@@ -71,7 +71,7 @@ const chips = ({ plan, feature, index }: Scene): Phrase[] => {
   return [[`${oil}clear the chips between plunges, spindle STOPPED for a brush`]]
 }
 
-const speed = (scene: Scene): Said => {
+const speed = (scene: Scene): StepWords => {
   const { spindle } = scene.feature
   const rpm = figure('speed', spindle.rpm, 'rpm')
   if (spindle.tooFast)
@@ -106,7 +106,7 @@ export const lockWords = ({ feature }: Scene): string => {
     : 'LOCK, then see that it still touches'
 }
 
-const align = (scene: Scene): Said => {
+const align = (scene: Scene): StepWords => {
   if (scene.move.purpose === 'only-tip')
     return say(
       'ALIGN',
@@ -144,7 +144,7 @@ const bringUp = ({ feature }: Scene): string => {
 }
 
 /** The named slide is fed forward, so that the touch itself takes up its lost motion. */
-const touchOff = (scene: Scene): Said => {
+const touchOff = (scene: Scene): StepWords => {
   const { move, feature } = scene
   if (move.slide !== 'compound') return say('CROSS-FEED', [`in gently until ${touchWords(feature)}`], [], [BY_HAND])
   const { forward } = waysOf('compound', feature.operation.angle)
@@ -160,7 +160,7 @@ const BY_HAND: Phrase = ['spindle stopped; turn the work by hand to feel the tou
  * Only sizes that can be measured on the finished stretch of work; the expected values are those of the replay at this
  * move.
  */
-const measure = (scene: Scene): Said => {
+const measure = (scene: Scene): StepWords => {
   const rough = scene.move.purpose === 'expect-rough'
   const unfinished = (id: Size['id']) =>
     rough && (id === 'cornerRadius' || (id === 'radius' && scene.feature.edge.shape === 'corner'))

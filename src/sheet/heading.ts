@@ -118,10 +118,10 @@ const tool = (plan: Plan, feature: Planned): Phrase[] => {
 }
 
 /** With rake in use: the size gauged on the face, and the size in the work. */
-const onFace = (stands: number, face: number | null | undefined, of: (value: number) => Figure, word = ''): Phrase =>
-  face == null || face === stands
-    ? [of(stands), word]
-    : [of(face), `${word} on its face (`, of(stands), ' in the work)']
+const onFace = (inWork: number, face: number | null | undefined, of: (value: number) => Figure, word = ''): Phrase =>
+  face == null || face === inWork
+    ? [of(inWork), word]
+    : [of(face), `${word} on its face (`, of(inWork), ' in the work)']
 
 const angleOf = (degrees: number): Figure => angleFigure('tool', degrees)
 

@@ -3,10 +3,10 @@ import type { Phrase } from '../phrase/phrase.ts'
 import { say } from '../phrase/say.ts'
 import type { LayoutLine } from '../plan/plan.ts'
 import { INCH, MM } from '../units/length.ts'
-import type { Said, Scene } from './scene.ts'
+import type { Scene, StepWords } from './scene.ts'
 
 /** Which lines to scribe, from which datum, and what each is set by. */
-export const layout = (scene: Scene): Said => {
+export const layout = (scene: Scene): StepWords => {
   const lines = scene.feature.layout
   const thing = 'LAYOUT'
   if (lines.length === 0) return { thing, does: ['none: the place is found by touching'], effect: [], more: [] }

@@ -53,14 +53,14 @@ const feedsIn = ({ action, slide, purpose }: Move): boolean =>
 
 const fold = (scenes: readonly Scene[], from: number, to: number, nth: number): FoldedPlace => {
   const deepest = scenes[scenes.length - 2]!
-  const said = scenes.flatMap(
+  const words = scenes.flatMap(
     (scene, i): Phrase => [...(i > 0 ? [separator(scene, scenes[i - 1]!)] : []), ...one(scene, scenes[i - 1] ?? null)],
   )
   return {
     from,
     to,
     thing: `STATION ${nth}`,
-    does: identify(`place.${from}.does`, said),
+    does: identify(`place.${from}.does`, words),
     effect: identify(`place.${from}.effect`, [
       length('depth', placeOf(deepest, deepest.after).deep, deepest.units),
       ' deep',
@@ -77,10 +77,10 @@ const one = (scene: Scene, before: Scene | null): Phrase => {
   const slide = scene.move.slide as Slide
   const scale = scaleOf(scene.plan, slide)!
   const [now, next] = [scene.before[slide] ?? 0, scene.after[slide] ?? 0]
-  const said = scale.kind === 'readout' ? [' to ', ...shownOn(scale, next)] : onDial(scale, now, next)
-  if (scene.move.action === 'back-out') return ['OUT', ...said]
-  if (scene.move.action === 'shift' || before?.move.action === 'feed-in') return trimmed(said)
-  return ['in', ...said]
+  const words = scale.kind === 'readout' ? [' to ', ...shownOn(scale, next)] : onDial(scale, now, next)
+  if (scene.move.action === 'back-out') return ['OUT', ...words]
+  if (scene.move.action === 'shift' || before?.move.action === 'feed-in') return trimmed(words)
+  return ['in', ...words]
 }
 
 const onDial = (dial: Dial, now: number, next: number): Phrase => {
@@ -92,9 +92,9 @@ const onDial = (dial: Dial, now: number, next: number): Phrase => {
 }
 
 /** The mark on the dial before its zero, and how many marks before zero it is. */
-const before0 = (dial: Dial, count: number, told: boolean): Phrase => {
+const before0 = (dial: Dial, count: number, counted: boolean): Phrase => {
   const shown = [...markWord(dial), markFigure(dial, readingOf(dial, count).mark ?? 0)]
-  return told ? [...shown, ' (', markFigure(dial, -count * dial.readTo), ' before 0)'] : shown
+  return counted ? [...shown, ' (', markFigure(dial, -count * dial.readTo), ' before 0)'] : shown
 }
 
 const trimmed = ([first, ...rest]: Phrase): Phrase => [typeof first === 'string' ? first.trimStart() : first!, ...rest]

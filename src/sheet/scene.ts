@@ -25,7 +25,7 @@ export type Scene = {
   readonly backFromMeasuring: boolean
 }
 
-export type Said = {
+export type StepWords = {
   readonly thing: string
   readonly does: Phrase
   readonly effect: Phrase

@@ -16,13 +16,13 @@ import type { Figure, Phrase } from '../phrase/phrase.ts'
 import { scaleOf } from '../plan/scale.ts'
 import { INCH, MM } from '../units/length.ts'
 import { carriageStep } from './carriage.ts'
-import type { Said, Scene } from './scene.ts'
+import type { Scene, StepWords } from './scene.ts'
 
 /** The words for a move of a slide: the dial's words, after the name of the slide. */
-export const slideStep = (scene: Scene, slide: Slide): Said =>
+export const slideStep = (scene: Scene, slide: Slide): StepWords =>
   (slide === 'carriage' ? carriageStep(scene) : null) ?? dialStep(scene, slide)
 
-const dialStep = (scene: Scene, slide: Slide): Said => ({
+const dialStep = (scene: Scene, slide: Slide): StepWords => ({
   thing: slide.toUpperCase(),
   does: does(scene, slide),
   effect: [],

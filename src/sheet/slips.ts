@@ -23,7 +23,9 @@ export const slipCards = (plan: Plan, slips: readonly (readonly Slip[])[]): Slip
 
 const lineOf = (plan: Plan, feature: Planned, slip: Slip, place: string): SlipCard['lines'][number] => ({
   shows: identify(place, showing(slip, plan.units)),
-  mistake: slip.mistakes.map((mistake) => `${said(mistake, plan, feature)}${whereOf(mistake, feature)}`).join(', or '),
+  mistake: slip.mistakes
+    .map((mistake) => `${mistakeWords(mistake, plan, feature)}${whereOf(mistake, feature)}`)
+    .join(', or '),
 })
 
 /** If the finish is made at several places, the one at which the mistake was made. */
@@ -83,7 +85,7 @@ const left = ({ high, wide, side }: Ridge, units: Units): Phrase => [
   ` wide${side === null ? '' : `, on the ${side} side`}`,
 ]
 
-const said = (mistake: Mistake, { lathe }: Plan, { operation }: Planned): string => {
+const mistakeWords = (mistake: Mistake, { lathe }: Plan, { operation }: Planned): string => {
   // If the carriage moves the tool along, the mistakes of the compound are made with the carriage.
   const along = byCarriage(operation) ? 'carriage' : 'compound'
   if (mistake === 'sense-mistaken')

@@ -2,14 +2,14 @@ import { angleFigure } from '../phrase/dimensions.ts'
 import { length } from '../phrase/figure.ts'
 import type { Phrase } from '../phrase/phrase.ts'
 import { INCH, MM } from '../units/length.ts'
-import type { Said, Scene } from './scene.ts'
+import type { Scene, StepWords } from './scene.ts'
 
 /**
  * On the swivel scale of this lathe, and which way it is swung: a scale is marked alike on both sides of its 0, and the
  * wrong side cuts the wrong way. With θ from parallel a feed of C goes C·cos θ toward the headstock and C·sin θ into
  * the work; the other side of a 0 that is parallel is −θ, of one that is square 180° − θ.
  */
-export const swing = (scene: Scene): Said => {
+export const swing = (scene: Scene): StepWords => {
   const { angle } = scene.feature.operation
   const square = scene.plan.lathe.compound.scaleZero === 'square'
   const shown = angleFigure('angle', Math.abs(square ? 90 - angle : angle))

@@ -31,7 +31,7 @@ export function slipsOf(lathe: Lathe, setup: Setup, operations: readonly Operati
       const shown = shownBy(operation, before, planned.trace, trace)
       return shown === null ? [] : [{ mistakes: [mutant.mistake], ...shown }]
     })
-    return toldApart(slips.reduce<readonly Measured[]>(together, []))
+    return distinguished(slips.reduce<readonly Measured[]>(together, []))
   })
 }
 
@@ -55,12 +55,12 @@ function shownBy(operation: Operation, before: Progress, planned: OperationTrace
   const floorOff = firstOf(changed, INWARD) !== undefined
   const changes = floorOff ? changed.filter(({ id }) => id !== 'cornerRadius') : changed
   const first = [firstOf(changes, INWARD), firstOf(changes, ALONG)].flatMap((one) => (one === undefined ? [] : [one]))
-  const telling = [...first, ...outOfPlace(operation, wrong, changes, first)]
-  const standing = ridgeIn(operation, planned.surely, wrong.surely)
-  const buried = standing !== null && telling.every((change) => isBuried(change, standing))
+  const visible = [...first, ...outOfPlace(operation, wrong, changes, first)]
+  const ridgeLeft = ridgeIn(operation, planned.surely, wrong.surely)
+  const buried = ridgeLeft !== null && visible.every((change) => isBuried(change, ridgeLeft))
   const nothingCut = wrong.surely.every((piece, index) => piece === before.surely[index])
-  if (nothingCut || (telling.length === 0 && standing === null)) return null
-  return buried ? { all: [], changes: [], ridge: standing } : { all: changes, changes: telling, ridge: null }
+  if (nothingCut || (visible.length === 0 && ridgeLeft === null)) return null
+  return buried ? { all: [], changes: [], ridge: ridgeLeft } : { all: changes, changes: visible, ridge: null }
 }
 
 /** A step much higher than the error of the bottom, which is measured beside it: the machinist finds the step first. */
@@ -118,12 +118,12 @@ function together(slips: readonly Measured[], slip: Measured): readonly Measured
  * Mistakes that are alike in the sizes measured first, but not in all, also show the first size that distinguishes
  * them.
  */
-const toldApart = (slips: readonly Measured[]): readonly Slip[] =>
+const distinguished = (slips: readonly Measured[]): readonly Slip[] =>
   slips.map((slip) => {
     const twins = slips.filter((other) => other !== slip && sameSizes(other.changes, slip.changes))
-    const tells = ({ id, by }: Change) =>
+    const differs = ({ id, by }: Change) =>
       twins.some(({ all }) => !same({ id, by }, all.find((other) => other.id === id) ?? { id, by: 0 }))
-    const more = firstOf(slip.all.filter(tells), [...INWARD, ...ALONG])
+    const more = firstOf(slip.all.filter(differs), [...INWARD, ...ALONG])
     return { mistakes: slip.mistakes, changes: more ? [...slip.changes, more] : slip.changes, ridge: slip.ridge }
   })
 

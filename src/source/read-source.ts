@@ -160,8 +160,8 @@ function indentation({ offset, length, indent, columns }: Shifted, report: Repor
  * The library's message with a remedy; in the reader's own words where the library's message is about its internals.
  */
 function explain({ code, message }: YAMLError): [message: string, hint: string] {
-  const said = message.charAt(0).toLowerCase() + message.slice(1).replace(/\.$/, '')
-  return [said, REMEDIES[code] ?? 'look at the indentation, colons and quotes of this line and the one before']
+  const sentence = message.charAt(0).toLowerCase() + message.slice(1).replace(/\.$/, '')
+  return [sentence, REMEDIES[code] ?? 'look at the indentation, colons and quotes of this line and the one before']
 }
 
 const REMEDIES: Partial<Record<YAMLError['code'], string>> = {

@@ -1,7 +1,7 @@
 import type { Edge, Form } from '../moves/form.ts'
 import type { Length } from '../units/length.ts'
 import { shapeOf } from './registry.ts'
-import { type StandsIn, stanceOf } from './standing.ts'
+import { type EdgeForm, stanceOf } from './standing.ts'
 import type { Tool } from './tool.ts'
 
 /**
@@ -9,7 +9,7 @@ import type { Tool } from './tool.ts'
  * point. Its sizes are measured on the face; with rake in use the face slopes, and the edge is worked out for the
  * finished form.
  */
-export function edgeOf(tool: Tool, form: StandsIn): Edge {
+export function edgeOf(tool: Tool, form: EdgeForm): Edge {
   const shape = shapeOf(tool)
   const raked = tool.rakeInUse === 0 ? null : shape.raked(tool, stanceOf(tool, form))
   const pieces = raked ?? shape.edge(tool)

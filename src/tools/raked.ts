@@ -11,7 +11,7 @@ import { depthAt } from './grind/form.ts'
 export type Stance = { readonly rake: Degrees; readonly floor: Length }
 
 /** No point of the pieces is further than this from the true edge: 20 nm. */
-export const STANDS_WITHIN: Length = 20_000
+export const FITTED_WITHIN: Length = 20_000
 
 /** From the tip of a circle out to one side. */
 export function quarter(radius: Length, half: Length, stance: Stance): Form {
@@ -67,10 +67,10 @@ function joined(
   const line = linePiece(a.u, a.e, b.u, b.e)
   const long = Math.hypot(b.u - a.u, b.e - a.e)
   const beside = (p: Point) => Math.abs((b.u - a.u) * (p.e - a.e) - (b.e - a.e) * (p.u - a.u)) / long
-  if (points.every((point) => beside(point) < STANDS_WITHIN / 2)) return line
+  if (points.every((point) => beside(point) < FITTED_WITHIN / 2)) return line
   const circle = first !== null ? leaving(a, b, first) : last !== null ? leaving(b, a, last) : through(a, points[3]!, b)
   const near = (p: Point) =>
-    Math.abs(Math.hypot(p.u - circle.u, p.e - circle.e) - circle.r) < STANDS_WITHIN / 2 &&
+    Math.abs(Math.hypot(p.u - circle.u, p.e - circle.e) - circle.r) < FITTED_WITHIN / 2 &&
     (p.e - circle.e) * circle.side > 0
   return points.every(near) ? arcPiece(a.u, b.u, circle.u, circle.e, circle.r, circle.side) : null
 }

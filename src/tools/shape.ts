@@ -6,7 +6,7 @@ import type { StatedEdge } from '../moves/stated.ts'
 import type { Length } from '../units/length.ts'
 import type { FormToCut } from './grind/facts.ts'
 import type { Stance } from './raked.ts'
-import type { StandsIn } from './standing.ts'
+import type { EdgeForm } from './standing.ts'
 import type { ToolBase } from './tool.ts'
 
 /** All that the program needs to know about one shape of tool. Lengths pm; what the shape does not have is left out. */
@@ -27,9 +27,9 @@ export type ToolShape<T extends ToolBase, S extends z.ZodMiniType> = {
   /** Radius that is ground on the face, if the edge is that radius. */
   readonly groundRadius?: (tool: T) => Length
   /** Depth of the tip of a sloping face when the form is finished; left out: as deep as the form. */
-  readonly tipDeep?: (tool: T, form: StandsIn) => Length
+  readonly tipDeep?: (tool: T, form: EdgeForm) => Length
   /** The sizes of an edge on a sloping face that differ in the work from those on the face. */
-  readonly inWork?: (tool: T, form: StandsIn, stance: Stance) => Partial<Pick<EdgeSizes, 'angle' | 'radius'>>
+  readonly inWork?: (tool: T, form: EdgeForm, stance: Stance) => Partial<Pick<EdgeSizes, 'angle' | 'radius'>>
   /** A leg that was ground to its own length along the face. */
   readonly leg?: (tool: T) => Length | null
   readonly grinding: ShapeGrinding<T>

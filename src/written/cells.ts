@@ -58,22 +58,22 @@ function oneCell(at: At): { cell: Cell; closed: boolean } {
     }
   }
   at.offset += blanks[0].length
-  let said = ''
+  let written = ''
   for (;;) {
     const next = text[at.offset]
-    if (next === undefined) return { cell: { text: said, span: { line, column, length: 1 } }, closed: false }
+    if (next === undefined) return { cell: { text: written, span: { line, column, length: 1 } }, closed: false }
     if (next === '"' && text[at.offset + 1] !== '"') break
     if (next === '\n') {
       at.line++
       at.start = at.offset + 1
     }
-    said += next
+    written += next
     at.offset += next === '"' ? 2 : 1
   }
   at.offset++
-  while (at.offset < text.length && !/[,\r\n]/.test(text[at.offset]!)) said += text[at.offset++]
+  while (at.offset < text.length && !/[,\r\n]/.test(text[at.offset]!)) written += text[at.offset++]
   return {
-    cell: { text: said, span: { line, column, length: Math.max(1, at.line === line ? at.offset - from : 1) } },
+    cell: { text: written, span: { line, column, length: Math.max(1, at.line === line ? at.offset - from : 1) } },
     closed: true,
   }
 }

@@ -100,8 +100,8 @@ function rowCount(source: SourceFile, diagnostics: Diagnostic[]): number {
 
 /** By name, or by its number on the sheet; the feature of the row before if none is written. */
 function featureOf(row: Row, names: readonly string[], before: number | null): number | null {
-  const said = row.said('feature')
-  if (said === undefined)
+  const written = row.written('feature')
+  if (written === undefined)
     return (
       before ??
       row.wrong(
@@ -111,24 +111,24 @@ function featureOf(row: Row, names: readonly string[], before: number | null): n
         `give feature: ${names.join(', ')}`,
       )
     )
-  const exact = names.indexOf(said)
+  const exact = names.indexOf(written)
   if (exact >= 0) return exact
-  const same = names.flatMap((name, index) => (plain(name) === plain(said) ? [index] : []))
+  const same = names.flatMap((name, index) => (plain(name) === plain(written) ? [index] : []))
   if (same.length === 1) return same[0]!
   if (same.length > 1)
     return row.wrong(
       'feature',
       'moves-feature',
-      `${same.length} features are called "${said}"`,
+      `${same.length} features are called "${written}"`,
       `give its number on the sheet: ${same.map((index) => index + 1).join(' or ')}`,
     )
-  const number = /^\d{1,4}$/.test(said) ? Number(said) : 0
+  const number = /^\d{1,4}$/.test(written) ? Number(written) : 0
   if (number >= 1 && number <= names.length) return number - 1
-  const near = suggest(said, names)
+  const near = suggest(written, names)
   return row.wrong(
     'feature',
     'moves-feature',
-    `the job has no feature "${said}"`,
+    `the job has no feature "${written}"`,
     near === null ? `it has ${names.map((name, i) => `${i + 1} ${name}`).join(', ')}` : `did you mean ${near}?`,
   )
 }

@@ -40,7 +40,7 @@ export function filletSteps(bench: Bench, feature: GrooveFeature, groove: Fillet
     between: (near, far, deep = [depthOf(groove, near), depthOf(groove, far)]) =>
       filletRidge(groove, [near, far], deep),
     ends: null,
-    standsOut: (point) => standsOut(groove, point),
+    outside: (point) => outside(groove, point),
     formAt: (along) => formAt(groove, along),
     cusp: cutting.cusp ?? (r > 0 ? defaultCusp : defaultFiledCusp)(bench.units),
     cuspGiven: cutting.cusp !== null,
@@ -98,7 +98,7 @@ function ridge(groove: FilletedGroove, [shallow, deep]: Two, [above, below]: Two
 }
 
 /** How far a point is outside the wall, the fillet or the floor, square to it. */
-function standsOut(groove: FilletedGroove, { along, deep }: StepPoint): Length {
+function outside(groove: FilletedGroove, { along, deep }: StepPoint): Length {
   const { R, depth } = groove
   const [x, y] = [offWall(groove, along), depth - deep]
   if (x >= R) return y

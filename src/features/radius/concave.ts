@@ -10,7 +10,7 @@ import type { ConcaveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
 import { reachFor, roughDepthsTo } from '../plunge.ts'
 import { belowMeasuring, leftFor } from '../shop.ts'
-import { asItStands } from './raked.ts'
+import { toolInWork } from './raked.ts'
 import { solveConcave } from './solve-concave.ts'
 import { concaveSteps, edgeForSteps } from './step-concave.ts'
 
@@ -18,7 +18,7 @@ import { concaveSteps, edgeForSteps } from './step-concave.ts'
 export function draftConcave(bench: Bench, feature: ConcaveFeature): Drafted {
   const ground = namedTool(bench, feature, 'round')
   if (isRefusal(ground)) return { ok: false, refusal: ground }
-  const named = ground === null ? null : asItStands(bench, feature, ground)
+  const named = ground === null ? null : toolInWork(bench, feature, ground)
   if (isRefusal(named)) return { ok: false, refusal: named }
   const radius = aimedRadius(bench, feature, named)
   if (isRefusal(radius)) return { ok: false, refusal: radius }

@@ -37,7 +37,7 @@ export function concaveSteps(bench: Bench, feature: ConcaveFeature, groove: Step
     between: (near, far, deep = [depthAt(near), depthAt(far)]) =>
       roundRidge(r, [near, far], deep) ?? { along: 0, deep: depth - R },
     ends: null,
-    standsOut: ({ along, deep }) => R - Math.hypot(along, deep - (depth - R)),
+    outside: ({ along, deep }) => R - Math.hypot(along, deep - (depth - R)),
     formAt: (along) => Math.max(0, depth - R + Math.sqrt(Math.max(0, R * R - along * along))),
     cusp: cutting.cusp ?? defaultCusp(bench.units),
     cuspGiven: cutting.cusp !== null,

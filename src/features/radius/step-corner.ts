@@ -46,7 +46,7 @@ export function cornerSteps(bench: Bench, feature: CornerFeature, R: Length, ste
       before: (place, deep) => atFace(stepper, place, deep),
       after: (place, deep) => atCylinder(stepper, place, deep),
     },
-    standsOut: ({ along, deep }) => Math.hypot(along - face - R, deep - R) - R,
+    outside: ({ along, deep }) => Math.hypot(along - face - R, deep - R) - R,
     formAt: (along) => (along >= face + R ? 0 : along <= face ? R : deepAt(along)),
     cusp: cutting.cusp ?? cusp,
     cuspGiven: cutting.cusp !== null,

@@ -22,14 +22,14 @@ export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units):
       ? [`Step and file, the file only with the spindle stopped: file until the last marks of the steps are gone.`]
       : []
   return [
-    say`Replayed from these readings, ${standing(arcs.map((arc) => show(arc.left)))}, and it is cut at most ${show(over)} too deep.`,
+    say`Replayed from these readings, ${ridgeWords(arcs.map((arc) => show(arc.left)))}, and it is cut at most ${show(over)} too deep.`,
     ...notKept,
     ...file,
   ]
 }
 
 /** The marks may fit one fillet better than the other: then each gets its own figure. */
-function standing([first, other]: readonly Figure[]): Prose {
+function ridgeWords([first, other]: readonly Figure[]): Prose {
   return other !== undefined && !alike(first!, other)
     ? say`the ridges stand at most ${first!} out of the fillet nearer the free end and at most ${other} out of the other`
     : say`the ridges stand at most ${first!} out of the form`

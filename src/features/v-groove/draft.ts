@@ -11,7 +11,7 @@ import { pastTheDepth } from '../shop.ts'
 import { flankAngle, flankCuts, flankRefusal } from './flank-cuts.ts'
 import type { VForm } from './form.ts'
 import { plungeCuts } from './plunge-cuts.ts'
-import { asItStands } from './raked.ts'
+import { toolInWork } from './raked.ts'
 import { aimedAngle, solved, stepOf, withNose } from './solved.ts'
 import { dimensions, type Shape, vForm } from './wanted.ts'
 
@@ -19,7 +19,7 @@ import { dimensions, type Shape, vForm } from './wanted.ts'
 export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
   const ground = namedTool(bench, feature, 'vee')
   if (isRefusal(ground)) return { ok: false, refusal: ground }
-  const named = ground === null ? null : asItStands(bench, feature, ground)
+  const named = ground === null ? null : toolInWork(bench, feature, ground)
   if (isRefusal(named)) return { ok: false, refusal: named }
   const angle = aimedAngle(feature, named)
   if (isRefusal(angle)) return { ok: false, refusal: angle }

@@ -1,12 +1,12 @@
 import { depthAt, faceLength } from '../../tools/grind/form.ts'
-import { type StandsIn, stanceOf, veeStands } from '../../tools/standing.ts'
+import { type EdgeForm, stanceOf, veeInWork } from '../../tools/standing.ts'
 import type { VeeTool } from '../../tools/tool.ts'
 import type { Degrees } from '../../units/dimension.ts'
 import type { Length } from '../../units/length.ts'
 import { isRefusal } from '../choose-tool.ts'
 import type { Bench, Draft, Refusal } from '../draft.ts'
 import type { VGrooveFeature } from '../feature.ts'
-import { standsIn, veeOnFace } from '../on-face.ts'
+import { edgeFormOf, veeOnFace } from '../on-face.ts'
 import { solved, stepOf, withNose } from './solved.ts'
 
 /**
@@ -20,25 +20,25 @@ const ALIKE: Degrees = 0.1
  * drawing gives no depth the depth depends on the angle: both are worked out again until they agree. If the form itself
  * lacks something, the draft reports it.
  */
-export function asItStands(bench: Bench, feature: VGrooveFeature, tool: VeeTool): VeeTool | Refusal {
+export function toolInWork(bench: Bench, feature: VGrooveFeature, tool: VeeTool): VeeTool | Refusal {
   if (tool.rakeInUse === 0) return tool
   const { aim, limits } = feature.angle
   const form = formAt(bench, feature, tool, aim)
   if (form === null) return { ...tool, angle: aim }
-  const stands = (at: StandsIn): Degrees => veeStands(tool.angle, at.depth, stanceOf(tool, at))
-  const first = stands(form)
+  const angleInWork = (at: EdgeForm): Degrees => veeInWork(tool.angle, at.depth, stanceOf(tool, at))
+  const first = angleInWork(form)
   const inside = limits !== null && first >= limits[0] && first <= limits[1]
   if (!inside) return Math.abs(first - aim) <= ALIKE ? { ...tool, angle: aim } : veeOnFace(tool, aim, form)
   let angle = first
   for (let i = 0; i < 8; i++) {
     const next = formAt(bench, feature, tool, angle)
-    if (next !== null) angle = stands(next)
+    if (next !== null) angle = angleInWork(next)
   }
   return { ...tool, angle }
 }
 
 /** The surface and the depth of the form at an included angle; null if there is no such form. */
-function formAt(bench: Bench, feature: VGrooveFeature, tool: VeeTool, angle: Degrees): StandsIn | null {
+function formAt(bench: Bench, feature: VGrooveFeature, tool: VeeTool, angle: Degrees): EdgeForm | null {
   const t = Math.tan((angle / 2) * (Math.PI / 180))
   const on = stepOf(bench, feature, t)
   if (isRefusal(on)) return null
@@ -59,7 +59,7 @@ function formAt(bench: Bench, feature: VGrooveFeature, tool: VeeTool, angle: Deg
 export function overCurvedFlanks(draft: Draft, root: Length, pin: Length): Length {
   const { tool } = draft
   if (tool.shape !== 'vee' || tool.rakeInUse === 0) return 0
-  const form = standsIn(draft)
+  const form = edgeFormOf(draft)
   const { rake, floor } = stanceOf(tool, form)
   const face = faceLength(form.depth, floor, rake)
   const across = face * Math.tan((tool.angle / 2) * (Math.PI / 180))

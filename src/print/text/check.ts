@@ -13,7 +13,7 @@ export const printCheck = (report: CheckReport, paint: Paint): string => {
   const { jobs, skipped } = report
   const lines = jobs.map(
     ({ file, verdict, features, against }) =>
-      `${file}: ${paint[verdict](WORDS[verdict])}${told(verdict, features)}${kept(against)}`,
+      `${file}: ${paint[verdict](WORDS[verdict])}${detail(verdict, features)}${kept(against)}`,
   )
   const counts = (['good', 'may not hold', 'refused', 'unreadable'] as const)
     .map((verdict) => [verdict, countOf(report, verdict)] as const)
@@ -40,7 +40,7 @@ const kept = (against: Compared | null): string => {
   return [head, ...against.lines.map((line) => `    ${line}`)].join('\n')
 }
 
-const told = (verdict: Verdict, features: readonly CheckedFeature[]): string => {
+const detail = (verdict: Verdict, features: readonly CheckedFeature[]): string => {
   switch (verdict) {
     case 'good':
       return `, ${features.length} ${features.length === 1 ? 'feature' : 'features'}`

@@ -41,8 +41,8 @@ const columns = (cells: Row, widths: readonly number[]): string =>
 const under = (line: ProofLine, units: Units): string[] => {
   const remedy = line.remedy === null ? [] : beside('', 4, words(line.remedy, units))
   const cause = line.worstCause === null ? '' : `largest cause: ${line.worstCause}`
-  const told = [verdict(line, units), cause].filter(Boolean).join('; ')
-  return [...(told === '' ? [] : beside('', 4, told)), ...remedy]
+  const comment = [verdict(line, units), cause].filter(Boolean).join('; ')
+  return [...(comment === '' ? [] : beside('', 4, comment)), ...remedy]
 }
 
 const verdict = (line: ProofLine, units: Units): string => {

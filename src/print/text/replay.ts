@@ -1,5 +1,5 @@
 import type { Fault } from '../../moves/trace.ts'
-import type { ListedMove, ReplayedFault, ReplayedSize, ReplayReport, Told } from '../replay-report.ts'
+import type { ListedMove, ReplayedFault, ReplayedSize, ReplayReport, ShownNumber } from '../replay-report.ts'
 
 /** The report for people: every fault of every feature by its line, the first one marked, and the finished sizes. */
 export const printReplay = ({ features, proven, file }: ReplayReport): string => {
@@ -48,7 +48,7 @@ const AMOUNTS: Readonly<Record<Fault['kind'], (by: string) => string>> = {
 }
 
 const sizeLine = ({ id, label, aim, limits, surely, possibly, verdict, maybe }: ReplayedSize): string => {
-  const show = (told: Told | null) => told?.text ?? 'none'
+  const show = (number: ShownNumber | null) => number?.text ?? 'none'
   const wanted = limits === null ? `wanted ${show(aim)}` : `limits ${show(limits[0])} to ${show(limits[1])}`
   const both = surely !== null && possibly !== null
   const same = both && Math.abs(surely.value - possibly.value) < (id === 'angle' ? 1e-6 : 1000)

@@ -40,20 +40,20 @@ const lines = (step: SheetStep, digits: number, units: Units): string[] => {
   const does = wrap(words(step.does, units), COLUMNS - column)
   const effect = plain(words(step.effect, units))
   const head = `${String(step.number).padStart(digits)}  ${step.thing.padEnd(THING)}`
-  const told = does.map((line, i) => (i === 0 ? head : ' '.repeat(column)) + line)
+  const lines = does.map((line, i) => (i === 0 ? head : ' '.repeat(column)) + line)
   const more = step.more.flatMap((phrase) =>
     wrap(words(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line),
   )
-  return [...withEffect(told, effect, column), ...more]
+  return [...withEffect(lines, effect, column), ...more]
 }
 
-const withEffect = (told: readonly string[], effect: string, column: number): string[] => {
-  if (effect === '') return [...told]
-  const last = told.at(-1) ?? ''
+const withEffect = (lines: readonly string[], effect: string, column: number): string[] => {
+  if (effect === '') return [...lines]
+  const last = lines.at(-1) ?? ''
   const start = Math.max(EFFECT, last.length + 2)
-  if (start + effect.length <= COLUMNS) return [...told.slice(0, -1), last.padEnd(start) + effect]
+  if (start + effect.length <= COLUMNS) return [...lines.slice(0, -1), last.padEnd(start) + effect]
   return [
-    ...told,
+    ...lines,
     ...wrap(effect, COLUMNS - column - 2).map(
       (line) => ' '.repeat(Math.max(column + 2, Math.min(EFFECT, COLUMNS - line.length))) + line,
     ),
@@ -78,10 +78,10 @@ const placeLines = (place: FoldedPlace, steps: readonly SheetStep[], digits: num
   )
   const effect = plain(words(place.effect, units))
   const room = COLUMNS - effect.length - 2 >= (does.at(-1) ?? '').length
-  const told = room ? [...does.slice(0, -1), (does.at(-1) ?? '').padEnd(COLUMNS - effect.length) + effect] : does
+  const lines = room ? [...does.slice(0, -1), (does.at(-1) ?? '').padEnd(COLUMNS - effect.length) + effect] : does
   const more = steps.flatMap((step) => step.more)
   return [
-    ...told,
+    ...lines,
     ...more.flatMap((phrase) =>
       wrap(words(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line),
     ),

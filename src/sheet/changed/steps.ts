@@ -7,10 +7,10 @@ import { type Data, dataIn, isData, listIn, numberIn, sameData, textIn } from '.
 
 /** Steps of one feature with another action, and steps that came or went. Steps that change alike are grouped. */
 export const changedSteps = (before: readonly Data[], now: readonly Data[], kept: Data, today: Data): ChangedStep[] => {
-  const told = aligned(before, now, sameHand, sameKind).flatMap(({ before: old, now: fresh }): ChangedStep[] => {
+  const told = aligned(before, now, sameAction, sameKind).flatMap(({ before: old, now: fresh }): ChangedStep[] => {
     if (old === null) return [alone('came', fresh!)]
     if (fresh === null) return [alone('went', old)]
-    return sameHand(old, fresh) ? [] : changedStep(old, fresh, kept, today)
+    return sameAction(old, fresh) ? [] : changedStep(old, fresh, kept, today)
   })
   return together(told)
 }
@@ -20,7 +20,7 @@ const sameKind = (a: Data, b: Data): boolean =>
   a.action === b.action && a.slide === b.slide && (a.purpose === b.purpose || a.slide === undefined)
 
 /** The machinist does the same: what it does to the work is shown by the sizes. */
-const sameHand = (a: Data, b: Data): boolean =>
+const sameAction = (a: Data, b: Data): boolean =>
   sameKind(a, b) &&
   sameData(shown(a), shown(b)) &&
   sameData(lines(a), lines(b)) &&
@@ -47,9 +47,9 @@ const shown = ({ reading, turns, mark }: Data): unknown => [reading ?? null, tur
  * A reading is what the machinist does, whatever the words around it; without a reading the first words are, and for
  * steps by hand the lines below them too. The tables are compared as data.
  */
-const lines = (step: Data): readonly string[] => (numberIn(step.reading) === null ? said(step) : [])
+const lines = (step: Data): readonly string[] => (numberIn(step.reading) === null ? linesOf(step) : [])
 
-const said = (step: Data): readonly string[] => {
+const linesOf = (step: Data): readonly string[] => {
   const all = textIn(step.say).split('; ')
   if (step.slide !== undefined) return all.slice(0, 1)
   const table = all.findIndex((line) => /^(FINISH BY WHAT YOU MEASURE|AND BY THE WIDTH|STILL TO CUT)/.test(line))
@@ -66,7 +66,7 @@ const alone = (fate: 'came' | 'went', step: Data): ChangedStep => ({
   numbers: fate === 'came' ? [numberOf(step)] : [],
   were: fate === 'went' ? [numberOf(step)] : [],
   thing: thingOf(step),
-  what: words(said(step)[0] ?? ''),
+  what: words(linesOf(step)[0] ?? ''),
   before: null,
   now: null,
 })
@@ -106,7 +106,7 @@ const PURPOSES: Readonly<Record<string, string>> = { rough: ', rough', finish: '
 const reading = (step: Data, sheet: Data): Phrase => {
   const dial = dialOf(textIn(step.slide), sheet)
   const [value, turns, mark] = [numberIn(step.reading), numberIn(step.turns), numberIn(step.mark)]
-  if (value === null) return [words(said(step)[0] ?? '')]
+  if (value === null) return [words(linesOf(step)[0] ?? '')]
   const units: Units = dial.units === 'mm' ? 'mm' : 'inch'
   const plain = figure('reading', Math.abs(value), units, decimals(value, units === 'mm' ? 2 : 3, 5))
   if (turns === null || mark === null) return [value < 0 ? { ...plain, value } : plain]

@@ -6,7 +6,7 @@ import type { Plan } from '../../plan/plan.ts'
 import { type Length, MM, type Units } from '../../units/length.ts'
 import type { Labeled } from '../sheet.ts'
 import { orderOf } from './order.ts'
-import { saysOf, warningsOf } from './says.ts'
+import { blocksOf, warningsOf } from './says.ts'
 
 /** What the grinder needs: every tool of the job, measured or still to be ground. */
 export type GrindSheet = {
@@ -55,7 +55,7 @@ const toolOf = (plan: Plan, name: string, number: number): GroundTool => {
   const place = `grind.${number}`
   return {
     name,
-    says: saysOf(facts, plan.units).map(({ label, says }) => ({
+    says: blocksOf(facts, plan.units).map(({ label, says }) => ({
       label,
       says: says.map((phrase, i) => identify(`${place}.${label.toLowerCase().replace(/\W+/g, '-')}.${i + 1}`, phrase)),
     })),

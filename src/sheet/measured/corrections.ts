@@ -33,7 +33,7 @@ export const withCorrections = (
   if (bottom === null && width === null) return steps
   const lines = [
     ...(bottom === null ? [] : linesOf(plan, feature, bottom, first)),
-    ...(width === null ? [] : widthLines(plan, width, first, told(bottom))),
+    ...(width === null ? [] : widthLines(plan, width, first, hasRows(bottom))),
   ]
   return steps.map((step, index) => {
     if (index !== (bottom ?? width)!.at) return step
@@ -42,13 +42,13 @@ export const withCorrections = (
     return {
       ...step,
       more,
-      ...(!told(bottom) ? {} : { corrections: dataOf(plan, feature, bottom, first, place) }),
-      ...(!told(width) ? {} : { widthCorrections: widthData(plan, width, first, `step.${step.number}.width`) }),
+      ...(!hasRows(bottom) ? {} : { corrections: dataOf(plan, feature, bottom, first, place) }),
+      ...(!hasRows(width) ? {} : { widthCorrections: widthData(plan, width, first, `step.${step.number}.width`) }),
     }
   })
 }
 
-const told = <T extends { readonly rows: readonly unknown[] }>(table: T | null): table is T =>
+const hasRows = <T extends { readonly rows: readonly unknown[] }>(table: T | null): table is T =>
   table !== null && table.rows.length > 0
 
 const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): Phrase[] => {

@@ -9,16 +9,16 @@ export type SidePlane = {
 }
 
 /** How the bit is held: the tilt of the holder lifts its end; rake ground on the top; degrees. */
-export type Stand = { readonly tilt: Degrees; readonly rakeGround: Degrees }
+export type Mounting = { readonly tilt: Degrees; readonly rakeGround: Degrees }
 
 /**
  * The same plane relative to the work. The bit, and with it the side's normal, is turned by the tilt about the axis
  * along the work. `edge`: how the edge on the face narrows going straight back from the tip, which is what must clear a
  * groove's wall: everything under the edge is further in. `relief`: how the side slopes inward going straight down.
  */
-export function sideInUse(plane: SidePlane, stand: Stand): { edge: Degrees; relief: Degrees } {
-  const normal = tilted({ back: tan(plane.back), along: 1, up: -tan(plane.relief) }, stand.tilt)
-  const rake = stand.rakeGround + stand.tilt
+export function sideInUse(plane: SidePlane, mounting: Mounting): { edge: Degrees; relief: Degrees } {
+  const normal = tilted({ back: tan(plane.back), along: 1, up: -tan(plane.relief) }, mounting.tilt)
+  const rake = mounting.rakeGround + mounting.tilt
   // A step of 1 straight back on the face also goes down by tan(rake); from the plane follows how far along that moves
   // the edge.
   const narrowing = (normal.back - normal.up * tan(rake)) / normal.along
@@ -26,9 +26,9 @@ export function sideInUse(plane: SidePlane, stand: Stand): { edge: Degrees; reli
 }
 
 /** Clearance to grind, so that at least `wanted` degrees are left in use behind an edge with this side relief. */
-export function backToGrind(wanted: Degrees, relief: Degrees, stand: Stand): Degrees {
-  const rake = stand.rakeGround + stand.tilt
-  const [c, s] = [cos(stand.tilt), sin(stand.tilt)]
+export function backToGrind(wanted: Degrees, relief: Degrees, mounting: Mounting): Degrees {
+  const rake = mounting.rakeGround + mounting.tilt
+  const [c, s] = [cos(mounting.tilt), sin(mounting.tilt)]
   const perBack = c + s * tan(rake)
   return atan((tan(wanted) + tan(relief) * (s - c * tan(rake))) / perBack)
 }
@@ -37,7 +37,7 @@ export function backToGrind(wanted: Degrees, relief: Degrees, stand: Stand): Deg
  * Relief to grind under a flank whose edge is at `half` on the face, so that `wanted` is left in use: the tilt takes
  * some of the relief because of the flank's slope.
  */
-export function flankRelief(wanted: Degrees, half: Degrees, { tilt, rakeGround }: Stand): Degrees {
+export function flankRelief(wanted: Degrees, half: Degrees, { tilt, rakeGround }: Mounting): Degrees {
   const lost = (tan(half) * sin(tilt)) / cos(rakeGround)
   return atan((tan(wanted) + lost) / (cos(tilt) - tan(rakeGround) * sin(tilt)))
 }

@@ -14,7 +14,7 @@ import type { Degrees } from '../../units/dimension.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { shapeOf } from '../registry.ts'
 import type { Tool } from '../tool.ts'
-import { backToGrind, flankPlane, flankRelief, type Stand, sideInUse } from './clearance.ts'
+import { backToGrind, flankPlane, flankRelief, type Mounting, sideInUse } from './clearance.ts'
 import * as onFace from './form.ts'
 
 /** The form that a tool is ground for. Lengths pm; `surface` and `bottom` are diameters. */
@@ -106,17 +106,17 @@ function blankFor(tool: Tool, width: Length, units: Units): GrindFacts['blank'] 
 }
 
 function sidesOf(tool: Tool, form: FormFacts, rakeGround: Degrees): SideFacts {
-  const stand = { tilt: tool.holderAngle, rakeGround }
-  return form.vee === null ? straightSides(stand) : flanks(form.vee.ground, stand)
+  const mounting = { tilt: tool.holderAngle, rakeGround }
+  return form.vee === null ? straightSides(mounting) : flanks(form.vee.ground, mounting)
 }
 
 /**
  * Least and greatest over the ranges ground: with a tilted bit whose top is leveled, the most relief leaves the least
  * clearance.
  */
-function straightSides(stand: Stand): SideFacts {
+function straightSides(mounting: Mounting): SideFacts {
   const planes = SIDE_RELIEF.flatMap((relief) => BACK_CLEARANCE.map((back) => ({ relief, back })))
-  const used = planes.map((plane) => sideInUse(plane, stand))
+  const used = planes.map((plane) => sideInUse(plane, mounting))
   const backInUse = rangeOf(used.map(({ edge }) => edge))
   const short = backInUse[0] < LEAST_CLEARANCE
   return {
@@ -124,14 +124,14 @@ function straightSides(stand: Stand): SideFacts {
     reliefInUse: rangeOf(used.map(({ relief }) => relief)),
     back: BACK_CLEARANCE,
     backInUse,
-    backNeeded: short ? Math.max(...SIDE_RELIEF.map((relief) => backToGrind(LEAST_CLEARANCE, relief, stand))) : null,
+    backNeeded: short ? Math.max(...SIDE_RELIEF.map((relief) => backToGrind(LEAST_CLEARANCE, relief, mounting))) : null,
   }
 }
 
 /** Flanks widen going back; the relief that the tilt takes is ground in addition. */
-function flanks(half: Degrees, stand: Stand): SideFacts {
-  const relief = rangeOf(SIDE_RELIEF.map((wanted) => flankRelief(wanted, half, stand)))
-  const used = relief.map((ground) => sideInUse(flankPlane(half, ground, stand.rakeGround), stand).relief)
+function flanks(half: Degrees, mounting: Mounting): SideFacts {
+  const relief = rangeOf(SIDE_RELIEF.map((wanted) => flankRelief(wanted, half, mounting)))
+  const used = relief.map((ground) => sideInUse(flankPlane(half, ground, mounting.rakeGround), mounting).relief)
   return { relief, reliefInUse: rangeOf(used), back: null, backInUse: null, backNeeded: null }
 }
 

@@ -6,7 +6,7 @@ import type { Stance } from '../raked.ts'
  * Radius in the work of a round end of `radius` on its face: through the bottom and both edges, `depth` deep or as deep
  * as the end is round.
  */
-export function roundStands(radius: Length, depth: Length, { rake, floor }: Stance): Length {
+export function roundInWork(radius: Length, depth: Length, { rake, floor }: Stance): Length {
   const face = Math.min(radius, onFace.faceLength(depth, floor, rake))
   return onFace.roundCut(radius, onFace.depthAt(face, floor, rake), face).radius
 }

@@ -4,7 +4,7 @@ import * as onFace from '../grind/form.ts'
 import type { Stance } from '../raked.ts'
 
 /** Included angle in the work of a V of `angle` on its face, from its bottom to the surface `depth` above. */
-export const veeStands = (angle: Degrees, depth: Length, { rake, floor }: Stance): Degrees =>
+export const veeInWork = (angle: Degrees, depth: Length, { rake, floor }: Stance): Degrees =>
   2 * onFace.halfAngleCut(angle / 2, depth, onFace.faceLength(depth, floor, rake))
 
 /** The inverse: what to grind and gauge on the face. */
