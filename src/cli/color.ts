@@ -17,9 +17,9 @@ export const colored = (flag: boolean | undefined, env: Io['env'], sink: Sink): 
  * The library looks for a terminal as soon as it is loaded, which takes time: it is not loaded if nothing is colored.
  */
 export const paintFor = async (flag: boolean | undefined, env: Io['env'], sink: Sink): Promise<Paint> => {
-  if (!colored(flag, env, sink)) return { red: asItIs, yellow: asItIs, green: asItIs }
+  if (!colored(flag, env, sink)) return { red: unchanged, yellow: unchanged, green: unchanged }
   const { Chalk } = await import('chalk')
   return new Chalk({ level: 1 })
 }
 
-const asItIs = (text: string): string => text
+const unchanged = (text: string): string => text

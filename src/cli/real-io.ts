@@ -107,7 +107,7 @@ const remove = (path: string): void => {
   }
 }
 
-/** Links followed where the file exists. */
+/** Follows links if the file exists. */
 const realPath = (path: string): string => {
   try {
     return realpathSync(path)

@@ -33,7 +33,7 @@ export const besideFace = both(10 * thou, 0.25 * MM)
  */
 export const tipByEye = both(5 * thou, 0.12 * MM)
 export const tipByDial = both(3 * thou, 0.08 * MM)
-/** Sizes that differ by less cannot be told apart by measuring a tool: 0.0001 in. */
+/** Sizes that differ by less cannot be distinguished by measuring a tool: 0.0001 in. */
 export const belowMeasuring: Length = thou / 10
 /**
  * Widest edge that is asked for when a tool must still be ground: 3/16 in, 5 mm; a wider groove is cut in several

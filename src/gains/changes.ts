@@ -26,7 +26,7 @@ export const changesFor = (job: Job, failing: readonly Planned[]): Change[] => {
       : []),
     ...halfMarks(job.lathe),
     ...CARE.filter((care) => care.causes.some((cause) => causes.has(cause)) && job.lathe.accuracy[care.key] > 0).map(
-      (care) => careful(job, care),
+      (care) => withCare(job, care),
     ),
   ]
 }
@@ -115,11 +115,11 @@ const CARE: readonly Care[] = [
   },
 ]
 
-const careful = (job: Job, { key, name, say: goneAbout }: Care): Change => {
+const withCare = (job: Job, { key, name, say: how }: Care): Change => {
   const better = job.lathe.accuracy[key] / 2
   return {
     id: name,
-    say: goneAbout(exact('drawing', better, job.units)),
+    say: how(exact('drawing', better, job.units)),
     set: say`${name}: ${called('planned', formatExact(better, job.lathe.units).replace(/^\./, '0.'), better, job.lathe.units)} in accuracy`,
     make: (before) => ({
       ...before,

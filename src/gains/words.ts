@@ -28,7 +28,7 @@ export const warningOf = (job: Job, feature: Planned, index: number): Warning =>
         ? 'wider limits, finer dials, or a truer set-up: nothing tried on this lathe gains anything'
         : joinedBy(
             '; ',
-            preferred(feature.gains!).map((gain) => say`${joinedBy(', ', gain.set)}: ${comesTo(gain, job.units)}`),
+            preferred(feature.gains!).map((gain) => say`${joinedBy(', ', gain.set)}: ${resultWords(gain, job.units)}`),
           ),
   }
 }
@@ -40,7 +40,7 @@ const preferred = (gains: readonly Gain[]): readonly Gain[] => {
 }
 
 /** "depth .0699 to .0741 holds" */
-const comesTo = ({ sizes }: Gain, units: Units): Phrase =>
+const resultWords = ({ sizes }: Gain, units: Units): Phrase =>
   joinedBy(
     ', ',
     sizes.map(
@@ -48,7 +48,8 @@ const comesTo = ({ sizes }: Gain, units: Units): Phrase =>
     ),
   )
 
-const range = (one: Budgeted, units: Units): Phrase => say`${shown(one, 0, units)} to ${shown(one, 1, units)}`
+const range = (one: Budgeted, units: Units): Phrase =>
+  say`${boundFigure(one, 0, units)} to ${boundFigure(one, 1, units)}`
 
 const limits = (one: Budgeted, units: Units): Phrase =>
   joinedBy(
@@ -60,7 +61,7 @@ const limits = (one: Budgeted, units: Units): Phrase =>
  * One more decimal than a dial shows, and rounded outward: a size beyond its limit never shows inside it, nor much
  * further beyond than it is.
  */
-const shown = ({ id, low, high, limits }: Budgeted, end: 0 | 1, units: Units): Figure => {
+const boundFigure = ({ id, low, high, limits }: Budgeted, end: 0 | 1, units: Units): Figure => {
   const value = end === 0 ? low : high
   const outward = (part: number): number =>
     // Less than a millionth of the last decimal is rounding error.

@@ -8,13 +8,19 @@ import { splitUnit } from '../units/parse-length.ts'
 import { muchBacklash } from './backlash.ts'
 import { type JobWarning, warning } from './checks/warnings.ts'
 import { likelyMeasured, measuredOff } from './measured.ts'
-import type { Giver } from './read-feature.ts'
+import type { GivenLookup } from './read-feature.ts'
 import type { LatheRead } from './read-lathe.ts'
 import type { PartRead } from './read-part.ts'
 
 /** What can be cut as written but is probably a typing mistake: questioned on the sheet and by `check`. */
-export function doubtsOf(source: SourceFile, values: PartRead, part: Part, units: Units, giver: Giver): JobWarning[] {
-  return [...part.steps.flatMap((step) => farFromDrawn(step, units)), ...inOtherUnits(source, values, units, giver)]
+export function doubtsOf(
+  source: SourceFile,
+  values: PartRead,
+  part: Part,
+  units: Units,
+  givenOf: GivenLookup,
+): JobWarning[] {
+  return [...part.steps.flatMap((step) => farFromDrawn(step, units)), ...inOtherUnits(source, values, units, givenOf)]
 }
 
 function farFromDrawn({ diameter, measured, origin }: Part['steps'][number], units: Units): JobWarning[] {
@@ -35,14 +41,14 @@ function farFromDrawn({ diameter, measured, origin }: Part['steps'][number], uni
 }
 
 /** More than a turn of lost motion, on any dial. `outer`: the units if the lathe names none. */
-export function slackDoubts(values: LatheRead, outer: Units, giver: Giver): JobWarning[] {
+export function slackDoubts(values: LatheRead, outer: Units, givenOf: GivenLookup): JobWarning[] {
   const units = values.units ?? outer
   const scales = [values['cross-feed'], values.compound, values.carriage].filter((scale) => scale !== undefined)
   return scales.flatMap((scale) => {
     const { graduation, 'per-turn': perTurn, backlash } = scale
     if (graduation === undefined || perTurn === undefined || backlash === undefined || backlash <= perTurn) return []
     const { message, hint } = muchBacklash({ graduation, perTurn, backlash }, units)
-    const { origin } = giver(scale)
+    const { origin } = givenOf(scale)
     const at = { ...origin, path: [...origin.path, 'backlash'] }
     return [warning('much-backlash', capital(message), hint, at)]
   })
@@ -58,8 +64,8 @@ type Size = { readonly path: readonly (string | number)[]; readonly length: Leng
  * that would fit them as a bare number: the unit is probably the mistake (40" among millimeters). Common practice, no
  * source.
  */
-function inOtherUnits(source: SourceFile, values: PartRead, units: Units, giver: Giver): JobWarning[] {
-  const sizes = sizesOf(values, giver)
+function inOtherUnits(source: SourceFile, values: PartRead, units: Units, givenOf: GivenLookup): JobWarning[] {
+  const sizes = sizesOf(values, givenOf)
   return sizes.flatMap((size) => {
     const written = source.scalarSource(size.path)
     const split = written === undefined ? null : splitUnit(tidy(written))
@@ -86,13 +92,13 @@ function inOtherUnits(source: SourceFile, values: PartRead, units: Units, giver:
 
 const KEYS = ['diameter', 'length', 'measured-diameter', 'overhang', 'dog'] as const
 
-function sizesOf(values: PartRead, giver: Giver): Size[] {
+function sizesOf(values: PartRead, givenOf: GivenLookup): Size[] {
   const rows: object[] = [values, ...(values.steps ?? []).filter((step) => step !== undefined)]
   return rows.flatMap((row) =>
     KEYS.flatMap((key) => {
       const value = (row as PartRead)[key]
       if (value === undefined) return []
-      return [{ path: [...giver(row).origin.path, key], length: typeof value === 'number' ? value : value.aim }]
+      return [{ path: [...givenOf(row).origin.path, key], length: typeof value === 'number' ? value : value.aim }]
     }),
   )
 }

@@ -6,7 +6,7 @@ import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
 import type { JobWarning } from './checks/warnings.ts'
 import { doubtsOf, slackDoubts } from './doubts.ts'
-import { giverFor } from './giver.ts'
+import { givenLookup } from './giver.ts'
 import type { Job } from './job.ts'
 import { checkNames, stepNames } from './names.ts'
 import { featureNames, readFeature } from './read-feature.ts'
@@ -57,15 +57,15 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
   const values = shapeOf({ files, places, diagnostics, units: 'mm' }, jobSchema, source)
   if (!values) return null
   const reading: Reading = { files, places, diagnostics, units: values.units ?? 'mm' }
-  const giver = giverFor(places, diagnostics)
+  const givenOf = givenLookup(places, diagnostics)
   const lathe = values.lathe === undefined ? null : latheOf(reading, values.lathe, source)
   const tools =
-    values.tools === undefined && giver(values).has('tools') ? null : toolsOf(reading, values.tools ?? {}, source)
-  const part = values.part ? readPart(values.part, reading.units, giver) : null
+    values.tools === undefined && givenOf(values).has('tools') ? null : toolsOf(reading, values.tools ?? {}, source)
+  const part = values.part ? readPart(values.part, reading.units, givenOf) : null
   const rows = values.features ?? []
   const names = featureNames(rows)
-  const features = rows.map((row, index) => row && readFeature(row, index, names[index] ?? '', values.cutting, giver))
-  checkNames(rows, names, stepNames(values.part, giver), tools?.names ?? null, giver)
+  const features = rows.map((row, index) => row && readFeature(row, index, names[index] ?? '', values.cutting, givenOf))
+  checkNames(rows, names, stepNames(values.part, givenOf), tools?.names ?? null, givenOf)
   if (!lathe || !tools || !part || !values.part || values.title === undefined || !values.units) return null
   return {
     title: values.title,
@@ -76,7 +76,7 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
     lathe: lathe.lathe,
     tools: tools.tools,
     features: features.filter((feature) => feature != null),
-    doubts: [...doubtsOf(source, values.part, part, values.units, giver), ...lathe.doubts],
+    doubts: [...doubtsOf(source, values.part, part, values.units, givenOf), ...lathe.doubts],
     origin: { file: source.file, path: [] },
   }
 }
@@ -124,9 +124,9 @@ const latheOf = (
 type LatheAsked = { readonly lathe: Lathe; readonly doubts: readonly JobWarning[] }
 
 const latheFrom = (reading: Reading, values: LatheRead): LatheAsked | null => {
-  const giver = giverFor(reading.places, reading.diagnostics)
-  const lathe = readLathe(values, reading.units, giver)
-  return lathe && { lathe, doubts: slackDoubts(values, reading.units, giver) }
+  const givenOf = givenLookup(reading.places, reading.diagnostics)
+  const lathe = readLathe(values, reading.units, givenOf)
+  return lathe && { lathe, doubts: slackDoubts(values, reading.units, givenOf) }
 }
 
 type Toolbox = { readonly tools: Record<string, Tool>; readonly names: readonly string[] }
@@ -137,5 +137,5 @@ const toolsOf = (reading: Reading, values: object | string, from: SourceFile): T
   const toolbox = typeof values === 'string' ? source && shapeOf(reading, toolboxSchema, source) : values
   if (!toolbox) return null
   const names = [...(reading.places.get(toolbox)?.keys.keys() ?? [])].filter((name) => name !== 'units')
-  return { tools: readTools(toolbox, giverFor(reading.places, reading.diagnostics)), names }
+  return { tools: readTools(toolbox, givenLookup(reading.places, reading.diagnostics)), names }
 }

@@ -2,15 +2,15 @@ import type * as z from 'zod/mini'
 import type { AsRead, Given } from '../diagnostics/given.ts'
 import { readAs } from '../tools/registry.ts'
 import type { Tool } from '../tools/tool.ts'
-import type { Giver } from './read-feature.ts'
+import type { GivenLookup } from './read-feature.ts'
 import type { toolSchema } from './schema.ts'
 
 type ToolRead = AsRead<z.output<typeof toolSchema>>
 
-export const readTools = (toolbox: object, giver: Giver): Record<string, Tool> => {
+export const readTools = (toolbox: object, givenOf: GivenLookup): Record<string, Tool> => {
   const tools: Record<string, Tool> = {}
   for (const [name, values] of Object.entries(toolbox) as [string, ToolRead | string][]) {
-    const tool = typeof values === 'object' ? readTool(name, values, giver(values)) : null
+    const tool = typeof values === 'object' ? readTool(name, values, givenOf(values)) : null
     if (tool) tools[name] = tool
   }
   return tools

@@ -47,7 +47,10 @@ export type Judgment = {
   readonly leftAlways: boolean
 }
 
-/** A replayed list of moves against the drawing: by its limits where it has any, otherwise by half a mark of each dial. */
+/**
+ * A replayed list of moves compared with the drawing: with its limits if it has any, otherwise with half a mark of each
+ * dial.
+ */
 export function judge(
   lathe: Lathe,
   operation: Operation,

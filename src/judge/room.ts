@@ -63,14 +63,14 @@ export const offForm = (
     room,
     wanted,
     allowed,
-    gone: more(possibly, allowed),
-    left: more(target, surely),
-    leftAlways: more(target, possibly) > 0,
+    gone: deeperBy(possibly, allowed),
+    left: deeperBy(target, surely),
+    leftAlways: deeperBy(target, possibly) > 0,
   }
 }
 
 /** The greatest depth of one form below another, pm; 0 if the difference is only rounding error. */
-const more = (a: Form, b: Form): Length => {
+const deeperBy = (a: Form, b: Form): Length => {
   const by = excess(a, b)?.by ?? 0
   return by <= TOLERANCE ? 0 : by
 }

@@ -116,8 +116,8 @@ export const past = (dial: Dial, from: number, to: number): Phrase => {
 
 /**
  * Forward from before zero, the dial shows its 0 at least once before a reading after zero. From more than a turn
- * before zero it shows a 0 that is not the zero. Each of these is told to the user, because a hand that stops at the
- * first matching mark stops too early. The same applies more than a turn after zero.
+ * before zero it shows a 0 that is not the zero. Each of these is printed, because a machinist who stops at the first
+ * matching mark stops too early. The same applies more than a turn after zero.
  */
 export const zerosForward = (dial: Dial, from: number, to: number): Phrase => {
   const perTurn = marksPerTurn(dial) / dial.readTo

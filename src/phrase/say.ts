@@ -41,7 +41,7 @@ export const about = (role: Role, value: Length, units: Units, digits = units ==
   figure(role, inUnits(value, units), units, digits)
 
 /** The difference of two lengths: with the given digits, or with as many more as it needs not to show as zero. pm. */
-export const apart = (role: Role, value: Length, units: Units, digits = units === 'inch' ? 3 : 2): Figure => {
+export const difference = (role: Role, value: Length, units: Units, digits = units === 'inch' ? 3 : 2): Figure => {
   const shown = formatDifference(value, units, { digits }).split('.')[1]
   return about(role, value, units, shown?.length ?? 0)
 }

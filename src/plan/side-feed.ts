@@ -18,8 +18,7 @@ export function sideFeedWarnings(
   operation: Operation,
   budgeted: readonly Budgeted[],
 ): SideFeedWarning[] {
-  if (operation.moves.some(({ place }) => place !== undefined))
-    return [restsOnTheEye(units, lathe, operation, budgeted)]
+  if (operation.moves.some(({ place }) => place !== undefined)) return [limitsByEye(units, lathe, operation, budgeted)]
   return coarseDial(units, lathe, operation, budgeted)
 }
 
@@ -31,12 +30,7 @@ const ALONG: Partial<Record<Instrument, string>> = {
   center: 'center',
 }
 
-function restsOnTheEye(
-  units: Units,
-  lathe: Lathe,
-  operation: Operation,
-  budgeted: readonly Budgeted[],
-): SideFeedWarning {
+function limitsByEye(units: Units, lathe: Lathe, operation: Operation, budgeted: readonly Budgeted[]): SideFeedWarning {
   const show = (length: Length) => about('planned', length, units)
   const lines = budgeted.flatMap(({ id, low, high, limits, verdict }) => {
     const name = ALONG[id]
@@ -75,10 +69,10 @@ function coarseDial(
   // Marks of a dial in the other system are no whole thousandths, or hundredths.
   const odd = carriage.graduation % (units === 'inch' ? INCH / 1000 : MM / 100) !== 0
   const foreign = odd ? (units === 'inch' ? 4 : 3) : undefined
-  const apart = about('planned', carriage.graduation, units, foreign)
+  const spacing = about('planned', carriage.graduation, units, foreign)
   const remedy = 'by the compound, by an indicator on the carriage, or with a tool ground to width it is nearer'
   const side = width > aim ? 'over' : 'under'
-  const wrong = say`The marks of the carriage's dial are ${apart} apart: the width comes out ${show(width)}, ${show(off)} ${side} what the drawing aims at`
+  const wrong = say`The marks of the carriage's dial are ${spacing} apart: the width comes out ${show(width)}, ${show(off)} ${side} what the drawing aims at`
   return [
     {
       code: 'coarse-carriage',

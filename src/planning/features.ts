@@ -25,7 +25,7 @@ export function planFeatures(job: Job, bench: Bench, setup: Setup): Features {
     }
     outcomes.push(outcome)
   }
-  return { outcomes: refused.reduce<readonly Outcome[]>(inItsPlace, outcomes), reasons }
+  return { outcomes: refused.reduce<readonly Outcome[]>(insertedInOrder, outcomes), reasons }
 }
 
 /** The operations that can be done, in their order. */
@@ -33,7 +33,7 @@ export const operationsOf = ({ outcomes }: Features): readonly Operation[] =>
   outcomes.flatMap((one) => ('planned' in one ? [one.planned.operation] : []))
 
 /** A feature refused before planning is put before the first one that the job names after it. */
-function inItsPlace(outcomes: readonly Outcome[], refused: Outcome): Outcome[] {
+function insertedInOrder(outcomes: readonly Outcome[], refused: Outcome): Outcome[] {
   const at = outcomes.findIndex((one) => one.feature.index > refused.feature.index)
   return at < 0 ? [...outcomes, refused] : outcomes.toSpliced(at, 0, refused)
 }

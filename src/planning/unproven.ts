@@ -2,7 +2,7 @@ import type { Refusal } from '../features/draft.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
 import { figure } from '../phrase/figure.ts'
-import { about, apart, say } from '../phrase/say.ts'
+import { about, difference, say } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
 import { formatLength } from '../units/format.ts'
 import type { Units } from '../units/length.ts'
@@ -22,7 +22,7 @@ export function unproven(
   const by =
     fault.by === null || Math.abs(fault.by) < ARITHMETIC
       ? ''
-      : say`, by ${apart('expected', Math.abs(fault.by), units)}`
+      : say`, by ${difference('expected', Math.abs(fault.by), units)}`
   const sentence = `${fault.say.replace(/\.$/, '')}${by}`
   return { code: fault.kind, reason: say`the replay does not prove it: ${sentence}`, remedy: REMEDIES[fault.kind] }
 }
@@ -50,7 +50,7 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
     const [low, high] = wanted.limits
     const slack = wanted.id === 'angle' ? 1e-9 : 1000
     if (size >= low - slack && size <= high + slack) continue
-    const digits = digitsApart(wanted.id, size, size < low ? low : high, units)
+    const digits = digitsToDistinguish(wanted.id, size, size < low ? low : high, units)
     const show = (value: number) =>
       wanted.id === 'angle'
         ? say`${figure('planned', value, 'count', digits)}°`
@@ -70,13 +70,13 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
 const ARITHMETIC = 1000
 
 /** The usual digits, or as many more as it needs so that a size outside its limit does not print as the limit. */
-const digitsApart = (id: string, size: number, limit: number, units: Units): number => {
+const digitsToDistinguish = (id: string, size: number, limit: number, units: Units): number => {
   const usual = id === 'angle' ? 2 : units === 'inch' ? 4 : 3
-  const apart = (digits: number): boolean =>
+  const distinct = (digits: number): boolean =>
     id === 'angle'
       ? size.toFixed(digits) !== limit.toFixed(digits)
       : formatLength(size, units, { digits }) !== formatLength(limit, units, { digits })
-  return Array.from({ length: 6 }, (_, more) => usual + more).find(apart) ?? usual
+  return Array.from({ length: 6 }, (_, more) => usual + more).find(distinct) ?? usual
 }
 
 const byCarriageDial = ({ moves }: Operation): boolean =>

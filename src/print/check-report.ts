@@ -42,8 +42,8 @@ export type CheckedFeature = {
 export type Paint = Readonly<Record<Verdict, (text: string) => string>>
 
 /** A job whose kept sheet differs (or is missing, if one is requested) is not counted as good. */
-export const counted = ({ verdict, against }: CheckedJob): boolean =>
+export const countsAsGood = ({ verdict, against }: CheckedJob): boolean =>
   verdict !== 'good' || against === null || against.outcome === 'same'
 
 export const countOf = ({ jobs }: CheckReport, wanted: Verdict): number =>
-  jobs.filter((each) => each.verdict === wanted && counted(each)).length
+  jobs.filter((each) => each.verdict === wanted && countsAsGood(each)).length

@@ -23,9 +23,9 @@ export function startClear(program: Program, request: Request, side: Side, backO
     return
   }
   const { slide, scale } = side
-  by(program, side, 'go-past', Math.min(pastCount(scale, next), pastCount(scale, program.at[slide])))
+  moveSide(program, side, 'go-past', Math.min(pastCount(scale, next), pastCount(scale, program.at[slide])))
   hand(program, 'start')
-  by(program, side, 'return', next)
+  moveSide(program, side, 'return', next)
 }
 
 /** Whether the edge, backed out, is within the error of a touch-off of a shoulder that is higher than the back-out. */
@@ -40,7 +40,7 @@ export function touching({ lathe, edge, heightOver }: Request, { scale, angle }:
 }
 
 /** The carriage is unlocked for it and locked again. */
-function by(program: Program, { slide }: Side, action: 'go-past' | 'return', count: number): void {
+function moveSide(program: Program, { slide }: Side, action: 'go-past' | 'return', count: number): void {
   if (slide === 'carriage') hand(program, 'unlock', { slide })
   dial(program, action, slide, count, 'to-place')
   if (slide === 'carriage') hand(program, 'lock', { slide })

@@ -18,19 +18,19 @@ import { passesTo, stopsWithin } from './stops.ts'
  * plunges if the compound is swung.
  */
 export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
-  if (request.sideFeed === 'lines' && !isStill(cuts)) return sequenceLines(request, cuts)
+  if (request.sideFeed === 'lines' && !isOnePlace(cuts)) return sequenceLines(request, cuts)
   const side = sideOf(request)
   const fine = fineDepth(request, cuts)
   if (fine !== null) return sequenceFine(request, cuts, fine)
   const places = quantisePlaces(side, cuts)
   if (places === null) return compoundAcross()
   const program = newProgram(request.origin)
-  setUp(program, request, side.slide === 'carriage' && !isStill(cuts) ? side.scale : null)
+  setUp(program, request, side.slide === 'carriage' && !isOnePlace(cuts) ? side.scale : null)
   touchSurface(program, request)
   const plan: Plan = { request, side, cuts, places, backOut: backOutCount(request, side, cuts, places) }
   dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
   const start = (next: number) =>
-    startClear(program, request, isStill(cuts) ? compoundOf(request) : side, plan.backOut, next)
+    startClear(program, request, isOnePlace(cuts) ? compoundOf(request) : side, plan.backOut, next)
   const firstOfAll = cuts.roughDepths.length > 0 ? places.rough[0]! : places.first
   start(firstOfAll)
   rough(program, plan)
@@ -64,7 +64,7 @@ type Plan = {
 }
 
 /** One place, where the tool already is: nothing moves it along. */
-const isStill = (cuts: PlungeCuts): boolean =>
+const isOnePlace = (cuts: PlungeCuts): boolean =>
   cuts.first === 0 && cuts.last === 0 && cuts.roughPlaces.every((place) => place === 0)
 
 /**
@@ -74,7 +74,7 @@ const isStill = (cuts: PlungeCuts): boolean =>
 function quantisePlaces({ scale, angle }: Side, cuts: PlungeCuts): Places | null {
   const along = Math.cos(angle * (Math.PI / 180))
   const onDial = (place: Length, tie: 'lower' | 'higher') => countFor(scale, place / along, tie)
-  if (along < 1e-9) return isStill(cuts) ? { rough: [0], first: 0, last: 0, finish: [0] } : null
+  if (along < 1e-9) return isOnePlace(cuts) ? { rough: [0], first: 0, last: 0, finish: [0] } : null
   const first = onDial(cuts.first, 'higher')
   const last = Math.max(first, onDial(cuts.last, 'lower'))
   const clamp = (count: number) => Math.min(last, Math.max(first, count))
@@ -103,7 +103,7 @@ function backOutCount(request: Request, side: Side, cuts: PlungeCuts, places: Pl
   const deeper = Math.max(...travels.map((travel) => depthShift(travel, angle)))
   const from = Math.min(...travels.map((travel) => alongFor(travel, angle))) + edge.from - lostTravel(scale)
   // A tool as wide as its groove is moved off a shoulder by the compound, whatever moves the others.
-  const beside = besideEdge(request, isStill(cuts) ? compoundOf(request) : side)
+  const beside = besideEdge(request, isOnePlace(cuts) ? compoundOf(request) : side)
   const to = Math.max(...travels.map((travel) => alongFor(travel, angle)), cuts.last) + edge.to + beside
   const need = request.heightOver(from, to) + request.clear + deeper + edge.deepest + lostTravel(lathe.crossFeed)
   return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))

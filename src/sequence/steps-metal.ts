@@ -33,7 +33,7 @@ export function metalUnder(profile: Profile, place: Length, depth: Length): Leng
   return most
 }
 
-export function sunk(profile: Profile, place: Length, depth: Length): void {
+export function cutAt(profile: Profile, place: Length, depth: Length): void {
   eachUnder(profile, place, (i, edge) => {
     profile.deep[i] = Math.max(profile.deep[i]!, depth + edge)
   })

@@ -46,7 +46,7 @@ export function stepPlaces(cuts: StepCuts, dials: StepDials): StepPlaces {
     counts: [...new Set(chosen.flatMap(({ counts }) => counts))],
     across: chosen.length < 2 ? null : { from: chosen[0]!.counts.at(-1)!, to: chosen[1]!.counts[0]! },
     ridge,
-    exact: ridge <= cuts.cusp ? ridge : exactly(cuts, dials, stretches),
+    exact: ridge <= cuts.cusp ? ridge : exactRidge(cuts, dials, stretches),
   }
 }
 
@@ -101,7 +101,7 @@ const topsOf = ({ top }: Tops, counts: readonly number[]): StepPoint[] =>
   [null, ...counts].flatMap((near, i) => top(near, counts[i] ?? null) ?? [])
 
 /** The least ridge of places on every mark. */
-function exactly(cuts: StepCuts, dials: StepDials, stretches: readonly Stretch[]): Length {
+function exactRidge(cuts: StepCuts, dials: StepDials, stretches: readonly Stretch[]): Length {
   return Math.max(
     0,
     ...stretches.flatMap((stretch) => {

@@ -9,7 +9,7 @@ import { dial, hand, measureStop, newProgram, type Program, takeUp, toPlace, zer
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
 import { compoundOf } from './side.ts'
-import { metalUnder, type Profile, profileOf, sunk } from './steps-metal.ts'
+import { cutAt, metalUnder, type Profile, profileOf } from './steps-metal.ts'
 import { type StepPlaces, stepPlaces } from './steps-places.ts'
 import { cuspNotKept, MOST_PLACES, swung, tooManyPlaces } from './steps-refusals.ts'
 
@@ -31,7 +31,7 @@ export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
   const rough = roughPlaces(plan, places)
   start(rough[0] ?? places.counts[0]!)
   const before = program.moves.length
-  for (const place of rough) sink(program, plan, place, cuts.leave, 'rough')
+  for (const place of rough) roughPlace(program, plan, place, cuts.leave, 'rough')
   // Around a corner there is no size to measure before it is finished.
   if (program.moves.length > before && cuts.besideFace === null)
     measureStop(program, lathe.crossFeed, plan.backOut, awayToMeasure(lathe.crossFeed), 'expect-rough', false, () =>
@@ -39,7 +39,7 @@ export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
     )
   for (const place of places.counts) {
     if (place === places.across?.from) floorAcross(program, plan, places.across)
-    else if (place !== places.across?.to) sink(program, plan, place, 0, 'finish')
+    else if (place !== places.across?.to) roughPlace(program, plan, place, 0, 'finish')
   }
   finishOperation(program, request, plan.backOut)
   return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
@@ -87,15 +87,15 @@ function backOutCount(request: Request, cuts: StepCuts, places: StepPlaces): num
  */
 function roughPlaces({ request, cuts }: Plan, { counts, across }: StepPlaces): number[] {
   const scale = request.lathe.compound.scale
-  if (cuts.middle === null) return stair(scale, cuts, counts)
+  if (cuts.middle === null) return stairPlaces(scale, cuts, counts)
   const span = counts[counts.length - 1]! - counts[0]!
   const sides = Math.min(Math.ceil((cuts.leaveSides ?? 0) / stepTravel(scale) - 1e-9), Math.floor(span / 2))
   const [first, last] = [counts[0]! + sides, counts[0]! + span - sides]
   const middle = countFor(scale, cuts.middle, 'lower')
   if (across === null) return [...new Set([middle, ...evenly(scale, cuts, first, last)])]
   const inside = (count: number) => Math.min(last, Math.max(first, count))
-  const up = stair(scale, cuts, counts.filter((count) => count >= across.to).toReversed()).reverse()
-  const down = stair(
+  const up = stairPlaces(scale, cuts, counts.filter((count) => count >= across.to).toReversed()).reverse()
+  const down = stairPlaces(
     scale,
     cuts,
     counts.filter((count) => count <= across.from),
@@ -112,7 +112,7 @@ function evenly(scale: Scale, cuts: StepCuts, first: number, last: number): numb
 }
 
 /** The places of the finish between which the depth changes by up to an infeed. */
-function stair(scale: Scale, cuts: StepCuts, counts: readonly number[]): number[] {
+function stairPlaces(scale: Scale, cuts: StepCuts, counts: readonly number[]): number[] {
   const depth = (count: number) => cuts.depthAt(travelAt(scale, count))
   const kept: number[] = []
   counts.forEach((count, i) => {
@@ -128,7 +128,7 @@ function stair(scale: Scale, cuts: StepCuts, counts: readonly number[]): number[
  * At one place: in to the form minus the finish allowance, no more than the infeed at a time into metal, and out. If
  * there is no metal: no moves.
  */
-function sink(program: Program, plan: Plan, place: number, leave: Length, purpose: 'rough' | 'finish'): void {
+function roughPlace(program: Program, plan: Plan, place: number, leave: Length, purpose: 'rough' | 'finish'): void {
   const { request, cuts, backOut, profile } = plan
   const scale = request.lathe.crossFeed
   const at = travelAt(request.lathe.compound.scale, place)
@@ -139,7 +139,7 @@ function sink(program: Program, plan: Plan, place: number, leave: Length, purpos
   toPlace(program, request.lathe.compound.scale, place)
   for (const count of infeeds(scale, depth - metal, target, cuts.infeed))
     dial(program, 'feed-in', 'cross-feed', count, purpose)
-  sunk(profile, at, depth)
+  cutAt(profile, at, depth)
   dial(program, 'back-out', 'cross-feed', backOut, 'clear')
 }
 
@@ -175,7 +175,7 @@ function floorAcross(program: Program, plan: Plan, { from, to }: { from: number;
     dial(program, 'feed-in', 'cross-feed', count, 'finish')
   if (to > from) dial(program, 'feed-across', 'compound', to, 'take-out-floor')
   const width = request.edge.to - request.edge.from
-  for (let at = start; at < end; at += width / 2) sunk(profile, at, depth)
-  sunk(profile, end, depth)
+  for (let at = start; at < end; at += width / 2) cutAt(profile, at, depth)
+  cutAt(profile, end, depth)
   dial(program, 'back-out', 'cross-feed', backOut, 'clear')
 }

@@ -88,9 +88,9 @@ const toLine = ({ move, feature, units }: Scene, place: number): Phrase => {
   if (first === last) return ['by eye until the tool is midway between the lines']
   const flat = feature.edge.width ?? feature.edge.nose ?? 0
   const inside = (side: string, other: string, by: number): Phrase => [
-    `by eye until the ${side}-side corner stands ${by <= hair(units) ? 'a hair (' : 'about '}`,
+    `by eye until the ${side}-side corner stands ${by <= eyeCanJudge(units) ? 'a hair (' : 'about '}`,
     length('place', by, units),
-    `${by <= hair(units) ? ')' : ''} to the ${other} side of the ${side} line`,
+    `${by <= eyeCanJudge(units) ? ')' : ''} to the ${other} side of the ${side} line`,
   ]
   if (place === first) return inside('tailstock', 'headstock', place - (layout.at(0)?.fromEnd ?? place))
   if (place === last) return inside('headstock', 'tailstock', (layout.at(-1)?.fromEnd ?? place) - place - flat)
@@ -98,7 +98,7 @@ const toLine = ({ move, feature, units }: Scene, place: number): Phrase => {
 }
 
 /** What the eye can judge beside a line without measuring. Common practice, no source. */
-const hair = (units: Scene['units']): number => (units === 'inch' ? INCH / 100 : MM / 4)
+const eyeCanJudge = (units: Scene['units']): number => (units === 'inch' ? INCH / 100 : MM / 4)
 
 /**
  * How the carriage moves the tool along, for the block above the steps; null if it does not. `dial`: the words for a

@@ -22,7 +22,7 @@ export const effectOf = (scene: Scene): Phrase => {
     case 'go-past':
       return ['more than the backlash']
     case 'return':
-      return slide === 'cross-feed' ? cameIn(scene) : ['backlash taken up']
+      return slide === 'cross-feed' ? inBeforeFeed(scene) : ['backlash taken up']
     case 'feed-across':
       if (scene.move.place !== undefined) return []
       return [purpose === 'take-out-floor' ? 'cleans up the bottom' : 'feeds across the floor']
@@ -44,11 +44,11 @@ const feedIn = (scene: Scene): Phrase => {
 /**
  * The cross-feed comes in to its reading before the compound feeds: the machinist must know that nothing is cut yet.
  */
-const cameIn = (scene: Scene): Phrase => {
+const inBeforeFeed = (scene: Scene): Phrase => {
   if (scene.move.purpose !== 'approach') return []
   const { deep } = placeOf(scene, scene.after)
   const clear = scene.feature.trace.clearance[scene.index] ?? -deep
-  return deep < 0 && clear > 0 ? [size(scene, 'clearance', floored(scene, clear)), ' clear of the work'] : []
+  return deep < 0 && clear > 0 ? [size(scene, 'clearance', roundedDown(scene, clear)), ' clear of the work'] : []
 }
 
 /** Zero on both dials is the finished corner, so the effect is the distance left to it. */
@@ -74,14 +74,14 @@ const backOut = (scene: Scene): Phrase => {
   if (scene.previous?.slide === 'compound' && scene.previous.action === 'zero' && scene.feature.edge.shape !== 'corner')
     return []
   if (clear === undefined || clear <= 0) return []
-  return ['clears by ', size(scene, 'clearance', floored(scene, clear))]
+  return ['clears by ', size(scene, 'clearance', roundedDown(scene, clear))]
 }
 
 /**
  * A clearance is a promise: never rounded up. To a thousandth of an inch, or a hundredth of a millimeter; finer if that
  * would be zero.
  */
-const floored = (scene: Scene, clear: number): number => {
+const roundedDown = (scene: Scene, clear: number): number => {
   const usual = perUnit(scene.units) / (scene.units === 'inch' ? 1000 : 100)
   const step = [usual, usual / 10, usual / 100, usual / 1000].find((each) => clear >= each) ?? usual
   return Math.floor(clear / step + 1e-6) * step

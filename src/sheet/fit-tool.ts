@@ -21,7 +21,7 @@ export const fitTool = (scene: Scene): StepWords => {
       ...(firstTool(scene) ? [PINCHED] : []),
       ...offCenter(scene),
       ...askew(scene),
-      ...rubs(scene),
+      ...rubbing(scene),
     ],
   }
 }
@@ -76,7 +76,7 @@ export const shallowBy = (off: Length, surface: Length, bottom: Length): Length 
  * A blank that ends where its edge does bears against the whole face of the shoulder, far above the ground part. Common
  * practice, no source.
  */
-const rubs = (scene: Scene): Phrase[] => {
+const rubbing = (scene: Scene): Phrase[] => {
   const side = shoulderSide(scene)
   const { blank, edgeOffset, width } = scene.feature.edge
   if (side === null || blank === null || edgeOffset === null || width === null) return []

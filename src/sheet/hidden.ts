@@ -13,7 +13,7 @@ export const hidden = (
   roles: ReadonlySet<Role>,
   keep: (figure: Figure) => boolean = () => false,
 ): Sheet => {
-  const { grind, changed, slips, ...plain } = opened(sheet, roles, keep) as Sheet
+  const { grind, changed, slips, ...plain } = withBlanks(sheet, roles, keep) as Sheet
   const hides = (...some: readonly Role[]): boolean => some.some((role) => roles.has(role))
   return {
     ...plain,
@@ -31,11 +31,11 @@ export const hidden = (
 type Hides = (...some: readonly Role[]) => boolean
 
 /** Every figure of the tree, at any depth. */
-const opened = (part: unknown, roles: ReadonlySet<Role>, keep: (figure: Figure) => boolean): unknown => {
-  if (Array.isArray(part)) return part.map((one) => opened(one, roles, keep))
+const withBlanks = (part: unknown, roles: ReadonlySet<Role>, keep: (figure: Figure) => boolean): unknown => {
+  if (Array.isArray(part)) return part.map((one) => withBlanks(one, roles, keep))
   if (typeof part !== 'object' || part === null) return part
   if (isFigure(part)) return roles.has(part.role) && !keep(part) ? blank(part) : part
-  return Object.fromEntries(Object.entries(part).map(([key, one]) => [key, opened(one, roles, keep)]))
+  return Object.fromEntries(Object.entries(part).map(([key, one]) => [key, withBlanks(one, roles, keep)]))
 }
 
 const isFigure = (part: object): part is Figure => 'role' in part && 'value' in part && 'digits' in part
@@ -96,8 +96,8 @@ const withoutNumbers = (feature: SheetFeature, hides: Hides): SheetFeature => {
       ? { ...spindle, rpm: Number.NaN, wanted: Number.NaN, cuttingSpeed: Number.NaN, factor: Number.NaN }
       : spindle,
     zero: where || hides('reading', 'depth') ? { fromEnd: Number.NaN, diameter: Number.NaN } : zero,
-    placing: where ? (emptied(placing) as typeof placing) : placing,
-    touch: where ? (emptied(touch) as typeof touch) : touch,
+    placing: where ? (withoutNumbersIn(placing) as typeof placing) : placing,
+    touch: where ? (withoutNumbersIn(touch) as typeof touch) : touch,
     lines: where ? [] : lines,
     clear: hides('clearance') ? Number.NaN : feature.clear,
     cusp: feature.cusp === null || !hides('planned') ? feature.cusp : { ...feature.cusp, ridge: Number.NaN },
@@ -105,9 +105,9 @@ const withoutNumbers = (feature: SheetFeature, hides: Hides): SheetFeature => {
 }
 
 /** The same without its numbers. */
-const emptied = (part: unknown): unknown => {
+const withoutNumbersIn = (part: unknown): unknown => {
   if (typeof part === 'number') return Number.NaN
-  if (Array.isArray(part)) return part.map(emptied)
+  if (Array.isArray(part)) return part.map(withoutNumbersIn)
   if (typeof part !== 'object' || part === null) return part
-  return Object.fromEntries(Object.entries(part).map(([key, one]) => [key, emptied(one)]))
+  return Object.fromEntries(Object.entries(part).map(([key, one]) => [key, withoutNumbersIn(one)]))
 }

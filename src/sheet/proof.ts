@@ -69,8 +69,8 @@ const line = (budgeted: Budgeted, aim: number, units: Units, place: string): Pro
     settled: settled(budgeted, aim),
     verdict: budgeted.verdict,
     planned: one('planned', budgeted.planned, 'planned'),
-    low: { ...apart(one('low', budgeted.low, 'low'), budgeted, 0, units), toward: 'down' },
-    high: { ...apart(one('high', budgeted.high, 'high'), budgeted, 1, units), toward: 'up' },
+    low: { ...beyondLimit(one('low', budgeted.low, 'low'), budgeted, 0, units), toward: 'down' },
+    high: { ...beyondLimit(one('high', budgeted.high, 'high'), budgeted, 1, units), toward: 'up' },
     rss: { ...one('rss', budgeted.rss, 'rss'), ...(budgeted.id === 'angle' ? {} : { digits: finest(units) }) },
     limits: limits === null ? null : [one('limit', limits[0], 'limit.low'), one('limit', limits[1], 'limit.high')],
     spare: spare === null ? null : { ...spareFigure(budgeted, units), id: `${place}.spare` },
@@ -92,7 +92,7 @@ const spareFigure = ({ id, spare, verdict }: Budgeted, units: Units): Figure => 
 }
 
 /** Beyond its limit, with enough digits that it does not show much further beyond than it is. */
-const apart = (figure: Figure, { id, limits }: Budgeted, end: 0 | 1, units: Units): Figure => {
+const beyondLimit = (figure: Figure, { id, limits }: Budgeted, end: 0 | 1, units: Units): Figure => {
   if (limits === null || id === 'angle') return figure
   const limit = inUnits(limits[end], units)
   const beyond = end === 0 ? limit - figure.value : figure.value - limit

@@ -92,11 +92,11 @@ const takeUp = (scene: Scene, slide: Slide): Phrase => {
   const scale = scaleOf(scene.plan, slide)
   const { forward } = waysIn(scene, slide)
   if (scale?.kind !== 'dial') return [`move ${forward} a little`]
-  return [`${wellOut(scene, slide)}turn ${forward}, `, ...marks(scale, scene.move.takeUp ?? 0), ' or more']
+  return [`${clearance(scene, slide)}turn ${forward}, `, ...marks(scale, scene.move.takeUp ?? 0), ' or more']
 }
 
 /** A swung compound moves the tool into the work as it goes along. */
-const wellOut = ({ feature }: Scene, slide: Slide): string =>
+const clearance = ({ feature }: Scene, slide: Slide): string =>
   slide === 'compound' && feature.operation.angle > 0 ? 'cross-feed well out; then ' : ''
 
 const onto = (scene: Scene, slide: Slide, count: number): Phrase => {

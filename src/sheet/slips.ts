@@ -22,7 +22,7 @@ export const slipCards = (plan: Plan, slips: readonly (readonly Slip[])[]): Slip
 }
 
 const lineOf = (plan: Plan, feature: Planned, slip: Slip, place: string): SlipCard['lines'][number] => ({
-  shows: identify(place, showing(slip, plan.units)),
+  shows: identify(place, measuredWords(slip, plan.units)),
   mistake: slip.mistakes
     .map((mistake) => `${mistakeWords(mistake, plan, feature)}${whereOf(mistake, feature)}`)
     .join(', or '),
@@ -50,7 +50,7 @@ const finishedPlaces = (moves: Planned['operation']['moves']): number =>
 const finishesIn = ({ slide, purpose }: Planned['operation']['moves'][number]): boolean =>
   slide === 'cross-feed' && purpose === 'finish'
 
-const showing = ({ changes, ridge }: Slip, units: Units): Phrase => {
+const measuredWords = ({ changes, ridge }: Slip, units: Units): Phrase => {
   const parts = [...changes.map((change) => changed(change, units)), ...(ridge === null ? [] : [left(ridge, units)])]
   return parts.flatMap((part, i) => (i === 0 ? part : [', ', ...part]))
 }
@@ -102,12 +102,12 @@ const mistakeWords = (mistake: Mistake, { lathe }: Plan, { operation }: Planned)
   }
   if (mistake === 'shift-forgotten') return `the shift of the ${along} was forgotten`
   if (mistake === 'turn-more-along') return `one turn of the ${along} too many`
-  return SAID[mistake]
+  return MISTAKE_WORDS[mistake]
 }
 
 type Worded = 'sense-mistaken' | 'other-scale-zero' | 'backlash-left' | 'shift-forgotten' | 'turn-more-along'
 
-const SAID: Readonly<Record<Exclude<Mistake, Worded>, string>> = {
+const MISTAKE_WORDS: Readonly<Record<Exclude<Mistake, Worded>, string>> = {
   'turn-more': 'one turn of the cross-feed too many',
   'turn-less': 'one turn of the cross-feed too few',
   'numbers-misread': 'ten marks too far: the next number on the dial',

@@ -13,8 +13,8 @@ export function downTheFlank(operation: Operation, down: number | null, inward: 
   const turnedBack = moves.filter(({ action, slide }) => action !== 'go-past' || slide !== 'compound')
   const short = down === null ? null : turnShort(moves, down)
   return [
-    ...(down === null ? [] : [withMoves('turn-less-down', less(moves, finishes, down))]),
-    ...(inward === null ? [] : [withMoves('short-of-zero', less(moves, comesIn, inward))]),
+    ...(down === null ? [] : [withMoves('turn-less-down', reducedBy(moves, finishes, down))]),
+    ...(inward === null ? [] : [withMoves('short-of-zero', reducedBy(moves, crossFeedsIn, inward))]),
     ...(turnedBack.length === moves.length ? [] : [withMoves('not-turned-back', turnedBack)]),
     ...(short === null ? [] : [withMoves('back-turn-short', short)]),
     { mistake: 'other-scale-zero', operation: swungTo(90 - angle, operation) },
@@ -28,7 +28,7 @@ const finishes = ({ action, slide, purpose }: Move): boolean =>
   action === 'feed-in' && slide === 'compound' && purpose === 'finish'
 
 /** The 0 of the dial passes once a turn: the one before is mistaken for it, every time. */
-const comesIn = ({ action, slide, purpose }: Move): boolean =>
+const crossFeedsIn = ({ action, slide, purpose }: Move): boolean =>
   action === 'return' && slide === 'cross-feed' && purpose === 'approach'
 
 /**
@@ -53,5 +53,5 @@ function turnShort(moves: readonly Move[], turn: number): readonly Move[] | null
   )
 }
 
-const less = (moves: readonly Move[], wrong: (move: Move) => boolean, by: number): readonly Move[] =>
+const reducedBy = (moves: readonly Move[], wrong: (move: Move) => boolean, by: number): readonly Move[] =>
   moves.map((move) => (wrong(move) ? { ...move, count: move.count! - by } : move))

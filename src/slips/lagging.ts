@@ -8,20 +8,20 @@ import type { Operation } from '../moves/operation.ts'
  */
 export function lagging(lathe: Lathe, operation: Operation): { readonly lathe: Lathe; readonly operation: Operation } {
   const { compound, carriage } = lathe
-  const behindCompound = behind(operation, 'compound', compound.scale)
+  const behindCompound = laggingMoves(operation, 'compound', compound.scale)
   return {
     lathe: {
       ...lathe,
-      compound: { ...compound, scale: tight(compound.scale) },
-      carriage: carriage === null ? null : tight(carriage),
+      compound: { ...compound, scale: withoutLostMotion(compound.scale) },
+      carriage: carriage === null ? null : withoutLostMotion(carriage),
     },
-    operation: carriage === null ? behindCompound : behind(behindCompound, 'carriage', carriage),
+    operation: carriage === null ? behindCompound : laggingMoves(behindCompound, 'carriage', carriage),
   }
 }
 
-const tight = (scale: Scale): Scale => (scale.kind === 'readout' ? scale : { ...scale, backlash: 0 })
+const withoutLostMotion = (scale: Scale): Scale => (scale.kind === 'readout' ? scale : { ...scale, backlash: 0 })
 
-function behind(operation: Operation, slide: 'compound' | 'carriage', scale: Scale): Operation {
+function laggingMoves(operation: Operation, slide: 'compound' | 'carriage', scale: Scale): Operation {
   if (scale.kind === 'readout') return operation
   const lost = scale.backlash / (scale.graduation * scale.readTo)
   let at = 0

@@ -31,7 +31,7 @@ export function slipsOf(lathe: Lathe, setup: Setup, operations: readonly Operati
       const shown = shownBy(operation, before, planned.trace, trace)
       return shown === null ? [] : [{ mistakes: [mutant.mistake], ...shown }]
     })
-    return distinguished(slips.reduce<readonly Measured[]>(together, []))
+    return distinguished(slips.reduce<readonly Measured[]>(grouped, []))
   })
 }
 
@@ -108,7 +108,7 @@ function outOfPlace(
 type Measured = Slip & { readonly all: readonly Change[] }
 
 /** Two mistakes that measure the same in every size cannot be distinguished: they are put on one line. */
-function together(slips: readonly Measured[], slip: Measured): readonly Measured[] {
+function grouped(slips: readonly Measured[], slip: Measured): readonly Measured[] {
   const at = slips.findIndex((other) => alike(other, slip))
   if (at < 0) return [...slips, slip]
   return slips.with(at, { ...slips[at]!, mistakes: [...slips[at]!.mistakes, ...slip.mistakes] })

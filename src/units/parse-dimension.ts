@@ -64,8 +64,8 @@ function readAll(texts: readonly string[], units: Units, build: Build): Parsed<L
 }
 
 /**
- * Bare deviations take the unit of their neighbor, else of the nominal. A bare nominal takes `in` or `mm` from its deviations
- * (`4.5 ±0.05 mm`), but not `thou`: `0.500 ±5 thou` is half an inch.
+ * Bare deviations take the unit of their neighbor, otherwise that of the nominal. A bare nominal takes `in` or `mm`
+ * from its deviations (`4.5 ±0.05 mm`), but not `thou`: `0.500 ±5 thou` is half an inch.
  */
 function readWithDeviations(
   nominal: string,

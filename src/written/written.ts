@@ -46,7 +46,7 @@ export function readMoves(bytes: Uint8Array | string, file: string, shop: Shop):
     const move = moveOf(row, file)
     if (named === null) continue
     if (named !== operations.at(-1)?.feature) {
-      if (operations.some((one) => one.feature === named)) tornApart(row, shop.features[named]!)
+      if (operations.some((one) => one.feature === named)) notTogether(row, shop.features[named]!)
       operations.push({ feature: named, moves: [] })
     }
     feature = named
@@ -135,7 +135,7 @@ function featureOf(row: Row, names: readonly string[], before: number | null): n
 
 const plain = (name: string): string => name.trim().replace(/\s+/g, ' ').toLowerCase()
 
-const tornApart = (row: Row, name: string): null =>
+const notTogether = (row: Row, name: string): null =>
   row.wrong(
     'feature',
     'moves-feature',

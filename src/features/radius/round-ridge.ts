@@ -13,9 +13,9 @@ export function roundRidge(
   deep: readonly [near: Length, far: Length],
 ): StepPoint | null {
   const [dz, dd] = [far - near, deep[1] - deep[0]]
-  const apart = Math.hypot(dz, dd)
-  const square = r * r - (apart / 2) ** 2
+  const distance = Math.hypot(dz, dd)
+  const square = r * r - (distance / 2) ** 2
   if (square < 0) return null
-  const across = apart === 0 ? 0 : Math.sqrt(square) / apart
+  const across = distance === 0 ? 0 : Math.sqrt(square) / distance
   return { along: (near + far) / 2 - across * dd, deep: (deep[0] + deep[1]) / 2 - r + across * dz }
 }

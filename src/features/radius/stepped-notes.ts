@@ -97,6 +97,6 @@ function nearest(curve: Curve, arc: Extract<Curve, { kind: 'arc' }>): Length[] {
     return [curve.z0 + t * dz]
   }
   const [dz, dd] = [curve.zc - arc.zc, curve.dc - arc.dc]
-  const apart = Math.hypot(dz, dd)
-  return apart === 0 ? [] : [curve.zc + (curve.r * dz) / apart, curve.zc - (curve.r * dz) / apart]
+  const distance = Math.hypot(dz, dd)
+  return distance === 0 ? [] : [curve.zc + (curve.r * dz) / distance, curve.zc - (curve.r * dz) / distance]
 }

@@ -4,7 +4,7 @@ import type { Edge } from '../../moves/form.ts'
 import type { Offer, Remedy } from '../../moves/offer.ts'
 import type { Setup } from '../../moves/operation.ts'
 import { isOnLine } from '../../moves/placing.ts'
-import { apart, exact, say } from '../../phrase/say.ts'
+import { difference, exact, say } from '../../phrase/say.ts'
 import { formatDigitsFor } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 
@@ -125,7 +125,7 @@ function besideShoulder(one: Case, step: PlacedStep, needed: Length): Remedy | n
   if (!headstock && step.end > zero + first + from + 1) return null
   const over = headstock ? zero + last + edge.shank.to - step.start : step.end - (zero + first + edge.shank.from)
   const side = headstock ? 'headstock' : 'tailstock'
-  const much = apart('expected', over, bench.units, formatDigitsFor([over], bench.units))
+  const much = difference('expected', over, bench.units, formatDigitsFor([over], bench.units))
   const edgeOffset = from - edge.shank.from + (headstock ? over : -over)
   return {
     lead: say`the ${side} side of the blank stands ${much} over "${step.name}": `,

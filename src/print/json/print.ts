@@ -139,7 +139,7 @@ const featureData = (sheet: Sheet, feature: SheetFeature) => {
     proof: words(feature.proof.replayed, units),
     finished: Object.fromEntries(feature.proof.lines.map((line) => [line.id, finished(line, units)])),
     inspection: feature.inspection.map((line) => inspected(line, units)),
-    ...(feature.gains === undefined ? {} : { gains: feature.gains.map((gain) => gained(gain, units)) }),
+    ...(feature.gains === undefined ? {} : { gains: feature.gains.map((gain) => gainData(gain, units)) }),
   }
 }
 
@@ -162,7 +162,7 @@ const finished = (line: ProofLine, units: Units) => ({
   remedy: line.remedy === null ? null : words(line.remedy, units),
 })
 
-const gained = ({ change, set, holds, says, sizes }: SheetGain, units: Units) => ({
+const gainData = ({ change, set, holds, says, sizes }: SheetGain, units: Units) => ({
   change,
   set: set.map((one) => words(one, units)),
   say: words(says, units),

@@ -2,8 +2,8 @@ import {
   type CheckedFeature,
   type CheckReport,
   type Compared,
-  counted,
   countOf,
+  countsAsGood,
   type Paint,
   type Verdict,
 } from '../check-report.ts'
@@ -19,7 +19,7 @@ export const printCheck = (report: CheckReport, paint: Paint): string => {
     .map((verdict) => [verdict, countOf(report, verdict)] as const)
     .filter(([verdict, n]) => n > 0 || verdict === 'good')
     .map(([verdict, n]) => `${n} ${WORDS[verdict]}`)
-  const others = jobs.filter((each) => !counted(each)).length
+  const others = jobs.filter((each) => !countsAsGood(each)).length
   const notKept = others === 0 ? [] : [`${others} good but not as kept`]
   const ignored = skipped.length > 0 ? [`${skipped.length} skipped`] : []
   const summary = `${jobs.length} ${jobs.length === 1 ? 'job' : 'jobs'}: ${[...counts, ...notKept, ...ignored].join(', ')}`

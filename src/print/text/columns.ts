@@ -26,7 +26,7 @@ export const beside = (label: string, column: number, text: string): string[] =>
 }
 
 /** Left and right on one line if they fit, otherwise one under the other. */
-export const apart = (left: string, right: string): string[] => {
+export const leftAndRight = (left: string, right: string): string[] => {
   const [l, r] = [plain(left), plain(right)]
   if (l.length + r.length + 2 <= COLUMNS) return [`${l}${' '.repeat(COLUMNS - l.length - r.length)}${r}`.trimEnd()]
   return [...wrap(l, COLUMNS), ...wrap(r, COLUMNS)]

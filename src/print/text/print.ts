@@ -4,7 +4,7 @@ import type { Labeled, Sheet, SheetFeature } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import type { Parts } from '../registry.ts'
 import { changedBlock } from './changed.ts'
-import { apart, beside, COLUMNS } from './columns.ts'
+import { beside, COLUMNS, leftAndRight } from './columns.ts'
 import { grindLines } from './grind.ts'
 import { inspectionLines } from './inspection.ts'
 import { proofLines } from './proof.ts'
@@ -29,7 +29,7 @@ export const printText = (sheet: Sheet, parts: Parts = {}): string => {
 
 const head = (sheet: Sheet): string[] => [
   '='.repeat(COLUMNS),
-  ...apart(sheet.title.toUpperCase(), sheet.drawingNumber ?? ''),
+  ...leftAndRight(sheet.title.toUpperCase(), sheet.drawingNumber ?? ''),
   '='.repeat(COLUMNS),
   ...beside('Sheet', LABEL, sheetName(sheet)),
   ...labeled(sheet.heading, sheet.units),
@@ -53,7 +53,7 @@ const sheetName = ({ identity, continues }: Sheet): string =>
 const featureLines = (sheet: Sheet, feature: SheetFeature): string[] => [
   '',
   '='.repeat(COLUMNS),
-  ...apart(
+  ...leftAndRight(
     `${feature.kind.toUpperCase()}: ${feature.name}`,
     sheet.features.length > 1 ? `${feature.index + 1} of ${sheet.features.length}` : '',
   ),

@@ -53,7 +53,7 @@ const named = (sheet: Data): Map<string, number> => {
 
 const featureIn = (name: string, before: Data, was: number, now: Data, is: number): ChangedFeature => {
   const [old, fresh] = [dataIn(listIn(before.features)[was]), dataIn(listIn(now.features)[is])]
-  if (old.status !== fresh.status || fresh.status === 'refused') return otherFate(name, old, fresh, before, now)
+  if (old.status !== fresh.status || fresh.status === 'refused') return statusChange(name, old, fresh, before, now)
   const ownSteps = (sheet: Data, index: number): readonly Data[] =>
     listIn(sheet.steps)
       .map(dataIn)
@@ -73,10 +73,12 @@ const featureIn = (name: string, before: Data, was: number, now: Data, is: numbe
 }
 
 /** Planned then and refused now, or the other way: all its steps came or went, and that is reported once. */
-const otherFate = (name: string, old: Data, fresh: Data, before: Data, now: Data): ChangedFeature => {
-  const said = ({ status, refusal }: Data): Phrase =>
+const statusChange = (name: string, old: Data, fresh: Data, before: Data, now: Data): ChangedFeature => {
+  const statusOf = ({ status, refusal }: Data): Phrase =>
     status === 'refused' ? [`REFUSED: ${textIn(dataIn(refusal).reason)}`] : ['planned, with steps']
-  const facts = sameData(said(old), said(fresh)) ? [] : [{ what: 'is', before: said(old), now: said(fresh) }]
+  const facts = sameData(statusOf(old), statusOf(fresh))
+    ? []
+    : [{ what: 'is', before: statusOf(old), now: statusOf(fresh) }]
   return { name, fate: 'stayed', facts: [...facts, ...toolIn(old, fresh, before, now)], steps: [], sizes: [] }
 }
 
@@ -99,12 +101,12 @@ const toolIn = (old: Data, fresh: Data, before: Data, now: Data): Change[] => {
 
 /** A warning that came or went, in its own words. */
 const warnings = (before: Data, now: Data, was: number | null, is: number | null): Change[] => {
-  const said = (sheet: Data, feature: number | null): string[] =>
+  const textsOf = (sheet: Data, feature: number | null): string[] =>
     listIn(sheet.warnings)
       .map(dataIn)
       .filter((warning) => warning.feature === feature)
       .map(({ say }) => textIn(say))
-  const [old, fresh] = [said(before, was), said(now, is)]
+  const [old, fresh] = [textsOf(before, was), textsOf(now, is)]
   if (sameData(old, fresh)) return []
   return [
     ...old.filter((say) => !fresh.includes(say)).map((say): Change => ({ what: 'warning', before: [say], now: null })),

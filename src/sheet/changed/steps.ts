@@ -7,12 +7,12 @@ import { type Data, dataIn, isData, listIn, numberIn, sameData, textIn } from '.
 
 /** Steps of one feature with another action, and steps that came or went. Steps that change alike are grouped. */
 export const changedSteps = (before: readonly Data[], now: readonly Data[], kept: Data, today: Data): ChangedStep[] => {
-  const told = aligned(before, now, sameAction, sameKind).flatMap(({ before: old, now: fresh }): ChangedStep[] => {
-    if (old === null) return [alone('came', fresh!)]
-    if (fresh === null) return [alone('went', old)]
+  const changes = aligned(before, now, sameAction, sameKind).flatMap(({ before: old, now: fresh }): ChangedStep[] => {
+    if (old === null) return [unpaired('came', fresh!)]
+    if (fresh === null) return [unpaired('went', old)]
     return sameAction(old, fresh) ? [] : changedStep(old, fresh, kept, today)
   })
-  return together(told)
+  return grouped(changes)
 }
 
 /** The same move of the same slide for the same reason. */
@@ -22,7 +22,7 @@ const sameKind = (a: Data, b: Data): boolean =>
 /** The machinist does the same: what it does to the work is shown by the sizes. */
 const sameAction = (a: Data, b: Data): boolean =>
   sameKind(a, b) &&
-  sameData(shown(a), shown(b)) &&
+  sameData(readingOf(a), readingOf(b)) &&
   sameData(lines(a), lines(b)) &&
   sameTable(a.corrections, b.corrections) &&
   sameTable(a.widthCorrections, b.widthCorrections)
@@ -41,7 +41,7 @@ const unnumbered = (table: unknown): unknown =>
       }
     : table
 
-const shown = ({ reading, turns, mark }: Data): unknown => [reading ?? null, turns ?? null, mark ?? null]
+const readingOf = ({ reading, turns, mark }: Data): unknown => [reading ?? null, turns ?? null, mark ?? null]
 
 /**
  * A reading is what the machinist does, whatever the words around it; without a reading the first words are, and for
@@ -61,7 +61,7 @@ const thingOf = (step: Data): string => THING.exec(textIn(step.say))?.[0] ?? tex
 const words = (line: string): string => line.replace(THING, '').trim()
 const numberOf = (step: Data): number => numberIn(step.number) ?? 0
 
-const alone = (fate: 'came' | 'went', step: Data): ChangedStep => ({
+const unpaired = (fate: 'came' | 'went', step: Data): ChangedStep => ({
   fate,
   numbers: fate === 'came' ? [numberOf(step)] : [],
   were: fate === 'went' ? [numberOf(step)] : [],
@@ -73,13 +73,13 @@ const alone = (fate: 'came' | 'went', step: Data): ChangedStep => ({
 
 const changedStep = (old: Data, fresh: Data, kept: Data, today: Data): ChangedStep[] => {
   const common = { fate: 'changed' as const, numbers: [numberOf(fresh)], were: [numberOf(old)], thing: thingOf(fresh) }
-  if (!sameData(shown(old), shown(fresh))) {
+  if (!sameData(readingOf(old), readingOf(fresh))) {
     const what = [ACTIONS[textIn(fresh.action)] ?? textIn(fresh.action), PURPOSES[textIn(fresh.purpose)] ?? ''].join('')
     return [{ ...common, what, before: reading(old, kept), now: reading(fresh, today) }]
   }
   const [a, b] = [lines(old), lines(fresh)]
   const [gone, come] = [a.filter((line) => !b.includes(line)), b.filter((line) => !a.includes(line))]
-  const told = Array.from({ length: Math.max(gone.length, come.length) }, (_, i): ChangedStep => {
+  const changes = Array.from({ length: Math.max(gone.length, come.length) }, (_, i): ChangedStep => {
     const [was, is] = [gone[i], come[i]].map((line): Phrase | null => (line === undefined ? null : [words(line)]))
     return { ...common, what: '', before: was!, now: is! }
   })
@@ -87,7 +87,7 @@ const changedStep = (old: Data, fresh: Data, kept: Data, today: Data): ChangedSt
     ...(sameTable(old.corrections, fresh.corrections) ? [] : ['the table to finish by the bottom']),
     ...(sameTable(old.widthCorrections, fresh.widthCorrections) ? [] : ['the table to finish by the width']),
   ]
-  return [...told, ...tables.map((what): ChangedStep => ({ ...common, what, before: null, now: ['other rows'] }))]
+  return [...changes, ...tables.map((what): ChangedStep => ({ ...common, what, before: null, now: ['other rows'] }))]
 }
 
 const ACTIONS: Readonly<Record<string, string>> = {
@@ -124,7 +124,7 @@ const dialOf = (slide: string, sheet: Data): Data => {
 }
 
 /** One line for steps that change in the same way, with all their numbers, at the place of the first. */
-const together = (steps: readonly ChangedStep[]): ChangedStep[] => {
+const grouped = (steps: readonly ChangedStep[]): ChangedStep[] => {
   const found = new Map<string, ChangedStep>()
   for (const step of steps) {
     const { thing, what, before, now, fate } = step

@@ -55,7 +55,7 @@ export const afterFinish = (
 const bottomLeft = ({ operation }: Planned, { perStep }: Again, { by, finishes }: Stop): Left | null => {
   if (perStep === null) return null
   const { aim, limits } = bottomWanted(operation)
-  const mouth = limits === null ? mouthOf(operation) : null
+  const mouth = limits === null ? veeWidthOf(operation) : null
   if (mouth !== null) {
     // Fed to the lines, it is as wide as the distance of the lines, at any depth.
     if (operation.moves.some(({ action, place }) => action === 'feed-across' && place !== undefined)) return null
@@ -82,7 +82,7 @@ const bottomLeft = ({ operation }: Planned, { perStep }: Again, { by, finishes }
  * A V that the drawing dimensions by its width at the surface, not by its bottom: each cut in diameter opens it by the
  * tangent of half its angle.
  */
-const mouthOf = ({ dimensions }: Planned['operation']) => {
+const veeWidthOf = ({ dimensions }: Planned['operation']) => {
   const angle = dimensions.find(({ id }) => id === 'angle')?.aim
   const width = dimensions.find(({ id }) => id === 'width')
   const limits = width?.atDiameter === undefined ? (width?.limits ?? null) : null

@@ -10,7 +10,7 @@ import { inUnits } from '../../units/length.ts'
 import type { Planned } from '../scene.ts'
 import type { Corrections, SheetStep } from '../sheet.ts'
 import { afterFinish } from './after-finish.ts'
-import { apart, betweenWords, joined, neighbors, noTable, withoutRow } from './rows.ts'
+import { betweenWords, gapsBetween, joined, neighbors, noTable, withoutRow } from './rows.ts'
 import { widthData, widthLines } from './width-corrections.ts'
 
 /** Puts the tables under the step where the work is measured. `first` is the number of the feature's first step. */
@@ -62,7 +62,7 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
     say`FINISH BY WHAT YOU MEASURE, ${steps}: ${key} (${length('expected', keyOf(feature, table, table.expected), plan.units)} expected)`,
     ...chunks.map((chunk) => chunk.flatMap((phrase, i) => (i === 0 ? phrase : ['; ', ...phrase]))),
     ...withoutRow(table, (measured) => length('expected', keyOf(feature, table, measured), plan.units)),
-    ...(apart(alike(table), table.quantum) ? [[betweenWords(table.between, 'shallower')]] : []),
+    ...(gapsBetween(alike(table), table.quantum) ? [[betweenWords(table.between, 'shallower')]] : []),
     ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
   ]
 }

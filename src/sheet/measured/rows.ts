@@ -30,7 +30,7 @@ export const neighbors = ({ without }: Table, one: Row, next: Row): boolean =>
  * True if an instrument reads more finely than the distance of the rows, and readings between two rows are finished
  * differently on either side.
  */
-export const apart = (groups: readonly (readonly Row[])[], quantum: Length): boolean =>
+export const gapsBetween = (groups: readonly (readonly Row[])[], quantum: Length): boolean =>
   groups.slice(1).some((rows, i) => further(groups[i]!.at(-1)!, rows[0]!, quantum))
 
 /** The rule for a reading between two rows. */

@@ -8,7 +8,7 @@ import type { Plan } from '../../plan/plan.ts'
 import { scaleOf } from '../../plan/scale.ts'
 import { inUnits } from '../../units/length.ts'
 import type { WidthCorrections } from '../sheet.ts'
-import { apart, betweenWords, joined, neighbors, noTable, withoutRow } from './rows.ts'
+import { betweenWords, gapsBetween, joined, neighbors, noTable, withoutRow } from './rows.ts'
 
 /**
  * The lines under the stop that show how far to feed across for a measured width. `first` is the number of the
@@ -39,7 +39,7 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
       ]),
     ),
     ...withoutRow(table, (measured) => length('expected', measured, plan.units)),
-    ...(apart(groups, table.quantum) ? [[betweenWords(table.between, 'narrower')]] : []),
+    ...(gapsBetween(groups, table.quantum) ? [[betweenWords(table.between, 'narrower')]] : []),
     ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
     ...(paired ? [['use both tables together: the bottom sets the depth, the width sets the feed across']] : []),
   ]
