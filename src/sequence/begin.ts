@@ -2,7 +2,7 @@ import { lostTravel, stepTravel, travelAt } from '../dials/travel.ts'
 import type { Length } from '../units/length.ts'
 import { alongFor, depthShift } from './compound.ts'
 import { pastCount } from './dial.ts'
-import { dial, hand, type Program } from './program.ts'
+import { dialMove, handMove, type Program } from './program.ts'
 import type { Request } from './request.ts'
 import { type Side, sideTo } from './side.ts'
 
@@ -14,17 +14,17 @@ import { type Side, sideTo } from './side.ts'
 export function startClear(program: Program, request: Request, side: Side, backOut: number, next: number): void {
   const touches = touching(request, side, backOut)
   if (!touches(program.at[side.slide])) {
-    hand(program, 'start')
+    handMove(program, 'start')
     return
   }
   if (!touches(next)) {
     sideTo(program, side, next)
-    hand(program, 'start')
+    handMove(program, 'start')
     return
   }
   const { slide, scale } = side
   moveSide(program, side, 'go-past', Math.min(pastCount(scale, next), pastCount(scale, program.at[slide])))
-  hand(program, 'start')
+  handMove(program, 'start')
   moveSide(program, side, 'return', next)
 }
 
@@ -41,9 +41,9 @@ export function touching({ lathe, edge, heightOver }: Request, { scale, angle }:
 
 /** The carriage is unlocked for it and locked again. */
 function moveSide(program: Program, { slide }: Side, action: 'go-past' | 'return', count: number): void {
-  if (slide === 'carriage') hand(program, 'unlock', { slide })
-  dial(program, action, slide, count, 'to-place')
-  if (slide === 'carriage') hand(program, 'lock', { slide })
+  if (slide === 'carriage') handMove(program, 'unlock', { slide })
+  dialMove(program, action, slide, count, 'to-place')
+  if (slide === 'carriage') handMove(program, 'lock', { slide })
 }
 
 /**

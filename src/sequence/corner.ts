@@ -3,7 +3,7 @@ import type { CornerCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { countFor, findableBehindZero } from './dial.ts'
-import { dial, hand, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
+import { dialMove, handMove, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, touchSurface, travelRefusal } from './set-up.ts'
 
@@ -36,10 +36,10 @@ export function sequenceCorner(request: Request, cuts: CornerCuts): Sequenced {
   touchBothTips(program, request, onlyTip, backOut)
   const short = shortOf(request, cuts, onlyTip)
   toPlace(program, lathe.compound.scale, startCount(lathe.compound.scale, cuts.start - short.along))
-  hand(program, 'start')
-  dial(program, 'feed-in', 'cross-feed', startCount(lathe.crossFeed, cuts.start - short.deep), 'approach')
+  handMove(program, 'start')
+  dialMove(program, 'feed-in', 'cross-feed', startCount(lathe.crossFeed, cuts.start - short.deep), 'approach')
   alternate(program, request, cuts, short, backOut)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
   finishOperation(program, request, backOut)
   return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
@@ -64,20 +64,20 @@ function shortOf({ lathe, edge, tipOverlap }: Request, { edgeAt }: CornerCuts, o
 }
 
 function touchBothTips(program: Program, request: Request, onlyTip: number, backOut: number): void {
-  hand(program, 'layout')
-  hand(program, 'swing')
-  hand(program, 'fit-tool')
-  hand(program, 'set-speed')
+  handMove(program, 'layout')
+  handMove(program, 'swing')
+  handMove(program, 'fit-tool')
+  handMove(program, 'set-speed')
   takeUp(program, 'compound', request.lathe.compound.scale)
-  hand(program, 'align', { purpose: 'only-tip' })
+  handMove(program, 'align', { purpose: 'only-tip' })
   touchSurface(program, request)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
-  hand(program, 'align')
-  hand(program, 'lock', { slide: 'carriage' })
-  dial(program, 'return', 'cross-feed', onlyTip, 'only-tip')
-  hand(program, 'touch-off', { slide: 'compound' })
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
+  handMove(program, 'align')
+  handMove(program, 'lock', { slide: 'carriage' })
+  dialMove(program, 'return', 'cross-feed', onlyTip, 'only-tip')
+  handMove(program, 'touch-off', { slide: 'compound' })
   zero(program, 'compound')
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
 }
 
 function alternate(
@@ -94,15 +94,15 @@ function alternate(
     if (i === pause && i > 0) pauseToMeasure(program, request, backOut)
     const along = countFor(compound.scale, short.along - offset, 'lower')
     const inward = countFor(crossFeed, short.deep - offset, 'lower')
-    if (along > program.at.compound) dial(program, 'feed-in', 'compound', along, 'alternate')
-    if (inward > program.at['cross-feed']) dial(program, 'feed-in', 'cross-feed', inward, 'alternate')
+    if (along > program.at.compound) dialMove(program, 'feed-in', 'compound', along, 'alternate')
+    if (inward > program.at['cross-feed']) dialMove(program, 'feed-in', 'cross-feed', inward, 'alternate')
   }
 }
 
 /** Out, measure, and in again to the same reading at the same place: nothing is cut on the way back. */
 function pauseToMeasure(program: Program, request: Request, backOut: number): void {
   const reading = program.at['cross-feed']
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
   measureStop(program, request.lathe.crossFeed, backOut, awayToMeasure(request.lathe.crossFeed), 'expect-rough', false)
-  dial(program, 'feed-in', 'cross-feed', reading, 'come-back')
+  dialMove(program, 'feed-in', 'cross-feed', reading, 'come-back')
 }

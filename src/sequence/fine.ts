@@ -5,7 +5,7 @@ import { awayToMeasure } from './away.ts'
 import { startClear, touching } from './begin.ts'
 import { alongFor, depthShift } from './compound.ts'
 import { countFor, findableBehindZero, pastCount } from './dial.ts'
-import { dial, measureStop, newProgram, toPlace } from './program.ts'
+import { dialMove, measureStop, newProgram, toPlace } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
 import { compoundOf } from './side.ts'
@@ -52,7 +52,7 @@ export function sequenceFine(request: Request, cuts: PlungeCuts, fine: Fine): Se
   setUp(program, request)
   toPlace(program, compound.scale, -fine.back)
   touchSurface(program, request)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
   const side = compoundOf(request)
   const start = () => startClear(program, request, side, backOut, 0)
   const against = touching(request, side, backOut)(0)
@@ -63,13 +63,13 @@ export function sequenceFine(request: Request, cuts: PlungeCuts, fine: Fine): Se
   const wanted = [...new Set(cuts.roughDepths.map(reading))].filter((count) => count > backOut)
   const surface = -fine.deeper / stepTravel(crossFeed)
   for (const count of stopsWithin(wanted, passesTo(cuts, crossFeed, reading(cuts.depth), surface)))
-    dial(program, 'feed-in', 'cross-feed', count, 'rough')
+    dialMove(program, 'feed-in', 'cross-feed', count, 'rough')
   if (cuts.roughDepths.length > 0) {
-    dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+    dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
     measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false, start)
   }
-  dial(program, 'feed-in', 'cross-feed', countFor(crossFeed, cuts.depth - fine.deeper, 'lower'), 'finish')
-  dial(program, 'back-out', 'cross-feed', backOut, 'square-shoulder')
+  dialMove(program, 'feed-in', 'cross-feed', countFor(crossFeed, cuts.depth - fine.deeper, 'lower'), 'finish')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'square-shoulder')
   finishOperation(program, request, backOut)
   return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
 }

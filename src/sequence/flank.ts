@@ -4,7 +4,7 @@ import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { alongFor, depthShift } from './compound.ts'
 import { countFor, countsPerTurn, findableBehindZero, pastCount } from './dial.ts'
-import { dial, hand, measureStop, newProgram, type Program } from './program.ts'
+import { dialMove, handMove, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
 import { mostSteps, stopsWithin } from './stops.ts'
@@ -23,8 +23,8 @@ export function sequenceFlank(request: Request, cuts: FlankCuts): Sequenced {
   const plan: Plan = { request, cuts, backOut: backOutCount(request, lines) }
   setUp(program, request)
   touchSurface(program, request)
-  dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
-  hand(program, 'start')
+  dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  handMove(program, 'start')
   if (cuts.roughDepths.length > 0) {
     for (const line of lines) feedDown(program, plan, line, roughCounts(plan, line), 'rough')
     measureStop(program, crossFeed, plan.backOut, awayToMeasure(crossFeed), 'expect-rough', false)
@@ -89,10 +89,10 @@ function roughCounts({ request, cuts }: Plan, line: FlankLine): number[] {
  */
 function feedDown(program: Program, plan: Plan, line: FlankLine, counts: number[], purpose: 'rough' | 'finish'): void {
   const behind = line.start < program.at.compound
-  dial(program, behind ? 'go-past' : 'shift', 'compound', line.start, 'to-place')
-  dial(program, 'return', 'cross-feed', line.cross, 'approach')
-  for (const count of counts) dial(program, 'feed-in', 'compound', count, purpose)
-  dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  dialMove(program, behind ? 'go-past' : 'shift', 'compound', line.start, 'to-place')
+  dialMove(program, 'return', 'cross-feed', line.cross, 'approach')
+  for (const count of counts) dialMove(program, 'feed-in', 'compound', count, purpose)
+  dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
 }
 
 /** Clear of the largest stock that the edge passes, from the end of any line, at the full lost motion. */

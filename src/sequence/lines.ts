@@ -4,7 +4,7 @@ import type { Purpose } from '../moves/operation.ts'
 import { INCH, type Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { countFor, findableBehindZero } from './dial.ts'
-import { dial, hand, measureStop, newProgram, type Program } from './program.ts'
+import { dialMove, handMove, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface } from './set-up.ts'
 import { passesTo, stopsWithin } from './stops.ts'
@@ -22,13 +22,13 @@ export function sequenceLines(request: Request, cuts: PlungeCuts): Sequenced {
   const places = roughPlaces(request, cuts)
   setUp(program, request)
   touchSurface(program, request)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
-  hand(program, 'start')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
+  handMove(program, 'start')
   if (cuts.roughDepths.length > 0) {
     for (const place of places) {
       clearTo(program, request, place)
       for (const count of roughCounts(request, cuts)) feedIn(program, count, 'rough')
-      dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+      dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
     }
     measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false)
   }
@@ -36,7 +36,7 @@ export function sequenceLines(request: Request, cuts: PlungeCuts): Sequenced {
   if (cuts.roughDepths.length === 0 || places.length > 1) clearTo(program, request, places[0]!)
   feedIn(program, depth(cuts.depth), 'finish')
   if (cuts.last > cuts.first) across(program, request, cuts)
-  dial(program, 'back-out', 'cross-feed', backOut, 'square-shoulder')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'square-shoulder')
   finishOperation(program, request, backOut)
   return { ok: true, moves: program.moves }
 }
@@ -63,16 +63,16 @@ function roughCounts({ lathe: { crossFeed } }: Request, cuts: PlungeCuts): numbe
 }
 
 function clearTo(program: Program, request: Request, { at, purpose }: Spot): void {
-  hand(program, 'unlock', { slide: 'carriage' })
+  handMove(program, 'unlock', { slide: 'carriage' })
   byEye(program, request, 'move-carriage', at, purpose)
-  hand(program, 'lock', { slide: 'carriage' })
+  handMove(program, 'lock', { slide: 'carriage' })
 }
 
 function across(program: Program, request: Request, { first, last }: PlungeCuts): void {
-  hand(program, 'unlock', { slide: 'carriage' })
+  handMove(program, 'unlock', { slide: 'carriage' })
   byEye(program, request, 'feed-across', first, 'tailstock-line')
   byEye(program, request, 'feed-across', last, 'headstock-line')
-  hand(program, 'lock', { slide: 'carriage' })
+  handMove(program, 'lock', { slide: 'carriage' })
 }
 
 /**
@@ -93,7 +93,7 @@ function byEye(
 const MILLIONTH = INCH / 1_000_000
 
 function feedIn(program: Program, count: number, purpose: Purpose): void {
-  if (count > program.at['cross-feed']) dial(program, 'feed-in', 'cross-feed', count, purpose)
+  if (count > program.at['cross-feed']) dialMove(program, 'feed-in', 'cross-feed', count, purpose)
 }
 
 /** Clear of the largest stock under the edge between its zero and both lines, at the full lost motion. */

@@ -7,7 +7,7 @@ import { alongFor, depthShift } from './compound.ts'
 import { countFor, findableBehindZero, pastCount } from './dial.ts'
 import { fineDepth, sequenceFine } from './fine.ts'
 import { sequenceLines } from './lines.ts'
-import { dial, measureStop, newProgram, type Program } from './program.ts'
+import { dialMove, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, rangeRefusal, setUp, touchSurface, travelRefusal } from './set-up.ts'
 import { compoundOf, type Side, sideAcross, sideOf, sideTo } from './side.ts'
@@ -28,7 +28,7 @@ export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
   setUp(program, request, side.slide === 'carriage' && !isOnePlace(cuts) ? side.scale : null)
   touchSurface(program, request)
   const plan: Plan = { request, side, cuts, places, backOut: backOutCount(request, side, cuts, places) }
-  dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
   const start = (next: number) =>
     startClear(program, request, isOnePlace(cuts) ? compoundOf(request) : side, plan.backOut, next)
   const firstOfAll = cuts.roughDepths.length > 0 ? places.rough[0]! : places.first
@@ -120,8 +120,8 @@ function rough(program: Program, plan: Plan): void {
   if (cuts.roughDepths.length === 0) return
   for (const place of places.rough) {
     sideTo(program, side, place)
-    for (const count of roughCounts(plan, place)) dial(program, 'feed-in', 'cross-feed', count, 'rough')
-    dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+    for (const count of roughCounts(plan, place)) dialMove(program, 'feed-in', 'cross-feed', count, 'rough')
+    dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
   }
 }
 
@@ -143,9 +143,9 @@ function finish(program: Program, plan: Plan): void {
   const feeds = side.angle === 0 && places.first !== places.last
   for (const place of feeds ? [places.first] : places.finish) {
     sideTo(program, side, place)
-    dial(program, 'feed-in', 'cross-feed', crossCount(plan, cuts.depth, place), 'finish')
+    dialMove(program, 'feed-in', 'cross-feed', crossCount(plan, cuts.depth, place), 'finish')
     if (feeds) sideAcross(program, side, places.last)
-    dial(program, 'back-out', 'cross-feed', backOut, place === places.last || feeds ? 'square-shoulder' : 'clear')
+    dialMove(program, 'back-out', 'cross-feed', backOut, place === places.last || feeds ? 'square-shoulder' : 'clear')
   }
 }
 

@@ -20,12 +20,12 @@ export const newProgram = (origin: Origin): Program => ({
 })
 
 /** A move without a dial. */
-export function hand(program: Program, action: Action, extra: { slide?: Slide; purpose?: Purpose } = {}): void {
+export function handMove(program: Program, action: Action, extra: { slide?: Slide; purpose?: Purpose } = {}): void {
   program.moves.push({ action, ...extra, origin: program.origin })
 }
 
 /** A dial to an absolute reading. */
-export function dial(program: Program, action: Action, slide: Slide, count: number, purpose: Purpose): void {
+export function dialMove(program: Program, action: Action, slide: Slide, count: number, purpose: Purpose): void {
   program.moves.push({ action, slide, count, purpose, origin: program.origin })
   program.at[slide] = count
 }
@@ -43,7 +43,7 @@ export function takeUp(program: Program, slide: Slide, scale: Scale): void {
 }
 
 export function zero(program: Program, slide: Slide): void {
-  dial(program, 'zero', slide, 0, 'set-up')
+  dialMove(program, 'zero', slide, 0, 'set-up')
 }
 
 /**
@@ -54,11 +54,11 @@ export function toPlace(program: Program, scale: Scale, count: number): void {
   const now = program.at.compound
   if (count === now) return
   if (count > now || scale.kind === 'readout') {
-    dial(program, 'shift', 'compound', count, 'to-place')
+    dialMove(program, 'shift', 'compound', count, 'to-place')
     return
   }
-  dial(program, 'go-past', 'compound', pastCount(scale, count), 'to-place')
-  dial(program, 'return', 'compound', count, 'to-place')
+  dialMove(program, 'go-past', 'compound', pastCount(scale, count), 'to-place')
+  dialMove(program, 'return', 'compound', count, 'to-place')
 }
 
 /**
@@ -72,14 +72,14 @@ export function measureStop(
   away: number,
   expect: Purpose,
   last: boolean,
-  begin: () => void = () => hand(program, 'start'),
+  begin: () => void = () => handMove(program, 'start'),
 ): void {
   const turn = countsPerTurn(scale)
   const far = turn === null ? backOut - away : backOut - Math.ceil(away / turn) * turn
-  hand(program, 'stop')
-  dial(program, 'back-out', 'cross-feed', far, 'clear-to-measure')
-  hand(program, 'measure', { purpose: expect })
+  handMove(program, 'stop')
+  dialMove(program, 'back-out', 'cross-feed', far, 'clear-to-measure')
+  handMove(program, 'measure', { purpose: expect })
   if (last) return
-  dial(program, 'return', 'cross-feed', backOut, 'come-back')
+  dialMove(program, 'return', 'cross-feed', backOut, 'come-back')
   begin()
 }

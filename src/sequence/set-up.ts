@@ -2,7 +2,7 @@ import { stepTravel, travelAt } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import { about, say } from '../phrase/say.ts'
 import { awayToMeasure } from './away.ts'
-import { hand, measureStop, type Program, takeUp, zero } from './program.ts'
+import { handMove, measureStop, type Program, takeUp, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 
 /**
@@ -10,21 +10,21 @@ import type { Request, Sequenced } from './request.ts'
  * second look at the line. `carriage`: its scale, if it moves the tool along by readings.
  */
 export function setUp(program: Program, request: Request, carriage: Scale | null = null): void {
-  hand(program, 'layout')
+  handMove(program, 'layout')
   // Swinging the compound turns the tool with it: only what is set square afterward stays square.
-  hand(program, 'swing')
-  hand(program, 'fit-tool')
-  hand(program, 'set-speed')
+  handMove(program, 'swing')
+  handMove(program, 'fit-tool')
+  handMove(program, 'set-speed')
   takeUp(program, 'compound', request.lathe.compound.scale)
-  hand(program, 'align')
+  handMove(program, 'align')
   if (carriage !== null) takeUp(program, 'carriage', carriage)
-  hand(program, 'lock', { slide: 'carriage' })
+  handMove(program, 'lock', { slide: 'carriage' })
   zero(program, 'compound')
   if (carriage !== null) zero(program, 'carriage')
 }
 
 export function touchSurface(program: Program, _request: Request): void {
-  hand(program, 'touch-off', { slide: 'cross-feed' })
+  handMove(program, 'touch-off', { slide: 'cross-feed' })
   zero(program, 'cross-feed')
 }
 
@@ -32,8 +32,8 @@ export function touchSurface(program: Program, _request: Request): void {
 export function finishOperation(program: Program, request: Request, backOut: number): void {
   const scale = request.lathe.crossFeed
   measureStop(program, scale, backOut, awayToMeasure(scale), 'expect-finish', true)
-  hand(program, 'deburr')
-  hand(program, 'unlock', { slide: 'carriage' })
+  handMove(program, 'deburr')
+  handMove(program, 'unlock', { slide: 'carriage' })
 }
 
 /** Refuses if the compound's greatest minus smallest reading is more than its travel. */

@@ -1,7 +1,7 @@
 import type { Scale } from '../lathe/lathe.ts'
 import type { Degrees } from '../units/dimension.ts'
 import { pastCount } from './dial.ts'
-import { dial, hand, type Program, toPlace } from './program.ts'
+import { dialMove, handMove, type Program, toPlace } from './program.ts'
 import type { Request } from './request.ts'
 
 /**
@@ -31,19 +31,19 @@ export function sideTo(program: Program, side: Side, count: number): void {
   }
   const now = program.at.carriage
   if (count === now) return
-  hand(program, 'unlock', { slide: 'carriage' })
-  if (count > now || side.scale.kind === 'readout') dial(program, 'move-carriage', 'carriage', count, 'to-place')
+  handMove(program, 'unlock', { slide: 'carriage' })
+  if (count > now || side.scale.kind === 'readout') dialMove(program, 'move-carriage', 'carriage', count, 'to-place')
   else {
-    dial(program, 'go-past', 'carriage', pastCount(side.scale, count), 'to-place')
-    dial(program, 'return', 'carriage', count, 'to-place')
+    dialMove(program, 'go-past', 'carriage', pastCount(side.scale, count), 'to-place')
+    dialMove(program, 'return', 'carriage', count, 'to-place')
   }
-  hand(program, 'lock', { slide: 'carriage' })
+  handMove(program, 'lock', { slide: 'carriage' })
 }
 
 /** Across the floor with the tool in the work: the carriage is unlocked only for this. */
 export function sideAcross(program: Program, side: Side, count: number): void {
   const carriage = side.slide === 'carriage'
-  if (carriage) hand(program, 'unlock', { slide: 'carriage' })
-  dial(program, 'feed-across', side.slide, count, 'take-out-floor')
-  if (carriage) hand(program, 'lock', { slide: 'carriage' })
+  if (carriage) handMove(program, 'unlock', { slide: 'carriage' })
+  dialMove(program, 'feed-across', side.slide, count, 'take-out-floor')
+  if (carriage) handMove(program, 'lock', { slide: 'carriage' })
 }

@@ -5,7 +5,7 @@ import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { startClear } from './begin.ts'
 import { countFor, findableBehindZero, pastCount } from './dial.ts'
-import { dial, hand, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
+import { dialMove, handMove, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
 import { compoundOf } from './side.ts'
@@ -26,7 +26,7 @@ export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
   const program = newProgram(request.origin)
   const plan: Plan = { request, cuts, backOut: backOutCount(request, cuts, places), profile: profileOf(request, cuts) }
   begin(program, plan)
-  dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
   const start = (next: number) => startClear(program, request, compoundOf(request), plan.backOut, next)
   const rough = roughPlaces(plan, places)
   start(rough[0] ?? places.counts[0]!)
@@ -60,14 +60,14 @@ function begin(program: Program, plan: Plan): void {
     touchSurface(program, request)
     return
   }
-  for (const action of ['layout', 'swing', 'fit-tool', 'set-speed'] as const) hand(program, action)
+  for (const action of ['layout', 'swing', 'fit-tool', 'set-speed'] as const) handMove(program, action)
   takeUp(program, 'compound', request.lathe.compound.scale)
   touchSurface(program, request)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
-  hand(program, 'align')
-  hand(program, 'lock', { slide: 'carriage' })
-  dial(program, 'return', 'cross-feed', countFor(request.lathe.crossFeed, cuts.besideFace, 'higher'), 'approach')
-  hand(program, 'touch-off', { slide: 'compound' })
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
+  handMove(program, 'align')
+  handMove(program, 'lock', { slide: 'carriage' })
+  dialMove(program, 'return', 'cross-feed', countFor(request.lathe.crossFeed, cuts.besideFace, 'higher'), 'approach')
+  handMove(program, 'touch-off', { slide: 'compound' })
   zero(program, 'compound')
 }
 
@@ -138,9 +138,9 @@ function roughPlace(program: Program, plan: Plan, place: number, leave: Length, 
   if (target <= 0 || metal <= 0) return
   toPlace(program, request.lathe.compound.scale, place)
   for (const count of infeeds(scale, depth - metal, target, cuts.infeed))
-    dial(program, 'feed-in', 'cross-feed', count, purpose)
+    dialMove(program, 'feed-in', 'cross-feed', count, purpose)
   cutAt(profile, at, depth)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
 }
 
 /** Readings to stop at, from where the edge first touches; a dial cannot feed less than a mark. */
@@ -172,10 +172,10 @@ function floorAcross(program: Program, plan: Plan, { from, to }: { from: number;
   const metal = metalUnder(profile, start, depth)
   toPlace(program, compound.scale, from)
   for (const count of metal > 0 ? infeeds(scale, depth - metal, target, cuts.infeed) : [target])
-    dial(program, 'feed-in', 'cross-feed', count, 'finish')
-  if (to > from) dial(program, 'feed-across', 'compound', to, 'take-out-floor')
+    dialMove(program, 'feed-in', 'cross-feed', count, 'finish')
+  if (to > from) dialMove(program, 'feed-across', 'compound', to, 'take-out-floor')
   const width = request.edge.to - request.edge.from
   for (let at = start; at < end; at += width / 2) cutAt(profile, at, depth)
   cutAt(profile, end, depth)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
 }
