@@ -6,7 +6,10 @@ import { reasonOf } from './io.ts'
 /** The name of standard input in messages. */
 export const STDIN = '<standard input>'
 
-/** The reader of a job and its includes: relative to the file that names them, or to the current folder for standard input. */
+/**
+ * The reader of a job and its includes: relative to the file that names them, or to the current folder for standard
+ * input.
+ */
 export const loaderFor =
   (io: Io, stdin: Uint8Array | null): Load =>
   (path, from) => {

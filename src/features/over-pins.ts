@@ -23,7 +23,10 @@ export function overPinsInVee({ diameter, width, halfAngle }: Omit<VeeSize, 'roo
   return diameter - width / tan + pin * (1 + 1 / sin)
 }
 
-/** Touches both flanks between root and surface, clears the floor, and stands proud of the surface. `width` is at the surface here. */
+/**
+ * Touches both flanks between root and surface, clears the floor, and stands proud of the surface. `width` is at the
+ * surface here.
+ */
 export function pinSeatsInVee({ width, halfAngle, root }: Omit<VeeSize, 'diameter'>, pin: Length): boolean {
   const { sin, cos, tan } = ratios(halfAngle)
   const onFlanks = root < pin * cos && pin * cos < width
@@ -32,7 +35,10 @@ export function pinSeatsInVee({ width, halfAngle, root }: Omit<VeeSize, 'diamete
   return onFlanks && clearsFloor && proud
 }
 
-/** The stock pin that touches the flanks nearest to their middle, and stands proud of everything beside the V (`beside`: largest diameter). */
+/**
+ * The stock pin that touches the flanks nearest to their middle, and stands proud of everything beside the V (`beside`:
+ * largest diameter).
+ */
 export function pinForVee(units: Units, vee: VeeSize, beside: Length): Pin | null {
   const middle = (vee.width + vee.root) / 2
   const off = (pin: Pin): Length => Math.abs(pin.diameter * ratios(vee.halfAngle).cos - middle)

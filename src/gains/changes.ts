@@ -31,7 +31,9 @@ export const changesFor = (job: Job, failing: readonly Planned[]): Change[] => {
   ]
 }
 
-/** The angle whose sine is a tenth, to the minute a swivel scale is set to: a mark of the compound is a tenth in depth. */
+/**
+ * The angle whose sine is a tenth, to the minute a swivel scale is set to: a mark of the compound is a tenth in depth.
+ */
 const TENTH = 5 + 44 / 60
 
 const swung = ({ compound }: Lathe): Change => {

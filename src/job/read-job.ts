@@ -28,7 +28,10 @@ export type ReadJob = {
   readonly sources: ReadonlyMap<string, SourceFile>
 }
 
-/** Reads a job and the files it includes: shape, measures, names and combinations of keys. Geometry and shop rules come later. */
+/**
+ * Reads a job and the files it includes: shape, measures, names and combinations of keys. Geometry and shop rules come
+ * later.
+ */
 export const readJob = (entry: string, load: Load): ReadJob => {
   const diagnostics: Diagnostic[] = []
   const files = openFiles(load, (problem) => diagnostics.push(problem))

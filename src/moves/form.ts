@@ -2,9 +2,9 @@ import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 
 /**
- * Curves of depth over distance along the work.
- * `z`: pm from the free end, positive toward the headstock. `d`: pm, positive toward the axis.
- * In a part form d is counted from the axis: d = −radius. In an edge z is the axial offset u from the reference point and d is e(u).
+ * Curves of depth over distance along the work. `z`: pm from the free end, positive toward the headstock. `d`: pm,
+ * positive toward the axis. In a part form d is counted from the axis: d = −radius. In an edge z is the axial offset u
+ * from the reference point and d is e(u).
  */
 export type Line = {
   readonly kind: 'line'
@@ -13,7 +13,10 @@ export type Line = {
   readonly z1: Length
   readonly d1: Length
 }
-/** d = dc + side × √(r² − (z − zc)²): side 1 is the deep half of the circle (a convex tool end, a concave groove), −1 the shallow half. */
+/**
+ * d = dc + side × √(r² − (z − zc)²): side 1 is the deep half of the circle (a convex tool end, a concave groove), −1
+ * the shallow half.
+ */
 export type Arc = {
   readonly kind: 'arc'
   readonly zc: Length
@@ -23,7 +26,10 @@ export type Arc = {
 }
 export type Curve = Line | Arc
 
-/** A stretch of a form: sorted, abutting or with gaps; where two stretches meet at different depths there is a wall. `step`: index of the move that cut it, −1 = stock. */
+/**
+ * A stretch of a form: sorted, abutting or with gaps; where two stretches meet at different depths there is a wall.
+ * `step`: index of the move that cut it, −1 = stock.
+ */
 export type Piece = { readonly from: Length; readonly to: Length; readonly curve: Curve; readonly step: number }
 
 /**

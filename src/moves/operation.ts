@@ -133,7 +133,10 @@ export type Operation = {
    * The zero comes from a measured bottom, not from a touch on the work: where the edge overlapped, nothing was cut.
    */
   readonly zeroMeasured?: boolean
-  /** The finished form inside `region`, from the drawing's dimensions, d = −radius. Outside the region the work stays as it was. */
+  /**
+   * The finished form inside `region`, from the drawing's dimensions, d = −radius. Outside the region the work stays as
+   * it was.
+   */
   readonly wanted: Form
   /**
    * The part of the wanted form that must be cut at least, if the drawing leaves something open; left out, all of it.

@@ -25,7 +25,10 @@ export type Step = {
   readonly origin: Origin
 }
 
-/** Cutting speed in ft/min when the job is in inches, m/min when in mm; `source` is the table's name or "given in the job". */
+/**
+ * Cutting speed in ft/min when the job is in inches, m/min when in mm; `source` is the table's name or "given in the
+ * job".
+ */
 export type Material = {
   readonly name: string
   readonly cuttingSpeed: number

@@ -53,7 +53,10 @@ export type OperationTrace = {
   readonly sizes: readonly Size[]
   /** By index of each `measure` move: the sizes at that moment. */
   readonly at: Readonly<Record<number, readonly Size[]>>
-  /** By index of each move from a back-out to the next feed: the radial clearance of this move at the full stated backlash, pm. */
+  /**
+   * By index of each move from a back-out to the next feed: the radial clearance of this move at the full stated
+   * backlash, pm.
+   */
   readonly clearance: Readonly<Record<number, number>>
   /** By index of each move that cuts: the radial depth of cut over at least a quarter of its edge, pm. */
   readonly taken: Readonly<Record<number, Length>>

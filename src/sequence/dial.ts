@@ -30,7 +30,10 @@ export function roundCounts(scale: Scale): number {
   return perTurn % fiveMarks === 0 ? fiveMarks : Math.round(1 / scale.readTo)
 }
 
-/** A reading at least `travel` behind zero that is easy to find again: half a turn, a whole turn, or a round mark. Returns a negative count. */
+/**
+ * A reading at least `travel` behind zero that is easy to find again: half a turn, a whole turn, or a round mark.
+ * Returns a negative count.
+ */
 export function findableBehindZero(scale: Scale, travel: Length): number {
   const need = Math.ceil(travel / stepTravel(scale) - 1e-9)
   const turn = countsPerTurn(scale)

@@ -5,7 +5,9 @@ import type { Length } from '../units/length.ts'
 import { countFor } from './dial.ts'
 import { fewestPlaces, type Ridges } from './steps-fewest.ts'
 
-/** The places of the finish on the compound's dial, ascending, with the tallest ridge they leave, square to the form. */
+/**
+ * The places of the finish on the compound's dial, ascending, with the tallest ridge they leave, square to the form.
+ */
 export type StepPlaces = {
   readonly counts: readonly number[]
   /** There is a floor between two stretches: fed across from the last place of the one to the first of the other. */
@@ -55,7 +57,10 @@ type Stretch = { readonly low: number; readonly high: number; readonly level: 'l
 
 const level = (range: { low: number; high: number }, end: 'low' | 'high'): Stretch => ({ ...range, level: end })
 
-/** From the mark at or beyond the first place to the mark at or beyond the last, never more than half a mark past where the tool can touch the form. */
+/**
+ * From the mark at or beyond the first place to the mark at or beyond the last, never more than half a mark past where
+ * the tool can touch the form.
+ */
 function marksOf(scale: Scale, first: Length, last: Length, [from, to]: StepCuts['touches']) {
   const step = stepTravel(scale)
   return {

@@ -6,11 +6,15 @@ export const MOST_BYTES = 256 * 1024
 /** Decoded text and what is wrong with it; `readable` = it makes sense to go on and parse it. */
 export type Decoded = { readonly text: string; readonly diagnostics: readonly Diagnostic[]; readonly readable: boolean }
 
-// C0 without tab and line ends, DEL, C1, line and paragraph separators, direction controls, byte-order marks inside the text, lone surrogates.
+// C0 without tab and line ends, DEL, C1, line and paragraph separators, direction controls, byte-order marks inside the
+// text, lone surrogates.
 const FORBIDDEN =
   '\\u0000-\\u0008\\u000b\\u000c\\u000e-\\u001f\\u007f-\\u009f\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ufeff\\p{Cs}'
 
-/** Turns bytes (or text) into text fit for parsing: UTF-8, no byte-order mark, no characters that hide or overwrite others. */
+/**
+ * Turns bytes (or text) into text fit for parsing: UTF-8, no byte-order mark, no characters that hide or overwrite
+ * others.
+ */
 export function decode(bytes: Uint8Array | string, file: string): Decoded {
   const report = (code: string, span: Span, message: string, hint: string): Diagnostic => ({
     code,

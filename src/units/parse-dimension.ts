@@ -8,7 +8,10 @@ import { type Parsed, parsed, refused } from './parsed.ts'
 import { splitTolerance, type Toleranced } from './tolerance.ts'
 import { mayBeThou, ofWhatUnit } from './what-unit.ts'
 
-/** Reads a length with or without a tolerance, in every way a machinist writes one; bare numbers in `units`, all results in whole pm. */
+/**
+ * Reads a length with or without a tolerance, in every way a machinist writes one; bare numbers in `units`, all results
+ * in whole pm.
+ */
 export function parseDimension(source: string, units: Units): Parsed<Dimension> {
   const text = tidy(source)
   if (text.length > LONGEST_TEXT) return tooLong(text)
@@ -151,7 +154,9 @@ const unitAmong = (texts: readonly string[]): LengthUnit | null => {
   return units.find((unit) => unit !== null) ?? null
 }
 
-/** ISO 286 classes are tables of millimeters, so the nominal must be one: bare in a file in mm, or with `mm` written. */
+/**
+ * ISO 286 classes are tables of millimeters, so the nominal must be one: bare in a file in mm, or with `mm` written.
+ */
 function fromClass(nominalText: string, letters: string, grade: number, units: Units, text: string): Parsed<Limits> {
   const split = splitUnit(nominalText)
   if (!split.ok) return refused(`"${text}" is not a length`, LENGTH_HINT)

@@ -3,7 +3,10 @@ import type { Span } from '../diagnostics/diagnostic.ts'
 export type Cell = { readonly text: string; readonly span: Span }
 export type Record = { readonly cells: readonly Cell[]; readonly span: Span }
 
-/** The records of comma-separated text: quotes as spreadsheets write them. Empty lines and lines that begin with # are skipped. */
+/**
+ * The records of comma-separated text: quotes as spreadsheets write them. Empty lines and lines that begin with # are
+ * skipped.
+ */
 export function cellsOf(text: string): { records: readonly Record[]; open: Span | null } {
   const records: Record[] = []
   const at: At = { text, offset: 0, line: 1, start: 0 }

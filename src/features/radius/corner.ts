@@ -20,7 +20,10 @@ import {
 } from '../shop.ts'
 import { type Stepper, steppedCorner, stepperOf } from './step-corner.ts'
 
-/** A convex radius on a corner that faces the tailstock, cut by a corner tool of the same radius, or stepped around with a round or a square tool. */
+/**
+ * A convex radius on a corner that faces the tailstock, cut by a corner tool of the same radius, or stepped around with
+ * a round or a square tool.
+ */
 export function draftCorner(bench: Bench, feature: CornerFeature): Drafted {
   const stepper = steppingTool(bench, feature)
   if (isRefusal(stepper)) return { ok: false, refusal: stepper }
@@ -150,8 +153,8 @@ function assemble(bench: Bench, feature: CornerFeature, tool: Tool, radius: Leng
 }
 
 /**
- * First contact is at R(1 − 1/√2) on both axes. The contact widens about in proportion to the advance, so advances that grow with the
- * square root of the pair's number remove about the same amount each.
+ * First contact is at R(1 − 1/√2) on both axes. The contact widens about in proportion to the advance, so advances that
+ * grow with the square root of the pair's number remove about the same amount each.
  */
 function cornerCuts(bench: Bench, feature: CornerFeature, radius: Length, edge: Edge): CornerCuts {
   const start = radius * (1 - Math.SQRT1_2)

@@ -15,7 +15,10 @@ import { toolInWork } from './raked.ts'
 import { aimedAngle, solved, stepOf, withNose } from './solved.ts'
 import { dimensions, type Shape, vForm } from './wanted.ts'
 
-/** A V-groove, sharp or with a flat root: the form from any two dimensions, roughed and finished at the near and the far flank. */
+/**
+ * A V-groove, sharp or with a flat root: the form from any two dimensions, roughed and finished at the near and the far
+ * flank.
+ */
 export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
   const ground = namedTool(bench, feature, 'vee')
   if (isRefusal(ground)) return { ok: false, refusal: ground }

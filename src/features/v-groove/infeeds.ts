@@ -1,8 +1,9 @@
 import type { Length } from '../../units/length.ts'
 
 /**
- * Infeeds of a V. Full infeeds while the contact (nose + 2·depth·t) is at most twice that of the first infeed; beyond that each infeed
- * shrinks in proportion to the contact, so that the chip stays about as heavy. Common practice, no source. pm, ascending, ends at `depth`.
+ * Infeeds of a V. Full infeeds while the contact (nose + 2·depth·t) is at most twice that of the first infeed; beyond
+ * that each infeed shrinks in proportion to the contact, so that the chip stays about as heavy. Common practice, no
+ * source. pm, ascending, ends at `depth`.
  */
 export function shrinkingInfeeds(
   even: (depth: Length, infeed: Length) => Length[],

@@ -1,4 +1,7 @@
-/** A sheet is read at arm's length, from a terminal or a printer of any age: 80 columns, plain ASCII and the two signs that shops need. */
+/**
+ * A sheet is read at arm's length, from a terminal or a printer of any age: 80 columns, plain ASCII and the two signs
+ * that shops need.
+ */
 export const COLUMNS = 80
 
 /** Words wrapped to a width; a word longer than a line is cut, so that no line is ever too long. */

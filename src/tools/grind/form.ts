@@ -7,7 +7,10 @@ import type { Length } from '../../units/length.ts'
  * the same formulas serve negative rake.
  */
 
-/** Length along the face from the tip to where it meets the surface, for a form `depth` deep: L = −ρ cos γ + √(ρ² cos² γ + D² + 2ρD). */
+/**
+ * Length along the face from the tip to where it meets the surface, for a form `depth` deep: L = −ρ cos γ + √(ρ² cos² γ
+ * + D² + 2ρD).
+ */
 export function faceLength(depth: Length, floor: Length, rake: Degrees): Length {
   const level = floor * cos(rake)
   return Math.sqrt(level * level + depth * depth + 2 * floor * depth) - level
@@ -21,7 +24,10 @@ export const depthAt = (face: Length, floor: Length, rake: Degrees): Length =>
 export const depthReached = (face: Length, surface: Length, rake: Degrees): Length =>
   surface - (Math.sqrt(Math.max(0, surface * surface - (face * sin(rake)) ** 2)) - face * cos(rake))
 
-/** A length on the face as it measures square to the front: T = L cos(clearance + rake), all in use; the cosine of the clearance without rake. */
+/**
+ * A length on the face as it measures square to the front: T = L cos(clearance + rake), all in use; the cosine of the
+ * clearance without rake.
+ */
 export const squareToFront = (face: Length, clearance: Degrees, rake: Degrees): Length => face * cos(clearance + rake)
 
 /** Half-angle to grind and gauge on the face, so that the flank is cut at `half` between the floor and the surface. */
@@ -31,7 +37,10 @@ export const halfAngleToGrind = (half: Degrees, depth: Length, face: Length): De
 /** Half-angle cut by a V ground to `half` on its face and fed to the full depth. */
 export const halfAngleCut = (half: Degrees, depth: Length, face: Length): Degrees => atan((face * tan(half)) / depth)
 
-/** Radius to grind on the face: through the tip and the points that cut the edges of a segment of `radius`, `depth` deep. */
+/**
+ * Radius to grind on the face: through the tip and the points that cut the edges of a segment of `radius`, `depth`
+ * deep.
+ */
 export const radiusToGrind = (radius: Length, depth: Length, face: Length): Length =>
   halfChordSquared(radius, depth) / (2 * face) + face / 2
 
@@ -92,7 +101,10 @@ export function hollowPoints(radius: Length, surface: Length, rake: Degrees, par
   })
 }
 
-/** The circle through both ends and the middle of a curve from (0, 0), and how far the curve is from it. An even number of points. */
+/**
+ * The circle through both ends and the middle of a curve from (0, 0), and how far the curve is from it. An even number
+ * of points.
+ */
 export function nearestCircle(points: readonly (readonly [along: Length, up: Length])[]): {
   radius: Length
   strays: Length
