@@ -26,8 +26,9 @@ export type Compiled = {
 }
 
 /**
- * The whole pipeline: the job is read; its features are drafted, put in order, and planned one after the other, each replayed and with its errors summed
- * up; and where a size may miss its limits, what would help is tried. What cannot be proved is refused.
+ * The whole pipeline: the job is read; its features are drafted, put in order, and planned one after the other, each
+ * replayed and its errors summed up; and if a size may miss its limits, changes that would help are tried. What cannot
+ * be proved is refused.
  */
 export function compile(entry: string, load: Load): Compiled {
   const { job, diagnostics, sources } = readJob(entry, load)
@@ -60,7 +61,7 @@ export const slipsFor = (plan: Plan): readonly SlipCard[] =>
 
 const operationIn = (feature: FeaturePlan) => (feature.status === 'planned' ? [feature.operation] : [])
 
-/** The sheet of what remains of one feature once it was measured. */
+/** The sheet of what remains of one feature after it was measured. */
 export const sheetAfter = (plan: Plan, index: number, taken: Taken, source?: Source): Sheet => {
   const remains = whatRemains(plan, index, taken, source)
   return remainingSheet(remains, tablesOf(remains.plan, { stops: false }))

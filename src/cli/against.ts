@@ -9,7 +9,7 @@ import { type Data, isData } from '../sheet/changed/data.ts'
 import type { Io } from './io.ts'
 import { dataOf, readKept } from './kept.ts'
 
-/** `NAME.json` in the folder, as `sheet --format json` wrote it, against the plan of `NAME.yaml`. */
+/** Compares `NAME.json` in the folder, as `sheet --format json` wrote it, with the plan of `NAME.yaml`. */
 export const compareWith = (folder: string, job: string, plan: Plan, io: Io): Compared => {
   const file = join(folder, `${basename(job).replace(/\.ya?ml$/i, '')}.json`)
   const kept = readKept(file, io)
@@ -19,7 +19,10 @@ export const compareWith = (folder: string, job: string, plan: Plan, io: Io): Co
   return lines.length === 0 ? { outcome: 'same', lines } : { outcome: 'different', lines: shortened(lines) }
 }
 
-/** Without what is added only on request: a sheet kept with its slips or its grinding is compared in all that every sheet has. */
+/**
+ * Without what is added only on request: a sheet kept with its slips or its grinding is compared in all that every
+ * sheet has.
+ */
 const plainSheet = ({ slips: _, changed: __, ...sheet }: Data): Data => ({
   ...sheet,
   ...(Array.isArray(sheet.features) ? { features: sheet.features.map(withoutGrinding) } : {}),
@@ -31,13 +34,13 @@ const withoutGrinding = (feature: unknown): unknown => {
   return rest
 }
 
-/** As a sheet says what changed; where nothing of that is another thing, every value that is, by its path. */
+/** The changes as a sheet prints them; if there are none of that kind, every value that differs, by its path. */
 const differences = (stored: Data, today: Data, plan: Plan): string[] => {
-  const told = changedLines(changedSince(stored, today), plan.units).map(plain)
-  return told.length > 0 ? told : changes('', stored, today)
+  const lines = changedLines(changedSince(stored, today), plan.units).map(plain)
+  return lines.length > 0 ? lines : changes('', stored, today)
 }
 
-/** Every value that is another one, by its path. */
+/** Every value that differs, by its path. */
 const changes = (path: string, before: unknown, now: unknown): string[] => {
   if (Object.is(before, now)) return []
   if (isData(before) && isData(now))

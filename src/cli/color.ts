@@ -1,9 +1,9 @@
 import type { Io, Sink } from './io.ts'
 
-/** Text as it is shown on a terminal. */
+/** Text as shown on a terminal. */
 export type Paint = Readonly<Record<'red' | 'yellow' | 'green', (text: string) => string>>
 
-/** Flag, then NO_COLOR, then FORCE_COLOR, then TERM=dumb, then whether this very stream is a terminal. */
+/** Flag, then NO_COLOR, then FORCE_COLOR, then TERM=dumb, then whether this stream is a terminal. */
 export const colored = (flag: boolean | undefined, env: Io['env'], sink: Sink): boolean => {
   if (flag !== undefined) return flag
   if (env.NO_COLOR !== undefined && env.NO_COLOR !== '') return false
@@ -13,11 +13,13 @@ export const colored = (flag: boolean | undefined, env: Io['env'], sink: Sink): 
   return sink.isTTY
 }
 
-/** The library looks for a terminal of its own as soon as it is loaded, which takes time: where nothing is colored it is not. */
+/**
+ * The library looks for a terminal as soon as it is loaded, which takes time: it is not loaded if nothing is colored.
+ */
 export const paintFor = async (flag: boolean | undefined, env: Io['env'], sink: Sink): Promise<Paint> => {
-  if (!colored(flag, env, sink)) return { red: asItIs, yellow: asItIs, green: asItIs }
+  if (!colored(flag, env, sink)) return { red: unchanged, yellow: unchanged, green: unchanged }
   const { Chalk } = await import('chalk')
   return new Chalk({ level: 1 })
 }
 
-const asItIs = (text: string): string => text
+const unchanged = (text: string): string => text

@@ -3,7 +3,7 @@ import type { Io } from './io.ts'
 import { codeOf, isUsageError, reasonOf } from './io.ts'
 import { programFor } from './program.ts'
 
-/** Finds the command that is asked for and runs it. Whatever it throws becomes a status and a line. */
+/** Finds the command and runs it. Whatever it throws becomes a status and a line. */
 export const runCommand = async (args: readonly string[], io: Io): Promise<number> => {
   let status = 0
   const program = programFor(io, (reported) => {

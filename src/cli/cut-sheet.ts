@@ -11,7 +11,10 @@ import { readingIn } from './reading.ts'
 
 export type CutOptions = { readonly sheet?: string; readonly roughedAt?: string }
 
-/** Where the moves before the stop are known from: a sheet that was kept, a roughing reading, or else the job as it is. */
+/**
+ * How the moves before the stop are known: from a sheet that was kept, a roughing reading, or otherwise the job as it
+ * is.
+ */
 export const sourceOf = (plan: Plan, index: number, { sheet, roughedAt: reading }: CutOptions, io: Io): Source => {
   if (sheet !== undefined && reading !== undefined)
     throw new UsageError('give --sheet or --roughed-at, not both: the sheet says what it was roughed to')

@@ -6,12 +6,15 @@ import { codeOf, reasonOf } from './io.ts'
 
 export type Found = {
   readonly jobs: readonly string[]
-  /** YAML files of a folder that are no jobs: lathes, toolboxes, anything else. */
+  /** YAML files of a folder that are not jobs: lathes, toolboxes, anything else. */
   readonly skipped: readonly string[]
   readonly missing: readonly { readonly path: string; readonly why: string }[]
 }
 
-/** A file named is a job, whatever is in it; in a folder, and in the folders below it, a job is a YAML mapping with `features` or something near it. */
+/**
+ * A file given by name is a job, whatever is in it; in a folder, and in the folders below it, a job is a YAML mapping
+ * with `features` or a key like it.
+ */
 export const findJobs = (paths: readonly string[], io: Io): Found => {
   const jobs: string[] = []
   const skipped: string[] = []
@@ -41,8 +44,8 @@ const filesIn = (path: string, io: Io): string[] | null => {
 }
 
 /**
- * A file that is broken or locked cannot be told from a job: it is checked, and its problems are said. So is one whose keys are those of a
- * job, however its `features` is written, or left out.
+ * A file that is broken or locked may be a job: it is checked, and its problems are reported. The same applies to a
+ * file with the keys of a job, however its `features` is spelled, and even without it.
  */
 const isJob = (file: string, io: Io): boolean => {
   const data = dataOf(file, io)

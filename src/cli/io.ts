@@ -1,4 +1,4 @@
-/** Everything the program touches of the world, so that a test can stand in for it. Paths are as the user gave them. */
+/** Everything outside the program that it uses, so that a test can replace it. Paths are as the user gave them. */
 export type Io = {
   readonly stdin: { readonly isTTY: boolean; readonly read: () => Promise<Uint8Array> }
   readonly stdout: Sink
@@ -6,27 +6,32 @@ export type Io = {
   readonly env: Readonly<Record<string, string | undefined>>
   /** Throws an Error with a `code` (ENOENT, EISDIR …) as Node does. */
   readonly readFile: (path: string) => Uint8Array
-  /** Entries of a folder, or null where the path is not one. */
+  /** Entries of a folder, or null if the path is not one. */
   readonly readDir: (path: string) => readonly Entry[] | null
-  /** Do two paths lead to one file? */
+  /** Whether two paths lead to one file. */
   readonly samePath: (one: string, other: string) => boolean
-  /** Whole or not at all. Without `force` an existing file is left alone, and the error's code is EEXIST. */
+  /**
+   * Writes the whole file or nothing. Without `force` an existing file is left alone, and the error's code is EEXIST.
+   */
   readonly writeFile: (path: string, text: string, force: boolean) => void
 }
 
 export type Sink = { readonly isTTY: boolean; readonly write: (text: string) => void }
 export type Entry = { readonly name: string; readonly folder: boolean }
 
-/** A user's mistake at the command line: said on standard error, status 2. */
+/** A user's mistake on the command line: reported on standard error, status 2. */
 export class UsageError extends Error {
   override readonly name = 'UsageError'
 }
 
-/** By its name: in dist/ the one who throws it and the one who catches it are bundled apart, each with a class of its own. */
+/**
+ * By its name: in dist/ the code that throws it and the code that catches it are bundled apart, each with a class of
+ * its own.
+ */
 export const isUsageError = (error: unknown): error is UsageError =>
   error instanceof Error && error.name === 'UsageError'
 
-/** Why the system would not do it, in plain words. */
+/** Why the system refused, in plain words. */
 export const reasonOf = (error: unknown): string => {
   const code = codeOf(error)
   return (code !== null && REASONS[code]) || (error instanceof Error ? error.message : String(error))

@@ -1,8 +1,8 @@
 import { type Data, dataIn, isData, listIn, numberIn, sameData, textIn } from '../sheet/changed/data.ts'
 
 /**
- * What a kept sheet counts on and today's job says otherwise: the same readings would then not be the same cuts. How finely a dial is judged and how
- * much it loses may have changed, and so may the sizes of the drawing: those are today's.
+ * What a kept sheet relies on and today's job gives differently: the same readings would then not be the same cuts. How
+ * finely a dial is read and its lost motion may have changed, and so may the sizes of the drawing: today's are used.
  */
 export const otherFacts = (kept: Data, today: Data, last: string): readonly string[] => [
   ...compared('units', kept.units, today.units),
@@ -45,15 +45,15 @@ const featureFacts = (name: string, then: Data, now: Data): readonly string[] =>
   [
     ...FEATURE.flatMap(([key, word]) => compared(word, then[key], now[key])),
     ...EDGE.flatMap((key) => compared(`${key} of the tool`, dataIn(then.edge)[key], dataIn(now.edge)[key])),
-  ].map((said) => `${JSON.stringify(name)}: ${said}`)
+  ].map((words) => `${JSON.stringify(name)}: ${words}`)
 
-/** The features that come no later than the named one. */
+/** The features up to and including the named one. */
 const upTo = (sheet: Data, last: string): readonly Data[] => {
   const all = listIn(sheet.features).map(dataIn)
   return all.slice(0, all.findIndex(({ name }) => name === last) + 1).filter(({ status }) => status === 'planned')
 }
 
-/** What an older sheet does not tell is no difference. */
+/** What an older sheet does not contain is no difference. */
 const compared = (what: string, then: unknown, now: unknown): readonly string[] =>
   then === undefined || now === undefined || alike(then, now)
     ? []

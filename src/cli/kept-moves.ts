@@ -9,7 +9,7 @@ export type KeptMoves =
   | { readonly ok: true; readonly moves: ReadonlyMap<string, readonly Move[]> }
   | { readonly ok: false; readonly why: string }
 
-/** The moves of a kept sheet, of each feature that it planned, read back on today's dials as a list of moves is. */
+/** The moves of a kept sheet, for each feature that it planned, read back on today's dials like a list of moves. */
 export const movesIn = (kept: Data, plan: Plan): KeptMoves => {
   const features = listIn(kept.features).map(dataIn)
   const steps = listIn(kept.steps).map(dataIn)

@@ -7,7 +7,9 @@ export type Kept =
   | { readonly ok: true; readonly data: Data }
   | { readonly ok: false; readonly missing: boolean; readonly why: string }
 
-/** A sheet that was kept: a file as `sheet --format json` wrote it, with or without the parts that are added on request. */
+/**
+ * A sheet that was kept: a file as `sheet --format json` wrote it, with or without the parts that are added on request.
+ */
 export const readKept = (file: string, io: Io): Kept => {
   let text: string
   try {

@@ -1,7 +1,10 @@
 import type { Key } from '../job/keys.ts'
 import { beside, COLUMNS, wrap } from '../print/text/columns.ts'
 
-/** Keys for a terminal, a few lines each: where they stand, what they mean, what holds without them, and an example as it stands in a file. */
+/**
+ * Keys for a terminal, a few lines each: where they are allowed, what they mean, what applies without them, and an
+ * example as written in a file.
+ */
 export const keysText = (keys: readonly Key[]): string => `${keys.map(block).join('\n\n')}\n`
 
 const INDENT = '    '

@@ -3,10 +3,13 @@ import type { Load } from '../job/read-job.ts'
 import type { Io } from './io.ts'
 import { reasonOf } from './io.ts'
 
-/** What standard input is called in messages. */
+/** The name of standard input in messages. */
 export const STDIN = '<standard input>'
 
-/** The reader of a job and its includes: relative to the file that names them, or to the current folder for standard input. */
+/**
+ * The reader of a job and its includes: relative to the file that names them, or to the current folder for standard
+ * input.
+ */
 export const loaderFor =
   (io: Io, stdin: Uint8Array | null): Load =>
   (path, from) => {

@@ -1,7 +1,10 @@
 import { realIo } from './real-io.ts'
 import { run } from './run.ts'
 
-/** The program on the real streams. The status is set, never forced: what is still in a pipe gets out. */
+/**
+ * The program on the real streams. The status is set without ending the process, so that what is still in a pipe is
+ * written.
+ */
 export const main = async (host: NodeJS.Process): Promise<void> => {
   const status = await run(host.argv.slice(2), realIo(host))
   if (status !== 0 || host.exitCode === undefined) host.exitCode = status

@@ -2,7 +2,7 @@ import type { Load } from '../job/read-job.ts'
 import { sortOfFile } from '../written/sort.ts'
 import { STDIN } from './load.ts'
 
-/** A list of moves given where the job belongs, or a job where the moves belong; null where neither is so. */
+/** A list of moves given in place of the job, or a job in place of the moves; null if neither is the case. */
 export function mistakenFiles(job: string, moves: string, load: Load): string | null {
   const isMoves = sortOf(job, load) === 'moves'
   const isJob = sortOf(moves, load) === 'job'

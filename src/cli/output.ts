@@ -13,7 +13,7 @@ export const guardInputs = (inputs: Iterable<string>, { output }: OutputOptions,
       )
 }
 
-/** To a file where one is named, otherwise (or for `-`) to standard output. */
+/** To a file if one is named, otherwise (or for `-`) to standard output. */
 export const deliver = (text: string, options: OutputOptions, io: Io): void => {
   const { output, force } = options
   if (output === undefined || output === '-') {

@@ -7,7 +7,10 @@ import { VERSION_LINE } from './version.ts'
 export type Report = (status: number) => void
 export type ColorFlag = { readonly color?: boolean }
 
-/** The commands and their help. What they do is loaded only when one of them runs: `--version` and `--help` load none of it but the formats. */
+/**
+ * The commands and their help. The code of a command is loaded only when it runs: `--version` and `--help` load none of
+ * it but the formats.
+ */
 export const programFor = (io: Io, report: Report): Command => {
   const program = new Command('groovewright')
     .description('Turns a lathe job with grooves, radii and V-grooves into a sheet of dial moves, proven by replay.')
@@ -152,7 +155,7 @@ const addFinish = (program: Command, io: Io, report: Report): void => {
 const formatOption = (what: Printed): Option =>
   new Option('--format <format>', 'how to print it').choices(formatsOf(what)).default('text')
 
-/** Nothing was named and nobody pipes: say what is wanted instead of waiting for the keyboard. */
+/** Nothing was named and there is no pipe: print what is needed instead of waiting for the keyboard. */
 const shortHelp = async (command: Command, io: Io, report: Report): Promise<void> => {
   io.stderr.write(`Usage: ${command.parent?.name()} ${command.name()} ${command.usage()}\n\n${command.summary()}\n`)
   io.stderr.write(`(groovewright ${command.name()} --help shows more)\n`)

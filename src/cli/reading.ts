@@ -5,12 +5,13 @@ import { perUnit } from '../units/length.ts'
 export type ReadingRead = { readonly ok: true; readonly count: number } | { readonly ok: false; readonly why: string }
 
 /**
- * A reading as a person says it: "52", "51 1/2" or "1 turn and 25" as the sheet has it, or what the dial says there, ".103". A bare number may be
- * marks or a reading: it is the one that is nearer to what is expected. In readable steps.
+ * A reading as a person writes it: "52", "51 1/2" or "1 turn and 25" as on the sheet, or the value of the dial there,
+ * ".103". A bare number may be marks or a reading: it is read as the one that is nearer to the expected one. In
+ * readable steps.
  */
 export const readingIn = (text: string, scale: Scale, expected: number): ReadingRead => {
-  const said = text.trim().toLowerCase().replace(/\s+/g, ' ')
-  const found = [...(scale.kind === 'dial' ? onDial(said, scale) : []), ...asReading(said, scale)]
+  const tidied = text.trim().toLowerCase().replace(/\s+/g, ' ')
+  const found = [...(scale.kind === 'dial' ? onDial(tidied, scale) : []), ...asReading(tidied, scale)]
   const counts = found.filter((count) => Math.abs(count - Math.round(count)) < 1e-6).map((count) => Math.round(count))
   if (counts.length === 0)
     return { ok: false, why: `${JSON.stringify(text)} is no reading of this dial; ${hint(scale)}` }
@@ -25,22 +26,22 @@ const hint = (scale: Scale): string =>
 
 const TURNS = /^(\d+) turns?(?:(?:,| and)? (?:on )?(?:mark )?(.+))?$/
 
-const onDial = (said: string, dial: Extract<Scale, { kind: 'dial' }>): number[] => {
-  const turned = TURNS.exec(said)
+const onDial = (tidied: string, dial: Extract<Scale, { kind: 'dial' }>): number[] => {
+  const turned = TURNS.exec(tidied)
   const turns = turned === null ? 0 : Number(turned[1])
-  const marks = numberIn(turned === null ? said.replace(/^mark /, '') : (turned[2] ?? '0'))
+  const marks = numberIn(turned === null ? tidied.replace(/^mark /, '') : (turned[2] ?? '0'))
   return marks === null ? [] : [(turns * marksPerTurn(dial) + marks) / dial.readTo]
 }
 
-const asReading = (said: string, scale: Scale): number[] => {
-  const value = numberIn(said)
+const asReading = (tidied: string, scale: Scale): number[] => {
+  const value = numberIn(tidied)
   return value === null ? [] : [(value * perUnit(scale.units)) / readable(scale)]
 }
 
 const NUMBER = /^(?:(\d+) )?(\d+)\/(\d+)$|^(\d*\.?\d+|\d+\.)$/
 
-const numberIn = (said: string): number | null => {
-  const found = NUMBER.exec(said)
+const numberIn = (tidied: string): number | null => {
+  const found = NUMBER.exec(tidied)
   if (found === null) return null
   const [, whole, over, under, plain] = found
   if (plain !== undefined) return Number(plain)

@@ -15,7 +15,10 @@ import { basename, dirname, join, resolve } from 'node:path'
 import type { Entry, Io, Sink } from './io.ts'
 import { codeOf, reasonOf } from './io.ts'
 
-/** The real world. A reader that went away is no failure of ours; a full disk is one line. Opening a stream takes time: only one that is used is opened. */
+/**
+ * The real files and streams. If the reader of the output has gone that is no error of the program; a full disk is one
+ * line. Opening a stream takes time: only one that is used is opened.
+ */
 export const realIo = (host: NodeJS.Process): Io => {
   const stderr = sink(host, 'stderr', () => {})
   return {
@@ -104,7 +107,7 @@ const remove = (path: string): void => {
   }
 }
 
-/** Links followed where the file exists. */
+/** Follows links if the file exists. */
 const realPath = (path: string): string => {
   try {
     return realpathSync(path)

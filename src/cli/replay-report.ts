@@ -6,7 +6,7 @@ import type { ListedMove, ReplayedFeature, ReplayedSize, ReplayReport } from '..
 import type { Units } from '../units/length.ts'
 import type { LineOf, Replayed } from './replayed.ts'
 
-/** What is printed of a replay: its numbers, and what is said of them. */
+/** The data that is printed of a replay: its numbers, and their words. */
 export const replayReport = (
   units: Units,
   replayed: readonly Replayed[],
@@ -45,14 +45,14 @@ const featureOf = (one: Replayed, units: Units, lineOf: LineOf): ReplayedFeature
 }
 
 const sizeOf = ({ id, aim, limits, surely, possibly, verdict, maybe }: Judged, units: Units): ReplayedSize => {
-  const told = (value: number) => ({ value, text: sizeText(id, value, units) })
+  const shown = (value: number) => ({ value, text: sizeText(id, value, units) })
   return {
     id,
     label: labelOf(id),
-    aim: told(aim),
-    limits: limits === null ? null : [told(limits[0]), told(limits[1])],
-    surely: surely === null ? null : told(surely),
-    possibly: possibly === null ? null : told(possibly),
+    aim: shown(aim),
+    limits: limits === null ? null : [shown(limits[0]), shown(limits[1])],
+    surely: surely === null ? null : shown(surely),
+    possibly: possibly === null ? null : shown(possibly),
     verdict,
     maybe,
   }

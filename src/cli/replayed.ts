@@ -3,7 +3,7 @@ import type { Heavy } from '../judge/heavy.ts'
 import type { Judgment } from '../judge/judge.ts'
 import type { Move, Operation } from '../moves/operation.ts'
 
-/** What became of a feature of the job under a list of moves. */
+/** The result of a feature of the job under a list of moves. */
 export type Replayed =
   | {
       readonly name: string
@@ -14,5 +14,5 @@ export type Replayed =
     }
   | { readonly name: string; readonly status: 'not in the list' | 'refused'; readonly why: string }
 
-/** Where a move stands in the list. */
+/** The place of a move in the list. */
 export type LineOf = (move: Move) => Span

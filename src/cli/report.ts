@@ -19,7 +19,7 @@ export const refusalProblem = (
   hint: plain(remedy, units),
 })
 
-/** What the sheet warns of, as problems with a place; what is said of the whole plan alone has none. */
+/** The warnings of the sheet, as problems with a place; those about the whole plan only have none. */
 export const warningProblems = ({ warnings, features, units }: Plan): Diagnostic[] =>
   warnings.flatMap(({ feature, code, say, wrong, origin, remedy }) =>
     origin === undefined
@@ -35,7 +35,7 @@ export const warningProblems = ({ warnings, features, units }: Plan): Diagnostic
         ],
   )
 
-/** All problems on standard error, with their lines; colored only there where it is a terminal. */
+/** All problems on standard error, with their lines; colored only if that is a terminal. */
 export const reportDiagnostics = async (
   diagnostics: readonly Diagnostic[],
   sources: ReadonlyMap<string, SourceFile>,

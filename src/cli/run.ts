@@ -2,8 +2,8 @@ import type { Io } from './io.ts'
 import { VERSION_LINE } from './version.ts'
 
 /**
- * The whole program: arguments in, exit status out. 0 done, 1 cannot be cut as asked, 2 input or command wrong, 70 our own mistake.
- * The version is said here, because reading a command line takes longer than saying it.
+ * The whole program: arguments in, exit status out. 0 done, 1 cannot be cut as asked, 2 input or command wrong, 70 an
+ * error of the program. The version is printed here, because reading a command line takes longer than printing it.
  */
 export const run = async (args: readonly string[], io: Io): Promise<number> => {
   const [first, ...rest] = args

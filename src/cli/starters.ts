@@ -1,6 +1,8 @@
 import type { SchemaName } from '../job/json-schema.ts'
 
-/** A file to begin with, complete and commented; it works as it is. The first line tells an editor where the schema is. */
+/**
+ * A file to begin with, complete and commented; it works as it is. The first line tells an editor where the schema is.
+ */
 export const starter = (name: SchemaName): string => STARTERS[name]
 
 const JOB = `# yaml-language-server: $schema=job.schema.json

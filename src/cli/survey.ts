@@ -1,8 +1,8 @@
 import type { Units } from '../units/length.ts'
 
 /**
- * One page to find out what a lathe file asks, and the lathe file that follows. A blank is a name and a line: `A1x____` is answer 1 of
- * part A for the cross-feed; in the file below stands the same blank. Common practice, no source.
+ * One page to find out what a lathe file asks, and the lathe file that follows from it. A blank is a name and a line:
+ * `A1x____` is answer 1 of part A for the cross-feed; the file below has the same blank. Common practice, no source.
  */
 export const surveySheet = (units: Units): string =>
   `${[...head(units), ...DIALS, ...cuts(units), ...BACKLASH, ...COMPOUND, ...SPINDLE, ...EYE, ...file(units)].join('\n')}\n`
@@ -76,7 +76,7 @@ const SPINDLE: readonly string[] = [
   '   E1____________________________________________________________________',
 ]
 
-/** An eccentric bar is touched where it stands out: by half of what the needle swings. */
+/** An eccentric bar is touched at its highest side: by half of the swing of the needle. */
 const EYE: readonly string[] = [
   '',
   'F  TOUCH, RUNOUT, HALF MARKS',

@@ -1,10 +1,11 @@
-/** How source text looks in a terminal cell by cell, so that a caret stands under what it means. */
+/** How source text looks in a terminal cell by cell, so that a caret is under the right character. */
 
-/** One character as shown: what is printed for it, and how many cells that takes. */
+/** One character as shown: what is printed for it, and how many cells it takes. */
 export type Cell = { readonly shown: string; readonly width: number; readonly start: number; readonly end: number }
 
 const TAB = '    '
-// Controls, format characters (among them all that turn the direction of writing), lone surrogates, and what would break the line.
+// Control and format characters (among them all that turn the direction of writing), lone surrogates, and everything
+// that would break the line.
 const UNPRINTABLE = /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/u
 const COMBINING = /\p{M}/u
 // East Asian wide and full-width blocks, and pictographs: close enough to UAX #11 for a caret.

@@ -1,22 +1,22 @@
 import type { Diagnostic, Path, Span } from './diagnostic.ts'
 import { type Cell, printable, toCells } from './display.ts'
 
-/** What printing needs to know of a file: its name as the user gave it, its text, and where in it a path stands. */
+/** What printing needs to know about a file: its name as the user gave it, its text, and the range of a path in it. */
 export type FramedSource = {
   readonly file: string
   readonly text: string
   locate(path: Path, at: 'key' | 'value'): Span
 }
 
-/** So many are printed in full; who has more will fix these first. */
+/** The number of problems that are printed in full; a user with more will fix these first. */
 const MOST = 20
 /** Cells of a source line that are shown, so that the caret stays on its line in a narrow window. */
 const LINE_CELLS = 100
 const INDENT = '    '
 
 /**
- * Diagnostics as text, file by file (in the order of `sources`, by name) and line by line, each with its source line, a caret and a remedy.
- * Empty for none; else ends in a newline.
+ * Diagnostics as text, by file (in the order of `sources`, by name) and by line, each with its source line, a caret and
+ * a remedy. Empty if there are none; otherwise it ends in a newline.
  */
 export function printDiagnostics(
   diagnostics: readonly Diagnostic[],
@@ -43,7 +43,7 @@ function place(
   return { diagnostic, fileIndex, span }
 }
 
-/** Sorting keeps the order in which problems were found where the place is the same. */
+/** The sort keeps the order in which problems were found if they are at the same place. */
 const byPlace = (one: Placed, other: Placed): number =>
   one.fileIndex - other.fileIndex ||
   (one.span?.line ?? 0) - (other.span?.line ?? 0) ||
@@ -57,7 +57,7 @@ function print({ diagnostic, span }: Placed, source: FramedSource | undefined): 
   return [head, ...(span ? underline(line, span) : []), ...remedy].join('\n')
 }
 
-/** The source line and a line of carets under the span; nothing where the line is empty. */
+/** The source line and a line of carets under the span; nothing if the line is empty. */
 function underline(line: string, span: Span): string[] {
   if (line.trim() === '') return []
   const from = span.column - 1
@@ -71,7 +71,7 @@ function underline(line: string, span: Span): string[] {
   ]
 }
 
-/** Cuts a long line to a window around the offset `from`, with … where something is left out. */
+/** Cuts a long line to a window around the offset `from`, with … where something was cut off. */
 function trim(cells: readonly Cell[], from: number): Cell[] {
   if (width(cells) <= LINE_CELLS) return [...cells]
   const target = cells.findIndex((cell) => cell.end > from)

@@ -1,13 +1,13 @@
 import type { Origin } from './diagnostic.ts'
 
 /**
- * The keys of one mapping as read. `values` holds what could be understood; a key that is given but wrong is in `has` and not in `values`,
- * so that rules about combinations do not report it a second time.
+ * The keys of one mapping as read. `values` holds the values that could be read; a key that is given but wrong is in
+ * `has` and not in `values`, so that rules about combinations do not report it a second time.
  */
 export type Given<T> = {
   readonly values: T
   readonly has: (key: keyof T & string) => boolean
-  /** Reports at a key where one is named and given, else at the mapping itself. */
+  /** Reports at the named key if it is given, otherwise at the mapping itself. */
   readonly report: (key: (keyof T & string) | null, code: string, message: string, hint: string) => void
   readonly origin: Origin
 }

@@ -1,4 +1,4 @@
-/** The nearest of the candidates to a mistyped word, or null where none is near enough to be what was meant. */
+/** The candidate nearest to a mistyped word, or null if none is near enough to be what was meant. */
 export function suggest(word: string, candidates: readonly string[]): string | null {
   const wanted = plain(word)
   const cutOff = Math.max(1, Math.floor(wanted.length / 3))
@@ -13,7 +13,7 @@ export function suggest(word: string, candidates: readonly string[]): string | n
   return best
 }
 
-/** Case, and whether words are joined by blanks, hyphens or underscores, are no difference in meaning. */
+/** Case does not matter, nor whether words are joined by blanks, hyphens or underscores. */
 const plain = (word: string): string => word.toLowerCase().replace(/[\s_]+/g, '-')
 
 /** Letters to insert, drop, change, or swap with a neighbor (optimal string alignment). */

@@ -1,7 +1,7 @@
 import { readable, type Scale } from '../lathe/lathe.ts'
 import type { Length } from '../units/length.ts'
 
-/** From readings to travel of the slide, for everybody but the replay, which does it for itself. pm. */
+/** From readings to travel of the slide, for every room but the replay, which does it for itself. pm. */
 
 /** Slide travel behind a difference of readings: a scale that reads diameter shows twice the travel. */
 export const travelOf = (scale: Scale, reading: Length): Length => (scale.reads === 'diameter' ? reading / 2 : reading)

@@ -3,7 +3,10 @@ import type { Length } from '../units/length.ts'
 import { besideOf, bottomLimits, type Inspected } from './inspection.ts'
 import { overPinsOnBottom, pinForBottom } from './over-pins.ts'
 
-/** Over two opposed pins that lie in the bottom of a form; null where no stock pin fits through `opening` and stands proud. pm. */
+/**
+ * Over two opposed pins that touch the bottom of a form; null if no stock pin fits through `opening` and stands proud.
+ * pm.
+ */
 export function overBottomPins(inspected: Inspected, opening: Length, where: string): Check | null {
   const { bench, draft, sizes } = inspected
   const bottom = sizes.planned('bottomDiameter')

@@ -6,7 +6,10 @@ import { INCH, type Length, MM } from '../units/length.ts'
 import type { Bench, Refusal } from './draft.ts'
 import type { Feature } from './feature.ts'
 
-/** The tool the feature names, checked for its shape; null when the job leaves the tool out; a refusal when the shape cannot cut the form. */
+/**
+ * The tool the feature names, checked for its shape; null if the job leaves the tool out; a refusal if the shape cannot
+ * cut the form.
+ */
 export function namedTool<S extends Tool['shape']>(
   bench: Bench,
   feature: Feature,
@@ -25,7 +28,10 @@ export function namedTool<S extends Tool['shape']>(
 
 const article = (shape: Tool['shape']): string => SHAPES[shape].called
 
-/** What every tool that is still to be ground has in common; `width` is the least width of blank that carries the edge. pm. */
+/**
+ * What every tool that must still be ground has in common; `width` is the least width of blank that carries the edge.
+ * pm.
+ */
 export function toGrind(bench: Bench, feature: Feature, width: Length, reach: Length) {
   return {
     name: `to grind: ${feature.name}`,

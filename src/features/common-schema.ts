@@ -71,7 +71,10 @@ export const cuttingSchema = z.strictObject(cuttingKeys).register(z.globalRegist
   examples: [{ leave: 0.01, infeed: 0.04 }],
 })
 
-/** Keys that every kind of feature has. How to cut may be said beside them or gathered under `cutting`, as for the whole job. */
+/**
+ * Keys that every kind of feature has. Cutting keys may be beside them or grouped under `cutting`, as for the whole
+ * job.
+ */
 export const commonFeatureKeys = {
   name: byDefault('its kind and a number', text('What the sheet calls the feature.', 'Thread-relief groove')),
   why: z.optional(text('What it is for; printed on the sheet.', 'clearance for the die at the end of the thread')),
@@ -80,7 +83,7 @@ export const commonFeatureKeys = {
   ...cuttingKeys,
 }
 
-/** Where a feature stands along the work. */
+/** Where a feature is along the work. */
 export const placeKeys = {
   from: byDefault(
     'end',
@@ -117,7 +120,7 @@ type Places = {
   readonly center?: Dimension | undefined
 }
 
-/** The feature's own keys over those of the job. */
+/** The feature's own keys override those of the job. */
 export const mergeCutting = (job: Cuts | undefined, own: Cuts): Cutting => {
   const of = <K extends keyof Cuts>(key: K) => own[key] ?? job?.[key] ?? null
   return {
@@ -156,7 +159,7 @@ export const readPlace = (given: Given<Places>): Place | null => {
   return distance ? { by, distance, from: given.values.from ?? 'end' } : null
 }
 
-/** At most one of depth and bottom-diameter; exactly one where the kind needs it. */
+/** At most one of depth and bottom-diameter; exactly one if the kind needs it. */
 export const depthOrBottom = (
   given: Given<{ readonly depth?: Dimension | undefined; readonly 'bottom-diameter'?: Dimension | undefined }>,
   needed: boolean,

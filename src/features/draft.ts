@@ -14,7 +14,7 @@ import type { Feature } from './feature.ts'
 /** A step of the part with its place along the work, pm from the free end. */
 export type PlacedStep = Step & { readonly start: Length; readonly end: Length }
 
-/** What every kind of feature may look at. */
+/** What every kind of feature may use. */
 export type Bench = {
   readonly units: Units
   readonly work: 'one-off' | 'repeat'
@@ -23,7 +23,10 @@ export type Bench = {
   readonly tools: Readonly<Record<string, Tool>>
 }
 
-/** A feature with its numbers worked out and its tool chosen, before any dial is thought of. Lengths pm, d = −radius in forms. */
+/**
+ * A feature with its numbers worked out and its tool chosen, before the dials are considered. Lengths pm, d = −radius
+ * in forms.
+ */
 export type Draft = {
   readonly feature: Feature
   readonly tool: Tool
@@ -32,7 +35,10 @@ export type Draft = {
   /** Where the plan expects the tool's reference point with all dials at zero; the replay finds it for itself. */
   readonly zero: { readonly fromEnd: Length; readonly diameter: Length }
   readonly wanted: Form
-  /** What must be cut of it at the least, where the drawing leaves something open: corners between sharp and as round as may be. */
+  /**
+   * The part of it that must be cut at least, if the drawing leaves something open: corners may be anywhere between
+   * sharp and the largest radius allowed.
+   */
   readonly atLeast?: Form
   readonly region: Region
   readonly dimensions: readonly WantedDimension[]
@@ -46,7 +52,7 @@ export type Draft = {
   readonly notes: readonly Prose[]
 }
 
-/** Why a feature cannot be cut as asked, and what would let it be cut. One sentence each, no final period. */
+/** Why a feature cannot be cut as asked, and what would allow it. One sentence each, no final period. */
 export type Refusal = Remedy & { readonly code: string; readonly reason: Prose }
 
 export type Drafted = { readonly ok: true; readonly draft: Draft } | { readonly ok: false; readonly refusal: Refusal }

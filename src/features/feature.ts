@@ -21,7 +21,10 @@ export type Cutting = {
   readonly order: number | null
 }
 
-/** Where a feature stands: from the free end or the tailstock-side end of a step (`from`), to its near edge, far edge or center. */
+/**
+ * Where a feature is: from the free end or the tailstock-side end of a step (`from`), to its near edge, far edge or
+ * center.
+ */
 export type Place = { readonly by: 'near' | 'far' | 'center'; readonly distance: Dimension; readonly from: string }
 
 export type FeatureBase = {
@@ -34,5 +37,5 @@ export type FeatureBase = {
   readonly origin: Origin
 }
 
-/** A feature of any kind: what the readers of the kinds hand over. */
+/** A feature of any kind, as the readers of the kinds return it. */
 export type Feature = NonNullable<ReturnType<(typeof KINDS)[keyof typeof KINDS]['read']>>

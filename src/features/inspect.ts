@@ -3,10 +3,10 @@ import type { Bench, Draft } from './draft.ts'
 import type { Sizes } from './inspection.ts'
 import { kindOf } from './registry.ts'
 
-/** A finished size: as replayed, and what the drawing allows. pm, or degrees. */
+/** A finished size: as replayed, and its limits on the drawing. pm, or degrees. */
 type Finished = { readonly id: string; readonly planned: number; readonly limits: readonly [number, number] | null }
 
-/** How a finished feature is inspected: with what, planned, limits. */
+/** How a finished feature is inspected: instruments, planned sizes, limits. */
 export function inspectFeature(bench: Bench, draft: Draft, finished: readonly Finished[]): Check[] {
   const find = (id: string): Finished | undefined => finished.find((size) => size.id === id)
   const sizes: Sizes = { planned: (id) => find(id)?.planned ?? null, limits: (id) => find(id)?.limits ?? null }

@@ -1,27 +1,27 @@
 import { radiusGauges } from '../handbook/pins.ts'
-import type { Check, Told } from '../moves/inspection.ts'
+import type { Check, TextPart } from '../moves/inspection.ts'
 import { formatFraction, formatLength } from '../units/format.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import type { Bench, Draft } from './draft.ts'
 import type { Place } from './feature.ts'
 import { byUnits, datum } from './place.ts'
 
-/** The finished sizes as replayed, and what their drawing allows: pm or degrees. */
+/** The finished sizes as replayed, and their limits on the drawing: pm or degrees. */
 export type Sizes = {
   readonly planned: (id: string) => number | null
   readonly limits: (id: string) => readonly [number, number] | null
 }
 
-/** What every kind may look at to say how it is inspected. */
+/** What every kind may use to say how it is inspected. */
 export type Inspected = { readonly bench: Bench; readonly draft: Draft; readonly sizes: Sizes }
 
-/** A check without pins or pairs; null where the replayed form has no such size. */
+/** A check without pins or pairs; null if the replayed form has no such size. */
 export function check(
   id: string,
   label: string,
   planned: number | null,
   limits: Check['limits'],
-  using: readonly Told[],
+  using: readonly TextPart[],
   unit: Check['unit'] = 'length',
 ): Check | null {
   return planned === null ? null : { id, label, unit, using, planned, limits, pin: null, pair: null }
@@ -29,7 +29,7 @@ export function check(
 
 export const present = (checks: readonly (Check | null)[]): Check[] => checks.filter((one) => one !== null)
 
-/** What goes into a groove, and what a shop calls it. */
+/** An instrument that goes into a groove, and its name in a shop. */
 type Gauge = { readonly size: Length; readonly label: string }
 
 /** Instruments of a usual toolbox: common sizes, no source. */
@@ -47,42 +47,42 @@ const insideJaws = gauge(INCH / 8, '1/8 in', 3 * MM, '3 mm')
 export const anvilEnters = (units: Units, opening: Length): boolean => opening > anvil(units).size
 export const bladeEnters = (units: Units, opening: Length): boolean => opening > blade(units).size
 
-/** With what a bottom diameter is taken between parallel walls `opening` apart, and `below` the surface. */
-export function forBottom(units: Units, opening: Length, below: Length): readonly Told[] {
+/** The instrument for a bottom diameter between parallel walls `opening` apart, and `below` the surface. */
+export function forBottom(units: Units, opening: Length, below: Length): readonly TextPart[] {
   if (anvilEnters(units, opening)) return ['micrometer: an anvil of ', anvil(units), ' enters']
-  const why: Told[] = ['an anvil of ', anvil(units), ' does not enter ', { length: opening }]
+  const why: TextPart[] = ['an anvil of ', anvil(units), ' does not enter ', { length: opening }]
   if (bladeEnters(units, opening) && below < bladeReach(units).size)
     return ['blade micrometer, blades ', blade(units), ': ', ...why]
   return ['depth from the turned surface, twice that off its diameter: ', ...why]
 }
 
-/** With what a depth is taken: a rod whose flat end must come to rest on a floor `opening` wide. */
-export function forDepth(units: Units, opening: Length): readonly Told[] {
+/** The instrument for a depth: a rod whose flat end must rest on a floor `opening` wide. */
+export function forDepth(units: Units, opening: Length): readonly TextPart[] {
   if (opening > depthRod(units).size) return ['depth micrometer, rod of ', depthRod(units)]
   if (opening > caliperRod(units).size) return ['depth rod of a caliper, ', caliperRod(units), ' thick']
   return NEEDLE
 }
 
 /** No flat end rests on the bottom of an arc, or of a sharp V. */
-export const NEEDLE: readonly Told[] = ['depth indicator with a needle point, zeroed on the turned surface']
+export const NEEDLE: readonly TextPart[] = ['depth indicator with a needle point, zeroed on the turned surface']
 
-export function forWidth(units: Units, opening: Length): readonly Told[] {
+export function forWidth(units: Units, opening: Length): readonly TextPart[] {
   return opening > insideJaws(units).size
     ? ['caliper, inside jaws, lightly']
     : ['gauge blocks or feelers: too narrow for inside jaws']
 }
 
-/** The gauge of a stock set nearest to a radius, and how far off it is. */
-export function forRadius(units: Units, radius: Length): readonly Told[] {
+/** The gauge of a stock set nearest to a radius, and its difference from it. */
+export function forRadius(units: Units, radius: Length): readonly TextPart[] {
   const nearest = radiusGauges(units).reduce((a, b) => (Math.abs(b - radius) < Math.abs(a - radius) ? b : a))
   const off = radius - nearest
   const label = units === 'inch' ? `${formatFraction(nearest)} in` : formatLength(nearest, units)
-  const named: Told[] = ['radius gauge ', { size: nearest, label }]
+  const named: TextPart[] = ['radius gauge ', { size: nearest, label }]
   if (Math.abs(off) < byUnits(units, INCH / 20_000, MM / 1000)) return named
   return [...named, ', the nearest: the form is ', { length: Math.abs(off) }, off > 0 ? ' larger' : ' smaller']
 }
 
-/** The place from the datum and to the edge that the drawing uses; none for an edge that is the face of a shoulder. */
+/** The place from the datum and to the edge that the drawing uses; null for an edge that is the face of a shoulder. */
 export function placeCheck({ bench, sizes }: Inspected, place: Place): Check | null {
   const near = sizes.planned('near')
   const width = sizes.planned('width')
@@ -108,7 +108,7 @@ export function besideOf({ bench, draft }: Inspected, from: Length, to: Length):
   return Math.max(draft.surface, ...steps.map((step) => step.measured))
 }
 
-/** Limits of the bottom diameter: as drawn, or from those of the depth and the diameter of the surface as measured. */
+/** Limits of the bottom diameter: as drawn, or from those of the depth and the measured diameter of the surface. */
 export function bottomLimits({ draft, sizes }: Inspected): readonly [Length, Length] | null {
   const depth = sizes.limits('depth')
   if (depth === null) return sizes.limits('bottomDiameter')

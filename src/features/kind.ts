@@ -6,21 +6,21 @@ import type { Bench, Draft, Drafted } from './draft.ts'
 import type { FeatureBase } from './feature.ts'
 import type { Inspected } from './inspection.ts'
 
-/** All that the program has to know of one kind of feature. */
+/** All that the program needs to know about one kind of feature. */
 export type Kind<F extends FeatureBase, S extends z.ZodMiniType> = {
   readonly schema: S
-  /** Null where the feature lacks something it cannot do without; the reason has then been reported. */
+  /** Null if the feature lacks something it needs; the reason has then been reported. */
   readonly read: (given: Given<AsRead<z.output<S>>>, base: FeatureBase) => F | null
-  /** What a feature without a name is called, a number behind it. */
+  /** The name of a feature without a name, before its number. */
   readonly named: string
   /** What the sheet calls the kind; left out: by its word. */
   readonly called?: (feature: F) => string
   /** Its keys that name a step of the part. */
   readonly stepKeys: readonly string[]
   readonly draft: (bench: Bench, feature: F) => Drafted
-  /** How the finished feature is inspected: with what, planned, limits. */
+  /** How the finished feature is inspected: instruments, planned sizes, limits. */
   readonly inspect: (inspected: Inspected, feature: F) => Check[]
-  /** What its tool is ground for, besides the depth. */
+  /** The form that its tool is ground for, besides the depth. */
   readonly formToGrind?: (bench: Bench, draft: Draft, feature: F) => Partial<FormToGrind>
 }
 

@@ -1,23 +1,23 @@
 import type { Prose } from '../phrase/phrase.ts'
 import { about, degrees, say } from '../phrase/say.ts'
-import type { StandsIn } from '../tools/standing.ts'
-import { legToGrind, roundStands, roundToGrind, stanceOf, veeStands, veeToGrind } from '../tools/standing.ts'
+import type { EdgeForm } from '../tools/standing.ts'
+import { legToGrind, roundInWork, roundToGrind, stanceOf, veeInWork, veeToGrind } from '../tools/standing.ts'
 import type { CornerTool, RoundTool, Tool, VeeTool } from '../tools/tool.ts'
 import type { Degrees } from '../units/dimension.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Draft, Refusal } from './draft.ts'
 import { belowMeasuring } from './shop.ts'
 
-/** What an edge on a sloping face is worked out for: the form as it is drafted. */
-export function standsIn({ surface, dimensions }: Draft): StandsIn {
+/** The form for which an edge on a sloping face is worked out: the form of the draft. */
+export function edgeFormOf({ surface, dimensions }: Draft): EdgeForm {
   const size = (id: string) => dimensions.find((each) => each.id === id)?.aim
   return { surface, depth: size('depth') ?? size('radius') ?? 0 }
 }
 
-/** A V ground on a sloping face to an angle that does not cut the drawing's. */
-export function veeOnFace(tool: VeeTool, angle: Degrees, form: StandsIn): Refusal {
+/** A V ground on a sloping face to an angle that does not cut the drawing's angle. */
+export function veeOnFace(tool: VeeTool, angle: Degrees, form: EdgeForm): Refusal {
   const stance = stanceOf(tool, form)
-  const cuts = veeStands(tool.angle, form.depth, stance)
+  const cuts = veeInWork(tool.angle, form.depth, stance)
   const correct = veeToGrind(angle, form.depth, stance)
   if (Math.abs(correct - tool.angle) < 1 / 30) return strays(tool, 'its flanks come out curved', leveled(tool))
   return {
@@ -27,8 +27,8 @@ export function veeOnFace(tool: VeeTool, angle: Degrees, form: StandsIn): Refusa
   }
 }
 
-/** A round end ground on a sloping face to a radius that does not cut the drawing's. */
-export function roundOnFace(units: Units, tool: RoundTool, radius: Length, form: StandsIn): Refusal {
+/** A round end ground on a sloping face to a radius that does not cut the drawing's radius. */
+export function roundOnFace(units: Units, tool: RoundTool, radius: Length, form: EdgeForm): Refusal {
   const stance = stanceOf(tool, form)
   const show = (length: Length) => about('planned', length, units, units === 'inch' ? 4 : 3)
   const correct = roundToGrind(radius, form.depth, stance)
@@ -36,7 +36,7 @@ export function roundOnFace(units: Units, tool: RoundTool, radius: Length, form:
     return strays(tool, 'its round end comes out flat', leveled(tool))
   return {
     code: 'ground-on-face',
-    reason: say`tool "${tool.name}" is ground to a radius of ${show(tool.radius)} on its face; with ${degrees('angle', tool.rakeInUse)} of rake in use it cuts ${show(roundStands(tool.radius, form.depth, stance))}, the drawing asks for ${show(radius)}`,
+    reason: say`tool "${tool.name}" is ground to a radius of ${show(tool.radius)} on its face; with ${degrees('angle', tool.rakeInUse)} of rake in use it cuts ${show(roundInWork(tool.radius, form.depth, stance))}, the drawing asks for ${show(radius)}`,
     remedy: say`grind a radius of ${show(correct)} on the face, or ${leveled(tool)} and grind ${show(radius)}`,
   }
 }
@@ -48,7 +48,7 @@ const strays = (tool: Tool, how: Prose, remedy: Prose): Refusal => ({
 })
 
 /** A hollow on a sloping face has one leg shorter in the work. */
-function hollowOnFace(units: Units, tool: CornerTool, form: StandsIn): Refusal {
+function hollowOnFace(units: Units, tool: CornerTool, form: EdgeForm): Refusal {
   const show = (length: Length) => about('planned', length, units, units === 'inch' ? 4 : 3)
   const down = form.surface / 2 - stanceOf(tool, form).floor
   const leg = tool.legOnFace ?? tool.radius
@@ -62,11 +62,11 @@ function hollowOnFace(units: Units, tool: CornerTool, form: StandsIn): Refusal {
   }
 }
 
-/** The replay did not prove a form because the face of the tool slopes; null where that is not the reason. */
+/** The replay did not prove a form because the face of the tool slopes; null if that is not the reason. */
 export function groundOnFace(units: Units, draft: Draft, failed: Refusal): Refusal | null {
   const { tool, feature } = draft
   if (tool.rakeInUse === 0 || !BY_THE_EDGE.includes(failed.code)) return null
-  const form = standsIn(draft)
+  const form = edgeFormOf(draft)
   if (tool.shape === 'vee' && feature.kind === 'v-groove') return veeOnFace(tool, feature.angle.aim, form)
   if (tool.shape === 'round' && feature.kind === 'radius' && draft.cuts.style === 'plunge')
     return roundOnFace(units, tool, feature.radius.aim, form)

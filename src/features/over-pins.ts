@@ -2,7 +2,10 @@ import { type Pin, stockPins } from '../handbook/pins.ts'
 import type { Degrees } from '../units/dimension.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 
-/** A V by its size where it is measured: `width` at `diameter`, half of the included angle, flat at the root. pm, degrees. */
+/**
+ * A V by its size where it is measured: `width` at `diameter`, half of the included angle, flat at the root. pm,
+ * degrees.
+ */
 export type VeeSize = {
   readonly diameter: Length
   readonly width: Length
@@ -11,15 +14,19 @@ export type VeeSize = {
 }
 
 /**
- * Over two opposed pins or balls in a V: M = OD − W/tan α + p(1 + 1/sin α), α half of the included angle. The center of a pin stands
- * (p/2)/sin α above the vertex of the V. Plane geometry; with W = the pitch it is the three-wire formula of sharp V threads. pm.
+ * Over two opposed pins or balls in a V: M = OD − W/tan α + p(1 + 1/sin α), α half of the included angle. The center of
+ * a pin is (p/2)/sin α above the vertex of the V. Plane geometry; with W = the pitch it is the three-wire formula of
+ * sharp V threads. pm.
  */
 export function overPinsInVee({ diameter, width, halfAngle }: Omit<VeeSize, 'root'>, pin: Length): Length {
   const { sin, tan } = ratios(halfAngle)
   return diameter - width / tan + pin * (1 + 1 / sin)
 }
 
-/** Touches both flanks between root and surface, clears the floor, and stands proud of the surface. `width` is at the surface here. */
+/**
+ * Touches both flanks between root and surface, clears the floor, and stands proud of the surface. `width` is at the
+ * surface here.
+ */
 export function pinSeatsInVee({ width, halfAngle, root }: Omit<VeeSize, 'diameter'>, pin: Length): boolean {
   const { sin, cos, tan } = ratios(halfAngle)
   const onFlanks = root < pin * cos && pin * cos < width
@@ -28,7 +35,10 @@ export function pinSeatsInVee({ width, halfAngle, root }: Omit<VeeSize, 'diamete
   return onFlanks && clearsFloor && proud
 }
 
-/** The stock pin that touches the flanks nearest to their middle, and stands proud of everything beside the V (`beside`: largest diameter). */
+/**
+ * The stock pin that touches the flanks nearest to their middle, and stands proud of everything beside the V (`beside`:
+ * largest diameter).
+ */
 export function pinForVee(units: Units, vee: VeeSize, beside: Length): Pin | null {
   const middle = (vee.width + vee.root) / 2
   const off = (pin: Pin): Length => Math.abs(pin.diameter * ratios(vee.halfAngle).cos - middle)
@@ -42,8 +52,8 @@ export function pinForVee(units: Units, vee: VeeSize, beside: Length): Pin | nul
 export const overPinsOnBottom = (bottom: Length, pin: Length): Length => bottom + 2 * pin
 
 /**
- * The smallest stock pin that goes to the bottom of a groove (thinner than `opening`: a width, or twice a radius) and stands well proud of
- * everything beside it; where none stands well proud, the largest that stands proud at all.
+ * The smallest stock pin that goes to the bottom of a groove (thinner than `opening`: a width, or twice a radius) and
+ * stands well proud of everything beside it; if none stands well proud, the largest that stands proud at all.
  */
 export function pinForBottom(units: Units, bottom: Length, opening: Length, beside: Length): Pin | null {
   const fit = stockPins(units).filter(

@@ -6,7 +6,7 @@ import type { Length, Units } from '../units/length.ts'
 import type { Bench, PlacedStep, Refusal } from './draft.ts'
 import type { Place } from './feature.ts'
 
-/** Steps of the part with where each starts and ends, pm from the free end. */
+/** Steps of the part with the start and the end of each, pm from the free end. */
 export function placeSteps(steps: Bench['part']['steps']): PlacedStep[] {
   let start = 0
   return steps.map((step) => {
@@ -51,7 +51,7 @@ export function surfaceUnder(bench: Bench, near: Length, far: Length): PlacedSte
   }
 }
 
-/** The place as an inspector checks it: always the tailstock-side edge, and the dimension the drawing gives. */
+/** The place as an inspector checks it: always the tailstock-side edge, and the dimension that the drawing gives. */
 export function placeDimensions(bench: Bench, place: Place, near: Length, width: Length): WantedDimension[] {
   const from = datum(bench, place.from)
   const limits = place.distance.limits
@@ -62,7 +62,10 @@ export function placeDimensions(bench: Bench, place: Place, near: Length, width:
   return [{ id: 'near', aim: near, limits: null, drawn: { id: place.by, aim: drawn } }, ...named]
 }
 
-/** The lines to scribe for a form between two edges, from the datum that the drawing uses. An edge on the face of a step needs none. */
+/**
+ * The lines to scribe for a form between two edges, from the datum that the drawing uses. An edge on the face of a step
+ * needs none.
+ */
 export function edgeLines(bench: Bench, place: Place, near: Length, far: Length): LayoutLine[] {
   const end = place.from === 'end' ? 'the free end' : `the tailstock-side end of "${place.from}"`
   const step = place.from === 'end' ? null : place.from

@@ -2,18 +2,18 @@ import type { Length } from '../units/length.ts'
 import type { Bench } from './draft.ts'
 import { pastTheDepth } from './shop.ts'
 
-/** Depths of the roughing infeeds: as deep as `infeed` allows each time, the remainder last. pm, ascending. */
+/** Depths of the roughing infeeds: each as deep as `infeed` allows, the remainder last. pm, ascending. */
 export function roughDepthsTo(depth: Length, infeed: Length | null): Length[] {
   if (depth <= 0) return []
   if (infeed === null || infeed >= depth) return [depth]
   const full = Math.ceil(depth / infeed - 1e-9) - 1
-  // A last pass of next to nothing would only rub: then all passes share alike.
+  // A very thin last pass would only rub: then all passes are made equal.
   if (depth - full * infeed < infeed / 4)
     return Array.from({ length: full + 1 }, (_, i) => Math.round((depth * (i + 1)) / (full + 1)))
   return [...Array.from({ length: full }, (_, i) => infeed * (i + 1)), depth]
 }
 
-/** The shoulder that a form stands against, when one of its edges lies on the face of a larger step. */
+/** The shoulder beside a form, if one of its edges is on the face of a larger step. */
 export function touchedShoulder(bench: Bench, near: Length, far: Length): 'headstock' | 'tailstock' | null {
   const at = bench.steps.findIndex((step) => near >= step.start && far <= step.end)
   const here = bench.steps[at]
@@ -24,7 +24,7 @@ export function touchedShoulder(bench: Bench, near: Length, far: Length): 'heads
   return before !== undefined && near === here.start && before.measured > here.measured ? 'tailstock' : null
 }
 
-/** Reach of a tool that is still to be ground: the depth, the height of any shoulder close by, and a little past. pm. */
+/** Reach of a tool that must still be ground: the depth, the height of any nearby shoulder, and a little more. pm. */
 export function reachFor(bench: Bench, near: Length, far: Length, depth: Length): Length {
   const margin = 8 * pastTheDepth(bench.units)
   const under = bench.steps.filter((step) => step.end > near - margin && step.start < far + margin)

@@ -6,15 +6,16 @@ import type { Kind } from './kind.ts'
 import { radius } from './radius/kind.ts'
 import { vGroove } from './v-groove/kind.ts'
 
-/** Every kind of feature, in the order in which they are told: a new one is a folder and an entry here. */
+/** Every kind of feature, in the order in which they are listed: a new one is a folder and an entry here. */
 export const KINDS = { groove, radius, 'v-groove': vGroove } as const
 
-// That a feature, or a mapping of a file, goes with the kind it names is what the compiler cannot see: it is told here, and nowhere else.
+// The compiler cannot see that a feature, or a mapping of a file, belongs to the kind it names: it is asserted here,
+// and nowhere else.
 
 export const kindOf = <F extends Feature>(feature: F): Kind<F, never> =>
   KINDS[feature.kind] as unknown as Kind<F, never>
 
-/** Null where the feature lacks something it cannot do without; the reason has then been reported. */
+/** Null if the feature lacks something it needs; the reason has then been reported. */
 export const readAs = (kind: keyof typeof KINDS, given: Given<object>, base: FeatureBase): Feature | null => {
   const read = KINDS[kind].read as unknown as (given: Given<object>, base: FeatureBase) => Feature | null
   return read(given, base)

@@ -10,7 +10,7 @@ const both =
 
 /** Floor left for the finish pass: 0.020 in or a quarter of the depth, whichever is smaller. */
 export const defaultLeave = (units: Units, depth: Length): Length => Math.min(both(20 * thou, MM / 2)(units), depth / 4)
-/** What is left for the finish: as the job says; else the default, and never more than an infeed. */
+/** What is left for the finish: as the job gives it; otherwise the default, and never more than an infeed. */
 export const leftFor = (units: Units, cutting: Pick<Cutting, 'leave' | 'infeed'>, depth: Length): Length =>
   Math.min(cutting.leave ?? Math.min(defaultLeave(units, depth), cutting.infeed ?? depth), depth)
 export const defaultClear = both(30 * thou, 0.75 * MM)
@@ -21,20 +21,30 @@ export const defaultCornerInfeed = both(5 * thou, 0.12 * MM)
 export const pastTheDepth = both(INCH / 16, 1.5 * MM)
 /** How much under the drawing a tool for one part is ground: 0.004 in, 0.1 mm. */
 export const oneOffUndersize = both(4 * thou, 0.1 * MM)
-/** How near a face a tool is brought by eye, and how deep its side is beside it when it is fed to it: 0.010 in, 0.25 mm. */
+/**
+ * How near a face a tool is brought by eye, and how deep its side is beside the face when it is fed to it: 0.010 in,
+ * 0.25 mm.
+ */
 export const besideFace = both(10 * thou, 0.25 * MM)
 /**
- * How far a tip of a hollow overlaps the work while it is touched alone, t: brought over it by eye, 0.005 in or 0.12 mm, and by a dial, 0.003 in or 0.08 mm.
- * The hollow touches a little beside its very tip, t²/2R early: so it is no more than the eye can set.
+ * How far a tip of a hollow overlaps the work while it is touched alone, t: brought over it by eye, 0.005 in or 0.12
+ * mm, and by a dial, 0.003 in or 0.08 mm. The hollow touches a little beside its very tip, t²/2R early: so t is no
+ * larger than the eye can set.
  */
 export const tipByEye = both(5 * thou, 0.12 * MM)
 export const tipByDial = both(3 * thou, 0.08 * MM)
-/** Sizes that differ by less cannot be told apart by measuring a tool: 0.0001 in. */
+/** Sizes that differ by less cannot be distinguished by measuring a tool: 0.0001 in. */
 export const belowMeasuring: Length = thou / 10
-/** Widest edge that is asked for when a tool is still to be ground: 3/16 in, 5 mm; a wider groove is cut in several places. */
+/**
+ * Widest edge that is asked for when a tool must still be ground: 3/16 in, 5 mm; a wider groove is cut in several
+ * places.
+ */
 export const widestToGrind = both((3 * INCH) / 16, 5 * MM)
-/** The tallest ridge left where a round tool steps along a round form: 0.0005 in, 0.01 mm; with a square tool, to be filed: 0.003 in, 0.08 mm. */
+/**
+ * The tallest ridge left when a round tool steps along a round form: 0.0005 in, 0.01 mm; with a square tool, to be
+ * filed: 0.003 in, 0.08 mm.
+ */
 export const defaultCusp = both(thou / 2, MM / 100)
 export const defaultFiledCusp = both(3 * thou, 0.08 * MM)
-/** Infeed of one pass where a form is stepped along: 0.020 in, 0.5 mm. */
+/** Infeed of one pass when a form is cut step by step: 0.020 in, 0.5 mm. */
 export const defaultStepInfeed = both(20 * thou, MM / 2)

@@ -8,7 +8,7 @@ import { formatExact } from '../units/format.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
-/** One thing done otherwise: in words for the bench, as the keys of the job or the lathe file, and as the job it makes. */
+/** One change: in words for the bench, as the keys of the job or the lathe file, and as the changed job. */
 export type Change = {
   readonly id: string
   readonly say: Prose
@@ -16,7 +16,7 @@ export type Change = {
   make(job: Job, features: ReadonlySet<number>): Job
 }
 
-/** What may help the sizes that may not hold. Whether it does is for the replay to say. */
+/** Changes that may help the sizes that may not hold. The replay finds whether they do. */
 export const changesFor = (job: Job, failing: readonly Planned[]): Change[] => {
   const sizes = failing.flatMap((feature) => feature.budget.filter(({ verdict }) => verdict === 'may not hold'))
   const causes = new Set<CauseName>(['touch-off', ...sizes.map(({ worstCause }) => worstCause)])
@@ -26,12 +26,14 @@ export const changesFor = (job: Job, failing: readonly Planned[]): Change[] => {
       : []),
     ...halfMarks(job.lathe),
     ...CARE.filter((care) => care.causes.some((cause) => causes.has(cause)) && job.lathe.accuracy[care.key] > 0).map(
-      (care) => careful(job, care),
+      (care) => withCare(job, care),
     ),
   ]
 }
 
-/** The angle whose sine is a tenth, to the minute a swivel scale is set to: a mark of the compound is a tenth in depth. */
+/**
+ * The angle whose sine is a tenth, to the minute a swivel scale is set to: a mark of the compound is a tenth in depth.
+ */
 const TENTH = 5 + 44 / 60
 
 const swung = ({ compound }: Lathe): Change => {
@@ -88,10 +90,10 @@ type Care = {
   readonly say: (to: Figure) => Phrase
 }
 
-/** What the budget calls a line that the tool is brought to by eye, however it is met. */
+/** The budget's names for a line that the tool is brought to by eye, in whatever way. */
 const PLACES_BY_EYE: readonly CauseName[] = ['tailstock-line', 'headstock-line', 'place-by-eye']
 
-/** Each done twice as well as the lathe file states, and how that is gone about. Common practice, no source. */
+/** Each done twice as well as the lathe file states, and how to do that. Common practice, no source. */
 const CARE: readonly Care[] = [
   {
     causes: ['touch-off'],
@@ -115,11 +117,11 @@ const CARE: readonly Care[] = [
   },
 ]
 
-const careful = (job: Job, { key, name, say: goneAbout }: Care): Change => {
+const withCare = (job: Job, { key, name, say: how }: Care): Change => {
   const better = job.lathe.accuracy[key] / 2
   return {
     id: name,
-    say: goneAbout(exact('drawing', better, job.units)),
+    say: how(exact('drawing', better, job.units)),
     set: say`${name}: ${called('planned', formatExact(better, job.lathe.units).replace(/^\./, '0.'), better, job.lathe.units)} in accuracy`,
     make: (before) => ({
       ...before,

@@ -9,8 +9,8 @@ import { warningOf } from './words.ts'
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
 /**
- * What would make those features hold that may not: the same job with one thing changed, planned, replayed and budgeted anew. Nothing is
- * proposed that was not tried, nor what gains nothing. A job that holds costs nothing more.
+ * What would make the features hold that may not: the same job with one thing changed, planned, replayed and budgeted
+ * again. Nothing is proposed that was not tried, or that gains nothing. A job that holds takes no extra time.
  */
 export const withGains = (job: Job, plan: Plan, planOf: (job: Job) => Plan): Plan => {
   const failing = plan.features.filter((feature): feature is Planned => feature.status === 'planned' && fails(feature))
@@ -49,7 +49,9 @@ export const withGains = (job: Job, plan: Plan, planOf: (job: Job) => Plan): Pla
 
 type Refused = Extract<FeaturePlan, { status: 'refused' }>
 
-/** No mark within the limits: what was tried and is planned then goes before the advice that was not. */
+/**
+ * If no mark is within the limits: what was tried and can be planned then goes before the advice that was not tried.
+ */
 const withFinerDial = (feature: Refused, tried: readonly { change: Change; plan: Plan }[]): Refused => {
   const planned = tried.filter(({ plan }) =>
     plan.features.some((one) => one.status === 'planned' && samePlace(one.operation.origin, feature.origin)),
@@ -65,7 +67,7 @@ const withFinerDial = (feature: Refused, tried: readonly { change: Change; plan:
 const samePlace = (one: Origin, other: Origin): boolean =>
   one.file === other.file && one.path.join('/') === other.path.join('/')
 
-/** A size that the replayed form has, and that may come out beyond its limits. */
+/** A size that the replayed form has, and that may be beyond its limits. */
 const failed = (one: Budgeted): boolean => one.verdict === 'may not hold' && one.spare !== null
 
 const fails = (feature: Planned): boolean => feature.budget.some(failed)
@@ -78,7 +80,10 @@ const sameIn = (plan: Plan, { operation }: Planned): Planned | null =>
     (one): one is Planned => one.status === 'planned' && one.operation.feature === operation.feature,
   ) ?? null
 
-/** Less beyond the limits by a tenth at least, in every size that may not hold, or all of them hold; and nothing that held is lost. */
+/**
+ * True if at least one size that may not hold is less beyond its limits by a tenth, none is further beyond, and none
+ * that held is lost.
+ */
 const gains = (feature: Planned, other: Planned | null): boolean => {
   if (other === null) return false
   const pairs = feature.budget.map((one) => [one, other.budget.find(({ id }) => id === one.id)] as const)
@@ -89,7 +94,7 @@ const gains = (feature: Planned, other: Planned | null): boolean => {
 }
 
 const spareOf = (one: Budgeted | undefined): number => one?.spare ?? Number.NEGATIVE_INFINITY
-/** Arithmetic's share, pm. */
+/** Rounding error, pm. */
 const SAME = 1
 
 const gainOf = (changes: readonly Change[], feature: Planned, other: Planned): Gain => {

@@ -11,7 +11,7 @@ import { perUnit, type Units } from '../units/length.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
-/** What may not hold, said where it is asked for. What would help stands beside it, as data. */
+/** The sizes that may not hold, as a warning at their place in the job. What would help is given with it, as data. */
 export const warningOf = (job: Job, feature: Planned, index: number): Warning => {
   const failed = feature.budget.filter(({ verdict, spare }) => verdict === 'may not hold' && spare !== null)
   const sizes = failed.map((one) => say`${labelOf(one.id)} ${range(one, job.units)}, drawn ${limits(one, job.units)}`)
@@ -28,19 +28,19 @@ export const warningOf = (job: Job, feature: Planned, index: number): Warning =>
         ? 'wider limits, finer dials, or a truer set-up: nothing tried on this lathe gains anything'
         : joinedBy(
             '; ',
-            told(feature.gains!).map((gain) => say`${joinedBy(', ', gain.set)}: ${comesTo(gain, job.units)}`),
+            preferred(feature.gains!).map((gain) => say`${joinedBy(', ', gain.set)}: ${resultWords(gain, job.units)}`),
           ),
   }
 }
 
-/** Those that make all hold, where there are any: the sheet has the others too. */
-const told = (gains: readonly Gain[]): readonly Gain[] => {
+/** Those that make all sizes hold, if there are any: the sheet has the others too. */
+const preferred = (gains: readonly Gain[]): readonly Gain[] => {
   const holding = gains.filter(({ holds }) => holds)
   return holding.length > 0 ? holding : gains
 }
 
 /** "depth .0699 to .0741 holds" */
-const comesTo = ({ sizes }: Gain, units: Units): Phrase =>
+const resultWords = ({ sizes }: Gain, units: Units): Phrase =>
   joinedBy(
     ', ',
     sizes.map(
@@ -48,7 +48,8 @@ const comesTo = ({ sizes }: Gain, units: Units): Phrase =>
     ),
   )
 
-const range = (one: Budgeted, units: Units): Phrase => say`${shown(one, 0, units)} to ${shown(one, 1, units)}`
+const range = (one: Budgeted, units: Units): Phrase =>
+  say`${boundFigure(one, 0, units)} to ${boundFigure(one, 1, units)}`
 
 const limits = (one: Budgeted, units: Units): Phrase =>
   joinedBy(
@@ -56,11 +57,14 @@ const limits = (one: Budgeted, units: Units): Phrase =>
     one.limits!.map((limit) => (one.id === 'angle' ? degrees('limit', limit) : exact('limit', limit, units))),
   )
 
-/** One place more than a dial shows, and outward: a size beyond its limit is never shown inside it, nor much further beyond than it is. */
-const shown = ({ id, low, high, limits }: Budgeted, end: 0 | 1, units: Units): Figure => {
+/**
+ * One more decimal than a dial shows, and rounded outward: a size beyond its limit never shows inside it, nor much
+ * further beyond than it is.
+ */
+const boundFigure = ({ id, low, high, limits }: Budgeted, end: 0 | 1, units: Units): Figure => {
   const value = end === 0 ? low : high
   const outward = (part: number): number =>
-    // What is less than a millionth of the last place is arithmetic's.
+    // Less than a millionth of the last decimal is rounding error.
     (end === 0 ? Math.floor(value / part + 1e-6) : Math.ceil(value / part - 1e-6)) * part
   if (id === 'angle') return degrees('angle', outward(1 / 60))
   const beyond = limits === null ? 0 : end === 0 ? limits[0] - value : value - limits[1]
@@ -78,7 +82,7 @@ const finerThanDial = ({ lathe: { crossFeed } }: Job, { id, limits }: Budgeted):
   return (limits[1] - limits[0]) / (id === 'depth' ? 1 : 2) < 2 * travel
 }
 
-/** The key of the job whose limits are at stake, or the feature where they follow from others. */
+/** The key of the job with the limits in question, or the feature if they follow from other keys. */
 const originOf = (feature: Feature, id: Instrument): Origin => {
   const key = id === 'bottomDiameter' ? 'bottom-diameter' : id
   const given =

@@ -4,15 +4,21 @@ import { findMaterial } from './materials.ts'
 
 export type Range = readonly [low: Degrees, high: Degrees]
 
-/** Grooving and form tools, in use; common practice, no source. A Navy manual (14345) says only: somewhat less than for turning. */
+/**
+ * Grooving and form tools, in use; common practice, no source. A Navy manual (14345) only says: somewhat less than for
+ * turning.
+ */
 export const END_RELIEF: Range = [8, 10]
 export const SIDE_RELIEF: Range = [4, 6]
 export const BACK_CLEARANCE: Range = [2, 4]
-/** Side clearance in use under which a tool rubs: common practice, no source. */
+/** A tool with less side clearance in use than this rubs: common practice, no source. */
 export const LEAST_CLEARANCE: Degrees = 1
 /** A rocker-post holder that tilts the bit, from memory; makers differ (14 1/2°, 15°, 16 1/2°). */
 export const USUAL_TILT: Degrees = 14.5
-/** How far the relieved sides go on past the depth, from and to: 1/16 to 1/8 in; a blocky tool carries the heat away. Common practice, no source. */
+/**
+ * How far the relieved sides go on past the depth, least and most: 1/16 to 1/8 in; a blocky tool carries the heat away.
+ * Common practice, no source.
+ */
 export const pastDepth = (units: Units): readonly [Length, Length] =>
   units === 'inch' ? [INCH / 16, INCH / 8] : [1.5 * MM, 3 * MM]
 
@@ -20,13 +26,16 @@ export type RakeRow = {
   /** As ground on a grooving or form tool; null: more than in steel, and no table gives how much. */
   readonly forming: Range | null
   readonly formingSource: string
-  /** Back rake of a plain turning tool for the metal; null where no table has the metal. */
+  /** Back rake of a plain turning tool for the metal; null if no table has the metal. */
   readonly turning: Range | null
   readonly turningSource: string | null
   readonly grade: 'A' | null
 }
 
-/** Rake in use by work material. Grooving tools have none in the Navy manual; steel bears a little, soft metals more (common practice, no source). */
+/**
+ * Rake in use by work material. Grooving tools have none in the Navy manual; steel allows a little, soft metals more
+ * (common practice, no source).
+ */
 export function rakeFor(material: string): RakeRow {
   const group = GROUPS[findMaterial(material)?.name ?? '']
   const turning = group === undefined ? null : TURNING[group]
@@ -57,7 +66,7 @@ const TURNING: Readonly<Record<Group, Range>> = {
   aluminum: [35, 35],
 }
 
-/** The rows of the table of cutting speeds, by what they are to a grinder. */
+/** The rows of the table of cutting speeds, by the group they belong to for grinding. */
 const GROUPS: Readonly<Record<string, Group>> = {
   'mild steel': 'steel',
   'free-machining steel': 'steel',
@@ -80,13 +89,13 @@ const GROUPS: Readonly<Record<string, Group>> = {
 
 export type RadiusGauge = {
   readonly radius: Length
-  /** As the leaf is marked: "3/32", ".060", "2.5 mm". */
+  /** The marking on the leaf: "3/32", ".060", "2.5 mm". */
   readonly label: string
   readonly source: string
   readonly fromMemory: boolean
 }
 
-/** The leaf nearest to a radius, of the sets sold in these units; the smaller one where two are as near. */
+/** The leaf nearest to a radius, of the sets sold in these units; the smaller one if two are equally near. */
 export function nearestGauge(radius: Length, units: Units): RadiusGauge {
   const leaves = units === 'inch' ? INCH_LEAVES : METRIC_LEAVES
   return leaves.reduce((best, leaf) => (Math.abs(leaf.radius - radius) < Math.abs(best.radius - radius) ? leaf : best))
@@ -116,7 +125,7 @@ const leafDecimal = (thou: number): RadiusGauge => ({
 const INCH_LEAVES: readonly RadiusGauge[] = [
   ...Array.from({ length: 17 }, (_, i) => leaf64(i + 1)),
   ...Array.from({ length: 8 }, (_, i) => leaf64(18 + 2 * i)),
-  // Of the twenty leaves the page gives .020 to .100 by .010, and the largest.
+  // Of its twenty leaves the page gives .020 to .100 by .010, and the largest.
   ...Array.from({ length: 9 }, (_, i) => leafDecimal(20 + 10 * i)),
   leafDecimal(400),
 ].sort((a, b) => a.radius - b.radius)
@@ -128,7 +137,7 @@ const METRIC_LEAVES: readonly RadiusGauge[] = Array.from({ length: 49 }, (_, i) 
   fromMemory: true,
 }))
 
-/** What is said before the wheel is started; numbers are lengths in pm. `source` null: common practice. */
+/** Warnings before the grinder is started; numbers are lengths in pm. `source` null: common practice. */
 export type GrinderCaution = { readonly say: readonly (string | Length)[]; readonly source: string | null }
 
 /** All sources of grade A: federal rules, an OSHA instruction on them, a college's lesson. */

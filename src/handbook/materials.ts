@@ -1,4 +1,7 @@
-/** Cutting speeds of plain turning with high-speed steel. The roughing figure is taken where a source gives two: a form tool cuts on a broad edge. */
+/**
+ * Cutting speeds for plain turning with high-speed steel. If a source gives two, the roughing figure is used: a form
+ * tool cuts on a broad edge.
+ */
 export type MaterialRow = {
   readonly name: string
   readonly aliases: readonly string[]
@@ -12,7 +15,7 @@ export type MaterialRow = {
   readonly grade: 'A' | 'B'
 }
 
-/** The row for a material as a drawing names it; hyphens, commas, case and British spelling make no difference. */
+/** The row for a material as a drawing names it; hyphens, commas, case and British spelling do not matter. */
 export const findMaterial = (name: string): MaterialRow | undefined => byName.get(plain(name))
 
 /** Every name in the table, without aliases, in the order of the table. */

@@ -1,11 +1,12 @@
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 
-/** A pin (drill rod, silver steel) or a ball as it is sold, and as a shop calls it. */
+/** A pin (drill rod, silver steel) or a ball as it is sold, and its name in a shop. */
 export type Pin = { readonly diameter: Length; readonly label: string }
 
 /**
- * Stock diameters of one system of units, ascending. Inch: drill rod and balls by 64ths to 1/2, by 32nds to 1, by 16ths to 2.
- * Metric: silver steel and balls by halves to 10 mm, whole millimeters to 25, then each fifth. US and European trade sizes, from memory.
+ * Stock diameters of one system of units, ascending. Inch: drill rod and balls by 64ths to 1/2, by 32nds to 1, by 16ths
+ * to 2. Metric: silver steel and balls by halves to 10 mm, whole millimeters to 25, then each fifth. US and European
+ * trade sizes, from memory.
  */
 export const stockPins = (units: Units): readonly Pin[] => (units === 'inch' ? INCH_PINS : METRIC_PINS)
 
@@ -28,7 +29,10 @@ const METRIC_PINS: readonly Pin[] = [
   50,
 ].map((size) => ({ diameter: size * MM, label: `${size} mm` }))
 
-/** Radii of a stock set of radius gauges, ascending: 64ths to 17/64, 32nds to 1/2; quarter millimeters to 7, halves to 25. From memory. */
+/**
+ * Radii of a stock set of radius gauges, ascending: 64ths to 17/64, 32nds to 1/2; quarter millimeters to 7, halves to
+ * 25. From memory.
+ */
 export const radiusGauges = (units: Units): readonly Length[] => (units === 'inch' ? INCH_RADII : METRIC_RADII)
 
 const INCH_RADII = [...sixtyFourths(2, 17, 1), ...sixtyFourths(18, 32, 2)].map((count) => (count * INCH) / 64)

@@ -6,7 +6,7 @@ export type SpindleRequest = {
   readonly speedUnits: 'ft/min' | 'm/min'
   /** The largest diameter that is cut. */
   readonly diameter: Length
-  /** What a form tool is allowed of the plain turning speed, e.g. 0.5. */
+  /** The part of the plain turning speed that a form tool may run at, e.g. 0.5. */
   readonly factor: number
   /** rpm of the lathe, at least one, in any order. */
   readonly speeds: readonly number[]
@@ -21,14 +21,16 @@ export type SpindleChoice = {
 }
 
 /**
- * So much over the wanted speed is still that speed: cutting speeds are published as round figures and ranges. 90 ft/min for mild steel (bench-lathe operator's
- * manual) is the middle of 80 to 100 (machine-tool course quick reference, SFM table), a tenth to either side.
+ * A speed up to this many times the wanted speed still counts as that speed: cutting speeds are published as round
+ * figures and ranges. 90 ft/min for mild steel (bench-lathe operator's manual) is the middle of 80 to 100 (machine-tool
+ * course quick reference, SFM table), a tenth to either side.
  */
 export const NEAR_ENOUGH = 1.1
 
 /**
- * rpm = 12·CS/(π·D), inches, or 1000·V/(π·D), millimeters (Jones, Turning and Boring, 1914), in its exact form;
- * then the nearest speed of the lathe that is not higher: a form tool run too fast chatters. Where all are higher, the lowest, if that is near enough. Throws without a speed or a diameter.
+ * rpm = 12·CS/(π·D), inches, or 1000·V/(π·D), millimeters (Jones, Turning and Boring, 1914), in its exact form; then
+ * the nearest speed of the lathe that is not higher: a form tool run too fast chatters. If all are higher, the lowest,
+ * if that is near enough. Throws without a speed or a diameter.
  */
 export const spindleSpeed = (request: SpindleRequest): SpindleChoice => {
   const { cuttingSpeed, speedUnits, diameter, factor, speeds } = request

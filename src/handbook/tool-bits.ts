@@ -5,10 +5,10 @@ export type ToolBit = {
   readonly units: Units
   /** Side of the square, pm. */
   readonly square: Length
-  /** As a shop says it: "5/16 in", "8 mm". */
+  /** The size as a shop says it: "5/16 in", "8 mm". */
   readonly label: string
   readonly source: string
-  /** No printed page was at hand for this row. */
+  /** No printed page was available for this row. */
   readonly fromMemory: boolean
 }
 

@@ -6,12 +6,12 @@ import { type Length, perUnit, type Units } from '../units/length.ts'
 export type Slack = { readonly graduation: Length; readonly perTurn: Length; readonly backlash: Length }
 
 /**
- * A nut with a whole turn of play on its screw has hardly a thread left in it, and what the collars of the screw add is far less than another:
- * over one turn is questioned, over three is refused. Common practice, no source.
+ * A nut with a whole turn of play on its screw has hardly a thread left in it, and the collars of the screw add far
+ * less than another turn: over one turn is questioned, over three is refused. Common practice, no source.
  */
 export const MOST_TURNS = 3
 
-/** What is wrong with it, and what was likely meant: so many marks, or thousandths. */
+/** What is wrong with it, and what was probably meant: the number as marks, or as thousandths. */
 export function muchBacklash(
   { graduation, perTurn, backlash }: Slack,
   units: Units,

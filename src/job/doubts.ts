@@ -6,18 +6,24 @@ import { type Length, perUnit, type Units } from '../units/length.ts'
 import { tidy } from '../units/number-text.ts'
 import { splitUnit } from '../units/parse-length.ts'
 import { muchBacklash } from './backlash.ts'
-import { type Said, warning } from './checks/warnings.ts'
+import { type JobWarning, warning } from './checks/warnings.ts'
 import { likelyMeasured, measuredOff } from './measured.ts'
-import type { Giver } from './read-feature.ts'
+import type { GivenLookup } from './read-feature.ts'
 import type { LatheRead } from './read-lathe.ts'
 import type { PartRead } from './read-part.ts'
 
-/** What can be cut as it is written and is likely a slip of the pen: asked about on the sheet and by `check`. */
-export function doubtsOf(source: SourceFile, values: PartRead, part: Part, units: Units, giver: Giver): Said[] {
-  return [...part.steps.flatMap((step) => farFromDrawn(step, units)), ...inOtherUnits(source, values, units, giver)]
+/** What can be cut as written but is probably a typing mistake: questioned on the sheet and by `check`. */
+export function doubtsOf(
+  source: SourceFile,
+  values: PartRead,
+  part: Part,
+  units: Units,
+  givenOf: GivenLookup,
+): JobWarning[] {
+  return [...part.steps.flatMap((step) => farFromDrawn(step, units)), ...inOtherUnits(source, values, units, givenOf)]
 }
 
-function farFromDrawn({ diameter, measured, origin }: Part['steps'][number], units: Units): Said[] {
+function farFromDrawn({ diameter, measured, origin }: Part['steps'][number], units: Units): JobWarning[] {
   const off = measuredOff(diameter, measured)
   if (off === 0) return []
   const show = (length: Length) => exact('stock', length, units)
@@ -34,15 +40,15 @@ function farFromDrawn({ diameter, measured, origin }: Part['steps'][number], uni
   ]
 }
 
-/** More than a turn of lost motion, on whichever dial. `outer`: the units where the lathe names none. */
-export function slackDoubts(values: LatheRead, outer: Units, giver: Giver): Said[] {
+/** More than a turn of lost motion, on any dial. `outer`: the units if the lathe names none. */
+export function slackDoubts(values: LatheRead, outer: Units, givenOf: GivenLookup): JobWarning[] {
   const units = values.units ?? outer
   const scales = [values['cross-feed'], values.compound, values.carriage].filter((scale) => scale !== undefined)
   return scales.flatMap((scale) => {
     const { graduation, 'per-turn': perTurn, backlash } = scale
     if (graduation === undefined || perTurn === undefined || backlash === undefined || backlash <= perTurn) return []
     const { message, hint } = muchBacklash({ graduation, perTurn, backlash }, units)
-    const { origin } = giver(scale)
+    const { origin } = givenOf(scale)
     const at = { ...origin, path: [...origin.path, 'backlash'] }
     return [warning('much-backlash', capital(message), hint, at)]
   })
@@ -54,11 +60,12 @@ const capital = ([first, ...rest]: Phrase): Phrase =>
 type Size = { readonly path: readonly (string | number)[]; readonly length: Length }
 
 /**
- * A size of the part written in the other units, more than ten times every other or less than a tenth of each, that would be in keeping
- * with them as a bare number: the unit is likely the slip (40" among millimeters). Common practice, no source.
+ * A size of the part in the other units that is more than ten times every other size or less than a tenth of each, and
+ * that would fit them as a bare number: the unit is probably the mistake (40" among millimeters). Common practice, no
+ * source.
  */
-function inOtherUnits(source: SourceFile, values: PartRead, units: Units, giver: Giver): Said[] {
-  const sizes = sizesOf(values, giver)
+function inOtherUnits(source: SourceFile, values: PartRead, units: Units, givenOf: GivenLookup): JobWarning[] {
+  const sizes = sizesOf(values, givenOf)
   return sizes.flatMap((size) => {
     const written = source.scalarSource(size.path)
     const split = written === undefined ? null : splitUnit(tidy(written))
@@ -85,13 +92,13 @@ function inOtherUnits(source: SourceFile, values: PartRead, units: Units, giver:
 
 const KEYS = ['diameter', 'length', 'measured-diameter', 'overhang', 'dog'] as const
 
-function sizesOf(values: PartRead, giver: Giver): Size[] {
+function sizesOf(values: PartRead, givenOf: GivenLookup): Size[] {
   const rows: object[] = [values, ...(values.steps ?? []).filter((step) => step !== undefined)]
   return rows.flatMap((row) =>
     KEYS.flatMap((key) => {
       const value = (row as PartRead)[key]
       if (value === undefined) return []
-      return [{ path: [...giver(row).origin.path, key], length: typeof value === 'number' ? value : value.aim }]
+      return [{ path: [...givenOf(row).origin.path, key], length: typeof value === 'number' ? value : value.aim }]
     }),
   )
 }

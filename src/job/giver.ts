@@ -1,11 +1,14 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import type { Given } from '../diagnostics/given.ts'
-import type { Giver } from './read-feature.ts'
+import type { GivenLookup } from './read-feature.ts'
 import type { Places } from './reader.ts'
 
-/** Hands the rules of a kind what was given, and takes their reports, without their knowing of files and paths. */
-export const giverFor =
-  (places: Places, diagnostics: Diagnostic[]): Giver =>
+/**
+ * Gives the rules of a kind the values of a mapping and takes their reports, so that the rules need not know files and
+ * paths.
+ */
+export const givenLookup =
+  (places: Places, diagnostics: Diagnostic[]): GivenLookup =>
   <T extends object>(values: T): Given<T> => {
     const place = places.get(values)
     if (!place) throw new Error(`not read from any file: ${JSON.stringify(values)}`)

@@ -4,7 +4,7 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Part } from '../moves/part.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
-import type { Said } from './checks/warnings.ts'
+import type { JobWarning } from './checks/warnings.ts'
 
 export type {
   ConcaveFeature,
@@ -18,7 +18,7 @@ export type {
 export type { Material, Part, Step } from '../moves/part.ts'
 export type { CornerTool, RoundTool, SquareTool, Tool, VeeTool } from '../tools/tool.ts'
 
-/** A job as read, every length in pm, every default that belongs to the file filled in. Geometry and shop rules come later. */
+/** A job as read, every length in pm, every default of the file filled in. Geometry and shop rules come later. */
 export type Job = {
   readonly title: string
   readonly drawingNumber: string | null
@@ -28,7 +28,7 @@ export type Job = {
   readonly lathe: Lathe
   readonly tools: Readonly<Record<string, Tool>>
   readonly features: readonly Feature[]
-  /** What is likely a slip of the pen, though it can be cut as it is written. */
-  readonly doubts: readonly Said[]
+  /** What is probably a typing mistake, though it can be cut as written. */
+  readonly doubts: readonly JobWarning[]
   readonly origin: Origin
 }

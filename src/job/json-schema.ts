@@ -5,14 +5,17 @@ import { jobSchema, toolboxSchema } from './schema.ts'
 
 export type SchemaName = 'job' | 'lathe' | 'toolbox'
 
-/** What a file may hold, as JSON Schema (draft 7), for editors. Combinations of keys are checked only when the file is read. */
+/**
+ * What a file may contain, as JSON Schema (draft 7), for editors. Combinations of keys are checked only when the file
+ * is read.
+ */
 export const jsonSchema = (name: SchemaName): object =>
-  z.toJSONSchema(SCHEMAS[name], { io: 'input', target: 'draft-7', override: tellDefault })
+  z.toJSONSchema(SCHEMAS[name], { io: 'input', target: 'draft-7', override: addDefault })
 
 export const SCHEMAS = { job: jobSchema, lathe: latheFileSchema, toolbox: toolboxSchema } as const
 
-/** An editor shows the description and nothing else of ours, so what holds by default stands at its end; a word is a default for the editor too. */
-const tellDefault = ({
+/** An editor shows only the description, so the default is added at its end; a word is a default for the editor too. */
+const addDefault = ({
   zodSchema,
   jsonSchema,
 }: {

@@ -3,45 +3,52 @@ import { defaults, measures } from '../units/measure-schema.ts'
 import { SCHEMAS, type SchemaName } from './json-schema.ts'
 import { type AnySchema, choicesOf, isOptional, type Options, shapeOf, unwrap, wordsOf } from './schema-walk.ts'
 
-/** One key that a file may have, as its schema tells it. */
+/** One key that a file may have, as its schema describes it. */
 export type Key = {
-  /** Every place where it may stand, such as features.leave; what stands in another place as well is one key all the same. */
+  /**
+   * Every place where it is allowed, such as features.leave; a key that is allowed in several places is still one key.
+   */
   readonly paths: readonly string[]
-  /** The kinds of feature or shapes of tool that have it, such as "radius concave"; empty where all have. */
+  /** The kinds of feature or shapes of tool that have it, such as "radius concave"; empty if all have it. */
   readonly only: readonly string[]
   readonly says: string
-  /** The words it takes, where it takes nothing else. */
+  /** The words it accepts, if it accepts nothing else. */
   readonly words: readonly string[]
   readonly required: boolean
-  /** What holds where it is left out, as the end of a sentence. */
+  /** What applies if it is left out, as the end of a sentence. */
   readonly byDefault: string | null
   readonly example: unknown
 }
 
-/** Stands in a path for a name that the file chooses. */
+/** Used in a path for a name that the file chooses. */
 export const FREE_NAME = '<name>'
 
 type Place = { readonly path: readonly string[]; readonly kind: string; readonly among: number }
-type Found = { readonly paths: Set<string>; readonly kinds: Set<string>; readonly among: number; readonly told: Told }
-type Told = Omit<Key, 'paths' | 'only'>
+type Found = {
+  readonly paths: Set<string>
+  readonly kinds: Set<string>
+  readonly among: number
+  readonly facts: KeyFacts
+}
+type KeyFacts = Omit<Key, 'paths' | 'only'>
 
-/** Every key of a file, in the order of its schema: the schemas are walked, so that no other list need be kept. */
+/** Every key of a file, in the order of its schema: the schemas are walked, so that no other list is needed. */
 export const keysOf = (name: SchemaName): Key[] => {
   const found = new Map<AnySchema, Found>()
-  walk(SCHEMAS[name], { path: [], kind: '', among: 0 }, (schema, { path, kind, among }, told) => {
-    const key = found.get(schema) ?? { paths: new Set(), kinds: new Set(), among, told: told() }
+  walk(SCHEMAS[name], { path: [], kind: '', among: 0 }, (schema, { path, kind, among }, facts) => {
+    const key = found.get(schema) ?? { paths: new Set(), kinds: new Set(), among, facts: facts() }
     key.paths.add(path.join('.'))
     key.kinds.add(kind)
     found.set(schema, key)
   })
-  return [...found.values()].map(({ paths, kinds, among, told }) => ({
-    ...told,
+  return [...found.values()].map(({ paths, kinds, among, facts }) => ({
+    ...facts,
     paths: [...paths],
     only: kinds.size < among ? [...kinds] : [],
   }))
 }
 
-type Note = (schema: AnySchema, place: Place, told: () => Told) => void
+type Note = (schema: AnySchema, place: Place, facts: () => KeyFacts) => void
 
 const walk = (asked: AnySchema, place: Place, note: Note, known: readonly string[] = []): void => {
   const schema = unwrap(asked)
@@ -55,12 +62,12 @@ const walk = (asked: AnySchema, place: Place, note: Note, known: readonly string
   for (const [key, inner] of [...Object.entries(shape), ...(others ? [[FREE_NAME, others] as const] : [])]) {
     if (known.includes(key)) continue
     const at = { ...place, path: [...place.path, key] }
-    note(inner, at, () => toldOf(key, inner))
+    note(inner, at, () => factsOf(key, inner))
     walk(inner, at, note)
   }
 }
 
-/** The word that chooses a kind is one key, whatever it chooses; then the keys of each kind. */
+/** The word that chooses a kind is one key for all kinds; then the keys of each kind follow. */
 const walkKinds = (union: AnySchema, place: Place, note: Note, known: readonly string[]): void => {
   const { options, discriminator = '' } = union._zod.def as unknown as Options
   const among = place.among || leavesOf(union).length
@@ -84,7 +91,7 @@ const leavesOf = (union: AnySchema): string[] => {
   )
 }
 
-const toldOf = (key: string, asked: AnySchema): Told => {
+const factsOf = (key: string, asked: AnySchema): KeyFacts => {
   const schema = unwrap(asked)
   const { description = '', examples } = z.globalRegistry.get(schema) ?? {}
   return {
@@ -96,14 +103,14 @@ const toldOf = (key: string, asked: AnySchema): Told => {
   }
 }
 
-const chooser = (union: AnySchema): Told => {
+const chooser = (union: AnySchema): KeyFacts => {
   const { options, discriminator = '' } = union._zod.def as unknown as Options
   const words = options.flatMap((option) => wordsOf(option, discriminator))
-  const said = options.map((option) => {
+  const choices = options.map((option) => {
     const says = z.globalRegistry.get(wordSchema(option, discriminator))?.description ?? ''
     return `${wordsOf(option, discriminator).join('')}, ${says.charAt(0).toLowerCase()}${says.slice(1, -1)}`
   })
-  return { says: `Which it is: ${said.join('; ')}.`, words, required: true, byDefault: null, example: words[0] }
+  return { says: `Which it is: ${choices.join('; ')}.`, words, required: true, byDefault: null, example: words[0] }
 }
 
 /** The schema of the word that chooses an option. */

@@ -13,7 +13,7 @@ export const benchOf = (job: Job): Bench => ({
   tools: job.tools,
 })
 
-/** The part in the machine: what the replay may cut and what stands in the way. d = −radius of the measured stock. */
+/** The part in the machine: what the replay may cut and the obstacles. d = −radius of the measured stock. */
 export function setupOf(bench: Bench): Setup {
   const centers = bench.part.held === 'between centers'
   const length = bench.steps.at(-1)?.end ?? 0

@@ -1,31 +1,34 @@
 import { suggest } from '../diagnostics/suggest.ts'
 import { KINDS } from '../features/registry.ts'
-import type { FeatureRead, Giver } from './read-feature.ts'
+import type { FeatureRead, GivenLookup } from './read-feature.ts'
 import type { PartRead } from './read-part.ts'
 import { either, listed, quoted } from './schema-walk.ts'
 
-/** Names that features may refer to besides "end"; null where a name could not be read. A plain bar is one step called "body". */
-export const stepNames = (part: PartRead | undefined, giver: Giver): string[] | null => {
+/**
+ * Names that features may refer to besides "end"; null if a name could not be read. A plain bar is one step called
+ * "body".
+ */
+export const stepNames = (part: PartRead | undefined, givenOf: GivenLookup): string[] | null => {
   if (!part) return null
-  if (!giver(part).has('steps')) return ['body']
+  if (!givenOf(part).has('steps')) return ['body']
   const names = part.steps?.map((step) => step?.name) ?? [undefined]
   return names.every((name) => name !== undefined) ? names : null
 }
 
-/** Every step and tool that a feature names must exist. Null stands for names that could not be read. */
+/** Every step and tool that a feature names must exist. Null means that names could not be read. */
 export const checkNames = (
   features: readonly (FeatureRead | undefined)[],
   names: readonly string[],
   steps: readonly string[] | null,
   tools: readonly string[] | null,
-  giver: Giver,
+  givenOf: GivenLookup,
 ): void => {
   for (const [index, feature] of features.entries()) {
     if (!feature) continue
-    checkStep(feature, steps, giver)
-    checkTool(feature, tools, giver)
+    checkStep(feature, steps, givenOf)
+    checkTool(feature, tools, givenOf)
     if (feature.name !== undefined && names.indexOf(feature.name) < index)
-      giver(feature).report(
+      givenOf(feature).report(
         'name',
         'duplicate-name',
         `two features are called ${quoted(feature.name)}`,
@@ -34,8 +37,8 @@ export const checkNames = (
   }
 }
 
-const checkStep = (feature: FeatureRead, steps: readonly string[] | null, giver: Giver): void => {
-  const given = giver(feature as Readonly<Record<string, unknown>>)
+const checkStep = (feature: FeatureRead, steps: readonly string[] | null, givenOf: GivenLookup): void => {
+  const given = givenOf(feature as Readonly<Record<string, unknown>>)
   for (const key of feature.kind === undefined ? [] : KINDS[feature.kind].stepKeys) {
     const name = given.values[key]
     if (typeof name !== 'string' || name === 'end' || !steps || steps.includes(name)) continue
@@ -46,7 +49,7 @@ const checkStep = (feature: FeatureRead, steps: readonly string[] | null, giver:
   }
 }
 
-const checkTool = (feature: FeatureRead, tools: readonly string[] | null, giver: Giver): void => {
+const checkTool = (feature: FeatureRead, tools: readonly string[] | null, givenOf: GivenLookup): void => {
   const { tool } = feature
   if (tool === undefined || !tools || tools.includes(tool)) return
   const near = suggest(tool, tools)
@@ -54,7 +57,7 @@ const checkTool = (feature: FeatureRead, tools: readonly string[] | null, giver:
     tools.length > 0
       ? `the toolbox has ${listed(tools)}`
       : 'the toolbox is empty: leave tool out and the sheet says what to grind'
-  giver(feature).report(
+  givenOf(feature).report(
     'tool',
     'unknown-tool',
     `no tool is called ${quoted(tool)}`,

@@ -4,8 +4,9 @@ export type Entry = { readonly draft: Draft; readonly angle: number }
 export type Ordered<E> = { readonly entries: readonly E[]; readonly reasons: readonly string[] }
 
 /**
- * Order of work: the job's own `order:` first; then features that share a compound angle and a tool together, from the free end on;
- * a group that leaves less than half of the diameter goes last, since it weakens the work for the others.
+ * Order of work: the job's own `order:` first; then features that share a compound angle and a tool together, from the
+ * free end on; a group that leaves less than half of the diameter goes last, because it weakens the work for the
+ * others.
  */
 export function orderFeatures<E extends Entry>(entries: readonly E[]): Ordered<E> {
   if (entries.length < 2) return { entries, reasons: [] }
@@ -36,14 +37,14 @@ const bottom = (draft: Draft): number =>
 
 function reasons(entries: readonly Entry[], groups: number, forced: boolean): string[] {
   const names = entries.map((one) => one.draft.feature.name)
-  const said = [`${names.join(', then ')}.`]
-  if (forced) said.push('The job gives the order.')
+  const sentences = [`${names.join(', then ')}.`]
+  if (forced) sentences.push('The job gives the order.')
   else {
     if (groups < entries.length)
-      said.push('Features cut with the same tool and compound setting follow each other, so each is set up once.')
-    said.push('From the free end on.')
+      sentences.push('Features cut with the same tool and compound setting follow each other, so each is set up once.')
+    sentences.push('From the free end on.')
     if (weakest(entries.slice(-1)) === 1 && weakest(entries.slice(0, 1)) === 0)
-      said.push('The form that weakens the work most comes last.')
+      sentences.push('The form that weakens the work most comes last.')
   }
-  return said
+  return sentences
 }

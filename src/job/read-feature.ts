@@ -8,18 +8,18 @@ import type { featureSchema } from './schema.ts'
 
 export type FeatureRead = AsRead<z.output<typeof featureSchema>>
 export type CuttingRead = AsRead<z.output<typeof cuttingSchema>>
-/** Looks a mapping up in the walk that read it. */
-export type Giver = <T extends object>(values: T) => Given<T>
+/** Returns what the reader found for a mapping. */
+export type GivenLookup = <T extends object>(values: T) => Given<T>
 
-/** Null where the feature lacks something it cannot do without; the reason has then been reported. */
+/** Null if the feature lacks something it needs; the reason has then been reported. */
 export const readFeature = (
   values: FeatureRead,
   index: number,
   name: string,
   jobCutting: CuttingRead | undefined,
-  giver: Giver,
+  givenOf: GivenLookup,
 ): Feature | null => {
-  const origin: Origin = giver(values).origin
+  const origin: Origin = givenOf(values).origin
   const base: FeatureBase = {
     index,
     name,
@@ -28,24 +28,24 @@ export const readFeature = (
     cutting: mergeCutting(jobCutting, { ...values.cutting, ...withoutUndefined(values) }),
     origin,
   }
-  twice(values, giver)
-  return values.kind === undefined ? null : readAs(values.kind, giver(values), base)
+  twice(values, givenOf)
+  return values.kind === undefined ? null : readAs(values.kind, givenOf(values), base)
 }
 
 const withoutUndefined = (values: FeatureRead): CuttingRead =>
   Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as CuttingRead
 
-/** A cutting key both beside the feature's keys and under its `cutting`. */
-const twice = (values: FeatureRead, giver: Giver): void => {
+/** A cutting key given both beside the feature's keys and under its `cutting`. */
+const twice = (values: FeatureRead, givenOf: GivenLookup): void => {
   if (!values.cutting) return
-  const own = giver(values)
-  const gathered = giver(values.cutting)
+  const own = givenOf(values)
+  const gathered = givenOf(values.cutting)
   for (const key of Object.keys(values.cutting) as (keyof CuttingRead)[])
     if (own.has(key))
       gathered.report(key, 'too-many-keys', `${key} is given twice for this feature`, 'keep one of the two')
 }
 
-/** What features without a name are called: their kind and a number, counted by kind, that no other feature has. */
+/** Names for features without a name: their kind and a number, counted by kind, that no other feature has. */
 export const featureNames = (features: readonly (FeatureRead | undefined)[]): string[] => {
   const taken = new Set(features.map((feature) => feature?.name))
   const counts = new Map<string, number>()

@@ -2,7 +2,9 @@ import type { Diagnostic, Origin } from '../diagnostics/diagnostic.ts'
 import { readSource } from '../source/read-source.ts'
 import type { SourceFile } from '../source/source.ts'
 
-/** Reads a file for us; `from` is the file that names it, null for the entry. The core itself touches no file. */
+/**
+ * Reads a file for the compiler; `from` is the file that names it, null for the entry. The core itself touches no file.
+ */
 export type Load = (
   path: string,
   from: string | null,
@@ -12,7 +14,7 @@ export type Load = (
 
 export type Files = {
   readonly sources: Map<string, SourceFile>
-  /** A file as data, or undefined where none of it can be read; the reason has then been reported. */
+  /** A file as data, or undefined if none of it can be read; the reason has then been reported. */
   readonly open: (path: string, askedAt: Origin | null) => SourceFile | undefined
 }
 

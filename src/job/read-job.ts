@@ -4,9 +4,9 @@ import { latheFileSchema } from '../lathe/schema.ts'
 import type { SourceFile } from '../source/source.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
-import type { Said } from './checks/warnings.ts'
+import type { JobWarning } from './checks/warnings.ts'
 import { doubtsOf, slackDoubts } from './doubts.ts'
-import { giverFor } from './giver.ts'
+import { givenLookup } from './giver.ts'
 import type { Job } from './job.ts'
 import { checkNames, stepNames } from './names.ts'
 import { featureNames, readFeature } from './read-feature.ts'
@@ -21,14 +21,17 @@ import type { AnySchema } from './schema-walk.ts'
 
 export type { Load } from './read-files.ts'
 
-/** `job` is null as soon as there is one error; every problem of every file is in `diagnostics`. */
+/** `job` is null if there is any error; every problem of every file is in `diagnostics`. */
 export type ReadJob = {
   readonly job: Job | null
   readonly diagnostics: readonly Diagnostic[]
   readonly sources: ReadonlyMap<string, SourceFile>
 }
 
-/** Reads a job and the files it includes: shape, measures, names and combinations of keys. Geometry and shop rules come later. */
+/**
+ * Reads a job and the files it includes: shape, measures, names and combinations of keys. Geometry and shop rules come
+ * later.
+ */
 export const readJob = (entry: string, load: Load): ReadJob => {
   const diagnostics: Diagnostic[] = []
   const files = openFiles(load, (problem) => diagnostics.push(problem))
@@ -52,19 +55,20 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
     return null
   }
   const places: Places = new Map()
-  // Without units nothing is compiled; millimeters then report the fewest mistakes that are none (ISO 286 classes need them).
+  // Without units nothing is compiled; with millimeters the fewest false mistakes are reported (ISO 286 classes need
+  // them).
   const values = shapeOf({ files, places, diagnostics, units: 'mm' }, jobSchema, source)
   if (!values) return null
   const reading: Reading = { files, places, diagnostics, units: values.units ?? 'mm' }
-  const giver = giverFor(places, diagnostics)
+  const givenOf = givenLookup(places, diagnostics)
   const lathe = values.lathe === undefined ? null : latheOf(reading, values.lathe, source)
   const tools =
-    values.tools === undefined && giver(values).has('tools') ? null : toolsOf(reading, values.tools ?? {}, source)
-  const part = values.part ? readPart(values.part, reading.units, giver) : null
+    values.tools === undefined && givenOf(values).has('tools') ? null : toolsOf(reading, values.tools ?? {}, source)
+  const part = values.part ? readPart(values.part, reading.units, givenOf) : null
   const rows = values.features ?? []
   const names = featureNames(rows)
-  const features = rows.map((row, index) => row && readFeature(row, index, names[index] ?? '', values.cutting, giver))
-  checkNames(rows, names, stepNames(values.part, giver), tools?.names ?? null, giver)
+  const features = rows.map((row, index) => row && readFeature(row, index, names[index] ?? '', values.cutting, givenOf))
+  checkNames(rows, names, stepNames(values.part, givenOf), tools?.names ?? null, givenOf)
   if (!lathe || !tools || !part || !values.part || values.title === undefined || !values.units) return null
   return {
     title: values.title,
@@ -75,12 +79,12 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
     lathe: lathe.lathe,
     tools: tools.tools,
     features: features.filter((feature) => feature != null),
-    doubts: [...doubtsOf(source, values.part, part, values.units, giver), ...lathe.doubts],
+    doubts: [...doubtsOf(source, values.part, part, values.units, givenOf), ...lathe.doubts],
     origin: { file: source.file, path: [] },
   }
 }
 
-/** A list of moves, a lathe or a toolbox taken for a job: one plain sentence instead of a list of missing keys. */
+/** A list of moves, a lathe or a toolbox used as a job: one plain sentence instead of a list of missing keys. */
 const otherKind = (data: unknown, file: string): { message: string; hint: string } | null => {
   if (isMoves(data))
     return {
@@ -95,13 +99,13 @@ const otherKind = (data: unknown, file: string): { message: string; hint: string
   return tools.length > 0 ? { message: 'this is a toolbox, not a job', hint: hint('tools') } : null
 }
 
-/** In YAML by its moves; a table is one long text to YAML, and begins with its columns. */
+/** In YAML, recognized by its moves; a table is one long text to YAML, recognized by its columns. */
 const isMoves = (data: unknown): boolean =>
   typeof data === 'string'
     ? /^[\w-]+(,[\w-]+)*,action(,|\s)/.test(data)
     : typeof data === 'object' && data !== null && 'moves' in data && !('features' in data)
 
-/** One file against its schema; its problems and places join those of the job. */
+/** Checks one file against its schema; its problems and places are added to those of the job. */
 const shapeOf = <S extends AnySchema>(reading: Reading, schema: S, source: SourceFile) => {
   const { value, places, problems } = readShape(schema, source, reading.units)
   reading.diagnostics.push(...problems)
@@ -120,12 +124,12 @@ const latheOf = (
   return included ? latheFrom(reading, included) : null
 }
 
-type LatheAsked = { readonly lathe: Lathe; readonly doubts: readonly Said[] }
+type LatheAsked = { readonly lathe: Lathe; readonly doubts: readonly JobWarning[] }
 
 const latheFrom = (reading: Reading, values: LatheRead): LatheAsked | null => {
-  const giver = giverFor(reading.places, reading.diagnostics)
-  const lathe = readLathe(values, reading.units, giver)
-  return lathe && { lathe, doubts: slackDoubts(values, reading.units, giver) }
+  const givenOf = givenLookup(reading.places, reading.diagnostics)
+  const lathe = readLathe(values, reading.units, givenOf)
+  return lathe && { lathe, doubts: slackDoubts(values, reading.units, givenOf) }
 }
 
 type Toolbox = { readonly tools: Record<string, Tool>; readonly names: readonly string[] }
@@ -136,5 +140,5 @@ const toolsOf = (reading: Reading, values: object | string, from: SourceFile): T
   const toolbox = typeof values === 'string' ? source && shapeOf(reading, toolboxSchema, source) : values
   if (!toolbox) return null
   const names = [...(reading.places.get(toolbox)?.keys.keys() ?? [])].filter((name) => name !== 'units')
-  return { tools: readTools(toolbox, giverFor(reading.places, reading.diagnostics)), names }
+  return { tools: readTools(toolbox, givenLookup(reading.places, reading.diagnostics)), names }
 }

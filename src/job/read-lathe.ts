@@ -5,7 +5,7 @@ import type { carriageSchema, compoundSchema, crossFeedSchema, latheSchema } fro
 import { words } from '../phrase/words.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { MOST_TURNS, muchBacklash } from './backlash.ts'
-import type { Giver } from './read-feature.ts'
+import type { GivenLookup } from './read-feature.ts'
 
 export type LatheRead = AsRead<z.output<typeof latheSchema>>
 type ScaleRead =
@@ -13,11 +13,14 @@ type ScaleRead =
   | AsRead<z.output<typeof compoundSchema>>
   | AsRead<z.output<typeof carriageSchema>>
 
-/** Null where something is missing or impossible; the reason has then been reported. `outer`: the units where the lathe names none. */
-export const readLathe = (values: LatheRead, outer: Units, giver: Giver): Lathe | null => {
+/**
+ * Null if something is missing or impossible; the reason has then been reported. `outer`: the units if the lathe names
+ * none.
+ */
+export const readLathe = (values: LatheRead, outer: Units, givenOf: GivenLookup): Lathe | null => {
   const units = values.units ?? outer
   const { name, 'cross-feed': crossFeed, compound, carriage, 'spindle-speeds': speeds } = values
-  const scales = [crossFeed, compound, carriage].map((scale) => (scale ? readAny(scale, units, giver) : null))
+  const scales = [crossFeed, compound, carriage].map((scale) => (scale ? readAny(scale, units, givenOf) : null))
   const [crossScale, compoundScale, carriageScale] = scales
   if (!name || !crossScale || !compoundScale || (carriage && !carriageScale) || !speeds) return null
   return {
@@ -39,14 +42,14 @@ export const readLathe = (values: LatheRead, outer: Units, giver: Giver): Lathe 
 
 const DIAL_KEYS = ['graduation', 'per-turn', 'backlash', 'read-to'] as const
 
-const readAny = (values: ScaleRead, units: Units, giver: Giver): Scale | null => {
-  const indicator = readIndicator(values, units, giver)
-  return indicator === undefined ? readScale(values, units, giver) : indicator
+const readAny = (values: ScaleRead, units: Units, givenOf: GivenLookup): Scale | null => {
+  const indicator = readIndicator(values, units, givenOf)
+  return indicator === undefined ? readScale(values, units, givenOf) : indicator
 }
 
-/** An indicator that bears on the carriage; undefined where the keys do not speak of one. */
-const readIndicator = (values: ScaleRead, units: Units, giver: Giver): Scale | null | undefined => {
-  const given = giver(values as AsRead<z.output<typeof carriageSchema>>)
+/** An indicator that bears on the carriage; undefined if the keys do not describe one. */
+const readIndicator = (values: ScaleRead, units: Units, givenOf: GivenLookup): Scale | null | undefined => {
+  const given = givenOf(values as AsRead<z.output<typeof carriageSchema>>)
   const { indicator, range } = given.values
   if (!given.has('indicator')) {
     if (!given.has('range')) return undefined
@@ -66,9 +69,9 @@ const readIndicator = (values: ScaleRead, units: Units, giver: Giver): Scale | n
   return indicator && range ? { kind: 'readout', units, resolution: indicator, reads: 'depth', range } : null
 }
 
-/** A dial or a readout, and not a mixture of the two. */
-const readScale = (values: ScaleRead, units: Units, giver: Giver): Scale | null => {
-  const given = giver(values as AsRead<z.output<typeof crossFeedSchema>>)
+/** A dial or a readout, but not a mixture of the two. */
+const readScale = (values: ScaleRead, units: Units, givenOf: GivenLookup): Scale | null => {
+  const given = givenOf(values as AsRead<z.output<typeof crossFeedSchema>>)
   const reads = given.values.reads ?? 'depth'
   if (given.has('readout')) {
     for (const key of DIAL_KEYS)

@@ -17,7 +17,7 @@ import {
   title,
 } from './schema-walk.ts'
 
-/** Reads every key of a mapping; `units` in it holds for all that stands below it. */
+/** Reads every key of a mapping; a `units` key in it applies to everything below it. */
 export const readMapping = (reader: Reader, schema: AnySchema, data: Mapping, path: Path, outer: Units): Mapping => {
   const { shape, others } = shapeOf(schema)
   const keys = others ? freeNames(reader, schema, shape, data, path) : namedKeys(reader, schema, shape, data, path)
@@ -34,7 +34,10 @@ export const readMapping = (reader: Reader, schema: AnySchema, data: Mapping, pa
   return values
 }
 
-/** Names that the file chooses stand as they are, save what is no mapping under a name that is nearly a key: that was meant as the key. */
+/**
+ * Names that the file chooses are kept as written, except a name that is nearly a key and has no mapping under it: the
+ * key was meant.
+ */
 const freeNames = (reader: Reader, schema: AnySchema, shape: Shape, data: Mapping, path: Path): Map<string, Path> => {
   const keys = new Map<string, Path>()
   for (const [key, value] of Object.entries(data)) {
@@ -54,7 +57,10 @@ const unknownKey = (reader: Reader, schema: AnySchema, path: Path, hint: string)
     hint,
   })
 
-/** The keys of the schema that are given, with where they stand; a misspelt key stands for the one that was meant, after saying so. */
+/**
+ * The keys of the schema that are given, each with the spelling in the file; a misspelled key is reported and used as
+ * the key that was meant.
+ */
 const namedKeys = (reader: Reader, schema: AnySchema, shape: Shape, data: Mapping, path: Path): Map<string, Path> => {
   const keys = new Map<string, Path>()
   const unknown: string[] = []
@@ -77,7 +83,7 @@ const fitting = (free: readonly string[], given: ReadonlyMap<string, Path>): str
 const keysOf = (free: readonly string[]): string =>
   free.length === 0 ? 'take it out' : `keys not given yet: ${listed(free)}`
 
-/** A key that stands in the file and not in its data was refused by the source, which has said why. */
+/** A key that is in the file but not in its data was refused by the source, which has reported it. */
 const missing = (reader: Reader, schema: AnySchema, wanted: AnySchema, key: string, path: Path): void => {
   const { source } = reader
   if (!sameSpan(source.locate([...path, key], 'key'), source.locate(path, 'key'))) return

@@ -8,7 +8,7 @@ import { parseLength } from '../units/parse-length.ts'
 import { label, type Reader, wrongType } from './reader.ts'
 import { type AnySchema, MEASURES } from './schema-walk.ts'
 
-/** A scalar as a measure. Bare numbers are taken as they are written, because a double loses digits. */
+/** A scalar as a measure. Bare numbers are read as written, because a double loses digits. */
 export const readMeasure = (
   reader: Reader,
   schema: AnySchema,
@@ -28,7 +28,10 @@ export const readMeasure = (
   return undefined
 }
 
-/** One size that stands in no file: read as a plain length of a file is, with the same words about what is wrong with it. */
+/**
+ * One size that is not in a file: read as a plain length in a file is read, with the same messages about what is wrong
+ * with it.
+ */
 export const readSize = (name: string, given: string, units: Units): Read<Length> => {
   const written = given.trim()
   const measure = { kind: 'length', range: 'more than zero' } as const
@@ -87,7 +90,7 @@ const dimensionOrMost = (written: string, units: Units) => {
   return { ok: true as const, value: { nominal: value, limits: [0, value] as const, aim: value, text: written } }
 }
 
-/** What would be in range; undefined where it is. */
+/** What would be in range; undefined if it is in range. */
 const outOfRange = (
   measure: Exclude<Measure, { kind: 'text' }>,
   value: Length | Dimension | AngleDimension,

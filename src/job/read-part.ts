@@ -7,18 +7,18 @@ import { words } from '../phrase/words.ts'
 import { formatExact } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 import { isSlip, likelyMeasured } from './measured.ts'
-import type { Giver } from './read-feature.ts'
+import type { GivenLookup } from './read-feature.ts'
 import type { partSchema, stepSchema } from './schema.ts'
 import { quoted } from './schema-walk.ts'
 
 export type PartRead = AsRead<z.output<typeof partSchema>>
 type StepRead = AsRead<z.output<typeof stepSchema>>
 
-/** Null where something is missing or impossible; the reason has then been reported. */
-export const readPart = (values: PartRead, units: Units, giver: Giver): Part | null => {
-  const given = giver(values)
-  const material = readMaterial(values, units, giver)
-  const steps = readSteps(values, units, giver)
+/** Null if something is missing or impossible; the reason has then been reported. */
+export const readPart = (values: PartRead, units: Units, givenOf: GivenLookup): Part | null => {
+  const given = givenOf(values)
+  const material = readMaterial(values, units, givenOf)
+  const steps = readSteps(values, units, givenOf)
   if (!material || !steps) return null
   const whole = steps.reduce((sum, step) => sum + step.length, 0)
   if (values.overhang !== undefined && values.overhang > whole)
@@ -28,7 +28,7 @@ export const readPart = (values: PartRead, units: Units, giver: Giver): Part | n
       'the overhang is longer than the part',
       'give how far the part stands out, or describe the whole part in steps',
     )
-  const dog = readDog(values, whole, giver)
+  const dog = readDog(values, whole, givenOf)
   return {
     material,
     held: values.held ?? 'chuck',
@@ -40,10 +40,10 @@ export const readPart = (values: PartRead, units: Units, giver: Giver): Part | n
   }
 }
 
-const readDog = (values: PartRead, whole: number, giver: Giver): number | null => {
+const readDog = (values: PartRead, whole: number, givenOf: GivenLookup): number | null => {
   const { dog, held } = values
   if (dog === undefined) return null
-  const given = giver(values)
+  const given = givenOf(values)
   if (held !== 'between centers')
     given.report(
       'dog',
@@ -56,7 +56,7 @@ const readDog = (values: PartRead, whole: number, giver: Giver): number | null =
   return dog
 }
 
-const readMaterial = (values: PartRead, units: Units, giver: Giver): Material | null => {
+const readMaterial = (values: PartRead, units: Units, givenOf: GivenLookup): Material | null => {
   const { material } = values
   const speedUnits = units === 'inch' ? 'ft/min' : 'm/min'
   if (material === undefined) return null
@@ -77,7 +77,7 @@ const readMaterial = (values: PartRead, units: Units, giver: Giver): Material | 
   const near = suggest(material, materialNames())
   const own = 'or give a name and a cutting-speed'
   const hint = near ? `did you mean "${near}"? ${own}` : `the table has ${materialNames().join(', ')}; ${own}`
-  giver(values).report(
+  givenOf(values).report(
     'material',
     'unknown-material',
     `${quoted(material)} is not in the table of cutting speeds`,
@@ -86,11 +86,11 @@ const readMaterial = (values: PartRead, units: Units, giver: Giver): Material | 
   return null
 }
 
-const readSteps = (values: PartRead, units: Units, giver: Giver): Step[] | null => {
-  const given = giver(values)
+const readSteps = (values: PartRead, units: Units, givenOf: GivenLookup): Step[] | null => {
+  const given = givenOf(values)
   const bar = (['diameter', 'length', 'measured-diameter'] as const).filter((key) => given.has(key))
   if (given.has('steps')) {
-    // Where the list itself was refused, that is what is wrong.
+    // If the list itself was refused, that is the problem to report.
     if (values.steps !== undefined && bar.length > 0)
       given.report(
         bar[0]!,
@@ -98,7 +98,7 @@ const readSteps = (values: PartRead, units: Units, giver: Giver): Step[] | null 
         `${bar.join(' and ')} ${bar.length > 1 ? 'are' : 'is'} for a plain bar, and steps are given`,
         'keep the steps, or diameter and length',
       )
-    return values.steps ? stepsOf(values.steps, units, giver) : null
+    return values.steps ? stepsOf(values.steps, units, givenOf) : null
   }
   if (bar.length === 0)
     given.report(null, 'missing-key', 'the part has no size', 'give steps, or diameter and length of a plain bar')
@@ -108,19 +108,19 @@ const readSteps = (values: PartRead, units: Units, giver: Giver): Step[] | null 
   return step && [step]
 }
 
-const stepsOf = (rows: readonly (StepRead | undefined)[], units: Units, giver: Giver): Step[] | null => {
+const stepsOf = (rows: readonly (StepRead | undefined)[], units: Units, givenOf: GivenLookup): Step[] | null => {
   const names = new Set<string>()
   for (const row of rows) {
     if (row?.name === undefined) continue
     if (row.name === 'end')
-      giver(row).report(
+      givenOf(row).report(
         'name',
         'reserved',
         'a step cannot be called "end"',
         'that word stands for the free end of the part',
       )
     if (names.has(row.name))
-      giver(row).report(
+      givenOf(row).report(
         'name',
         'duplicate-name',
         `two steps are called ${quoted(row.name)}`,
@@ -128,7 +128,7 @@ const stepsOf = (rows: readonly (StepRead | undefined)[], units: Units, giver: G
       )
     names.add(row.name)
   }
-  const steps = rows.map((row) => row && readStep(row, units, giver(row)))
+  const steps = rows.map((row) => row && readStep(row, units, givenOf(row)))
   return steps.every((step) => step != null) ? steps : null
 }
 

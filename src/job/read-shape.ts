@@ -11,9 +11,10 @@ import type { AnySchema, Options } from './schema-walk.ts'
 import { isMapping, optionFor, unwrap } from './schema-walk.ts'
 
 /**
- * Reads a file against its schema in one walk: every scalar becomes a value, every problem is reported where it stands, and what could be
- * read is returned without what could not. A walk of our own and not the library's parse, because a measure needs the text as written and
- * the units of the mapping it stands in, and because a misspelt key or kind must not hide the problems behind it.
+ * Reads a file against its schema in one walk: every scalar becomes a value, every problem is reported at its place,
+ * and everything that could be read is returned. It is a walk of our own and not the library's parse, because a measure
+ * needs the text as written and the units of its mapping, and because a misspelled key or kind must not hide the
+ * problems behind it.
  */
 export const readShape = <S extends AnySchema>(
   schema: S,
@@ -32,11 +33,11 @@ export const readShape = <S extends AnySchema>(
   return { value: value as AsRead<z.output<S>> | undefined, places, problems }
 }
 
-/** undefined where nothing usable stands there; the reason has then been reported. */
+/** undefined if there is nothing usable; the reason has then been reported. */
 export const readValue = (reader: Reader, asked: AnySchema, data: unknown, path: Path, units: Units): unknown => {
   const schema = unwrap(asked)
   const measure = measures.get(schema)
-  // What the source refused has been reported there.
+  // The source has reported what it refused there.
   if (data === undefined) return undefined
   if (data === null) return empty(reader, schema, path)
   if (typeof data === 'string' && data.trim() === '') return blank(reader, schema, path)
@@ -74,13 +75,13 @@ const readUnion = (reader: Reader, schema: AnySchema, data: unknown, path: Path,
   return chosen && readMapping(reader, chosen.option, chosen.data, path, units)
 }
 
-/** Whether an option without a word of its own can be meant by this kind of data: a mapping, or a scalar. */
+/** Whether this kind of data (a mapping, or a scalar) can mean an option without a word of its own. */
 const takes = (option: AnySchema, data: unknown): boolean => {
   if (option._zod.def.type === 'object') return isMapping(data)
   return typeof data === 'string' || (typeof data === 'number' && measures.has(option))
 }
 
-/** Text, numbers and choices: the library's own checks, in our words. */
+/** Text, numbers and choices: the library's own checks, with our messages. */
 const readPlain = (reader: Reader, schema: AnySchema, data: unknown, path: Path): unknown => {
   const result = schema._zod.run({ value: data, issues: [] }, { async: false }) as { value: unknown; issues: unknown[] }
   if (result.issues.length === 0) return result.value

@@ -2,21 +2,21 @@ import type * as z from 'zod/mini'
 import type { AsRead, Given } from '../diagnostics/given.ts'
 import { readAs } from '../tools/registry.ts'
 import type { Tool } from '../tools/tool.ts'
-import type { Giver } from './read-feature.ts'
+import type { GivenLookup } from './read-feature.ts'
 import type { toolSchema } from './schema.ts'
 
 type ToolRead = AsRead<z.output<typeof toolSchema>>
 
-export const readTools = (toolbox: object, giver: Giver): Record<string, Tool> => {
+export const readTools = (toolbox: object, givenOf: GivenLookup): Record<string, Tool> => {
   const tools: Record<string, Tool> = {}
   for (const [name, values] of Object.entries(toolbox) as [string, ToolRead | string][]) {
-    const tool = typeof values === 'object' ? readTool(name, values, giver(values)) : null
+    const tool = typeof values === 'object' ? readTool(name, values, givenOf(values)) : null
     if (tool) tools[name] = tool
   }
   return tools
 }
 
-/** Null where a size is missing; the reason has then been reported. */
+/** Null if a size is missing; the reason has then been reported. */
 const readTool = (name: string, values: ToolRead, given: Given<ToolRead>): Tool | null => {
   toolRules(given)
   if (values.shape === undefined) return null
@@ -32,7 +32,7 @@ const readTool = (name: string, values: ToolRead, given: Given<ToolRead>): Tool 
   })
 }
 
-/** What holds for every shape; the rules of one stand in its folder. */
+/** The rules for every shape; the rules of one shape are in its folder. */
 const toolRules = (given: Given<ToolRead>): void => {
   if (given.has('rake-ground') && given.has('rake-in-use'))
     given.report(

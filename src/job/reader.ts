@@ -3,7 +3,10 @@ import { suggest } from '../diagnostics/suggest.ts'
 import type { SourceFile } from '../source/source.ts'
 import { type AnySchema, choicesOf, expected, quoted } from './schema-walk.ts'
 
-/** Where each mapping that was read stands, and which keys were given in it (a misspelt key under the one that was meant). */
+/**
+ * The place of each mapping that was read, and which keys were given in it (a misspelled key under the one that was
+ * meant).
+ */
 export type Places = Map<
   object,
   { readonly file: string; readonly path: Path; readonly keys: ReadonlyMap<string, Path> }
@@ -44,7 +47,7 @@ export const wrongType = (reader: Reader, schema: AnySchema, path: Path): undefi
   })
 }
 
-/** What a message calls the thing at a path: its key, or its place in a list. */
+/** The name of the thing at a path in messages: its key, or its number in a list. */
 export const label = (path: Path): string => {
   const last = path.at(-1)
   if (last === undefined) return 'the file'

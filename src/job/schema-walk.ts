@@ -28,8 +28,8 @@ export const title = (schema: AnySchema): string => z.globalRegistry.get(schema)
 type Chosen = { readonly option: AnySchema; readonly data: Mapping }
 
 /**
- * The option of a discriminated union that a mapping asks for, with the mapping as it is to be read. A misspelt word is reported and read as
- * the one that was probably meant, so that it hides nothing else.
+ * The option of a discriminated union that a mapping asks for, with the mapping to read. A misspelled word is reported
+ * and read as the one that was probably meant, so that it hides nothing else.
  */
 export const optionFor = (reader: Reader, schema: AnySchema, data: Mapping, path: Path): Chosen | undefined => {
   const { options, discriminator: key = '' } = schema._zod.def as unknown as Options
@@ -41,7 +41,7 @@ export const optionFor = (reader: Reader, schema: AnySchema, data: Mapping, path
     return undefined
   }
   const word = data[given]
-  // What the source refused has been reported there.
+  // The source has reported what it refused there.
   if (word === undefined) return undefined
   const meant = words.find((each) => each === word) ?? (typeof word === 'string' ? suggest(word, words) : null)
   if (meant === null || meant !== word) {
@@ -69,7 +69,7 @@ export const wordsOf = (option: AnySchema, key: string): string[] => {
   return word ? choicesOf(word) : []
 }
 
-/** The words that an enumeration or a literal takes; empty for anything else. */
+/** The words that an enumeration or a literal accepts; empty for anything else. */
 export const choicesOf = (asked: AnySchema): string[] => {
   const def = unwrap(asked)._zod.def as unknown as { type: string; values?: unknown[]; entries?: object }
   if (def.type === 'literal') return (def.values ?? []).map(String)
@@ -79,14 +79,14 @@ export const choicesOf = (asked: AnySchema): string[] => {
 export const quoted = (written: string | undefined): string =>
   written === undefined ? 'this' : `"${written.length > 40 ? `${written.slice(0, 40)}…` : written}"`
 
-/** Names as a list that stays short; what matters most comes first in a schema. */
+/** Names as a list that stays short; the most important ones come first in a schema. */
 export const listed = (names: readonly string[]): string =>
   `${names.slice(0, 12).join(', ')}${names.length > 12 ? ' and others' : ''}`
 
 export const either = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`
 
-/** What should stand there, as the object of "give". */
+/** What is expected there, as the object of "give". */
 export const expected = (asked: AnySchema): string => {
   const schema = unwrap(asked)
   const measure = measures.get(schema)

@@ -6,10 +6,13 @@ import type { Progress } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
 import type { Side } from './judge.ts'
 
-/** Metal gone from what stands beside a feature, with some backlash at least: how far along the work, and how deep, pm. */
+/** Metal gone from the part beside a feature, with some backlash at least: how far along the work, and how deep, pm. */
 export type Beside = { readonly side: Side; readonly along: Length; readonly deep: Length; readonly maybe: boolean }
 
-/** Beyond the room that the walls of the feature have, out of what stood beside it on another diameter than the feature. */
+/**
+ * Metal gone beyond the room for the walls of the feature, where the part beside it has another diameter than the
+ * feature.
+ */
 export const besideOf = (
   operation: Operation,
   before: Progress,

@@ -2,12 +2,15 @@ import type { Instrument, WantedDimension } from '../moves/operation.ts'
 import type { Box } from '../replay/form/dilate.ts'
 import type { Room } from './room.ts'
 
-/** `gone`: more is cut than the drawing allows. `left`: less, and what is left can be cut. `off`: neither, the form is another one. */
+/**
+ * `gone`: more is cut than the drawing allows. `left`: less is cut, and the rest can still be cut. `off`: neither, the
+ * form is different.
+ */
 export type Verdict = 'holds' | 'gone' | 'left' | 'off'
 
 type Outcome = { readonly verdict: Verdict; readonly by: number; readonly maybe: boolean }
 
-/** A size on both forms against its limits; where the drawing gives none, against the aim by what the dials can do. */
+/** A size on both forms against its limits; if the drawing gives none, against the aim within what the dials can do. */
 export function verdictOf(
   dimension: WantedDimension,
   sizes: readonly [surely: number | null, possibly: number | null],
@@ -32,7 +35,10 @@ export function verdictOf(
 
 const GRAVITY: Readonly<Record<Verdict, number>> = { holds: 0, left: 1, off: 2, gone: 3 }
 
-/** What a size without limits of its own may be: what the dials can do, or what the limits of the others leave. Degrees: a tenth. */
+/**
+ * The range of a size without limits of its own: what the dials can do, or what the limits of the other sizes leave.
+ * Degrees: a tenth.
+ */
 function around({ id, aim }: WantedDimension, mark: Box, { over, left, edge }: Room): readonly [number, number] {
   if (PLACES.has(id)) return [aim - edge, aim + edge]
   if (id === 'angle') return [aim - 0.1, aim + 0.1]

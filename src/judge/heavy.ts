@@ -2,7 +2,9 @@ import type { Move, Operation } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
 
-/** A cut that takes more at once than one pass may. `most`: what it may take; `of`: who says so. pm, radially. */
+/**
+ * A cut that takes more at once than one pass may. `most`: the limit; `of`: where the limit comes from. pm, radially.
+ */
 export type Heavy = {
   readonly move: number
   readonly takes: Length
@@ -14,8 +16,8 @@ export type Heavy = {
 type List = { readonly operation: Operation; readonly trace: OperationTrace }
 
 /**
- * Against the job's infeed, and what is fed across beside it against what roughing leaves and one infeed more. What the sheet's own list takes is
- * never too much: beside a steep flank a little along the work is much in depth.
+ * Cuts are compared with the job's infeed; those fed across, with what roughing leaves plus one infeed. What the
+ * sheet's own list takes is never too much: beside a steep flank a little along the work is much in depth.
  */
 export const heavyCuts = (list: List, sheet: List): readonly Heavy[] => {
   const { passes } = sheet.operation
@@ -37,10 +39,13 @@ export const heavyCuts = (list: List, sheet: List): readonly Heavy[] => {
     .toSorted((a, b) => a.move - b.move)
 }
 
-/** Where no infeed is set the sheet's own passes are no limit: half as much again is worth a word. Common practice, no source. */
+/**
+ * If no infeed is set, the sheet's own passes are no strict limit: half as much again is reported. Common practice, no
+ * source.
+ */
 const MUCH = 1.5
 
-/** A nanometer is arithmetic's. */
+/** A nanometer is rounding error. */
 const SLACK: Length = 1000
 
 const takenBy = ({ operation, trace }: List, across: boolean): readonly Pick<Heavy, 'move' | 'takes' | 'across'>[] =>

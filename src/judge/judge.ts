@@ -10,7 +10,7 @@ import { type Verdict, verdictOf } from './dimension.ts'
 import { offForm, placed } from './room.ts'
 import { withShallow } from './shallow.ts'
 
-/** One wanted dimension of the finished form: what is surely and what is possibly cut, in pm or degrees. */
+/** One wanted dimension of the finished form: as surely cut and as possibly cut, in pm or degrees. */
 export type Judged = {
   readonly id: Instrument
   readonly aim: number
@@ -18,33 +18,39 @@ export type Judged = {
   readonly surely: number | null
   readonly possibly: number | null
   readonly verdict: Verdict
-  /** Beyond the limit (or from the aim, where there is none), pm or degrees; 0 where it holds. */
+  /** Amount beyond the limit (or from the aim, if there is no limit), pm or degrees; 0 if it holds. */
   readonly by: number
-  /** Only with some backlash, not with all. */
+  /** True if it is so only with some backlash, not with all. */
   readonly maybe: boolean
-  /** On which side of the form it is, where one side is to blame. */
+  /** The side of the form, if one side is to blame. */
   readonly side: Side | null
 }
 export type Side = 'headstock' | 'tailstock'
 
 export type Judgment = {
   readonly proven: boolean
-  /** Nothing is gone that the drawing wants: whatever is left can still be cut. */
+  /** No metal is gone that the drawing wants: what is left can still be cut. */
   readonly saved: boolean
   readonly sizes: readonly Judged[]
-  /** What counts against the moves: a form that depends on the backlash, or that misses the aim, is no fault within the limits. */
+  /**
+   * The faults of the moves: a form that depends on the backlash, or that misses the aim, is no fault within the
+   * limits.
+   */
   readonly faults: readonly Fault[]
   /** Metal gone beyond the limits of the drawing, radially, pm; 0 = none. */
   readonly gone: Length
-  /** Where metal is gone from the part beside the feature, a step or a shoulder. */
+  /** Metal gone from the part beside the feature, a step or a shoulder. */
   readonly beside: readonly Beside[]
   /** Metal left within the limits of the drawing, with some backlash at least, radially, pm; 0 = none. */
   readonly left: Length
-  /** And that whatever the backlash is. */
+  /** Metal is left whatever the backlash is. */
   readonly leftAlways: boolean
 }
 
-/** A replayed list of moves against the drawing: by its limits where it has any, otherwise by half a mark of each dial. */
+/**
+ * A replayed list of moves compared with the drawing: with its limits if it has any, otherwise with half a mark of each
+ * dial.
+ */
 export function judge(
   lathe: Lathe,
   operation: Operation,
@@ -78,7 +84,10 @@ export function judge(
   }
 }
 
-/** A form that depends on the backlash is seen at the end, but it was one cut that made it so: the one that left what only some backlash leaves. */
+/**
+ * A form that depends on the backlash is found at the end, but one cut caused it: the one that left metal with only
+ * some backlash.
+ */
 function traced(fault: Fault, { surely, possibly }: OperationTrace): Fault {
   if (fault.kind !== 'open-form' || fault.move >= 0) return fault
   const at = differ(surely, possibly)?.z
@@ -89,11 +98,14 @@ function traced(fault: Fault, { surely, possibly }: OperationTrace): Fault {
 
 const place = ({ move }: Fault): number => (move < 0 ? Number.MAX_SAFE_INTEGER : move)
 
-/** Seen on the form alone: within the limits of the drawing it is nothing to object to in moves that are not ours. */
+/**
+ * Faults found on the form alone: within the limits of the drawing they do not count against moves that are not the
+ * planner's.
+ */
 const aboutForm = ({ kind, move }: Fault): boolean =>
   kind === 'outside-form' || kind === 'metal-left' || (kind === 'open-form' && move < 0)
 
-/** The wall that is further from its place is the one to blame for a width. */
+/** The wall that is further from its place is to blame for a width. */
 function sideOf(
   { id }: WantedDimension,
   { verdict }: { readonly verdict: Verdict },

@@ -9,9 +9,15 @@ import { cutInto } from '../replay/form/insert.ts'
 import type { Progress } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
 
-/** How far the finished form may lie outside and inside of the wanted one, and how far off the edge that the drawing places, pm. */
+/**
+ * How far the finished form may be outside and inside the wanted one, and the tolerance of the edge that the drawing
+ * places, pm.
+ */
 export type Room = { readonly over: Over; readonly left: Box; readonly edge: Length }
-/** Outside, each wall has its own room: the one that the drawing places may go no further than it says, the other as far as the width lets it. */
+/**
+ * Outside, each wall has its own room: the wall that the drawing places has the room of its own limits, the other wall
+ * that of the width.
+ */
 export type Over = Box & { readonly near: Length; readonly far: Length }
 
 /** Half a mark, or what the limits give. */
@@ -57,19 +63,22 @@ export const offForm = (
     room,
     wanted,
     allowed,
-    gone: more(possibly, allowed),
-    left: more(target, surely),
-    leftAlways: more(target, possibly) > 0,
+    gone: deeperBy(possibly, allowed),
+    left: deeperBy(target, surely),
+    leftAlways: deeperBy(target, possibly) > 0,
   }
 }
 
-/** The most by which one form is deeper than another, pm; 0 where only arithmetic is between them. */
-const more = (a: Form, b: Form): Length => {
+/** The greatest depth of one form below another, pm; 0 if the difference is only rounding error. */
+const deeperBy = (a: Form, b: Form): Length => {
   const by = excess(a, b)?.by ?? 0
   return by <= TOLERANCE ? 0 : by
 }
 
-/** What is judged: of the place along the work the edge that the drawing gives, or the middle; the others follow from it and the width. */
+/**
+ * The dimensions that are checked: of the place along the work, the edge that the drawing gives, or the middle; the
+ * others follow from it and the width.
+ */
 export const placed = ({ dimensions }: Operation): readonly WantedDimension[] =>
   dimensions.flatMap((one): readonly WantedDimension[] => {
     if (one.id !== 'near' || one.drawn === undefined) return [one]
@@ -78,8 +87,8 @@ export const placed = ({ dimensions }: Operation): readonly WantedDimension[] =>
   })
 
 /**
- * The part as deep as it may be: what is wanted of this operation with its room, and everything else as it stood, but for half a mark. A step
- * or a shoulder beside the feature has none of the room that the limits of the feature give.
+ * The part cut as deep as allowed: the wanted form of this operation with its room, and everything else as it was,
+ * within half a mark. A step or a shoulder beside the feature has none of the room that the limits of the feature give.
  */
 const allowedBy = (operation: Operation, before: Progress, mark: Box, { over }: Room): Form => {
   const part = [...grown(before.possibly, mark)]
@@ -113,10 +122,10 @@ const slackOf = (dimensions: readonly WantedDimension[], way: 'over' | 'left', l
   return { along: given(ALONG, least.along), deep: given(DEEP, least.deep) }
 }
 
-/** A flank flatter than this is taken as so steep: 1 in 10. */
+/** A flank flatter than this is treated as this steep: 1 in 10. */
 const FLATTEST = 0.1
 
-/** How far along the work each edge of the form moves for every bit of depth: not at all at a wall, more the flatter it runs out. */
+/** How far along the work each edge of the form moves per depth: not at all at a wall, more the flatter the edge. */
 const runOut = ({ wanted, surface }: Operation): readonly [near: number, far: number] => {
   const end = (piece: Piece | undefined, at: 'from' | 'to'): number => {
     if (piece === undefined) return 0

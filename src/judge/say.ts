@@ -5,14 +5,14 @@ import type { Beside } from './beside.ts'
 import type { Heavy } from './heavy.ts'
 import type { Judged, Judgment } from './judge.ts'
 
-/** A size for a person: a tenth of a thousandth, a micrometer, a hundredth of a degree. */
+/** A size as printed: to a tenth of a thousandth, a micrometer, a hundredth of a degree. */
 export const sizeText = (id: Instrument, value: number, units: Units): string => {
   if (id === 'angle') return `${value.toFixed(2)}°`
   const text = formatLength(value, units, { digits: units === 'inch' ? 4 : 3 })
   return text.endsWith('0') ? text.slice(0, -1) : text
 }
 
-/** What two sizes differ by: as a size, or finer where that would come to nothing. */
+/** The difference of two sizes: as a size, or with more digits if it would print as zero. */
 export const differenceText = (id: Instrument, value: number, units: Units): string => {
   if (id !== 'angle') {
     const text = formatDifference(value, units, { digits: units === 'inch' ? 4 : 3 })
@@ -22,7 +22,7 @@ export const differenceText = (id: Instrument, value: number, units: Units): str
   return `${value.toFixed(digits)}°`
 }
 
-/** Of a cut that takes more than one pass may. */
+/** The words for a cut that takes more than one pass may. */
 export const heavyText = ({ takes, most, of, across }: Heavy, units: Units): string => {
   const [much, allowed] = [takes, most].map((length) => sizeText('depth', length, units))
   if (across) return `feeds across through metal ${much} high, where ${allowed} is the most to feed into`
@@ -30,12 +30,12 @@ export const heavyText = ({ takes, most, of, across }: Heavy, units: Units): str
   return `heavier than infeed ${allowed}: takes ${much} at once`
 }
 
-/** What the part would be, a line for each dimension that does not hold; empty where all do. */
+/** What the part would be, a line for each dimension that does not hold; empty if all hold. */
 export function outcome(judgment: Judgment, units: Units): string[] {
   const { sizes, beside, gone, left, leftAlways } = judgment
   const lines = [
-    ...sizes.filter(({ verdict }) => verdict !== 'holds').flatMap((one) => said(one, units)),
-    ...beside.map((one) => saidBeside(one, units)),
+    ...sizes.filter(({ verdict }) => verdict !== 'holds').flatMap((one) => linesOf(one, units)),
+    ...beside.map((one) => besideLine(one, units)),
   ]
   if (gone > 0 && beside.length === 0 && sizes.every(({ verdict }) => verdict !== 'gone'))
     lines.push(`metal is gone outside the finished form, ${differenceText('depth', gone, units)} deep, cannot be saved`)
@@ -46,15 +46,15 @@ export function outcome(judgment: Judgment, units: Units): string[] {
   return [...new Set(lines)]
 }
 
-function saidBeside({ side, along, deep, maybe }: Beside, units: Units): string {
+function besideLine({ side, along, deep, maybe }: Beside, units: Units): string {
   const show = (length: number) => differenceText('depth', length, units)
   return `${maybe ? 'with some backlash ' : ''}metal is gone from the part beside it on the ${side} side, ${show(along)} along and ${show(deep)} deep, cannot be saved`
 }
 
-function said(one: Judged, units: Units): string[] {
+function linesOf(one: Judged, units: Units): string[] {
   if (one.surely === null && one.possibly === null) return ['nothing is cut there yet, can be saved']
   if (one.surely === null || one.possibly === null) return ['nothing is surely cut there, can be saved']
-  // A place that no size has to do with: how much is left there is told of the whole form.
+  // No size measures that place: what is left there is reported for the whole form.
   if (one.by === 0) return []
   const by = differenceText(one.id, one.by, units)
   const may = one.maybe ? 'with some backlash ' : ''

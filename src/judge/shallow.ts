@@ -7,8 +7,9 @@ import type { Length } from '../units/length.ts'
 import type { Judged } from './judge.ts'
 
 /**
- * A depth is measured at the deepest place. Where every size holds and metal is left all the same, the form has a place that does not come to
- * it: on a floor the depth is told from there, elsewhere the size that has to do with that place does not hold.
+ * A depth is measured at the deepest place. If every size holds and metal is left all the same, the form is too shallow
+ * in another place: on a floor the depth of that place is reported, elsewhere the size that measures that place does
+ * not hold.
  */
 export const withShallow = (
   sizes: readonly Judged[],
@@ -27,19 +28,19 @@ export const withShallow = (
     if (short === null) return one
     if (floor && one.id === 'flatness') return { ...one, verdict: 'left', maybe, by: 0, possibly: short.by }
     if (!blamed.includes(one.id)) return one
-    // Told once: of the one that the drawing gives limits for.
-    const told = one.limits !== null || sizes.every(({ id, limits }) => limits === null || !DEPTHS.includes(id))
-    const times = !told ? 0 : one.id === 'bottomDiameter' ? 2 : 1
+    // Reported once: for the size that has limits on the drawing.
+    const reported = one.limits !== null || sizes.every(({ id, limits }) => limits === null || !DEPTHS.includes(id))
+    const times = !reported ? 0 : one.id === 'bottomDiameter' ? 2 : 1
     const shallowest = one.aim + (one.id === 'bottomDiameter' ? 2 : -1) * short.by
     return { ...one, verdict: 'left', maybe, ...(floor ? { by: times * left.by, surely: shallowest } : { by: 0 }) }
   })
 }
 
 const DEPTHS: readonly Instrument[] = ['depth', 'bottomDiameter', 'legDown']
-/** The first of these that the form has. */
+/** The first of these that the form has is blamed. */
 const SHAPES: readonly Instrument[] = ['cornerRadius', 'radius', 'angle', 'width', 'depth', 'bottomDiameter']
 
-/** Within a tenth of a millimeter of the deepest that is wanted. */
+/** Within a tenth of a millimeter of the greatest wanted depth. */
 const LEVEL: Length = 100_000_000
 
 const onFloor = (wanted: Form, { region }: Operation, z: Length): boolean => {

@@ -1,7 +1,10 @@
 import type { Degrees } from '../units/dimension.ts'
 import type { Length, Units } from '../units/length.ts'
 
-/** Facts only. Nothing in this folder turns a reading into travel: the planner and the replay each do that for themselves. */
+/**
+ * Facts only. Nothing in this folder turns a reading into travel: the planner and the replay each do that for
+ * themselves.
+ */
 export type Sense = 'depth' | 'diameter'
 
 /** A graduated dial. `graduation`, `perTurn` and `backlash` are in pm of reading, in the dial's own sense. */
@@ -12,7 +15,10 @@ export type Dial = {
   readonly perTurn: Length
   readonly reads: Sense
   readonly backlash: Length
-  /** The part of a graduation that can be judged by eye: 1, 1/2, 1/4 … A count of a move is in graduation × readTo. */
+  /**
+   * The part of a graduation that can be judged by eye: 1, 1/2, 1/4 … The count of a move is in units of graduation ×
+   * readTo.
+   */
   readonly readTo: number
 }
 
@@ -22,7 +28,7 @@ export type Readout = {
   readonly units: Units
   readonly resolution: Length
   readonly reads: Sense
-  /** A dial indicator that bears on the slide itself, and how far its plunger follows; absent on a readout. */
+  /** Range of the plunger of a dial indicator that bears on the slide itself; absent on a readout. */
   readonly range?: Length
 }
 
@@ -32,12 +38,15 @@ export type Compound = {
   readonly scale: Scale
   /** Degrees from parallel with the ways, −90 < angle ≤ 90. */
   readonly angle: Degrees
-  /** Greatest less smallest reading, pm; null where the file gives none. */
+  /** Greatest minus smallest reading, pm; null if the file gives none. */
   readonly travel: Length | null
   readonly scaleZero: 'parallel' | 'square'
 }
 
-/** Half-widths of what the machinist cannot help. `reading: null` means half of what can be read on each dial. Lengths in pm, angles in degrees. */
+/**
+ * Half-widths of the errors that the machinist cannot avoid. `reading: null` means half of what can be read on each
+ * dial. Lengths in pm, angles in degrees.
+ */
 export type Accuracy = {
   readonly reading: Length | null
   readonly touchOff: Length
@@ -45,7 +54,10 @@ export type Accuracy = {
   readonly tool: Length
   readonly stock: Length
   readonly runout: Length
-  /** Degrees: a compound set by the marks of its swivel; one set parallel or square and tried with an indicator; the angle of a V tool. */
+  /**
+   * Degrees. For a compound set by the marks of its swivel; for one set parallel or square and checked with an
+   * indicator; for the angle of a V tool.
+   */
   readonly swivel: Degrees
   readonly trued: Degrees
   readonly toolAngle: Degrees

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import { angle, angleFromZero, byDefault, choice, length, text } from '../units/measure-schema.ts'
 
-/** Parts of a graduation that can be judged by eye, as they may be written. */
+/** The parts of a graduation that can be judged by eye, in the ways they may be written. */
 export const READ_TO = [1, '1/2', '1/4', '1/5', '1/10', 0.5, 0.25, 0.2, 0.1] as const
 
 const scale = {
@@ -31,7 +31,7 @@ const scale = {
   ),
 }
 
-/** What no longer fits once a key is given: a readout has no marks and turns, an indicator has nothing but its range. */
+/** Keys that make no sense beside a given key: a readout has no marks and turns, an indicator has only its range. */
 export const NOT_BESIDE: Readonly<Record<string, readonly string[]>> = {
   readout: ['graduation', 'per-turn', 'backlash', 'read-to', 'indicator', 'range'],
   indicator: ['graduation', 'per-turn', 'backlash', 'read-to', 'readout'],
@@ -166,7 +166,7 @@ export const latheSchema = z
   })
   .register(z.globalRegistry, described)
 
-/** A lathe in a file of its own: it serves jobs in inches and in millimeters, so it must not take its meaning from the job. */
+/** A lathe in its own file: jobs in inches and in millimeters use it, so its meaning must not depend on the job. */
 export const latheFileSchema = z
   .strictObject({ units: choice('Meaning of bare numbers in this file, whatever the job is in.', UNITS), ...latheKeys })
   .register(z.globalRegistry, described)

@@ -1,8 +1,8 @@
 import type { Length } from '../units/length.ts'
 
 /**
- * What a feature asks for, before any dial is thought of. Places are along the work and depths below the actual surface, both of the
- * tool's reference point, ideal (not yet rounded), in pm from the zero of the operation.
+ * What a feature asks for, before the dials are considered. Places are along the work and depths below the actual
+ * surface, both of the tool's reference point, ideal (not yet rounded), in pm from the zero of the operation.
  */
 export type PlungeCuts = {
   readonly style: 'plunge'
@@ -14,13 +14,16 @@ export type PlungeCuts = {
   /** Largest distance between overlapping finish plunges, for a swung compound that cannot feed across. */
   readonly spacing: Length
   readonly depth: Length
-  /** Depths that roughing stops at, ascending; empty = no roughing, the finish does all. */
+  /** Depths at which roughing stops, ascending; empty = no roughing, the finish cuts everything. */
   readonly roughDepths: readonly Length[]
-  /** The largest infeed of one pass, which rounding may not exceed either; null: none is set. */
+  /** The largest infeed of one pass, which also holds after rounding; null: no limit is set. */
   readonly infeed: Length | null
 }
 
-/** A corner tool: both slides rise from `-start` to 0 together by ever smaller moves; `offsets` are the distances still to go, descending, ending in 0. */
+/**
+ * A corner tool: both slides rise from `-start` to 0 together by ever smaller moves; `offsets` are the distances left,
+ * descending, ending in 0.
+ */
 export type CornerCuts = {
   readonly style: 'corner'
   /** Depth of the edge over the offset from its reference point, the virtual sharp corner. */
@@ -36,65 +39,80 @@ export type CornerCuts = {
 export type StepPoint = { readonly along: Length; readonly deep: Length }
 
 /**
- * A round form that is stepped along with a tool that has not its shape. Places on the dial are chosen first, then the depth for each:
- * so the form comes as functions of the place of the tool's reference point. pm.
+ * A round form cut step by step with a tool that does not have its shape. Places on the dial are chosen first, then the
+ * depth for each: so the form is given as functions of the place of the tool's reference point. pm.
  */
 export type StepCuts = {
   readonly style: 'steps'
-  /** Outermost places, which whole marks at or just beyond them may stand for, and the outermost where the tool can touch the form at all. */
+  /**
+   * Outermost places, for which whole marks at or just beyond them may be used, and the outermost places at which the
+   * tool can touch the form at all.
+   */
   readonly first: Length
   readonly last: Length
   readonly touches: readonly [from: Length, to: Length]
-  /** Deepest that the reference point is fed in. */
+  /** Greatest depth of the reference point. */
   readonly depth: Length
-  /** Depth at which the tool at a place touches the form. */
+  /** Depth at which the tool touches the form at a place. */
   readonly depthAt: (place: Length) => Length
-  /** The top of the ridge between two neighboring places; `deep`: how deep the tool stands there, where rounding makes it another depth than the form's. */
+  /**
+   * The top of the ridge between two neighboring places; `deep`: the depths of the tool there, if rounding makes them
+   * differ from the form's.
+   */
   readonly between: (near: Length, far: Length, deep?: readonly [near: Length, far: Length]) => StepPoint
-  /** The top of what stays before the first place used and after the last; null: the outermost places themselves are used. */
+  /**
+   * The top of what is left before the first place used and after the last; null: the outermost places themselves are
+   * used.
+   */
   readonly ends: {
     readonly before: (place: Length, deep: Length) => StepPoint
     readonly after: (place: Length, deep: Length) => StepPoint
   } | null
-  /** How far a point stands out of the form, square to it, and how deep the form is at a place. */
-  readonly standsOut: (point: StepPoint) => Length
+  /** How far a point is outside the form, square to it, and how deep the form is at a place. */
+  readonly outside: (point: StepPoint) => Length
   readonly formAt: (along: Length) => Length
   /** The tallest ridge allowed, and whether the job asks for it or it is the shop's default. */
   readonly cusp: Length
   readonly cuspGiven: boolean
   readonly leave: Length
   readonly infeed: Length
-  /** Largest distance between roughing plunges; `middle`: the one that is taken out first. */
+  /** Largest distance between roughing plunges; `middle`: the plunge that is cut first. */
   readonly roughSpacing: Length
   readonly middle: Length | null
   /** Depth of the edge over the offset from the reference point; the work starts at `workFrom`. */
   readonly edgeAt: (offset: Length) => Length
   readonly workFrom: Length
-  /** Depth at which the side of the tool is brought against the face where the zero along the work is touched; null: set on lines. */
+  /**
+   * Depth at which the side of the tool is brought against the face when the zero along the work is touched off; null:
+   * it is set by lines.
+   */
   readonly besideFace: Length | null
-  /** A level floor between two round stretches, each stepped along: fed across from one to the other at this depth. */
+  /**
+   * A level floor between two round stretches, each cut step by step: the tool is fed across from one to the other at
+   * this depth.
+   */
   readonly floor?: { readonly from: Length; readonly to: Length; readonly depth: Length }
   /** How far roughing stays off the first and the last place. */
   readonly leaveSides?: Length
 }
 
 /**
- * A V fed in by the compound along its tailstock-side flank. A place on that line is named by its depth; the tool stands that much times
- * `slope` further on than its zero. Lines beside it are for a root wider than the nose.
+ * A V fed in by the compound along its tailstock-side flank. A place on that line is named by its depth; there the tool
+ * is that depth times `slope` past its zero. Lines beside it are for a root wider than the nose.
  */
 export type FlankCuts = {
   readonly style: 'flank'
   /** Tangent of half the included angle. */
   readonly slope: number
-  /** Where the tool finishes the tailstock-side and the headstock-side flank. */
+  /** Places of the tool when it finishes the tailstock-side and the headstock-side flank. */
   readonly first: Length
   readonly last: Length
-  /** Largest distance between overlapping lines; null: the nose leaves no floor that another line could lengthen. */
+  /** Largest distance between overlapping lines; null: the nose leaves no floor that another line could extend. */
   readonly spacing: Length | null
   readonly depth: Length
-  /** Depths that roughing stops at on every line, ascending; empty = no roughing. */
+  /** Depths at which roughing stops on every line, ascending; empty = no roughing. */
   readonly roughDepths: readonly Length[]
-  /** The largest infeed of one pass, which rounding may not exceed either. */
+  /** The largest infeed of one pass, which also holds after rounding. */
   readonly infeed: Length
 }
 

@@ -2,22 +2,22 @@ import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 
 /** A piece of a sentence; numbers stay numbers. Lengths in pm, angles in degrees. */
-export type Told =
+export type TextPart =
   | string
   | { readonly length: Length }
   | { readonly angle: Degrees }
-  /** An instrument's size by the name that it has in a shop. */
+  /** An instrument's size by its name in a shop. */
   | { readonly size: Length; readonly label: string }
 
-/** One size of the finished work as it is taken at the bench. pm, or degrees for an angle. */
+/** One size of the finished work as it is measured at the bench. pm, or degrees for an angle. */
 export type Check = {
   /** Stable name, unique in its feature. */
   readonly id: string
   readonly label: string
   readonly unit: 'length' | 'angle'
-  /** Instrument, and why that one. */
-  readonly using: readonly Told[]
-  /** What the replayed form measures this way. */
+  /** The instrument, and why it was chosen. */
+  readonly using: readonly TextPart[]
+  /** The size that the replayed form has, measured this way. */
   readonly planned: number
   readonly limits: readonly [number, number] | null
   /** Diameter of each of the two opposed pins or balls it is measured over; null = without pins. */

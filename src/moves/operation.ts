@@ -52,10 +52,11 @@ export type Purpose =
   | 'between-lines'
 
 /**
- * What the hand does. On a dial, `count` is the absolute reading in readable steps (see `readable`) from that dial's zero;
- * null for a take-up before its zero, where `takeUp` says how many readable steps forward, at least.
- * `zero` sets the slide's dial to 0 where it stands. `touch-off` names the slide that is fed forward until it touches.
- * `place` instead of a count: the carriage is moved by eye until the tool's reference point stands there, pm from the free end.
+ * One action of the machinist. On a dial, `count` is the absolute reading in readable steps (see `readable`) from that
+ * dial's zero; null for a take-up before its zero, where `takeUp` says how many readable steps forward, at least.
+ * `zero` sets the slide's dial to 0 at its present place. `touch-off` names the slide that is fed forward until it
+ * touches. `place` instead of a count: the carriage is moved by eye until the tool's reference point is there, pm from
+ * the free end.
  */
 export type Move = {
   readonly action: Action
@@ -77,7 +78,7 @@ export type Instrument =
   | 'center' // distance from the free end to the tailstock-side edge at the surface, headstock-side edge, their middle
   | 'root' // width of the flat bottom
   | 'angle' // included angle between the two flanks, degrees
-  | 'flatness' // highest less lowest of the floor
+  | 'flatness' // highest minus lowest point of the floor
   | 'radius' // circle through the edges at the surface and the deepest point (concave), or the arc of a corner
   | 'cornerRadius' // of the fillets between the walls and the floor, both together
   | 'legAlong'
@@ -90,9 +91,12 @@ export type WantedDimension = {
   readonly limits: readonly [number, number] | null
   /** Measure the width at this diameter instead of at the surface. */
   readonly atDiameter?: Length
-  /** On a bottom diameter: the form hangs on it, not on a depth below whatever the surface measures. */
+  /** On a bottom diameter: the form is defined by it, not by a depth below the measured surface. */
   readonly fixed?: boolean
-  /** On the tailstock-side edge, where the drawing does not give it but another edge or the middle: that one, and its place, pm. */
+  /**
+   * On the tailstock-side edge, if the drawing does not give it but another edge or the middle: which one, and its
+   * place, pm.
+   */
   readonly drawn?: { readonly id: 'far' | 'center'; readonly aim: Length }
 }
 
@@ -110,43 +114,65 @@ export type Operation = {
   readonly edge: Edge
   /** Compound angle in degrees from parallel. */
   readonly angle: Degrees
-  /** Actual (measured) diameter of the surface on which the feature stands. */
+  /** Actual (measured) diameter of the surface that the feature is cut in. */
   readonly surface: Length
-  /** How the tool is brought to its place along the work, and what it touches: what the hand is told. Where the zeros then stand, the replay finds. */
+  /**
+   * How the tool is brought to its place along the work, and what it touches: the instructions to the machinist. The
+   * replay finds for itself where the zeros then are.
+   */
   readonly placing: Placing
   readonly touch: Touch
-  /** Lines that are scribed on the work for it, pm from the free end. */
+  /** Lines that are scribed on the work for this operation, pm from the free end. */
   readonly lines: readonly Length[]
   /**
-   * What the hand is off by, where that is supposed: the tool really stands so much further toward the headstock than its place, and was so much
-   * deeper when it seemed to touch. pm. A plan has none; the error budget and `finish` suppose it.
+   * Assumed error of the set-up: the tool really is this much further toward the headstock than its place, and was this
+   * much deeper when it seemed to touch. pm. A plan has none; the error budget and `finish` assume it.
    */
   readonly off?: { readonly along: Length; readonly deep: Length }
-  /** The zero stands where a measured bottom says, not where the work was touched: what the edge overlaps there was never cut. */
+  /**
+   * The zero comes from a measured bottom, not from a touch on the work: where the edge overlapped, nothing was cut.
+   */
   readonly zeroMeasured?: boolean
-  /** The finished form inside `region`, from the drawing's dimensions, d = −radius. Outside the region the work stays as it was. */
+  /**
+   * The finished form inside `region`, from the drawing's dimensions, d = −radius. Outside the region the work stays as
+   * it was.
+   */
   readonly wanted: Form
-  /** Of the wanted form, what must be cut at the least, where the drawing leaves something open; left out, all of it. */
+  /**
+   * The part of the wanted form that must be cut at least, if the drawing leaves something open; left out, all of it.
+   */
   readonly atLeast?: Form
   readonly region: Region
   readonly dimensions: readonly WantedDimension[]
   readonly rpm: number
-  /** What the job has the tool moved along the work by; left out, the compound. A dial counts for what the marks allow only where the job has it used. */
+  /**
+   * What the job names to move the tool along the work; left out, the compound. A dial counts for the limits of the
+   * marks only if the job names it.
+   */
   readonly sideFeed?: 'compound' | 'carriage' | 'lines'
-  /** Radial clearance that the job, or the shop's default, asks for when the tool is backed out, pm; left out, any. */
+  /** Radial clearance at back-out that the job, or the shop's default, asks for, pm; left out, any. */
   readonly clear?: Length
-  /** Of a form that is stepped along: the tallest ridge that the job allows, or the shop's default where the job says nothing, pm. */
+  /**
+   * For a form cut step by step: the tallest ridge that the job allows, or the shop's default if the job gives none,
+   * pm.
+   */
   readonly cusp?: { readonly most: Length; readonly given: boolean }
-  /** What one pass may take at the most (null: none is set), and what roughing leaves for the finish, pm. The replay never reads it. */
+  /**
+   * The most that one pass may take (null: no limit is set), and what roughing leaves for the finish, pm. The replay
+   * never reads it.
+   */
   readonly passes?: { readonly infeed: Length | null; readonly leave: Length }
   readonly moves: readonly Move[]
 }
 
-/** The whole part before any cut: d = −radius, measured diameters; and what stands in the way. */
+/** The whole part before any cut: d = −radius, measured diameters; and the obstacles. */
 export type Setup = {
   readonly stock: Form
-  /** Distance from the free end to the chuck's jaws, or to the dog; null between centers where nothing is said of the dog. */
+  /**
+   * Distance from the free end to the chuck's jaws, or to the dog; null between centers if the job does not give the
+   * dog.
+   */
   readonly jaws: Length | null
-  /** A center stands at the free end: nothing of the tool may stand at z < 0. */
+  /** There is a center at the free end: no part of the tool may be at z < 0. */
   readonly tailstockCenter: boolean
 }

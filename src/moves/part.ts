@@ -5,17 +5,17 @@ import type { Length } from '../units/length.ts'
 export type Part = {
   readonly material: Material
   readonly held: 'chuck' | 'collet' | 'between centers' | 'chuck and center'
-  /** Out of the chuck, pm; the part's whole length where not given. */
+  /** Length out of the chuck, pm; the part's whole length if not given. */
   readonly overhang: Length
   readonly overhangGiven: boolean
-  /** Between centers: how much of the headstock end the dog takes, pm; null where not given, and in a chuck. */
+  /** Between centers: length of the headstock end that the dog takes, pm; null if not given, and in a chuck. */
   readonly dog: Length | null
   /** From the free end toward the headstock. */
   readonly steps: readonly Step[]
   readonly origin: Origin
 }
 
-/** `diameter` as drawn, `measured` as measured (the same where not given). Length along the work. */
+/** `diameter` as drawn, `measured` as measured (the same if not given). Length along the work. */
 export type Step = {
   readonly name: string
   readonly diameter: Dimension
@@ -25,7 +25,10 @@ export type Step = {
   readonly origin: Origin
 }
 
-/** Cutting speed in ft/min when the job is in inches, m/min when in mm; `source` is the table's name or "given in the job". */
+/**
+ * Cutting speed in ft/min when the job is in inches, m/min when in mm; `source` is the table's name or "given in the
+ * job".
+ */
 export type Material = {
   readonly name: string
   readonly cuttingSpeed: number

@@ -1,2 +1,2 @@
-/** The shapes that a tool may have. All that is to be known of one stands in its folder under `tools/`. */
+/** The shapes that a tool may have. Everything else about a shape is in its folder under `tools/`. */
 export type Shape = 'square' | 'vee' | 'round' | 'corner'

@@ -3,7 +3,7 @@ import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 import type { Shape } from './shapes.ts'
 
-/** The spindle speed chosen, with its working. */
+/** The spindle speed chosen, and how it was worked out. */
 export type Spindle = {
   readonly rpm: number
   /** By the formula, after the form-tool factor. */
@@ -16,7 +16,7 @@ export type Spindle = {
   readonly tooFast: boolean
 }
 
-/** The edge as the sheet states it; null where the shape has no such size. Lengths pm, angles degrees. */
+/** The edge as the sheet states it; null if the shape has no such size. Lengths pm, angles degrees. */
 export type StatedEdge = {
   readonly shape: Shape
   readonly width: Length | null
@@ -27,11 +27,14 @@ export type StatedEdge = {
   readonly blank: Length | null
   readonly edgeOffset: Length | null
   readonly rakeInUse: Degrees
-  /** Only where rake in use makes a difference: what was gauged on the face; `angle` and `radius` are then what the edge shows in the work. */
+  /**
+   * Only if rake in use makes a difference: what was gauged on the face; `angle` and `radius` are then what the edge
+   * shows in the work.
+   */
   readonly face?: {
     readonly angle: Degrees | null
     readonly radius: Length | null
-    /** Of a hollow whose quarter was stretched: its leg that goes down the work, along the face. */
+    /** For a hollow whose quarter was stretched: its leg that goes down the work, along the face. */
     readonly leg?: Length
     /** Radius of the work at the tip of the face, for which the edge is worked out. */
     readonly floor: Length
@@ -43,9 +46,9 @@ export type StatedEdge = {
 export type LayoutLine = {
   readonly fromEnd: Length
   readonly from: string
-  /** The step that the distance runs from, by its name; null = the free end. */
+  /** The step that the distance is measured from, by its name; null = the free end. */
   readonly step: string | null
-  /** A second line goes down the face. */
+  /** A second line is scribed down the face. */
   readonly downTheFace?: true
   readonly distance: Length
   readonly say: Prose

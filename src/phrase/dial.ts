@@ -6,10 +6,10 @@ import { inUnits } from '../units/length.ts'
 import { decimals, figure } from './figure.ts'
 import { type Figure, HELD, type Phrase } from './phrase.ts'
 
-/** A reading as the scale has it: pm of reading in its own sense, and turns (floor) and mark where there is a dial. */
+/** A reading as the scale shows it: pm of reading in its own sense, and turns (floor) and mark for a dial. */
 export type Reading = { readonly value: Length; readonly turns: number | null; readonly mark: number | null }
 
-/** What the hand calls the two ways of turning. */
+/** The words for the two ways of turning. */
 export type Ways = { readonly forward: string; readonly back: string; readonly away: string }
 
 export const readingOf = (scale: Scale, count: number): Reading => {
@@ -22,14 +22,14 @@ export const readingOf = (scale: Scale, count: number): Reading => {
 
 export const marksPerTurn = (dial: Dial): number => Math.round(dial.perTurn / dial.graduation)
 
-/** Near square to the ways a compound no longer goes toward the headstock: then it is just forward. */
+/** A compound near square to the ways no longer goes toward the headstock: then its way is just forward. */
 export const waysOf = (slide: Slide, angle: number): Ways => {
   if (slide === 'cross-feed') return { forward: 'in', back: 'OUT', away: 'out' }
   if (slide === 'carriage') return { forward: 'toward the headstock', back: 'toward the tailstock', away: 'before 0' }
   return { forward: angle > 80 || angle < -80 ? 'forward' : 'toward the headstock', back: 'back', away: 'before 0' }
 }
 
-/** How a hand gets from one reading to another, both in readable steps from zero. */
+/** How to turn from one reading to another, both in readable steps from zero. */
 export const turnTo = (scale: Scale, ways: Ways, from: number, to: number, units: Units): Phrase => {
   if (scale.kind === 'readout') return onReadout(scale, ways, from, to)
   if (to === from) return ['leave it at ', ...target(scale, to), ...aside(scale, to, units)]
@@ -39,20 +39,20 @@ export const turnTo = (scale: Scale, ways: Ways, from: number, to: number, units
   return [ways.back, ...past(scale, from, to), ...landing(scale, ways, to, units)]
 }
 
-/** Back to a reading at or after zero: the 0 of the dial goes by once a turn on the way, and the mark with it. */
+/** Back to a reading at or after zero: the 0 of the dial, and the mark itself, pass once a turn on the way. */
 const backTo = (dial: Dial, ways: Ways, from: number, to: number, units: Units): Phrase => {
   const passed = zerosBetween(marksPerTurn(dial) / dial.readTo, to, from)
   if (passed === 0) return [ways.back, to === 0 ? ' onto ' : ' to ', ...landing(dial, ways, to, units)]
   const by: Phrase = [ways.back, ...pastZero(passed)]
   if (to === 0) return [...by, ', onto the next ', ...target(dial, 0)]
   if (readingOf(dial, to).turns) return [...by, ', to ', ...landing(dial, ways, to, units)]
-  const told = plainDial(dial, units)
+  const value = plainDial(dial, units)
     ? []
     : [readingFigure(dial, to * readable(dial)), dial.reads === 'diameter' ? ' on the dial, ' : ', ']
-  return [...by, ', to ', ...target(dial, to), ' (', ...told, 'less than one turn from 0)']
+  return [...by, ', to ', ...target(dial, to), ' (', ...value, 'less than one turn from 0)']
 }
 
-/** How often the 0 of a dial goes by. */
+/** How often the 0 of a dial is passed. */
 const pastZero = (times: number): Phrase =>
   times === 1 ? [' past 0'] : [' past 0 (', figure('turns', times, 'count'), ' times)']
 
@@ -60,13 +60,13 @@ const pastZero = (times: number): Phrase =>
 export const shownOn = (scale: Scale, to: number): Phrase =>
   scale.kind === 'readout' ? [readingFigure(scale, to * readable(scale))] : target(scale, to)
 
-/** Where the dial stops, and where that is: "52", "1 turn and 25 (.125)", "50 (.050 out, half a turn)". */
+/** The mark at which the dial stops, and its reading: "52", "1 turn and 25 (.125)", "50 (.050 out, half a turn)". */
 const landing = (dial: Dial, ways: Ways, to: number, units: Units): Phrase =>
   to >= 0
     ? [...target(dial, to), ...aside(dial, to, units)]
     : [...markWord(dial), markFigure(dial, readingOf(dial, to).mark ?? 0), ...before(dial, ways, to, units)]
 
-/** Whole turns between two readings, or null where they are not whole. */
+/** Whole turns between two readings, or null if they are not whole. */
 export const wholeTurns = (scale: Scale, from: number, to: number): number | null => {
   if (scale.kind === 'readout') return null
   const turns = (Math.abs(to - from) * scale.readTo) / marksPerTurn(scale)
@@ -102,7 +102,7 @@ const target = (dial: Dial, to: number): Phrase => {
   return mark ? [...whole, held(' and '), ...markWord(dial), markFigure(dial, mark)] : [...whole, held(', on 0')]
 }
 
-/** The 0 of a dial goes by once a turn: on the way out, how often; from the true 0, how many turns. */
+/** The 0 of a dial is passed once a turn: on the way out, how often; from the true 0, how many turns. */
 export const past = (dial: Dial, from: number, to: number): Phrase => {
   const perTurn = marksPerTurn(dial) / dial.readTo
   const stop = to % perTurn === 0 ? 'stop on the next ' : 'stop at '
@@ -115,8 +115,9 @@ export const past = (dial: Dial, from: number, to: number): Phrase => {
 }
 
 /**
- * Forward from before zero the dial shows its 0 at least once before a reading after it, and from more than a turn before zero it shows a 0
- * that is not the zero: each is said, since who stops at the first fitting mark stops too early. So it is on more than a turn after zero.
+ * Forward from before zero, the dial shows its 0 at least once before a reading after zero. From more than a turn
+ * before zero it shows a 0 that is not the zero. Each of these is printed, because a machinist who stops at the first
+ * matching mark stops too early. The same applies more than a turn after zero.
  */
 export const zerosForward = (dial: Dial, from: number, to: number): Phrase => {
   const perTurn = marksPerTurn(dial) / dial.readTo
@@ -127,7 +128,7 @@ export const zerosForward = (dial: Dial, from: number, to: number): Phrase => {
   return passed === 0 ? [' to '] : [...pastZero(passed), ', to ']
 }
 
-/** Between two readings after zero, more than a turn round: how far on that is from where the dial stands. */
+/** Between two readings after zero, more than a turn apart: how far the target is from the present reading. */
 const on = (dial: Dial, from: number, to: number): Phrase =>
   from > 0 && readingOf(dial, to).turns ? [', ', ...marks(dial, to - from), ' on'] : []
 
@@ -140,7 +141,10 @@ export const turnsOf = (whole: number): Phrase => [
   held(whole === 1 ? ' whole turn' : ' whole turns'),
 ]
 
-/** In brackets where the marks alone do not say it: several turns, a dial of other units, of another sense, or not of thousandths. */
+/**
+ * In parentheses if the marks alone are not clear: several turns, a dial in other units, of the other sense, or not in
+ * thousandths.
+ */
 const aside = (dial: Dial, to: number, units: Units): Phrase => {
   const { value, turns } = readingOf(dial, to)
   if (!turns && plainDial(dial, units)) return []
@@ -151,10 +155,10 @@ const aside = (dial: Dial, to: number, units: Units): Phrase => {
 /** Readings before zero: "(.050 out, half a turn)", "(20 before 0)". */
 const before = (dial: Dial, ways: Ways, to: number, units: Units): Phrase => {
   const out = -to * readable(dial)
-  const said =
+  const shownOut =
     ways.away === 'out' || !plainDial(dial, units) ? [readingFigure(dial, out)] : [markFigure(dial, -to * dial.readTo)]
   const where = held(dial.reads === 'diameter' ? ` ${ways.away} by the dial` : ` ${ways.away}`)
-  return [' (', ...said, where, ...partOfTurn(out / dial.perTurn), ')']
+  return [' (', ...shownOut, where, ...partOfTurn(out / dial.perTurn), ')']
 }
 
 /** Only parts of a turn that a hand can feel: quarters. */
@@ -171,10 +175,10 @@ const PARTS: Readonly<Record<number, string>> = {
   0.75: 'three quarters of a turn',
 }
 
-/** What belongs to one reading stays on one line: its blanks are such as no line is broken at. */
+/** Text of one reading stays on one line: its blanks become no-break spaces. */
 const held = (text: string): string => text.replaceAll(' ', HELD)
 
-/** Marks of .001 in or .01 mm say their own value; any other dial has its marks counted, and called so. */
+/** Marks of .001 in or .01 mm show their own value; on any other dial the marks are counted, and called marks. */
 const plainDial = (dial: Dial, units: Units): boolean =>
   dial.units === units && dial.reads === 'depth' && thousandths(dial)
 const thousandths = (dial: Dial): boolean =>

@@ -3,8 +3,9 @@ import { inUnits } from '../units/length.ts'
 import type { Figure, FigureUnit, Phrase, Role } from './phrase.ts'
 
 /**
- * A length in pm as a figure of the given units: thousandths of an inch, or hundredths of a millimeter, up to two places more where
- * they say it exactly, otherwise one more. Nobody scribes finer than a thousandth, so a place stays with the fewest.
+ * A length in pm as a figure of the given units: thousandths of an inch, or hundredths of a millimeter, up to two more
+ * decimals if they show it exactly, otherwise one more. Nobody scribes finer than a thousandth, so a place keeps the
+ * fewest.
  */
 export const length = (role: Role, value: Length, units: Units): Figure => {
   const plain = inUnits(value, units)
@@ -13,7 +14,7 @@ export const length = (role: Role, value: Length, units: Units): Figure => {
   if (BOUNDS.has(role)) return figure(role, plain, units, onPlace(plain, fewest) ? fewest : fewest + 1)
   const most = EXACT.has(role) ? fewest + 2 : fewest + 1
   const exact = decimals(plain, fewest, most + 1)
-  // A zero at the end of what was rounded would claim a place more than there is.
+  // A zero at the end of a rounded number would claim one more decimal than there is.
   const digits = exact > most ? decimals(Number(plain.toFixed(fewest + 1)), fewest, fewest + 1) : exact
   return figure(role, plain, units, DIFFERENCES.has(role) ? shownAtAll(value, plain, digits) : digits)
 }
@@ -21,23 +22,29 @@ export const length = (role: Role, value: Length, units: Units): Figure => {
 /** To the nine decimals of a figure. */
 const onPlace = (value: number, digits: number): boolean => Math.abs(value - Number(value.toFixed(digits))) < 5e-10
 
-/** Shown outward of what they are: never inside it, and by less than one of their last place. */
+/** Rounded outward: never inside the value, and by less than one of the last decimal. */
 const BOUNDS: ReadonlySet<Role> = new Set<Role>(['low', 'high'])
 
-/** What two places or sizes are apart. */
+/** Differences between two places or sizes. */
 const DIFFERENCES: ReadonlySet<Role> = new Set<Role>(['clearance', 'undersize', 'spare', 'along', 'expected'])
 
-/** So many more digits that what is something does not come to nothing. Under a thousandth of a micrometer is arithmetic's. */
+/**
+ * As many more digits as it needs for a value not to show as zero. Less than a thousandth of a micrometer is rounding
+ * error.
+ */
 const shownAtAll = (value: Length, plain: number, digits: number): number => {
   let more = digits
   while (Math.abs(value) >= 1000 && more < 9 && Number(plain.toFixed(more)) === 0) more++
   return more
 }
 
-/** What a drawing, a tool or a piece of stock is stated to; everything else is no truer than one place more than the fewest. */
+/**
+ * Values stated by a drawing, a tool or a piece of stock; all others are shown with at most one decimal more than the
+ * fewest.
+ */
 const EXACT: ReadonlySet<Role> = new Set<Role>(['limit', 'drawing', 'tool', 'stock', 'undersize', 'spare'])
 
-/** A plain number; its id is given when the phrase it stands in is placed (see `identify`). */
+/** A plain number; it gets its id when its phrase is put into the sheet (see `identify`). */
 export const figure = (role: Role, value: number, unit: FigureUnit, digits = 0): Figure => ({
   id: role,
   role,
@@ -47,10 +54,10 @@ export const figure = (role: Role, value: number, unit: FigureUnit, digits = 0):
   from: GIVEN.has(role) ? 'given' : 'answer',
 })
 
-/** What the job, the drawing, the lathe and the tool state; everything else was worked out. */
+/** Stated by the job, the drawing, the lathe or the tool; everything else is calculated. */
 const GIVEN: ReadonlySet<Role> = new Set<Role>(['drawing', 'stock', 'tool', 'dial', 'backlash', 'limit', 'count'])
 
-/** The fewest decimals, from `least` to `most`, that show the value truly. */
+/** The fewest decimals, from `least` to `most`, that show the value exactly. */
 export const decimals = (value: number, least: number, most: number): number => {
   for (let digits = least; digits < most; digits++) {
     if (Math.abs(value - Number(value.toFixed(digits))) < 1e-6) return digits
@@ -58,7 +65,10 @@ export const decimals = (value: number, least: number, most: number): number => 
   return most
 }
 
-/** Gives every figure of a phrase an id that is unique in the sheet: where it stands, its role, and its place among equals. */
+/**
+ * Gives every figure of a phrase an id that is unique in the sheet: the place of the phrase, the role, and the number
+ * among figures of that role.
+ */
 export const identify = (place: string, phrase: Phrase): Phrase => {
   const seen = new Map<string, number>()
   return phrase.map((part) => {
@@ -69,7 +79,7 @@ export const identify = (place: string, phrase: Phrase): Phrase => {
   })
 }
 
-/** Binary dust does not belong on a sheet: nine decimals are finer than a picometer in millimeters. */
+/** Removes binary rounding error: nine decimals are finer than a picometer in millimeters. */
 const rounded = (value: number): number => {
   const clean = Number(value.toFixed(9))
   return clean === 0 ? 0 : clean

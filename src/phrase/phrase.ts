@@ -1,9 +1,11 @@
 import type { Units } from '../units/length.ts'
 
-/** `rule`: inches, said as the fraction that a rule has. */
+/** `rule`: inches, printed as the fraction on a rule. */
 export type FigureUnit = Units | 'rule' | 'deg' | 'rpm' | 'ft/min' | 'm/min' | 'mark' | 'turn' | 'count'
 
-/** What a figure is about, so that a printer (or a teacher) can treat all of one sort alike, or leave them out. */
+/**
+ * What a figure is about, so that a printer (or a teacher) can treat all figures of one sort alike, or leave them out.
+ */
 export type Role =
   | 'mark'
   | 'turns'
@@ -17,7 +19,7 @@ export type Role =
   | 'drawing'
   | 'stock'
   | 'place'
-  | 'angle' // what the drawing and the set-up say
+  | 'angle' // from the drawing and the set-up
   | 'tool'
   | 'undersize'
   | 'speed'
@@ -28,9 +30,9 @@ export type Role =
   | 'high'
   | 'rss'
   | 'limit'
-  | 'spare' // what was proved
-  | 'count' // how many, which step
-  | 'instrument' // what it is measured with
+  | 'spare' // results of the proof
+  | 'count' // how many, or which step
+  | 'instrument' // the measuring instrument
 
 /** A number that is still a number: `value` in `unit`, to be shown with `digits` decimals. */
 export type Figure = {
@@ -39,19 +41,19 @@ export type Figure = {
   readonly value: number
   readonly unit: FigureUnit
   readonly digits: number
-  /** Where the digits do not show all of it, it is shown this way off: what is worst is never shown as better. */
+  /** If the digits do not show the whole value, it is rounded this way: the worst value is never shown as better. */
   readonly toward?: 'down' | 'up'
-  /** As it is written in the job: shown so. */
+  /** The text in the job, if it is printed as written there. */
   readonly text?: string
-  /** In the job or on the drawing, or worked out from them: what an exercise may ask for. */
+  /** `given`: in the job or on the drawing. `answer`: worked out from them, so an exercise may ask for it. */
   readonly from: 'given' | 'answer'
 }
 
 /** Prose with its numbers left as data. */
 export type Phrase = readonly (string | Figure)[]
 
-/** A blank inside of a reading: no-break space. */
+/** A blank inside a reading: no-break space. */
 export const HELD = '\u00a0'
 
-/** A sentence; a plain string only where it holds no number. */
+/** A sentence; a plain string only if it holds no number. */
 export type Prose = string | Phrase

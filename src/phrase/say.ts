@@ -3,14 +3,14 @@ import { inUnits, type Length, type Units } from '../units/length.ts'
 import { decimals, figure } from './figure.ts'
 import type { Figure, Phrase, Role } from './phrase.ts'
 
-/** A plain number is a count, or which step. */
+/** A plain number is a count or the number of a step. */
 export type Part = string | number | Figure | Phrase
 
 /** A sentence with its numbers left as data: say`the groove may be ${show(most)} wide at most`. */
 export const say = (texts: TemplateStringsArray, ...parts: readonly Part[]): Phrase =>
   together(texts.flatMap((text, i) => (i === 0 ? [text] : [parts[i - 1]!, text])))
 
-/** Parts put behind one another; neighboring words become one, and nothing is left out but what is empty. */
+/** Joins parts; neighboring words become one string, and only empty parts are left out. */
 export const together = (parts: readonly Part[]): Phrase => {
   const made: (string | Figure)[] = []
   const add = (part: string | Figure): void => {
@@ -28,20 +28,20 @@ export const together = (parts: readonly Part[]): Phrase => {
 
 const isList = (part: Part): part is Phrase => Array.isArray(part)
 
-/** With a word between each and the next: ", or ". */
+/** Joins parts with a separator, such as ", or ". */
 export const joinedBy = (between: string, parts: readonly Part[]): Phrase =>
   together(parts.flatMap((part, i) => (i === 0 ? [part] : [between, part])))
 
-/** A length as exactly as sheets ever show one. pm. */
+/** A length with as many digits as a sheet ever prints. pm. */
 export const exact = (role: Role, value: Length, units: Units): Figure =>
   about(role, value, units, formatDigitsFor([value], units))
 
-/** A length in so many digits; by default thousandths of an inch or hundredths of a millimeter. pm. */
+/** A length with a given number of digits; by default thousandths of an inch or hundredths of a millimeter. pm. */
 export const about = (role: Role, value: Length, units: Units, digits = units === 'inch' ? 3 : 2): Figure =>
   figure(role, inUnits(value, units), units, digits)
 
-/** What two lengths differ by: in so many digits, or in so many more that it does not come to nothing. pm. */
-export const apart = (role: Role, value: Length, units: Units, digits = units === 'inch' ? 3 : 2): Figure => {
+/** The difference of two lengths: with the given digits, or with as many more as it needs not to show as zero. pm. */
+export const difference = (role: Role, value: Length, units: Units, digits = units === 'inch' ? 3 : 2): Figure => {
   const shown = formatDifference(value, units, { digits }).split('.')[1]
   return about(role, value, units, shown?.length ?? 0)
 }
@@ -49,10 +49,10 @@ export const apart = (role: Role, value: Length, units: Units, digits = units ==
 /** An angle in degrees and minutes. */
 export const degrees = (role: Role, value: number): Figure => figure(role, value, 'deg', 3)
 
-/** How many; which step. */
+/** How many, or which step. */
 export const count = (value: number): Figure => figure('count', value, 'count', decimals(value, 0, 6))
 
-/** A size by the name that it has in a shop, `1/4 in`. pm. */
+/** A size by its name in a shop, `1/4 in`. pm. */
 export const called = (role: Role, name: string, value: Length, units: Units): Figure => ({
   ...figure(role, inUnits(value, units), units, 4),
   text: name,

@@ -2,10 +2,10 @@ import { formatFraction } from '../units/format.ts'
 import { INCH, type Units } from '../units/length.ts'
 import { type Figure, HELD, type Phrase, type Prose } from './phrase.ts'
 
-/** A phrase as plain words. Figures in the sheet's own units go without a unit, all others carry theirs. */
+/** A phrase as plain words. Figures in the sheet's own units have no unit, all others show theirs. */
 export const words = (phrase: Phrase, units: Units): string => heldWords(phrase, units).replaceAll(HELD, ' ')
 
-/** The same with the blanks that no line may be broken at. */
+/** The same with the no-break spaces, for text that is wrapped. */
 export const heldWords = (phrase: Phrase, units: Units): string =>
   phrase.map((part) => (typeof part === 'string' ? part : number(part, units))).join('')
 
@@ -33,7 +33,10 @@ export const number = (figure: Figure, units: Units): string => {
   }
 }
 
-/** Inches the way a dial is spoken: no zero before the point. Millimeters keep it. Not "in": on a sheet that is a direction. */
+/**
+ * Inches the way a dial is spoken: no zero before the point. Millimeters keep it. Never "in" as the unit: on a sheet
+ * that is a direction.
+ */
 const measure = (figure: Figure, units: Units): string => {
   const all = fixed(figure)
   const spoken = figure.unit === 'inch' ? all.replace(/^(-?)0\./, '$1.') : all
@@ -47,20 +50,20 @@ const fixed = (figure: Figure): string => {
   return (whole({ ...figure, value: figure.value * parts }) / parts).toFixed(figure.digits)
 }
 
-/** A half is rounded away from zero, also one that a computer has a hair under it. */
+/** Rounds a half away from zero, also one that is slightly less in binary. */
 const halfUp = (value: number, digits: number): string => {
   const parts = 10 ** digits
   const rounded = Math.floor(Math.abs(value) * parts + 0.5 + 1e-6) / parts
   return (value < 0 && rounded > 0 ? -rounded : rounded).toFixed(digits)
 }
 
-/** Of the last place shown, less than a millionth is arithmetic's. */
+/** Less than a millionth of the last decimal shown is rounding error. */
 const whole = ({ value, toward }: Figure): number => {
   if (toward === undefined) return Math.sign(value) * Math.round(Math.abs(value))
   return toward === 'down' ? Math.floor(value + 1e-6) : Math.ceil(value - 1e-6)
 }
 
-/** Compound scales are read by degrees and parts of one: whole degrees, or degrees and minutes. */
+/** Compound scales are read in degrees and parts of a degree: whole degrees, or degrees and minutes. */
 const degrees = (figure: Figure): string => {
   const minutes = Math.abs(whole({ ...figure, value: figure.value * 60 }))
   const sign = figure.value < 0 ? '-' : ''

@@ -6,8 +6,9 @@ import type { Length } from '../units/length.ts'
 import type { FeaturePlan, Plan } from './plan.ts'
 
 /**
- * A short name for what a sheet has the hand do: over the dials, and of each planned feature its edge, its set-up, the sizes of the drawing and every
- * move with its reading. Two sheets of one name are cut alike, whatever they are called and whenever and wherever they were printed.
+ * A short name for the instructions on a sheet: it covers the dials and, of each planned feature, its edge, its set-up,
+ * the sizes of the drawing and every move with its reading. Two sheets with the same name cut the same, whatever their
+ * titles and wherever and whenever they were printed.
  */
 export const identityOf = ({ units, lathe, features }: Plan): string =>
   spelled(
@@ -20,7 +21,7 @@ export const identityOf = ({ units, lathe, features }: Plan): string =>
     ),
   )
 
-/** Half a turn of arithmetic must give no other name: lengths to a nanometer, angles to a millionth of a degree. */
+/** Rounding error must not change the name: lengths to a nanometer, angles to a millionth of a degree. */
 const whole = (length: number | null | undefined): number | null => (length == null ? null : Math.round(length / 1000))
 const degrees = (angle: number): number => Math.round(angle * 1e6)
 
@@ -77,7 +78,7 @@ export const hashed = (text: string): bigint => {
   return hash
 }
 
-/** Letters and digits that are told apart on paper and by ear: no O and 0, no I and 1, no B, D, P and T. */
+/** Letters and digits that cannot be confused on paper or by ear: no O and 0, no I and 1, no B, D, P and T. */
 const LETTERS = 'FHKLMRWXY2346789'
 const LONG = 6
 

@@ -38,5 +38,5 @@ const CAUSES: Readonly<Record<CauseName, string>> = {
   'no-size': 'no such size on the replayed form',
 }
 
-/** What a shop calls an error that is stated. */
+/** The shop's words for an error that is stated. */
 export const causeWords = (cause: CauseName): string => CAUSES[cause]

@@ -11,16 +11,16 @@ import type { Length, Units } from '../units/length.ts'
 
 export type { LayoutLine, Spindle, StatedEdge } from '../moves/stated.ts'
 
-/** What `compile` hands to the sheet: neutral facts, nothing that needs a kind of feature or a shape of tool to be known. */
+/** What `compile` gives to the sheet: neutral facts; no kind of feature or shape of tool must be known to read them. */
 export type Plan = {
   readonly title: string
   readonly drawingNumber: string | null
   readonly units: Units
   readonly lathe: Lathe
   readonly part: PlannedPart
-  /** In the order in which they are done; refused ones stand where they would have been. */
+  /** In the order of work; refused features at the place where they would have been. */
   readonly features: readonly FeaturePlan[]
-  /** One sentence a reason: why this order. Empty for a single feature. */
+  /** Why this order, one sentence per reason. Empty for a single feature. */
   readonly orderReasons: readonly string[]
   readonly warnings: readonly Warning[]
   readonly setup: Setup
@@ -30,7 +30,7 @@ export type PlannedPart = {
   readonly material: string
   readonly held: string
   readonly overhang: Length
-  /** What the dog takes of the headstock end; absent where nothing is said of it. */
+  /** Length of the headstock end that the dog takes; absent if it is not given. */
   readonly dog?: Length
   readonly steps: readonly {
     readonly name: string
@@ -48,21 +48,24 @@ export type Warning = {
   readonly feature: number | null
   readonly code: string
   readonly say: Prose
-  /** Without the remedy, where `say` tells that too. */
+  /** The warning without the remedy, if `say` includes one. */
   readonly wrong?: Prose
-  /** Where in the job, the lathe or the toolbox it can be mended, and how. */
+  /** Where in the job, the lathe or the toolbox the user can change it, and how. */
   readonly origin?: import('../diagnostics/diagnostic.ts').Origin
   readonly remedy?: Prose
 }
 
-/** One change, or several together, that was planned, replayed and budgeted, and what the sizes that may not hold come to with it. */
+/**
+ * One change, or several together, that was planned, replayed and budgeted, and the sizes that may not hold as they
+ * become with it.
+ */
 export type Gain = {
   readonly change: readonly string[]
   /** In words for the bench, and as keys of the job or the lathe file. */
   readonly say: readonly Prose[]
   readonly set: readonly Prose[]
   readonly sizes: readonly Budgeted[]
-  /** Every size of the feature holds then. */
+  /** True if every size of the feature then holds. */
   readonly holds: boolean
 }
 
@@ -72,11 +75,11 @@ export type FeaturePlan =
       readonly name: string
       readonly kind: string
       readonly why: string | null
-      /** As drawn, one short phrase a dimension: "5/32 ±0.005 wide", "0.070 +0.004 -0 deep". */
+      /** As drawn, one short phrase per dimension: "5/32 ±0.005 wide", "0.070 +0.004 -0 deep". */
       readonly drawn: readonly Prose[]
       readonly tool: string
       readonly edge: StatedEdge
-      /** What the tool is against the drawing, e.g. by how much undersize (pm); null where it does not apply. */
+      /** Difference of the tool from the drawing, e.g. by how much it is undersize (pm); null if it does not apply. */
       readonly undersize: Length | null
       readonly spindle: Spindle
       readonly layout: readonly LayoutLine[]
@@ -88,9 +91,9 @@ export type FeaturePlan =
       /** The part before this operation. */
       readonly before: Progress
       readonly budget: readonly Budgeted[]
-      /** What would make it hold, where it may not. */
+      /** What would make it hold, if it may not. */
       readonly gains?: readonly Gain[]
-      /** Sentences that belong to this feature only: a flat that remains, a radius taken from the tool. */
+      /** Sentences about this feature only: a flat that remains, a radius taken from the tool. */
       readonly notes: readonly Prose[]
       /** How the tool is ground for this form. */
       readonly ground?: GrindFacts
@@ -107,13 +110,16 @@ export type FeaturePlan =
       readonly remedy: Prose
       /** The tool that the job names for it, as measured on its face. */
       readonly named?: { readonly tool: string; readonly edge: StatedEdge }
-      /** Where the tool only has to be ground otherwise: which, and how. */
+      /** If the tool only needs to be ground differently: which tool, and how. */
       readonly tool?: string
       readonly ground?: GrindFacts
       readonly origin: import('../diagnostics/diagnostic.ts').Origin
     }
 
-/** Where the moves before the stop are known from, and the reading that the last roughing pass stopped at, in the units and the sense of its dial. */
+/**
+ * How the moves before the stop are known, and the reading at which the last roughing pass stopped, in the units and
+ * the sense of its dial.
+ */
 export type Continues = {
   readonly from: 'job' | 'reading' | 'kept sheet'
   readonly roughedAt: number | null

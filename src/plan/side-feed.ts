@@ -2,21 +2,23 @@ import type { Budgeted } from '../budget/budgeted.ts'
 import { about, joinedBy, say } from '../phrase/say.ts'
 import type { Warning } from './plan.ts'
 
-type Said = Omit<Warning, 'feature'>
+type SideFeedWarning = Omit<Warning, 'feature'>
 
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Instrument, Operation } from '../moves/operation.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 
-/** What moving along by the carriage costs in truth: limits that rest on the eye, or a width that a coarse dial cannot show. */
+/**
+ * The real cost of moving along by the carriage: limits that depend on the eye, or a width that a coarse dial cannot
+ * show.
+ */
 export function sideFeedWarnings(
   units: Units,
   lathe: Lathe,
   operation: Operation,
   budgeted: readonly Budgeted[],
-): Said[] {
-  if (operation.moves.some(({ place }) => place !== undefined))
-    return [restsOnTheEye(units, lathe, operation, budgeted)]
+): SideFeedWarning[] {
+  if (operation.moves.some(({ place }) => place !== undefined)) return [limitsByEye(units, lathe, operation, budgeted)]
   return coarseDial(units, lathe, operation, budgeted)
 }
 
@@ -28,15 +30,16 @@ const ALONG: Partial<Record<Instrument, string>> = {
   center: 'center',
 }
 
-function restsOnTheEye(units: Units, lathe: Lathe, operation: Operation, budgeted: readonly Budgeted[]): Said {
+function limitsByEye(units: Units, lathe: Lathe, operation: Operation, budgeted: readonly Budgeted[]): SideFeedWarning {
   const show = (length: Length) => about('planned', length, units)
-  const told = budgeted.flatMap(({ id, low, high, limits, verdict }) => {
+  const lines = budgeted.flatMap(({ id, low, high, limits, verdict }) => {
     const name = ALONG[id]
     if (name === undefined || limits === null) return []
     const holds = verdict === 'holds' ? 'in tolerance' : 'MAY MISS TOLERANCE'
     return [say`${name} ${show(low)} to ${show(high)}, limits ${show(limits[0])} to ${show(limits[1])}, ${holds}`]
   })
-  const which = told.length === 0 ? 'No limit of the drawing rests on that' : say`On that rest: ${joinedBy('; ', told)}`
+  const which =
+    lines.length === 0 ? 'No limit of the drawing rests on that' : say`On that rest: ${joinedBy('; ', lines)}`
   const wrong = say`The carriage is brought to the lines by eye, within ${show(lathe.accuracy.layout)} of each. ${which}`
   const remedy = 'by an indicator on the carriage, or by the compound, it is nearer'
   return {
@@ -48,7 +51,7 @@ function restsOnTheEye(units: Units, lathe: Lathe, operation: Operation, budgete
   }
 }
 
-/** A width off by more than a thousandth, or a fortieth of a millimeter, is worth a word. */
+/** A width that is off by more than a thousandth, or a fortieth of a millimeter, is reported. */
 function coarseDial(
   units: Units,
   lathe: Lathe,
@@ -66,10 +69,10 @@ function coarseDial(
   // Marks of a dial in the other system are no whole thousandths, or hundredths.
   const odd = carriage.graduation % (units === 'inch' ? INCH / 1000 : MM / 100) !== 0
   const foreign = odd ? (units === 'inch' ? 4 : 3) : undefined
-  const apart = about('planned', carriage.graduation, units, foreign)
+  const spacing = about('planned', carriage.graduation, units, foreign)
   const remedy = 'by the compound, by an indicator on the carriage, or with a tool ground to width it is nearer'
   const side = width > aim ? 'over' : 'under'
-  const wrong = say`The marks of the carriage's dial are ${apart} apart: the width comes out ${show(width)}, ${show(off)} ${side} what the drawing aims at`
+  const wrong = say`The marks of the carriage's dial are ${spacing} apart: the width comes out ${show(width)}, ${show(off)} ${side} what the drawing aims at`
   return [
     {
       code: 'coarse-carriage',

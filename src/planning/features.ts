@@ -8,10 +8,10 @@ import { withMissingFrom } from './missing-from.ts'
 import { offered } from './offered.ts'
 import { type Outcome, planOne } from './one.ts'
 
-/** In the order of work, with one sentence a reason for that order. */
+/** In the order of work, with one sentence per reason for that order. */
 export type Features = { readonly outcomes: readonly Outcome[]; readonly reasons: readonly string[] }
 
-/** Every feature planned and proved, or refused with its reason; a refused one does not take the others with it. */
+/** Every feature planned and proved, or refused with its reason; a refused one does not stop the others. */
 export function planFeatures(job: Job, bench: Bench, setup: Setup): Features {
   const outcomes: Outcome[] = []
   const { drafts, refused, reasons } = draftAll(job, bench, setup)
@@ -25,15 +25,15 @@ export function planFeatures(job: Job, bench: Bench, setup: Setup): Features {
     }
     outcomes.push(outcome)
   }
-  return { outcomes: refused.reduce<readonly Outcome[]>(inItsPlace, outcomes), reasons }
+  return { outcomes: refused.reduce<readonly Outcome[]>(insertedInOrder, outcomes), reasons }
 }
 
-/** What is done, in its order. */
+/** The operations that can be done, in their order. */
 export const operationsOf = ({ outcomes }: Features): readonly Operation[] =>
   outcomes.flatMap((one) => ('planned' in one ? [one.planned.operation] : []))
 
-/** A feature refused before planning stands before the first one that the job names after it. */
-function inItsPlace(outcomes: readonly Outcome[], refused: Outcome): Outcome[] {
+/** A feature refused before planning is put before the first one that the job names after it. */
+function insertedInOrder(outcomes: readonly Outcome[], refused: Outcome): Outcome[] {
   const at = outcomes.findIndex((one) => one.feature.index > refused.feature.index)
   return at < 0 ? [...outcomes, refused] : outcomes.toSpliced(at, 0, refused)
 }

@@ -6,7 +6,7 @@ import type { GrindFacts } from '../moves/grinding.ts'
 import { grindFacts } from '../tools/grind/facts.ts'
 import { shapeOf } from '../tools/registry.ts'
 
-/** How the tool of a drafted feature is ground, for the form that the draft asks of it. */
+/** How the tool of a drafted feature is ground, for the form of the draft. */
 export function groundFor(bench: Bench, draft: Draft): GrindFacts {
   const { feature, tool, surface } = draft
   const size = (id: string) => draft.dimensions.find((each) => each.id === id)?.aim
@@ -27,6 +27,6 @@ export function groundFor(bench: Bench, draft: Draft): GrindFacts {
   })
 }
 
-/** Height of the tallest step close to a form, from what the reach of a tool for it would be. */
+/** Height of the tallest step near a form, from the reach that a tool for it would need. */
 const shoulderBeside = (bench: Bench, { region }: Draft): number =>
   reachFor(bench, region.from, region.to, 0) - pastTheDepth(bench.units)

@@ -1,5 +1,5 @@
 import type { Bench, Refusal } from '../features/draft.ts'
-import { standsIn } from '../features/on-face.ts'
+import { edgeFormOf } from '../features/on-face.ts'
 import { draftFeature } from '../features/registry.ts'
 import { refusalOf } from '../job/checks/refusals.ts'
 import type { Feature, Job } from '../job/job.ts'
@@ -8,8 +8,8 @@ import { say } from '../phrase/say.ts'
 import { edgeOf } from '../tools/edge.ts'
 
 /**
- * A place that counts from the free end and is not there may count from a step that nobody named. The steps that it can be cut from are
- * tried, and named in the remedy; it stays as it is where there are none.
+ * A place that counts from the free end and is not there may count from a step that the job does not name. The steps
+ * that it can be cut from are tried, and named in the remedy; if there are none, the remedy is unchanged.
  */
 export function withMissingFrom(job: Job, bench: Bench, setup: Setup, feature: Feature, refusal: Refusal): Refusal {
   if (!MISPLACED.includes(refusal.code) || !('place' in feature) || feature.place.from !== 'end') return refusal
@@ -33,6 +33,6 @@ function canBeCut(job: Job, bench: Bench, setup: Setup, feature: Feature): boole
   const drafted = draftFeature(bench, feature)
   if (!drafted.ok) return false
   const { draft } = drafted
-  const edge = edgeOf(draft.tool, standsIn(draft))
+  const edge = edgeOf(draft.tool, edgeFormOf(draft))
   return refusalOf({ bench, lathe: job.lathe, setup, draft, edge, before: [] }) === null
 }

@@ -8,7 +8,10 @@ import { about, exact, say } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
 import type { Length, Units } from '../units/length.ts'
 
-/** A size that the drawing asks for and that nobody could measure on the replayed form proves nothing. Null where all are there, whatever the backlash. */
+/**
+ * A size that the drawing asks for and that could not be measured on the replayed form proves nothing. Null if all
+ * sizes are found, whatever the backlash.
+ */
 export function notFound(units: Units, lathe: Lathe, operation: Operation, { sizes }: OperationTrace): Refusal | null {
   const there = (at: number): boolean => [sizes[at]?.surely, sizes[at]?.possibly].every((one) => Number.isFinite(one))
   const missing = operation.dimensions.find((_, at) => !there(at))
@@ -25,7 +28,7 @@ export function notFound(units: Units, lathe: Lathe, operation: Operation, { siz
 const at = (units: Units, diameter: Length | undefined): Prose =>
   diameter === undefined ? '' : say` at ${exact('drawing', diameter, units)} diameter`
 
-/** Less than half a mark deep, the nearest reading is the surface. */
+/** For a form less than half a mark deep, the nearest reading is the surface. */
 function tooShallow(units: Units, { crossFeed }: Lathe, { dimensions }: Operation): Refusal | null {
   const deep = dimensions.find(({ id }) => id === 'depth')?.aim
   const mark = stepTravel(crossFeed)

@@ -7,7 +7,7 @@ import { joinedBy, say } from '../phrase/say.ts'
 import type { Progress } from '../replay/replay.ts'
 import { type Outcome, planOne } from './one.ts'
 
-/** What a refused feature was planned with, so that it can be planned again. */
+/** The input with which a refused feature was planned, so that it can be planned again. */
 export type Tried = {
   readonly job: Job
   readonly bench: Bench
@@ -17,7 +17,10 @@ export type Tried = {
   readonly progress: Progress
 }
 
-/** The refusal with those of its offers that were planned when they were made; what would be refused again is not offered. */
+/**
+ * The refusal with those of its offers that could be planned when tried; an offer that would be refused again is left
+ * out.
+ */
 export function offered(tried: Tried, { feature, refusal }: { feature: Feature; refusal: Refusal }): Outcome {
   const { offers = [], lead = '', ...plain } = refusal
   const held = offers.filter(({ change }) => plans(tried, change)).map(({ say }) => say)

@@ -1,9 +1,9 @@
 import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import type { Cutting } from '../features/feature.ts'
-import { groundOnFace, standsIn } from '../features/on-face.ts'
+import { edgeFormOf, groundOnFace } from '../features/on-face.ts'
 import { defaultClear, tipByDial, tipByEye } from '../features/shop.ts'
 import { core, refusalOf } from '../job/checks/refusals.ts'
-import { type Said, warningsOf } from '../job/checks/warnings.ts'
+import { type JobWarning, warningsOf } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Edge } from '../moves/form.ts'
@@ -26,13 +26,13 @@ export type Planned = {
   readonly before: Progress
   readonly after: Progress
   readonly spindle: Spindle
-  readonly warnings: readonly Said[]
+  readonly warnings: readonly JobWarning[]
 }
 export type Outcome =
   | { readonly feature: Feature; readonly planned: Planned }
   | { readonly feature: Feature; readonly refusal: Refusal }
 
-/** One draft checked, sequenced and replayed on the part as it is; refused by the first of these that says no. */
+/** One draft checked, sequenced and replayed on the part as it is; refused by the first of these that fails. */
 export function planOne(
   job: Job,
   bench: Bench,
@@ -45,7 +45,7 @@ export function planOne(
   const feature = draft.feature
   const through = core({ bench, draft })
   if (through !== null) return { feature, refusal: through }
-  const edge = edgeOf(draft.tool, standsIn(draft))
+  const edge = edgeOf(draft.tool, edgeFormOf(draft))
   const checked = { bench, lathe: job.lathe, setup, draft, edge, before }
   const refusal = refusalOf(checked)
   if (refusal !== null) return { feature, refusal }
@@ -100,14 +100,15 @@ function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: num
 
 export const clearOf = (units: Units, { cutting }: Feature): Length => cutting.clear ?? defaultClear(units)
 
-/** A carriage that shows no reading is brought to the lines by eye. */
+/** A carriage without a reading is brought to the lines by eye. */
 export function sideFeedOf(lathe: Lathe, { cutting: { sideFeed } }: Feature): Cutting['sideFeed'] {
   return sideFeed === 'carriage' && lathe.carriage === null ? 'lines' : sideFeed
 }
 
 /**
- * The lathe as the moves are planned on it: who misreads by more than half a mark may stand short when going past and over when coming back, so the
- * lost motion is taken as so much larger, less the one mark that is gone past it anyhow. It is replayed on the lathe as it is.
+ * The lathe as the moves are planned on it. A misreading of more than half a mark may leave the slide short when going
+ * past, and over when coming back. So the lost motion is made larger by twice the reading error, less the one mark that
+ * is gone past it anyway. The replay uses the lathe as it is.
  */
 function allowingMisreading(lathe: Lathe): Lathe {
   const { reading } = lathe.accuracy

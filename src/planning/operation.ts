@@ -32,7 +32,7 @@ export function operationFor(
     region,
     dimensions,
     rpm: spindle.rpm,
-    // What the job asks for or the shop's default, not what the places chosen come to.
+    // The cusp that the job asks for or the shop's default, not the ridge of the places chosen.
     ...(cuts.style === 'steps' ? { cusp: { most: cuts.cusp, given: cuts.cuspGiven } } : {}),
     moves,
   }

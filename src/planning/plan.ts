@@ -1,7 +1,7 @@
 import { budgetOf } from '../budget/budget.ts'
 import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import { inspectFeature } from '../features/inspect.ts'
-import { standsIn } from '../features/on-face.ts'
+import { edgeFormOf } from '../features/on-face.ts'
 import { steppedNotes } from '../features/radius/stepped-notes.ts'
 import { draftFeature, kindWords } from '../features/registry.ts'
 import { otherUnits } from '../job/checks/other-units.ts'
@@ -18,7 +18,7 @@ import type { Features } from './features.ts'
 import { groundFor } from './ground.ts'
 import { clearOf, type Planned, sideFeedOf } from './one.ts'
 
-/** The plan of a whole job, with the features in the order of work and what their sizes may come to. */
+/** The plan of a whole job, with the features in the order of work and the range of their sizes. */
 export function toPlan(job: Job, bench: Bench, setup: Setup, { outcomes, reasons }: Features): Plan {
   const features = outcomes.map(
     (one): FeaturePlan =>
@@ -54,7 +54,7 @@ export function toPlan(job: Job, bench: Bench, setup: Setup, { outcomes, reasons
     features,
     orderReasons: reasons,
     warnings: [
-      ...[...job.doubts, ...otherUnits(bench), ...slender(bench)].map((said) => ({ feature: null, ...said })),
+      ...[...job.doubts, ...otherUnits(bench), ...slender(bench)].map((warning) => ({ feature: null, ...warning })),
       ...warnings,
     ],
     setup,
@@ -80,7 +80,7 @@ function plannedFeature(
     why: feature.why,
     drawn,
     tool: tool.name,
-    edge: statedEdge(tool, standsIn(draft)),
+    edge: statedEdge(tool, edgeFormOf(draft)),
     undersize,
     spindle,
     layout,
@@ -96,10 +96,13 @@ function plannedFeature(
   }
 }
 
-/** Less than this is arithmetic, pm. */
+/** Less than this is rounding error, pm. */
 const SHOWN: Length = 1000
 
-/** Where the compound adds to the depth as a vernier, the hand must know that the surface is not touched at the place of the cut. */
+/**
+ * If the compound adds to the depth as a vernier, the machinist must know that the surface is not touched at the place
+ * of the cut.
+ */
 const fineNotes = (units: Units, style: Draft['cuts']['style'], deeper: Length): Prose[] =>
   Math.abs(deeper) < SHOWN || style !== 'plunge'
     ? []
@@ -107,7 +110,7 @@ const fineNotes = (units: Units, style: Draft['cuts']['style'], deeper: Length):
         say`The compound is a fine dial here: the surface is touched lightly beside the place, with it short of 0, and going forward to 0 in the clear makes the cut ${about('planned', deeper, units, 5)} deeper than the cross-feed says.`,
       ]
 
-/** A tool that only has to be ground otherwise is told how, for the form as a tool without rake would cut it. */
+/** How to grind a tool that only needs to be ground differently, for the form as a tool without rake would cut it. */
 function toGrindAnew(bench: Bench, { feature, refusal }: { feature: Feature; refusal: Refusal }) {
   const tool = feature.tool === null ? undefined : bench.tools[feature.tool]
   if (refusal.code !== 'ground-on-face' || tool === undefined) return {}

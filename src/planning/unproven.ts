@@ -2,12 +2,12 @@ import type { Refusal } from '../features/draft.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
 import { figure } from '../phrase/figure.ts'
-import { about, apart, say } from '../phrase/say.ts'
+import { about, difference, say } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
 import { formatLength } from '../units/format.ts'
 import type { Units } from '../units/length.ts'
 
-/** What the replay holds against a plan: a fault, or a finished size outside its limits. Null when it is proved. */
+/** Why the replay does not prove a plan: a fault, or a finished size outside its limits. Null if it is proved. */
 export function unproven(
   units: Units,
   operation: Operation,
@@ -22,12 +22,12 @@ export function unproven(
   const by =
     fault.by === null || Math.abs(fault.by) < ARITHMETIC
       ? ''
-      : say`, by ${apart('expected', Math.abs(fault.by), units)}`
+      : say`, by ${difference('expected', Math.abs(fault.by), units)}`
   const seen = fault.say.replace(/\.$/, '')
   return { code: fault.kind, reason: say`the replay does not prove it: ${seen}${by}`, remedy: REMEDIES[fault.kind] }
 }
 
-/** Backed out, the tool is to clear the work by what the job asks for, not only by a hair, wherever it is taken from there. */
+/** Backed out, the tool must clear the work by what the job asks for, not only just, wherever it goes from there. */
 function tooNear(units: Units, { moves, clear = 0 }: Operation, { clearance }: OperationTrace): Refusal | null {
   const near = moves.flatMap(({ action, slide }, index) =>
     slide !== 'cross-feed' || action === 'back-out' ? (clearance[index] ?? []) : [],
@@ -50,7 +50,7 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
     const [low, high] = wanted.limits
     const slack = wanted.id === 'angle' ? 1e-9 : 1000
     if (size >= low - slack && size <= high + slack) continue
-    const digits = digitsApart(wanted.id, size, size < low ? low : high, units)
+    const digits = digitsToDistinguish(wanted.id, size, size < low ? low : high, units)
     const show = (value: number) =>
       wanted.id === 'angle'
         ? say`${figure('planned', value, 'count', digits)}°`
@@ -66,17 +66,17 @@ function outsideLimits(units: Units, operation: Operation, trace: OperationTrace
   return null
 }
 
-/** Less than a thousandth of a micrometer is arithmetic's. */
+/** Less than a thousandth of a micrometer is rounding error. */
 const ARITHMETIC = 1000
 
-/** The usual digits, or so many more that a size outside its limit is not shown on it. */
-const digitsApart = (id: string, size: number, limit: number, units: Units): number => {
+/** The usual digits, or as many more as it needs so that a size outside its limit does not print as the limit. */
+const digitsToDistinguish = (id: string, size: number, limit: number, units: Units): number => {
   const usual = id === 'angle' ? 2 : units === 'inch' ? 4 : 3
-  const apart = (digits: number): boolean =>
+  const distinct = (digits: number): boolean =>
     id === 'angle'
       ? size.toFixed(digits) !== limit.toFixed(digits)
       : formatLength(size, units, { digits }) !== formatLength(limit, units, { digits })
-  return Array.from({ length: 6 }, (_, more) => usual + more).find(apart) ?? usual
+  return Array.from({ length: 6 }, (_, more) => usual + more).find(distinct) ?? usual
 }
 
 const byCarriageDial = ({ moves }: Operation): boolean =>

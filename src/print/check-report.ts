@@ -1,7 +1,7 @@
-/** What became of jobs that were checked, neutral. */
+/** The result of each job that was checked, neutral. */
 export type CheckReport = {
   readonly jobs: readonly CheckedJob[]
-  /** Files that are no jobs. */
+  /** Files that are not jobs. */
   readonly skipped: readonly string[]
 }
 
@@ -19,11 +19,11 @@ export type CheckedJob = {
     readonly message: string
     readonly hint: string | null
   }[]
-  /** Against the sheet that is kept; null where it is not asked for, or nothing is planned. */
+  /** Compared with the sheet that was kept; null if this was not requested, or nothing is planned. */
   readonly against: Compared | null
 }
 
-/** How the sheet that is kept of a job compares with what is planned today. */
+/** How the kept sheet of a job compares with today's plan. */
 export type Compared = {
   readonly outcome: 'same' | 'different' | 'missing' | 'unreadable'
   readonly lines: readonly string[]
@@ -33,17 +33,17 @@ export type CheckedFeature = {
   readonly name: string
   readonly kind: string
   readonly status: 'planned' | 'refused'
-  /** Sizes that may not hold, and a spindle too fast to form at; none for a refused feature. */
+  /** Sizes that may not hold, and a spindle too fast for forming; none for a refused feature. */
   readonly mayNotHold: readonly { readonly id: string; readonly label: string }[]
   readonly refusal: { readonly code: string; readonly reason: string; readonly remedy: string } | null
 }
 
-/** How a verdict is colored, where it is. */
+/** How a verdict is colored, if it is. */
 export type Paint = Readonly<Record<Verdict, (text: string) => string>>
 
-/** A job whose sheet on the wall is another one (or that has none there, where one is asked for) is not counted as good. */
-export const counted = ({ verdict, against }: CheckedJob): boolean =>
+/** A job whose kept sheet differs (or is missing, if one is requested) is not counted as good. */
+export const countsAsGood = ({ verdict, against }: CheckedJob): boolean =>
   verdict !== 'good' || against === null || against.outcome === 'same'
 
 export const countOf = ({ jobs }: CheckReport, wanted: Verdict): number =>
-  jobs.filter((each) => each.verdict === wanted && counted(each)).length
+  jobs.filter((each) => each.verdict === wanted && countsAsGood(each)).length

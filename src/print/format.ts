@@ -3,7 +3,10 @@ import type { Sheet } from '../sheet/sheet.ts'
 import type { CheckReport, Paint } from './check-report.ts'
 import type { ReplayReport } from './replay-report.ts'
 
-/** A format is a function from neutral data to the bytes of a file, for each thing that it prints; what it leaves out, it does not print. */
+/**
+ * A format is a function from neutral data to the bytes of a file, for each thing that it prints; a missing function
+ * means that it does not print that.
+ */
 export type FormatPrinters = {
   readonly sheet: Printer
   /** The sheet of what remains of a feature. */
@@ -11,9 +14,11 @@ export type FormatPrinters = {
   readonly grind?: (sheet: GrindSheet) => string
   readonly check?: (report: CheckReport, paint: Paint) => string
   readonly replay?: (report: ReplayReport) => string
-  /** What it is where it has the moves alone, so that nothing asked for besides has a place in it: "a table of moves". */
+  /**
+   * What a format that has only the moves is called, so that parts on request have no place in it: "a table of moves".
+   */
   readonly movesAlone?: string
-  /** What it prints of a check names the files that were skipped; otherwise they are told on standard error. */
+  /** Its report of a check names the files that were skipped; otherwise they are listed on standard error. */
   readonly namesSkipped?: boolean
 }
 

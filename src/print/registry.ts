@@ -5,11 +5,17 @@ import { text } from './text/format.ts'
 
 export type { Parts, Printer } from './format.ts'
 
-/** Every format, in the order in which they are told: a new one is a folder and an entry here. The command line and its help follow. */
+/**
+ * Every format, in the order in which they are listed: a new one is a folder and an entry here. The command line and
+ * its help follow.
+ */
 const ALL = { text, json, csv } as const satisfies Readonly<Record<string, FormatPrinters>>
 
 export type Format = keyof typeof ALL
-/** What a command prints: the sheet, what remains of a feature, how tools are ground, what became of jobs, or of a list of moves. */
+/**
+ * What a command prints: the sheet, what remains of a feature, how tools are ground, or the result of checked jobs or
+ * of a list of moves.
+ */
 export type Printed = 'sheet' | 'finish' | 'grind' | 'check' | 'replay'
 
 export const FORMATS = Object.keys(ALL) as readonly Format[]
@@ -25,7 +31,7 @@ export const printerOf = <P extends Printed>(what: P, format: Format): NonNullab
   return print
 }
 
-/** What prints a whole sheet in each of them. */
+/** The printer of a whole sheet for each of them. */
 export const PRINTERS = Object.fromEntries(FORMATS.map((format) => [format, ALL[format].sheet])) as Readonly<
   Record<Format, Printer>
 >

@@ -1,7 +1,7 @@
 import type { Fault } from '../moves/trace.ts'
 import type { Length, Units } from '../units/length.ts'
 
-/** What became of a job under a list of moves, neutral. Lengths pm, angles degrees. */
+/** The result of a list of moves on a job, neutral. Lengths pm, angles degrees. */
 export type ReplayReport = {
   readonly units: Units
   readonly proven: boolean
@@ -30,29 +30,29 @@ export type ReplayedFeature =
     }
   | { readonly name: string; readonly status: 'not in the list' | 'refused'; readonly why: string }
 
-/** A number, and as a person reads it. */
-export type Told = { readonly value: number; readonly text: string }
+/** A number, and its text for a person. */
+export type ShownNumber = { readonly value: number; readonly text: string }
 
 export type ReplayedSize = {
   readonly id: string
   readonly label: string
-  readonly aim: Told
-  readonly limits: readonly [Told, Told] | null
-  readonly surely: Told | null
-  readonly possibly: Told | null
+  readonly aim: ShownNumber
+  readonly limits: readonly [ShownNumber, ShownNumber] | null
+  readonly surely: ShownNumber | null
+  readonly possibly: ShownNumber | null
   readonly verdict: string
-  /** Only with some backlash it does not hold. */
+  /** It fails only with some backlash. */
   readonly maybe: boolean
 }
 
-/** Where a move stands in the list, and what it does. */
+/** The line of a move in the list, and what it does. */
 export type ListedMove = { readonly line: number; readonly does: string }
 
 export type ReplayedFault = {
   readonly kind: Fault['kind']
-  /** Null for what is found at the end. */
+  /** Null for a fault found at the end. */
   readonly move: ListedMove | null
-  readonly by: Told | null
+  readonly by: ShownNumber | null
   readonly say: string
 }
 

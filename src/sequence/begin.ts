@@ -2,32 +2,33 @@ import { lostTravel, stepTravel, travelAt } from '../dials/travel.ts'
 import type { Length } from '../units/length.ts'
 import { alongFor, depthShift } from './compound.ts'
 import { pastCount } from './dial.ts'
-import { dial, hand, type Program } from './program.ts'
+import { dialMove, handMove, type Program } from './program.ts'
 import type { Request } from './request.ts'
 import { type Side, sideTo } from './side.ts'
 
 /**
- * Starts the spindle, and never with the tool against a shoulder: backed out it still stands below the top of the face that it was brought up to.
- * From there it goes to `next`, the place where it cuts first, before the start; where it touches there too, past it, and onto it after the start.
+ * Starts the spindle, but never with the tool against a shoulder: backed out, it is still below the top of the face
+ * that it was brought against. So it first goes to `next`, the place where it cuts first, and then starts; if it
+ * touches there too, it goes past that place, and onto it after the start.
  */
 export function startClear(program: Program, request: Request, side: Side, backOut: number, next: number): void {
   const touches = touching(request, side, backOut)
   if (!touches(program.at[side.slide])) {
-    hand(program, 'start')
+    handMove(program, 'start')
     return
   }
   if (!touches(next)) {
     sideTo(program, side, next)
-    hand(program, 'start')
+    handMove(program, 'start')
     return
   }
   const { slide, scale } = side
-  by(program, side, 'go-past', Math.min(pastCount(scale, next), pastCount(scale, program.at[slide])))
-  hand(program, 'start')
-  by(program, side, 'return', next)
+  moveSide(program, side, 'go-past', Math.min(pastCount(scale, next), pastCount(scale, program.at[slide])))
+  handMove(program, 'start')
+  moveSide(program, side, 'return', next)
 }
 
-/** Whether the edge, backed out, stands within what a touch may be off of a shoulder that is higher than it is backed out. */
+/** Whether the edge, backed out, is within the error of a touch-off of a shoulder that is higher than the back-out. */
 export function touching({ lathe, edge, heightOver }: Request, { scale, angle }: Side, backOut: number) {
   const near = nearby(lathe.accuracy.touchOff, scale)
   const out = -travelAt(lathe.crossFeed, backOut) - lostTravel(lathe.crossFeed) - edge.deepest
@@ -38,14 +39,17 @@ export function touching({ lathe, edge, heightOver }: Request, { scale, angle }:
   }
 }
 
-/** The carriage is let go for it and held again. */
-function by(program: Program, { slide }: Side, action: 'go-past' | 'return', count: number): void {
-  if (slide === 'carriage') hand(program, 'unlock', { slide })
-  dial(program, action, slide, count, 'to-place')
-  if (slide === 'carriage') hand(program, 'lock', { slide })
+/** The carriage is unlocked for it and locked again. */
+function moveSide(program: Program, { slide }: Side, action: 'go-past' | 'return', count: number): void {
+  if (slide === 'carriage') handMove(program, 'unlock', { slide })
+  dialMove(program, action, slide, count, 'to-place')
+  if (slide === 'carriage') handMove(program, 'lock', { slide })
 }
 
-/** How far beside the edge a shoulder counts for the back-out: where going past its zero the slide does not bring the tool far enough from it. */
+/**
+ * How far beside the edge a shoulder counts for the back-out, if going past its zero does not take the slide far enough
+ * from it.
+ */
 export function besideEdge({ lathe }: Request, { scale, angle }: Side): Length {
   const near = nearby(lathe.accuracy.touchOff, scale)
   const past = -travelAt(scale, pastCount(scale, 0)) - lostTravel(scale)

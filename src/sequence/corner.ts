@@ -3,13 +3,14 @@ import type { CornerCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { countFor, findableBehindZero } from './dial.ts'
-import { dial, hand, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
+import { dialMove, handMove, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, touchSurface, travelRefusal } from './set-up.ts'
 
 /**
- * A corner tool. Each tip is touched while only that tip overlaps the work; then 0 on both dials is the finished form, and both readings
- * only rise toward it, compound then cross-feed, by ever smaller moves, without backing out between.
+ * A corner tool. Each tip is touched off while only that tip overlaps the work; then 0 on both dials is the finished
+ * form, and both readings only rise toward it, compound then cross-feed, by ever smaller moves, without backing out
+ * between them.
  */
 export function sequenceCorner(request: Request, cuts: CornerCuts): Sequenced {
   if (request.angle !== 0)
@@ -35,20 +36,20 @@ export function sequenceCorner(request: Request, cuts: CornerCuts): Sequenced {
   touchBothTips(program, request, onlyTip, backOut)
   const short = shortOf(request, cuts, onlyTip)
   toPlace(program, lathe.compound.scale, startCount(lathe.compound.scale, cuts.start - short.along))
-  hand(program, 'start')
-  dial(program, 'feed-in', 'cross-feed', startCount(lathe.crossFeed, cuts.start - short.deep), 'approach')
+  handMove(program, 'start')
+  dialMove(program, 'feed-in', 'cross-feed', startCount(lathe.crossFeed, cuts.start - short.deep), 'approach')
   alternate(program, request, cuts, short, backOut)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
   finishOperation(program, request, backOut)
   return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
 
-/** A little before first contact, so that the first move of each dial is in the clear. */
+/** A little before first contact, so that the first move of each dial cuts nothing. */
 const startCount = (scale: Request['lathe']['crossFeed'], start: Length) => countFor(scale, -start, 'lower') - 1
 
 /**
- * A tip that is not quite its own end touches a little early: the hollow has risen over the part of it that overlaps the work. So much short of the
- * finished form is the tool with each dial at 0. pm.
+ * A tip touches a little early if it overlaps the work by more than its very end: the hollow has risen over that part.
+ * Returns how far short of the finished form the tool is with each dial at 0. pm.
  */
 function shortOf({ lathe, edge, tipOverlap }: Request, { edgeAt }: CornerCuts, onlyTip: number) {
   const deep = edgeAt(edge.to - tipOverlap.byEye)
@@ -63,20 +64,20 @@ function shortOf({ lathe, edge, tipOverlap }: Request, { edgeAt }: CornerCuts, o
 }
 
 function touchBothTips(program: Program, request: Request, onlyTip: number, backOut: number): void {
-  hand(program, 'layout')
-  hand(program, 'swing')
-  hand(program, 'fit-tool')
-  hand(program, 'set-speed')
+  handMove(program, 'layout')
+  handMove(program, 'swing')
+  handMove(program, 'fit-tool')
+  handMove(program, 'set-speed')
   takeUp(program, 'compound', request.lathe.compound.scale)
-  hand(program, 'align', { purpose: 'only-tip' })
+  handMove(program, 'align', { purpose: 'only-tip' })
   touchSurface(program, request)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
-  hand(program, 'align')
-  hand(program, 'lock', { slide: 'carriage' })
-  dial(program, 'return', 'cross-feed', onlyTip, 'only-tip')
-  hand(program, 'touch-off', { slide: 'compound' })
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
+  handMove(program, 'align')
+  handMove(program, 'lock', { slide: 'carriage' })
+  dialMove(program, 'return', 'cross-feed', onlyTip, 'only-tip')
+  handMove(program, 'touch-off', { slide: 'compound' })
   zero(program, 'compound')
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
 }
 
 function alternate(
@@ -87,21 +88,21 @@ function alternate(
   backOut: number,
 ): void {
   const { compound, crossFeed } = request.lathe
-  // Measured once on the way, as soon as enough is cut to measure and before what is left becomes less than `measureAt`.
+  // Measured once on the way, as soon as enough is cut to measure and before the rest becomes less than `measureAt`.
   const pause = cuts.offsets.findIndex((offset) => offset < cuts.measureAt)
   for (const [i, offset] of cuts.offsets.entries()) {
     if (i === pause && i > 0) pauseToMeasure(program, request, backOut)
     const along = countFor(compound.scale, short.along - offset, 'lower')
     const inward = countFor(crossFeed, short.deep - offset, 'lower')
-    if (along > program.at.compound) dial(program, 'feed-in', 'compound', along, 'alternate')
-    if (inward > program.at['cross-feed']) dial(program, 'feed-in', 'cross-feed', inward, 'alternate')
+    if (along > program.at.compound) dialMove(program, 'feed-in', 'compound', along, 'alternate')
+    if (inward > program.at['cross-feed']) dialMove(program, 'feed-in', 'cross-feed', inward, 'alternate')
   }
 }
 
 /** Out, measure, and in again to the same reading at the same place: nothing is cut on the way back. */
 function pauseToMeasure(program: Program, request: Request, backOut: number): void {
   const reading = program.at['cross-feed']
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
   measureStop(program, request.lathe.crossFeed, backOut, awayToMeasure(request.lathe.crossFeed), 'expect-rough', false)
-  dial(program, 'feed-in', 'cross-feed', reading, 'come-back')
+  dialMove(program, 'feed-in', 'cross-feed', reading, 'come-back')
 }

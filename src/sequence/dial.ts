@@ -3,8 +3,8 @@ import { readable, type Scale } from '../lathe/lathe.ts'
 import type { Length } from '../units/length.ts'
 
 /**
- * The count nearest to a travel, rounded once. A tie leaves metal: `lower` where less travel leaves it, `higher` where more does.
- * The millionth of a step keeps a tie a tie when it comes out of a division.
+ * The count nearest to a travel, rounded once. A tie leaves metal: `lower` if less travel leaves it, `higher` if more
+ * does. The millionth of a step keeps a tie a tie after a division.
  */
 export function countFor(scale: Scale, travel: Length, tie: 'lower' | 'higher'): number {
   const steps = travel / stepTravel(scale)
@@ -20,7 +20,7 @@ export const lostCounts = (scale: Scale): number =>
 export const countsPerTurn = (scale: Scale): number | null =>
   scale.kind === 'readout' ? null : Math.round(scale.perTurn / readable(scale))
 
-/** Counts between the marks that are easy to find: every tenth mark of a dial that has them, every fiftieth step of a readout. */
+/** Counts between the marks that are easy to find: every tenth mark of a dial, every fiftieth step of a readout. */
 export function roundCounts(scale: Scale): number {
   if (scale.kind === 'readout') return 50
   const perTurn = countsPerTurn(scale)!
@@ -30,7 +30,10 @@ export function roundCounts(scale: Scale): number {
   return perTurn % fiveMarks === 0 ? fiveMarks : Math.round(1 / scale.readTo)
 }
 
-/** A reading at least `travel` behind zero that is easy to find again: half a turn, a whole turn, or a round mark. Returns a negative count. */
+/**
+ * A reading at least `travel` behind zero that is easy to find again: half a turn, a whole turn, or a round mark.
+ * Returns a negative count.
+ */
 export function findableBehindZero(scale: Scale, travel: Length): number {
   const need = Math.ceil(travel / stepTravel(scale) - 1e-9)
   const turn = countsPerTurn(scale)
@@ -49,6 +52,6 @@ export function pastCount(scale: Scale, target: number): number {
   )
 }
 
-/** Readable steps of a take-up: the lost motion and five marks more. */
+/** Readable steps of a take-up: the lost motion plus five marks. */
 export const takeUpCounts = (scale: Scale): number =>
   lostCounts(scale) + (scale.kind === 'dial' ? Math.round(5 / scale.readTo) : 0)

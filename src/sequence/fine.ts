@@ -5,25 +5,28 @@ import { awayToMeasure } from './away.ts'
 import { startClear, touching } from './begin.ts'
 import { alongFor, depthShift } from './compound.ts'
 import { countFor, findableBehindZero, pastCount } from './dial.ts'
-import { dial, measureStop, newProgram, toPlace } from './program.ts'
+import { dialMove, measureStop, newProgram, toPlace } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
 import { compoundOf } from './side.ts'
 import { passesTo, stopsWithin } from './stops.ts'
 
 /**
- * The compound swung a little (3° to 10°, at 5° 44' a mark is a tenth in depth) as a vernier of the cross-feed, for a form with one
- * place. The line is met with the compound at 0. The surface is touched `back` marks before that, and the compound goes forward to 0 in
- * the clear: what it goes into the work is depth that the cross-feed need not have.
+ * The compound swung a little (3° to 10°, at 5° 44' a mark is a tenth in depth) as a vernier of the cross-feed, for a
+ * form with one place. The line is met with the compound at 0. The surface is touched `back` marks before that, and the
+ * compound goes forward to 0 before the tool cuts: the depth that this adds is taken off the cross-feed's.
  */
 export type Fine = {
   /** Readable steps of the compound before its zero at which the surface is touched, more than 0. */
   readonly back: number
-  /** Depth those steps are worth. */
+  /** Depth of those steps. */
   readonly deeper: Length
 }
 
-/** Marks of both dials that come nearest to the depth; a tie leaves metal, then the fewer marks. Null where the compound is no vernier, or none is needed. */
+/**
+ * Marks of both dials that are nearest to the depth; a tie leaves metal, then the fewer marks. Null if the compound is
+ * no vernier, or none is needed.
+ */
 export function fineDepth({ lathe, angle, heightOver, edge }: Request, cuts: PlungeCuts): Fine | null {
   const onePlace = cuts.first === 0 && cuts.last === 0 && cuts.roughPlaces.every((place) => place === 0)
   if (!onePlace || angle < 3 || angle > 10) return null
@@ -49,7 +52,7 @@ export function sequenceFine(request: Request, cuts: PlungeCuts, fine: Fine): Se
   setUp(program, request)
   toPlace(program, compound.scale, -fine.back)
   touchSurface(program, request)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
   const side = compoundOf(request)
   const start = () => startClear(program, request, side, backOut, 0)
   const against = touching(request, side, backOut)(0)
@@ -60,13 +63,13 @@ export function sequenceFine(request: Request, cuts: PlungeCuts, fine: Fine): Se
   const wanted = [...new Set(cuts.roughDepths.map(reading))].filter((count) => count > backOut)
   const surface = -fine.deeper / stepTravel(crossFeed)
   for (const count of stopsWithin(wanted, passesTo(cuts, crossFeed, reading(cuts.depth), surface)))
-    dial(program, 'feed-in', 'cross-feed', count, 'rough')
+    dialMove(program, 'feed-in', 'cross-feed', count, 'rough')
   if (cuts.roughDepths.length > 0) {
-    dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+    dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
     measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false, start)
   }
-  dial(program, 'feed-in', 'cross-feed', countFor(crossFeed, cuts.depth - fine.deeper, 'lower'), 'finish')
-  dial(program, 'back-out', 'cross-feed', backOut, 'square-shoulder')
+  dialMove(program, 'feed-in', 'cross-feed', countFor(crossFeed, cuts.depth - fine.deeper, 'lower'), 'finish')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'square-shoulder')
   finishOperation(program, request, backOut)
   return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
@@ -74,7 +77,10 @@ export function sequenceFine(request: Request, cuts: PlungeCuts, fine: Fine): Se
 const reached = (crossFeed: Request['lathe']['crossFeed'], depth: Length, deeper: Length): Length =>
   travelAt(crossFeed, countFor(crossFeed, depth - deeper, 'lower')) + deeper
 
-/** Clear at the full lost motion at the place itself, where the same reading stands deeper than where the surface was touched. */
+/**
+ * Clear at the full lost motion at the place itself, where the same reading is deeper than where the surface was
+ * touched.
+ */
 function backOutCount({ lathe, angle, edge, heightOver, clear }: Request, { back, deeper }: Fine): number {
   const { crossFeed, compound } = lathe
   const from = alongFor(travelAt(compound.scale, pastCount(compound.scale, -back)), angle) - lostTravel(compound.scale)

@@ -4,15 +4,16 @@ import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { alongFor, depthShift } from './compound.ts'
 import { countFor, countsPerTurn, findableBehindZero, pastCount } from './dial.ts'
-import { dial, hand, measureStop, newProgram, type Program } from './program.ts'
+import { dialMove, handMove, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
 import { mostSteps, stopsWithin } from './stops.ts'
 
 /**
- * A V by flank feed. The compound lies along the tailstock-side flank: with the cross-feed at one reading its forward feed slides the tool
- * down that flank, and both zeros stand where the nose touches on the near line. For each run the compound starts behind the surface, the
- * cross-feed comes in to its reading in the clear, and the compound alone feeds; the cross-feed takes the tool out.
+ * A V by flank feed. The compound is set along the tailstock-side flank: with the cross-feed at one reading its forward
+ * feed slides the tool down that flank, and both zeros are where the nose touches on the near line. For each run the
+ * compound starts behind the surface, the cross-feed comes in to its reading while the tool is clear, and the compound
+ * alone feeds; the cross-feed takes the tool out.
  */
 export function sequenceFlank(request: Request, cuts: FlankCuts): Sequenced {
   const lines = linesOf(request, cuts)
@@ -22,8 +23,8 @@ export function sequenceFlank(request: Request, cuts: FlankCuts): Sequenced {
   const plan: Plan = { request, cuts, backOut: backOutCount(request, lines) }
   setUp(program, request)
   touchSurface(program, request)
-  dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
-  hand(program, 'start')
+  dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  handMove(program, 'start')
   if (cuts.roughDepths.length > 0) {
     for (const line of lines) feedDown(program, plan, line, roughCounts(plan, line), 'rough')
     measureStop(program, crossFeed, plan.backOut, awayToMeasure(crossFeed), 'expect-rough', false)
@@ -35,12 +36,13 @@ export function sequenceFlank(request: Request, cuts: FlankCuts): Sequenced {
 
 type Plan = { readonly request: Request; readonly cuts: FlankCuts; readonly backOut: number }
 
-/** One way down: the cross-feed's reading, where the compound starts in the clear, and the compound's last reading. */
+/** One run down the flank: the cross-feed's reading, the compound's clear start, and the compound's last reading. */
 type FlankLine = { readonly cross: number; readonly start: number; readonly last: number }
 
 /**
- * The flank itself with the cross-feed on 0. A root wider than the nose by more than half a mark shows asks for lines further on: the
- * compound's place is rounded first, then the cross-feed for that place. Null: a nose without a flat cannot make a floor that way.
+ * The flank itself with the cross-feed on 0. A root wider than the nose by more than half a mark needs lines further
+ * on: the compound's place is rounded first, then the cross-feed for that place. Null: a nose without a flat cannot
+ * make a floor that way.
  */
 function linesOf(request: Request, cuts: FlankCuts): FlankLine[] | null {
   const { angle, lathe } = request
@@ -60,7 +62,7 @@ function linesOf(request: Request, cuts: FlankCuts): FlankLine[] | null {
   return lines
 }
 
-/** A round mark at which the tool stands clear of the surface with the cross-feed at `cross`, whatever the lost motion. */
+/** A round mark at which the tool is clear of the surface with the cross-feed at `cross`, whatever the lost motion. */
 function startCount({ lathe, angle, clear }: Request, cross: Length): number {
   const { scale } = lathe.compound
   return pastCount(scale, Math.floor((-cross - clear) / depthShift(stepTravel(scale), angle)))
@@ -81,13 +83,16 @@ function roughCounts({ request, cuts }: Plan, line: FlankLine): number[] {
   })
 }
 
-/** Compound behind the start, cross-feed in to the line while the tool is clear, down by the compound, out by the cross-feed. */
+/**
+ * Compound behind the start, cross-feed in to the line while the tool is clear, down by the compound, out by the
+ * cross-feed.
+ */
 function feedDown(program: Program, plan: Plan, line: FlankLine, counts: number[], purpose: 'rough' | 'finish'): void {
   const behind = line.start < program.at.compound
-  dial(program, behind ? 'go-past' : 'shift', 'compound', line.start, 'to-place')
-  dial(program, 'return', 'cross-feed', line.cross, 'approach')
-  for (const count of counts) dial(program, 'feed-in', 'compound', count, purpose)
-  dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  dialMove(program, behind ? 'go-past' : 'shift', 'compound', line.start, 'to-place')
+  dialMove(program, 'return', 'cross-feed', line.cross, 'approach')
+  for (const count of counts) dialMove(program, 'feed-in', 'compound', count, purpose)
+  dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
 }
 
 /** Clear of the largest stock that the edge passes, from the end of any line, at the full lost motion. */
@@ -101,7 +106,7 @@ function backOutCount({ lathe, angle, edge, heightOver, clear }: Request, lines:
   return wholeTurnsOut(crossFeed, Math.max(need, stepTravel(crossFeed)))
 }
 
-/** A V is as deep as several turns, and each run comes back onto 0: whole turns are counted out and the same turns in. */
+/** A V is several turns deep, and each run returns to 0: whole turns out and the same turns in. */
 function wholeTurnsOut(scale: Request['lathe']['crossFeed'], travel: Length): number {
   const turn = countsPerTurn(scale)
   if (turn === null || travel <= travelAt(scale, turn)) return findableBehindZero(scale, travel)

@@ -4,14 +4,15 @@ import type { Purpose } from '../moves/operation.ts'
 import { INCH, type Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { countFor, findableBehindZero } from './dial.ts'
-import { dial, hand, measureStop, newProgram, type Program } from './program.ts'
+import { dialMove, handMove, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface } from './set-up.ts'
 import { passesTo, stopsWithin } from './stops.ts'
 
 /**
- * The carriage by eye, for those who work to the scribed lines: rough between them, in as many places as the width asks for; then in to depth
- * there, and across until the cut meets the tailstock line, then the headstock line. No reading of the carriage exists; the compound stays at 0.
+ * The carriage moved by eye, for work to scribed lines: rough between them, in as many places as the width needs; then
+ * in to depth there, and across until the cut meets the tailstock line, then the headstock line. The carriage has no
+ * reading; the compound stays at 0.
  */
 export function sequenceLines(request: Request, cuts: PlungeCuts): Sequenced {
   const { crossFeed } = request.lathe
@@ -21,28 +22,28 @@ export function sequenceLines(request: Request, cuts: PlungeCuts): Sequenced {
   const places = roughPlaces(request, cuts)
   setUp(program, request)
   touchSurface(program, request)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
-  hand(program, 'start')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
+  handMove(program, 'start')
   if (cuts.roughDepths.length > 0) {
     for (const place of places) {
       clearTo(program, request, place)
       for (const count of roughCounts(request, cuts)) feedIn(program, count, 'rough')
-      dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+      dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
     }
     measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false)
   }
-  // From the first place it is not far to the tailstock line, and then across to the other.
+  // From the first place it goes the short way to the tailstock line, and then across to the other.
   if (cuts.roughDepths.length === 0 || places.length > 1) clearTo(program, request, places[0]!)
   feedIn(program, depth(cuts.depth), 'finish')
   if (cuts.last > cuts.first) across(program, request, cuts)
-  dial(program, 'back-out', 'cross-feed', backOut, 'square-shoulder')
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'square-shoulder')
   finishOperation(program, request, backOut)
   return { ok: true, moves: program.moves }
 }
 
 type Spot = { readonly at: Length; readonly purpose: Purpose }
 
-/** Inside both lines by what the eye may be off, evenly spread; one in the middle where there is no room for more. */
+/** Inside both lines by the error of the eye, evenly spread; one place in the middle if there is no room for more. */
 function roughPlaces({ eye }: Request, cuts: PlungeCuts): Spot[] {
   const { first, last, spacing } = cuts
   if (last === first) return [{ at: first, purpose: 'between-lines' }]
@@ -62,19 +63,22 @@ function roughCounts({ lathe: { crossFeed } }: Request, cuts: PlungeCuts): numbe
 }
 
 function clearTo(program: Program, request: Request, { at, purpose }: Spot): void {
-  hand(program, 'unlock', { slide: 'carriage' })
+  handMove(program, 'unlock', { slide: 'carriage' })
   byEye(program, request, 'move-carriage', at, purpose)
-  hand(program, 'lock', { slide: 'carriage' })
+  handMove(program, 'lock', { slide: 'carriage' })
 }
 
 function across(program: Program, request: Request, { first, last }: PlungeCuts): void {
-  hand(program, 'unlock', { slide: 'carriage' })
+  handMove(program, 'unlock', { slide: 'carriage' })
   byEye(program, request, 'feed-across', first, 'tailstock-line')
   byEye(program, request, 'feed-across', last, 'headstock-line')
-  hand(program, 'lock', { slide: 'carriage' })
+  handMove(program, 'lock', { slide: 'carriage' })
 }
 
-/** To a millionth of an inch, which inches and millimeters both tell exactly: a list of these moves is read back as what it was. */
+/**
+ * To a millionth of an inch, which inches and millimeters both show exactly: a list of these moves is read back
+ * unchanged.
+ */
 function byEye(
   program: Program,
   { fromEnd }: Request,
@@ -89,7 +93,7 @@ function byEye(
 const MILLIONTH = INCH / 1_000_000
 
 function feedIn(program: Program, count: number, purpose: Purpose): void {
-  if (count > program.at['cross-feed']) dial(program, 'feed-in', 'cross-feed', count, purpose)
+  if (count > program.at['cross-feed']) dialMove(program, 'feed-in', 'cross-feed', count, purpose)
 }
 
 /** Clear of the largest stock under the edge between its zero and both lines, at the full lost motion. */

@@ -7,27 +7,30 @@ import { alongFor, depthShift } from './compound.ts'
 import { countFor, findableBehindZero, pastCount } from './dial.ts'
 import { fineDepth, sequenceFine } from './fine.ts'
 import { sequenceLines } from './lines.ts'
-import { dial, measureStop, newProgram, type Program } from './program.ts'
+import { dialMove, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, rangeRefusal, setUp, touchSurface, travelRefusal } from './set-up.ts'
 import { compoundOf, type Side, sideAcross, sideOf, sideTo } from './side.ts'
 import { passesTo, stopsWithin } from './stops.ts'
 
-/** Plunges at one or more places, then a finish: across by a slide that goes parallel with the work, by overlapping plunges where the compound is swung. */
+/**
+ * Plunges at one or more places, then a finish: across by a slide that is parallel with the work, by overlapping
+ * plunges if the compound is swung.
+ */
 export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
-  if (request.sideFeed === 'lines' && !isStill(cuts)) return sequenceLines(request, cuts)
+  if (request.sideFeed === 'lines' && !isOnePlace(cuts)) return sequenceLines(request, cuts)
   const side = sideOf(request)
   const fine = fineDepth(request, cuts)
   if (fine !== null) return sequenceFine(request, cuts, fine)
   const places = quantisePlaces(side, cuts)
   if (places === null) return compoundAcross()
   const program = newProgram(request.origin)
-  setUp(program, request, side.slide === 'carriage' && !isStill(cuts) ? side.scale : null)
+  setUp(program, request, side.slide === 'carriage' && !isOnePlace(cuts) ? side.scale : null)
   touchSurface(program, request)
   const plan: Plan = { request, side, cuts, places, backOut: backOutCount(request, side, cuts, places) }
-  dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
   const start = (next: number) =>
-    startClear(program, request, isStill(cuts) ? compoundOf(request) : side, plan.backOut, next)
+    startClear(program, request, isOnePlace(cuts) ? compoundOf(request) : side, plan.backOut, next)
   const firstOfAll = cuts.roughDepths.length > 0 ? places.rough[0]! : places.first
   start(firstOfAll)
   rough(program, plan)
@@ -60,15 +63,18 @@ type Plan = {
   readonly backOut: number
 }
 
-/** One place, where the tool already stands: nothing moves it along. */
-const isStill = (cuts: PlungeCuts): boolean =>
+/** One place, where the tool already is: nothing moves it along. */
+const isOnePlace = (cuts: PlungeCuts): boolean =>
   cuts.first === 0 && cuts.last === 0 && cuts.roughPlaces.every((place) => place === 0)
 
-/** Places on the dial that moves along. Near walls leave metal with more travel, far walls with less. Null where the compound lies square to the work and would have to move. */
+/**
+ * Places on the dial that moves along. Near walls leave metal with more travel, far walls with less. Null if the
+ * compound is square to the work and would have to move.
+ */
 function quantisePlaces({ scale, angle }: Side, cuts: PlungeCuts): Places | null {
   const along = Math.cos(angle * (Math.PI / 180))
   const onDial = (place: Length, tie: 'lower' | 'higher') => countFor(scale, place / along, tie)
-  if (along < 1e-9) return isStill(cuts) ? { rough: [0], first: 0, last: 0, finish: [0] } : null
+  if (along < 1e-9) return isOnePlace(cuts) ? { rough: [0], first: 0, last: 0, finish: [0] } : null
   const first = onDial(cuts.first, 'higher')
   const last = Math.max(first, onDial(cuts.last, 'lower'))
   const clamp = (count: number) => Math.min(last, Math.max(first, count))
@@ -84,7 +90,10 @@ function overlapping(first: number, last: number, most: number): number[] {
   return unique(Array.from({ length: gaps + 1 }, (_, i) => first + Math.round(((last - first) * i) / (gaps || 1))))
 }
 
-/** One back-out for the whole operation: clear of the largest stock under the edge at every place it is left at, passes or goes to, at the full lost motion. */
+/**
+ * One back-out for the whole operation: clear of the largest stock under the edge at every place that the tool leaves,
+ * passes or goes to, at the full lost motion.
+ */
 function backOutCount(request: Request, side: Side, cuts: PlungeCuts, places: Places): number {
   const { lathe, edge } = request
   const { scale, angle } = side
@@ -94,7 +103,7 @@ function backOutCount(request: Request, side: Side, cuts: PlungeCuts, places: Pl
   const deeper = Math.max(...travels.map((travel) => depthShift(travel, angle)))
   const from = Math.min(...travels.map((travel) => alongFor(travel, angle))) + edge.from - lostTravel(scale)
   // A tool as wide as its groove is moved off a shoulder by the compound, whatever moves the others.
-  const beside = besideEdge(request, isStill(cuts) ? compoundOf(request) : side)
+  const beside = besideEdge(request, isOnePlace(cuts) ? compoundOf(request) : side)
   const to = Math.max(...travels.map((travel) => alongFor(travel, angle)), cuts.last) + edge.to + beside
   const need = request.heightOver(from, to) + request.clear + deeper + edge.deepest + lostTravel(lathe.crossFeed)
   return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))
@@ -111,8 +120,8 @@ function rough(program: Program, plan: Plan): void {
   if (cuts.roughDepths.length === 0) return
   for (const place of places.rough) {
     sideTo(program, side, place)
-    for (const count of roughCounts(plan, place)) dial(program, 'feed-in', 'cross-feed', count, 'rough')
-    dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+    for (const count of roughCounts(plan, place)) dialMove(program, 'feed-in', 'cross-feed', count, 'rough')
+    dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
   }
 }
 
@@ -134,9 +143,9 @@ function finish(program: Program, plan: Plan): void {
   const feeds = side.angle === 0 && places.first !== places.last
   for (const place of feeds ? [places.first] : places.finish) {
     sideTo(program, side, place)
-    dial(program, 'feed-in', 'cross-feed', crossCount(plan, cuts.depth, place), 'finish')
+    dialMove(program, 'feed-in', 'cross-feed', crossCount(plan, cuts.depth, place), 'finish')
     if (feeds) sideAcross(program, side, places.last)
-    dial(program, 'back-out', 'cross-feed', backOut, place === places.last || feeds ? 'square-shoulder' : 'clear')
+    dialMove(program, 'back-out', 'cross-feed', backOut, place === places.last || feeds ? 'square-shoulder' : 'clear')
   }
 }
 

@@ -3,7 +3,10 @@ import type { Scale } from '../lathe/lathe.ts'
 import type { Action, Move, Purpose, Slide } from '../moves/operation.ts'
 import { countsPerTurn, pastCount, takeUpCounts } from './dial.ts'
 
-/** Collects the moves of one operation and remembers where each dial stands, so that a smaller reading is never approached backward. */
+/**
+ * Collects the moves of one operation and remembers the reading of each dial, so that a smaller reading is never
+ * approached backward.
+ */
 export type Program = {
   readonly moves: Move[]
   readonly at: Record<Slide, number>
@@ -17,12 +20,12 @@ export const newProgram = (origin: Origin): Program => ({
 })
 
 /** A move without a dial. */
-export function hand(program: Program, action: Action, extra: { slide?: Slide; purpose?: Purpose } = {}): void {
+export function handMove(program: Program, action: Action, extra: { slide?: Slide; purpose?: Purpose } = {}): void {
   program.moves.push({ action, ...extra, origin: program.origin })
 }
 
 /** A dial to an absolute reading. */
-export function dial(program: Program, action: Action, slide: Slide, count: number, purpose: Purpose): void {
+export function dialMove(program: Program, action: Action, slide: Slide, count: number, purpose: Purpose): void {
   program.moves.push({ action, slide, count, purpose, origin: program.origin })
   program.at[slide] = count
 }
@@ -40,22 +43,28 @@ export function takeUp(program: Program, slide: Slide, scale: Scale): void {
 }
 
 export function zero(program: Program, slide: Slide): void {
-  dial(program, 'zero', slide, 0, 'set-up')
+  dialMove(program, 'zero', slide, 0, 'set-up')
 }
 
-/** The compound to a place, in the clear: forward straight onto it, back only past it by more than the lost motion and then forward. */
+/**
+ * The compound to a place while the tool is clear: forward straight onto it, back only past it by more than the lost
+ * motion and then forward.
+ */
 export function toPlace(program: Program, scale: Scale, count: number): void {
   const now = program.at.compound
   if (count === now) return
   if (count > now || scale.kind === 'readout') {
-    dial(program, 'shift', 'compound', count, 'to-place')
+    dialMove(program, 'shift', 'compound', count, 'to-place')
     return
   }
-  dial(program, 'go-past', 'compound', pastCount(scale, count), 'to-place')
-  dial(program, 'return', 'compound', count, 'to-place')
+  dialMove(program, 'go-past', 'compound', pastCount(scale, count), 'to-place')
+  dialMove(program, 'return', 'compound', count, 'to-place')
 }
 
-/** Out of the way by whole turns, spindle off, measure, back to the same mark, and the spindle on by `begin`. Nobody measures beside a tool that is a hair off the work. */
+/**
+ * Out of the way by whole turns, spindle off, measure, back to the same mark, and the spindle on by `begin`. Nobody
+ * measures beside a tool that is just off the work.
+ */
 export function measureStop(
   program: Program,
   scale: Scale,
@@ -63,14 +72,14 @@ export function measureStop(
   away: number,
   expect: Purpose,
   last: boolean,
-  begin: () => void = () => hand(program, 'start'),
+  begin: () => void = () => handMove(program, 'start'),
 ): void {
   const turn = countsPerTurn(scale)
   const far = turn === null ? backOut - away : backOut - Math.ceil(away / turn) * turn
-  hand(program, 'stop')
-  dial(program, 'back-out', 'cross-feed', far, 'clear-to-measure')
-  hand(program, 'measure', { purpose: expect })
+  handMove(program, 'stop')
+  dialMove(program, 'back-out', 'cross-feed', far, 'clear-to-measure')
+  handMove(program, 'measure', { purpose: expect })
   if (last) return
-  dial(program, 'return', 'cross-feed', backOut, 'come-back')
+  dialMove(program, 'return', 'cross-feed', backOut, 'come-back')
   begin()
 }

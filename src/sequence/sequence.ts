@@ -4,7 +4,7 @@ import { sequencePlunges } from './plunge.ts'
 import type { Request, Sequenced } from './request.ts'
 import { sequenceSteps } from './steps.ts'
 
-/** Turns what a feature wants into ordered dial moves, every reading rounded once and every cut approached forward. */
+/** Turns a request into ordered dial moves, every reading rounded once and every cut approached forward. */
 export function sequence(request: Request): Sequenced {
   if (request.cuts.style === 'steps') return sequenceSteps(request, request.cuts)
   if (request.cuts.style === 'flank') return sequenceFlank(request, request.cuts)

@@ -2,41 +2,41 @@ import { stepTravel, travelAt } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import { about, say } from '../phrase/say.ts'
 import { awayToMeasure } from './away.ts'
-import { hand, measureStop, type Program, takeUp, zero } from './program.ts'
+import { handMove, measureStop, type Program, takeUp, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 
 /**
- * From layout to the zeros along the work. Locking shifts the carriage, so they are set after the lock and a second look at the line.
- * `carriage`: its scale, where it moves the tool along by readings.
+ * From layout to the zeros along the work. Locking shifts the carriage, so the zeros are set after the lock and a
+ * second look at the line. `carriage`: its scale, if it moves the tool along by readings.
  */
 export function setUp(program: Program, request: Request, carriage: Scale | null = null): void {
-  hand(program, 'layout')
-  // The compound carries the tool round with it: only what is set square afterward stays so.
-  hand(program, 'swing')
-  hand(program, 'fit-tool')
-  hand(program, 'set-speed')
+  handMove(program, 'layout')
+  // Swinging the compound turns the tool with it: only what is set square afterward stays square.
+  handMove(program, 'swing')
+  handMove(program, 'fit-tool')
+  handMove(program, 'set-speed')
   takeUp(program, 'compound', request.lathe.compound.scale)
-  hand(program, 'align')
+  handMove(program, 'align')
   if (carriage !== null) takeUp(program, 'carriage', carriage)
-  hand(program, 'lock', { slide: 'carriage' })
+  handMove(program, 'lock', { slide: 'carriage' })
   zero(program, 'compound')
   if (carriage !== null) zero(program, 'carriage')
 }
 
 export function touchSurface(program: Program, _request: Request): void {
-  hand(program, 'touch-off', { slide: 'cross-feed' })
+  handMove(program, 'touch-off', { slide: 'cross-feed' })
   zero(program, 'cross-feed')
 }
 
-/** Stop, measure what is finished, deburr, let the carriage go. */
+/** Stop, measure what is finished, deburr, unlock the carriage. */
 export function finishOperation(program: Program, request: Request, backOut: number): void {
   const scale = request.lathe.crossFeed
   measureStop(program, scale, backOut, awayToMeasure(scale), 'expect-finish', true)
-  hand(program, 'deburr')
-  hand(program, 'unlock', { slide: 'carriage' })
+  handMove(program, 'deburr')
+  handMove(program, 'unlock', { slide: 'carriage' })
 }
 
-/** The compound's greatest less its smallest reading, against its travel. */
+/** Refuses if the compound's greatest minus smallest reading is more than its travel. */
 export function travelRefusal(request: Request, program: Program): Sequenced | null {
   const { scale, travel } = request.lathe.compound
   if (travel === null) return null
@@ -55,7 +55,7 @@ export function travelRefusal(request: Request, program: Program): Sequenced | n
   }
 }
 
-/** What the indicator on the carriage is asked to follow, against its range. */
+/** Refuses if the indicator on the carriage must follow further than its range. */
 export function rangeRefusal(request: Request, program: Program): Sequenced | null {
   const { carriage } = request.lathe
   const range = carriage?.kind === 'readout' ? (carriage.range ?? null) : null

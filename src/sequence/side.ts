@@ -1,10 +1,13 @@
 import type { Scale } from '../lathe/lathe.ts'
 import type { Degrees } from '../units/dimension.ts'
 import { pastCount } from './dial.ts'
-import { dial, hand, type Program, toPlace } from './program.ts'
+import { dialMove, handMove, type Program, toPlace } from './program.ts'
 import type { Request } from './request.ts'
 
-/** The slide that moves the tool along the work, by its readings. The carriage goes parallel with the ways, however the compound is swung. */
+/**
+ * The slide that moves the tool along the work, by its readings. The carriage moves parallel with the ways, at any
+ * angle of the compound.
+ */
 export type Side = { readonly slide: 'compound' | 'carriage'; readonly scale: Scale; readonly angle: Degrees }
 
 export function sideOf(request: Request): Side {
@@ -20,7 +23,7 @@ export const compoundOf = ({ lathe, angle }: Request): Side => ({
   angle,
 })
 
-/** To a place in the clear. The carriage is let go for it and held again before anything is cut. */
+/** To a place while the tool is clear. The carriage is unlocked for it and locked again before anything is cut. */
 export function sideTo(program: Program, side: Side, count: number): void {
   if (side.slide === 'compound') {
     toPlace(program, side.scale, count)
@@ -28,19 +31,19 @@ export function sideTo(program: Program, side: Side, count: number): void {
   }
   const now = program.at.carriage
   if (count === now) return
-  hand(program, 'unlock', { slide: 'carriage' })
-  if (count > now || side.scale.kind === 'readout') dial(program, 'move-carriage', 'carriage', count, 'to-place')
+  handMove(program, 'unlock', { slide: 'carriage' })
+  if (count > now || side.scale.kind === 'readout') dialMove(program, 'move-carriage', 'carriage', count, 'to-place')
   else {
-    dial(program, 'go-past', 'carriage', pastCount(side.scale, count), 'to-place')
-    dial(program, 'return', 'carriage', count, 'to-place')
+    dialMove(program, 'go-past', 'carriage', pastCount(side.scale, count), 'to-place')
+    dialMove(program, 'return', 'carriage', count, 'to-place')
   }
-  hand(program, 'lock', { slide: 'carriage' })
+  handMove(program, 'lock', { slide: 'carriage' })
 }
 
-/** Across the floor with the tool in the work: the carriage only while it is let go. */
+/** Across the floor with the tool in the work: the carriage is unlocked only for this. */
 export function sideAcross(program: Program, side: Side, count: number): void {
   const carriage = side.slide === 'carriage'
-  if (carriage) hand(program, 'unlock', { slide: 'carriage' })
-  dial(program, 'feed-across', side.slide, count, 'take-out-floor')
-  if (carriage) hand(program, 'lock', { slide: 'carriage' })
+  if (carriage) handMove(program, 'unlock', { slide: 'carriage' })
+  dialMove(program, 'feed-across', side.slide, count, 'take-out-floor')
+  if (carriage) handMove(program, 'lock', { slide: 'carriage' })
 }

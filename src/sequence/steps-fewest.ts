@@ -1,19 +1,25 @@
 import type { Length } from '../units/length.ts'
 
-/** How far what stays between two places stands out of the form, and before the first and after the last of them. pm. */
+/**
+ * How far the metal left between two places is outside the form, and the metal left before the first and after the last
+ * of them. pm.
+ */
 export type Ridges = {
-  /** The first and the last place may be any that leave no more than the cusp beyond them; else they are the ends of the range. */
+  /**
+   * Any place may be the first or last if it leaves no more than the cusp beyond it; otherwise they are the ends of the
+   * range.
+   */
   readonly anyEnd: boolean
   readonly before: (count: number) => Length
   readonly after: (count: number) => Length
   readonly between: (near: number, far: number) => Length
-  /** No place further on than the first that this says no to can follow `near`. */
+  /** If this returns false for a place, no place further on can follow `near`. */
   readonly near: (near: number, far: number) => boolean
 }
 
 /**
- * The fewest counts from `low` to `high` whose ridges keep the cusp, and among those the ones with the lowest ridges; where none keep it,
- * the fewest with the least tallest ridge.
+ * The fewest counts from `low` to `high` whose ridges are within the cusp, and among those the ones with the lowest
+ * ridges; if none are within it, the fewest with the least tallest ridge.
  */
 export function fewestPlaces(
   range: { readonly low: number; readonly high: number },
@@ -44,7 +50,10 @@ function linksOf({ low, high }: { low: number; high: number }, { between, near }
   })
 }
 
-/** The best way from a place that may be the first to one that may be the last, with those ends counted in its tallest ridge. */
+/**
+ * The best way from a place that may be the first to one that may be the last, including those ends in its tallest
+ * ridge.
+ */
 function ways(
   last: number,
   links: readonly (readonly Link[])[],

@@ -2,7 +2,10 @@ import type { StepCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 import type { Request } from './request.ts'
 
-/** How deep the work is cut so far, on evenly spaced points along it: only to divide infeeds by, nothing is proved with it. pm. */
+/**
+ * How deep the work is cut so far, on evenly spaced points along it: used only to divide infeeds; nothing is proved
+ * with it. pm.
+ */
 export type Profile = {
   readonly from: Length
   readonly step: Length
@@ -30,7 +33,7 @@ export function metalUnder(profile: Profile, place: Length, depth: Length): Leng
   return most
 }
 
-export function sunk(profile: Profile, place: Length, depth: Length): void {
+export function cutAt(profile: Profile, place: Length, depth: Length): void {
   eachUnder(profile, place, (i, edge) => {
     profile.deep[i] = Math.max(profile.deep[i]!, depth + edge)
   })

@@ -5,13 +5,18 @@ import type { Length } from '../units/length.ts'
 import { countFor } from './dial.ts'
 import { fewestPlaces, type Ridges } from './steps-fewest.ts'
 
-/** The places of the finish on the compound's dial, ascending, with the tallest ridge they leave, square to the form. */
+/**
+ * The places of the finish on the compound's dial, ascending, with the tallest ridge they leave, square to the form.
+ */
 export type StepPlaces = {
   readonly counts: readonly number[]
-  /** Between two stretches lies a floor, fed across from the last place of the one to the first of the other. */
+  /** There is a floor between two stretches: fed across from the last place of the one to the first of the other. */
   readonly across: { readonly from: number; readonly to: number } | null
   readonly ridge: Length
-  /** The ridge that whole marks along the work leave at the least, were every depth exact: what no choice of places mends. */
+  /**
+   * The least ridge that whole marks along the work leave even if every depth were exact: no choice of places makes it
+   * lower.
+   */
   readonly exact: Length
 }
 
@@ -19,8 +24,8 @@ export type StepPlaces = {
 export type StepDials = { readonly along: Scale; readonly inward: Scale }
 
 /**
- * The fewest whole marks that keep the cusp with the depths as the cross-feed rounds them, and among those the ones that leave the lowest
- * ridges. Where no marks keep it, the lowest ridge that they can leave takes its place.
+ * The fewest whole marks that keep the cusp with the depths as rounded for the cross-feed, and among those the ones
+ * that leave the lowest ridges. If no marks keep it, the lowest ridge that they can leave is used instead.
  */
 export function stepPlaces(cuts: StepCuts, dials: StepDials): StepPlaces {
   const scale = dials.along
@@ -38,21 +43,24 @@ export function stepPlaces(cuts: StepCuts, dials: StepDials): StepPlaces {
     return { counts, tops: topsOf(rounded, counts) }
   })
   const tops = chosen.flatMap((one) => one.tops)
-  const ridge = Math.max(0, ...tops.map(cuts.standsOut))
+  const ridge = Math.max(0, ...tops.map(cuts.outside))
   return {
     counts: [...new Set(chosen.flatMap(({ counts }) => counts))],
     across: chosen.length < 2 ? null : { from: chosen[0]!.counts.at(-1)!, to: chosen[1]!.counts[0]! },
     ridge,
-    exact: ridge <= cuts.cusp ? ridge : exactly(cuts, dials, stretches),
+    exact: ridge <= cuts.cusp ? ridge : exactRidge(cuts, dials, stretches),
   }
 }
 
-/** Counts of a stretch, and which of its ends lies on the floor between two of them. */
+/** Counts of a stretch, and which of its ends is on the floor between two of them. */
 type Stretch = { readonly low: number; readonly high: number; readonly level: 'low' | 'high' | null }
 
 const level = (range: { low: number; high: number }, end: 'low' | 'high'): Stretch => ({ ...range, level: end })
 
-/** From the mark at or beyond the first place to the mark at or beyond the last, never more than half a mark past where the tool can touch the form. */
+/**
+ * From the mark at or beyond the first place to the mark at or beyond the last, never more than half a mark past where
+ * the tool can touch the form.
+ */
 function marksOf(scale: Scale, first: Length, last: Length, [from, to]: StepCuts['touches']) {
   const step = stepTravel(scale)
   return {
@@ -63,7 +71,7 @@ function marksOf(scale: Scale, first: Length, last: Length, [from, to]: StepCuts
 
 type Tops = Ridges & { readonly top: (near: number | null, far: number | null) => StepPoint | null }
 
-/** The tops between counts, with the depths as they are or as the cross-feed rounds them. */
+/** The tops between counts, with exact depths or as rounded for the cross-feed. */
 function ridgesOf(cuts: StepCuts, { along, inward }: StepDials, stretch: Stretch, rounded: boolean): Tops {
   const at = (count: number) => travelAt(along, count)
   const exact = (count: number) =>
@@ -82,15 +90,15 @@ function ridgesOf(cuts: StepCuts, { along, inward }: StepDials, stretch: Stretch
     if (far === null) return ends === null ? null : ends.after(at(near), deep(near))
     return cuts.between(at(near), at(far), [deep(near), deep(far)])
   }
-  const out = (point: StepPoint | null) => (point === null ? 0 : cuts.standsOut(point))
+  const out = (point: StepPoint | null) => (point === null ? 0 : cuts.outside(point))
   return {
     top,
     anyEnd: ends !== null,
     before: (count) => out(top(null, count)),
     after: (count) => out(top(count, null)),
     between: (near, far) => out(top(near, far)),
-    // With exact depths a ridge only grows with the distance; rounding takes no more than two marks off it.
-    near: (near, far) => cuts.standsOut(cuts.between(at(near), at(far))) <= cuts.cusp + 2 * stepTravel(inward),
+    // With exact depths a ridge only grows with the distance; rounding makes it smaller by at most two marks.
+    near: (near, far) => cuts.outside(cuts.between(at(near), at(far))) <= cuts.cusp + 2 * stepTravel(inward),
   }
 }
 
@@ -98,7 +106,7 @@ const topsOf = ({ top }: Tops, counts: readonly number[]): StepPoint[] =>
   [null, ...counts].flatMap((near, i) => top(near, counts[i] ?? null) ?? [])
 
 /** The least ridge of places on every mark. */
-function exactly(cuts: StepCuts, dials: StepDials, stretches: readonly Stretch[]): Length {
+function exactRidge(cuts: StepCuts, dials: StepDials, stretches: readonly Stretch[]): Length {
   return Math.max(
     0,
     ...stretches.flatMap((stretch) => {

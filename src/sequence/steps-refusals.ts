@@ -4,7 +4,7 @@ import { INCH, type Length, MM } from '../units/length.ts'
 import type { Request, Sequenced } from './request.ts'
 import { type StepPlaces, stepPlaces } from './steps-places.ts'
 
-/** Nobody follows a longer table of places without a slip: common practice, no source. */
+/** Nobody follows a longer table of places without a mistake: common practice, no source. */
 export const MOST_PLACES = 150
 
 /** The remedy names a cusp that was tried. */

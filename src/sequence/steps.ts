@@ -5,15 +5,18 @@ import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { startClear } from './begin.ts'
 import { countFor, findableBehindZero, pastCount } from './dial.ts'
-import { dial, hand, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
+import { dialMove, handMove, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
 import { compoundOf } from './side.ts'
-import { metalUnder, type Profile, profileOf, sunk } from './steps-metal.ts'
+import { cutAt, metalUnder, type Profile, profileOf } from './steps-metal.ts'
 import { type StepPlaces, stepPlaces } from './steps-places.ts'
 import { cuspNotKept, MOST_PLACES, swung, tooManyPlaces } from './steps-refusals.ts'
 
-/** A form stepped along: roughed by infeeds with the middle first, then every place of the finish forward, from near to far. */
+/**
+ * A form cut step by step: roughed by infeeds with the middle first, then every place of the finish forward, from near
+ * to far.
+ */
 export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
   if (request.angle !== 0) return swung()
   const { lathe } = request
@@ -23,12 +26,12 @@ export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
   const program = newProgram(request.origin)
   const plan: Plan = { request, cuts, backOut: backOutCount(request, cuts, places), profile: profileOf(request, cuts) }
   begin(program, plan)
-  dial(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
   const start = (next: number) => startClear(program, request, compoundOf(request), plan.backOut, next)
   const rough = roughPlaces(plan, places)
   start(rough[0] ?? places.counts[0]!)
   const before = program.moves.length
-  for (const place of rough) sink(program, plan, place, cuts.leave, 'rough')
+  for (const place of rough) roughPlace(program, plan, place, cuts.leave, 'rough')
   // Around a corner there is no size to measure before it is finished.
   if (program.moves.length > before && cuts.besideFace === null)
     measureStop(program, lathe.crossFeed, plan.backOut, awayToMeasure(lathe.crossFeed), 'expect-rough', false, () =>
@@ -36,7 +39,7 @@ export function sequenceSteps(request: Request, cuts: StepCuts): Sequenced {
     )
   for (const place of places.counts) {
     if (place === places.across?.from) floorAcross(program, plan, places.across)
-    else if (place !== places.across?.to) sink(program, plan, place, 0, 'finish')
+    else if (place !== places.across?.to) roughPlace(program, plan, place, 0, 'finish')
   }
   finishOperation(program, request, plan.backOut)
   return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
@@ -49,7 +52,7 @@ type Plan = {
   readonly profile: Profile
 }
 
-/** On lines the usual way. Against a face: the surface first, then the side of the tool below it, against the face. */
+/** On lines, as usual. Against a face: the surface first, then the side of the tool below it, against the face. */
 function begin(program: Program, plan: Plan): void {
   const { request, cuts, backOut } = plan
   if (cuts.besideFace === null) {
@@ -57,14 +60,14 @@ function begin(program: Program, plan: Plan): void {
     touchSurface(program, request)
     return
   }
-  for (const action of ['layout', 'swing', 'fit-tool', 'set-speed'] as const) hand(program, action)
+  for (const action of ['layout', 'swing', 'fit-tool', 'set-speed'] as const) handMove(program, action)
   takeUp(program, 'compound', request.lathe.compound.scale)
   touchSurface(program, request)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
-  hand(program, 'align')
-  hand(program, 'lock', { slide: 'carriage' })
-  dial(program, 'return', 'cross-feed', countFor(request.lathe.crossFeed, cuts.besideFace, 'higher'), 'approach')
-  hand(program, 'touch-off', { slide: 'compound' })
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
+  handMove(program, 'align')
+  handMove(program, 'lock', { slide: 'carriage' })
+  dialMove(program, 'return', 'cross-feed', countFor(request.lathe.crossFeed, cuts.besideFace, 'higher'), 'approach')
+  handMove(program, 'touch-off', { slide: 'compound' })
   zero(program, 'compound')
 }
 
@@ -78,20 +81,21 @@ function backOutCount(request: Request, cuts: StepCuts, places: StepPlaces): num
 }
 
 /**
- * The middle, where the form has one, then evenly from near to far; between two stretches evenly over the floor, and up each of them down a stair,
- * so that nothing stands beside the floor that is fed across. Around a corner down a stair, so that no place of the finish meets much more than is left.
+ * The middle, if the form has one, then evenly from near to far; between two stretches evenly over the floor, and up
+ * each of them as a stair, so that no metal is left beside the floor that is fed across. Around a corner as a stair, so
+ * that no place of the finish cuts much more than the allowance.
  */
 function roughPlaces({ request, cuts }: Plan, { counts, across }: StepPlaces): number[] {
   const scale = request.lathe.compound.scale
-  if (cuts.middle === null) return stair(scale, cuts, counts)
+  if (cuts.middle === null) return stairPlaces(scale, cuts, counts)
   const span = counts[counts.length - 1]! - counts[0]!
   const sides = Math.min(Math.ceil((cuts.leaveSides ?? 0) / stepTravel(scale) - 1e-9), Math.floor(span / 2))
   const [first, last] = [counts[0]! + sides, counts[0]! + span - sides]
   const middle = countFor(scale, cuts.middle, 'lower')
   if (across === null) return [...new Set([middle, ...evenly(scale, cuts, first, last)])]
   const inside = (count: number) => Math.min(last, Math.max(first, count))
-  const up = stair(scale, cuts, counts.filter((count) => count >= across.to).toReversed()).reverse()
-  const down = stair(
+  const up = stairPlaces(scale, cuts, counts.filter((count) => count >= across.to).toReversed()).reverse()
+  const down = stairPlaces(
     scale,
     cuts,
     counts.filter((count) => count <= across.from),
@@ -101,14 +105,14 @@ function roughPlaces({ request, cuts }: Plan, { counts, across }: StepPlaces): n
   return [...new Set([middle, ...places])]
 }
 
-/** Evenly from one place to another, each as far as the edge reaches over. */
+/** Evenly from one place to another, each no further than the edge reaches. */
 function evenly(scale: Scale, cuts: StepCuts, first: number, last: number): number[] {
   const gaps = Math.max(1, Math.ceil((last - first) / Math.max(1, cuts.roughSpacing / stepTravel(scale)) - 1e-9))
   return Array.from({ length: gaps + 1 }, (_, i) => first + Math.round(((last - first) * i) / gaps))
 }
 
-/** Those places of the finish between which the depth changes by up to an infeed. */
-function stair(scale: Scale, cuts: StepCuts, counts: readonly number[]): number[] {
+/** The places of the finish between which the depth changes by up to an infeed. */
+function stairPlaces(scale: Scale, cuts: StepCuts, counts: readonly number[]): number[] {
   const depth = (count: number) => cuts.depthAt(travelAt(scale, count))
   const kept: number[] = []
   counts.forEach((count, i) => {
@@ -120,8 +124,11 @@ function stair(scale: Scale, cuts: StepCuts, counts: readonly number[]): number[
   return kept
 }
 
-/** In at one place to the form less what is left, no more than the infeed at a time into metal, and out. Where there is no metal: nothing. */
-function sink(program: Program, plan: Plan, place: number, leave: Length, purpose: 'rough' | 'finish'): void {
+/**
+ * At one place: in to the form minus the finish allowance, no more than the infeed at a time into metal, and out. If
+ * there is no metal: no moves.
+ */
+function roughPlace(program: Program, plan: Plan, place: number, leave: Length, purpose: 'rough' | 'finish'): void {
   const { request, cuts, backOut, profile } = plan
   const scale = request.lathe.crossFeed
   const at = travelAt(request.lathe.compound.scale, place)
@@ -131,9 +138,9 @@ function sink(program: Program, plan: Plan, place: number, leave: Length, purpos
   if (target <= 0 || metal <= 0) return
   toPlace(program, request.lathe.compound.scale, place)
   for (const count of infeeds(scale, depth - metal, target, cuts.infeed))
-    dial(program, 'feed-in', 'cross-feed', count, purpose)
-  sunk(profile, at, depth)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+    dialMove(program, 'feed-in', 'cross-feed', count, purpose)
+  cutAt(profile, at, depth)
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
 }
 
 /** Readings to stop at, from where the edge first touches; a dial cannot feed less than a mark. */
@@ -143,7 +150,7 @@ function infeeds(scale: Scale, contact: Length, target: number, infeed: Length):
   const first = Math.max(Math.floor((contact + infeed) / step + 1e-9), Math.floor(contact / step) + 1)
   const stops: number[] = []
   for (let count = first; count < target; count += most) stops.push(count)
-  // A last pass of next to nothing would only rub: then all share alike.
+  // A very thin last pass would only rub: then all are made equal.
   if (stops.length > 0 && target - stops.at(-1)! < most / 4) {
     const from = first - most
     const each = (target - from) / (stops.length + 1)
@@ -152,7 +159,10 @@ function infeeds(scale: Scale, contact: Length, target: number, infeed: Length):
   return [...stops, target]
 }
 
-/** The floor between two stretches: in to the whole depth at the end of the one, across slowly, and out where the other begins. */
+/**
+ * The floor between two stretches: in to the whole depth at the end of the first, across slowly, and out where the
+ * second begins.
+ */
 function floorAcross(program: Program, plan: Plan, { from, to }: { from: number; to: number }): void {
   const { request, cuts, backOut, profile } = plan
   const { crossFeed: scale, compound } = request.lathe
@@ -162,10 +172,10 @@ function floorAcross(program: Program, plan: Plan, { from, to }: { from: number;
   const metal = metalUnder(profile, start, depth)
   toPlace(program, compound.scale, from)
   for (const count of metal > 0 ? infeeds(scale, depth - metal, target, cuts.infeed) : [target])
-    dial(program, 'feed-in', 'cross-feed', count, 'finish')
-  if (to > from) dial(program, 'feed-across', 'compound', to, 'take-out-floor')
+    dialMove(program, 'feed-in', 'cross-feed', count, 'finish')
+  if (to > from) dialMove(program, 'feed-across', 'compound', to, 'take-out-floor')
   const width = request.edge.to - request.edge.from
-  for (let at = start; at < end; at += width / 2) sunk(profile, at, depth)
-  sunk(profile, end, depth)
-  dial(program, 'back-out', 'cross-feed', backOut, 'clear')
+  for (let at = start; at < end; at += width / 2) cutAt(profile, at, depth)
+  cutAt(profile, end, depth)
+  dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
 }

@@ -3,19 +3,23 @@ import type { Scale } from '../lathe/lathe.ts'
 import type { PlungeCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 
-/** What an infeed may not exceed, in readable steps of the dial that feeds, and from where on it counts. */
+/** The limit of an infeed, in readable steps of the dial that feeds, and from where it counts. */
 export type Passes = {
-  /** Where the edge first touches metal, in steps; not always a whole one. */
+  /** Where the edge first touches metal, in steps; not always a whole number. */
   readonly contact: number
-  /** The largest infeed of one pass, in steps; null: none is set. */
+  /** The largest infeed of one pass, in steps; null: no limit is set. */
   readonly most: number | null
-  /** Where the finish goes to, when what is left for it was meant to be no more than an infeed; null: that much was asked for. */
+  /**
+   * Where the finish ends, if the allowance for it was meant to be no more than an infeed; null: the job asked for that
+   * allowance.
+   */
   readonly finish: number | null
 }
 
 /**
- * Readings to stop at on the way to the last of `wanted`, ascending. Rounding to marks makes no pass larger than the largest infeed: it stops a
- * mark short, and what is lost that way over many passes is made good by one more. A dial cannot feed less than a mark.
+ * Readings to stop at on the way to the last of `wanted`, ascending. Rounding to marks makes no pass larger than the
+ * largest infeed: it stops a mark short, and one more pass makes up for what many passes lose that way. A dial cannot
+ * feed less than a mark.
  */
 export function stopsWithin(wanted: readonly number[], { contact, most, finish }: Passes): number[] {
   const target = wanted.at(-1)
@@ -26,7 +30,7 @@ export function stopsWithin(wanted: readonly number[], { contact, most, finish }
   let at = contact
   for (const count of [...wanted.slice(0, -1), last]) {
     if (count <= at) {
-      // In the clear: nothing is cut there.
+      // Before the contact nothing is cut.
       if (stops.length === 0) stops.push(count)
       continue
     }
@@ -37,7 +41,7 @@ export function stopsWithin(wanted: readonly number[], { contact, most, finish }
   return stops.length > wanted.length ? shared(stops, contact, most) : stops
 }
 
-/** A last pass of next to nothing would only rub: the last two share alike. */
+/** A very thin last pass would only rub: the last two are made equal. */
 function shared(stops: readonly number[], contact: number, most: number): number[] {
   const [before, next, last] = [stops.at(-3) ?? contact, stops.at(-2)!, stops.at(-1)!]
   return last - next < most / 4 ? stops.with(-2, Math.ceil((before + last) / 2)) : [...stops]

@@ -14,7 +14,10 @@ import { proofOf } from './proof.ts'
 import type { Sheet, SheetFeature, SheetStep } from './sheet.ts'
 import { stepsOf } from './steps.ts'
 
-/** The neutral, numbered sheet of a plan: every move one step, every number still a number. `tables`: what stands under the stops of each feature. */
+/**
+ * The neutral, numbered sheet of a plan: every move is one step, every number stays a number. `tables`: the tables
+ * under the stops of each feature.
+ */
 export const buildSheet = (plan: Plan, tables: readonly Tables[]): Sheet => ({
   title: plan.title,
   drawingNumber: plan.drawingNumber,

@@ -6,12 +6,12 @@ import { length } from '../phrase/figure.ts'
 import type { Phrase } from '../phrase/phrase.ts'
 import { INCH, MM } from '../units/length.ts'
 import { lockWords } from './hand.ts'
-import type { Said, Scene } from './scene.ts'
+import type { Scene, StepWords } from './scene.ts'
 
-/** What a hand does on the carriage beside turning it to a reading; null where it is only that. */
-export const carriageStep = (scene: Scene): Said | null => {
+/** What is done with the carriage besides turning it to a reading; null if it is only that. */
+export const carriageStep = (scene: Scene): StepWords | null => {
   const { action, place, count } = scene.move
-  const say = (does: Phrase, thing = 'CARRIAGE', more: readonly Phrase[] = []): Said => ({
+  const say = (does: Phrase, thing = 'CARRIAGE', more: readonly Phrase[] = []): StepWords => ({
     thing,
     does,
     effect: [],
@@ -29,7 +29,7 @@ export const carriageStep = (scene: Scene): Said | null => {
 const onIndicator = ({ plan: { lathe } }: Scene): boolean =>
   lathe.carriage?.kind === 'readout' && lathe.carriage.range !== undefined
 
-/** Locking shifts the carriage: what it was brought to is looked at again. */
+/** Locking shifts the carriage: what it was brought to is checked again. */
 const locked = (scene: Scene): Phrase => {
   const { feature, index, plan, after } = scene
   const moved = feature.operation.moves[index - 1]
@@ -37,18 +37,18 @@ const locked = (scene: Scene): Phrase => {
   if (moved.place !== undefined)
     return moved.purpose === 'headstock-line' ? ['LOCK, then look at both lines'] : ['LOCK']
   if (plan.lathe.carriage === null) return ['LOCK']
-  // A measured width may have sent it to another reading than the one that is written.
+  // A measured width may have sent it to another reading than the written one.
   if (moved.action === 'feed-across') {
     const shows = onIndicator(scene) ? 'indicator' : plan.lathe.carriage.kind
     return [`LOCK, then see that the ${shows} has stayed where it was`]
   }
-  const stands = onIndicator(scene)
+  const words = onIndicator(scene)
     ? 'LOCK, then see that the indicator still shows '
     : 'LOCK, then see that it is still on '
-  return [stands, ...shownOn(plan.lathe.carriage, after.carriage ?? 0)]
+  return [words, ...shownOn(plan.lathe.carriage, after.carriage ?? 0)]
 }
 
-/** Its plunger must follow all the way that the sheet asks for. */
+/** Its plunger must follow all the travel on the sheet. */
 const room = ({ feature, plan, units }: Scene): Phrase => {
   const scale = plan.lathe.carriage
   if (scale === null) return []
@@ -60,7 +60,9 @@ const room = ({ feature, plan, units }: Scene): Phrase => {
   return ['with room to follow ', ...ways.flatMap((one, i) => (i > 0 ? [' and ', ...one] : one))]
 }
 
-/** The carriage is in its place already: it goes back and comes onto it again the way it will move. */
+/**
+ * The carriage is already in its place: it goes back and comes onto it again in the direction in which it will move.
+ */
 const ontoLine = (scene: Scene): Phrase => {
   const scale = scene.plan.lathe.carriage
   const touch = !isOnLine(scene.feature.operation.placing)
@@ -86,19 +88,22 @@ const toLine = ({ move, feature, units }: Scene, place: number): Phrase => {
   if (first === last) return ['by eye until the tool is midway between the lines']
   const flat = feature.edge.width ?? feature.edge.nose ?? 0
   const inside = (side: string, other: string, by: number): Phrase => [
-    `by eye until the ${side}-side corner stands ${by <= hair(units) ? 'a hair (' : 'about '}`,
+    `by eye until the ${side}-side corner stands ${by <= eyeCanJudge(units) ? 'a hair (' : 'about '}`,
     length('place', by, units),
-    `${by <= hair(units) ? ')' : ''} to the ${other} side of the ${side} line`,
+    `${by <= eyeCanJudge(units) ? ')' : ''} to the ${other} side of the ${side} line`,
   ]
   if (place === first) return inside('tailstock', 'headstock', place - (layout.at(0)?.fromEnd ?? place))
   if (place === last) return inside('headstock', 'tailstock', (layout.at(-1)?.fromEnd ?? place) - place - flat)
   return ['by eye toward the headstock, the cut overlapping the last one']
 }
 
-/** What is told by eye beside a line, and not measured. Common practice, no source. */
-const hair = (units: Scene['units']): number => (units === 'inch' ? INCH / 100 : MM / 4)
+/** What the eye can judge beside a line without measuring. Common practice, no source. */
+const eyeCanJudge = (units: Scene['units']): number => (units === 'inch' ? INCH / 100 : MM / 4)
 
-/** How the carriage moves the tool along, for the block above the steps; null where it does not. `dial`: the words of a scale. */
+/**
+ * How the carriage moves the tool along, for the block above the steps; null if it does not. `dial`: the words for a
+ * scale.
+ */
 export const carriageWords = (
   { lathe, units }: Scene['plan'],
   { operation }: Scene['feature'],
@@ -118,7 +123,7 @@ export const carriageWords = (
   ]
 }
 
-/** Something other than its lock is done to the carriage. */
+/** True if something other than its lock is done to the carriage. */
 export const byCarriage = ({ moves }: Pick<Scene['feature']['operation'], 'moves'>): boolean =>
   moves.some(({ slide, action }) => slide === 'carriage' && !LOCKS.has(action))
 

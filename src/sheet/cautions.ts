@@ -1,4 +1,4 @@
-/** On every sheet, before anything else: shop practice, and what comes before the sheet. */
+/** On every sheet, before anything else: shop practice, and what to do before the first step. */
 export const cautionsFor = (held: string): readonly string[] => [
   'Safety glasses on. No rings, watch, gloves or loose sleeves; long hair tied back.',
   held === 'between centers' ? DOG : KEY,
@@ -12,6 +12,6 @@ const KEY = 'Take the key out of the chuck every time. Turn the work by hand onc
 /** Common practice, no source. */
 const DOG = 'Dog tail free, center oiled. Turn the work by hand once before power.'
 
-/** A screw does not hold a slide back: an edge that pulls itself in uses up the lost motion by itself. */
+/** A screw does not hold a slide back: an edge that pulls itself in takes up the lost motion by itself. */
 export const PULLS_IN =
   'Brass and aluminum can pull a tool with positive rake into the work through the backlash: snug the gibs, use zero rake.'

@@ -22,7 +22,7 @@ export const effectOf = (scene: Scene): Phrase => {
     case 'go-past':
       return ['more than the backlash']
     case 'return':
-      return slide === 'cross-feed' ? cameIn(scene) : ['backlash taken up']
+      return slide === 'cross-feed' ? inBeforeFeed(scene) : ['backlash taken up']
     case 'feed-across':
       if (scene.move.place !== undefined) return []
       return [purpose === 'take-out-floor' ? 'cleans up the bottom' : 'feeds across the floor']
@@ -41,15 +41,17 @@ const feedIn = (scene: Scene): Phrase => {
   return [size(scene, 'depth', deep), ' deep, ', size(scene, 'diameter', across), ' dia']
 }
 
-/** The cross-feed comes in to its reading before the compound feeds: whoever does it must know that nothing is cut yet. */
-const cameIn = (scene: Scene): Phrase => {
+/**
+ * The cross-feed comes in to its reading before the compound feeds: the machinist must know that nothing is cut yet.
+ */
+const inBeforeFeed = (scene: Scene): Phrase => {
   if (scene.move.purpose !== 'approach') return []
   const { deep } = placeOf(scene, scene.after)
   const clear = scene.feature.trace.clearance[scene.index] ?? -deep
-  return deep < 0 && clear > 0 ? [size(scene, 'clearance', floored(scene, clear)), ' clear of the work'] : []
+  return deep < 0 && clear > 0 ? [size(scene, 'clearance', roundedDown(scene, clear)), ' clear of the work'] : []
 }
 
-/** Zero on both dials is the finished corner, so what counts is how far it still is. */
+/** Zero on both dials is the finished corner, so the effect is the distance left to it. */
 const cornerToGo = (scene: Scene): Phrase => {
   const { deep, along } = placeOf(scene, scene.after)
   const left = toGoOnDial(scene, scene.move.slide === 'cross-feed' ? -deep : -along)
@@ -57,7 +59,7 @@ const cornerToGo = (scene: Scene): Phrase => {
   return [size(scene, 'along', Math.abs(left)), left > 0 ? ' to go' : ' past']
 }
 
-/** What is to go, as this dial can show it: the tips touch a hair early, by less than its marks. */
+/** The distance left, as this dial can show it: the tips touch a little early, by less than its marks. */
 const toGoOnDial = ({ plan, move }: Scene, left: number): number => {
   const scale = move.slide === undefined ? null : scaleOf(plan, move.slide)
   const step = scale === null ? 1 : travelAt(scale, 1)
@@ -68,15 +70,18 @@ const backOut = (scene: Scene): Phrase => {
   const clear = scene.feature.trace.clearance[scene.index]
   if (scene.move.purpose === 'clear-to-measure') return ['room for the hands']
   if (scene.move.purpose === 'square-shoulder' && scene.feature.edge.shape === 'square') return ['squares the shoulder']
-  // Beside the face it has just touched the tool has nothing above it to clear.
+  // Beside the face that the tool has just touched there is nothing above it to clear.
   if (scene.previous?.slide === 'compound' && scene.previous.action === 'zero' && scene.feature.edge.shape !== 'corner')
     return []
   if (clear === undefined || clear <= 0) return []
-  return ['clears by ', size(scene, 'clearance', floored(scene, clear))]
+  return ['clears by ', size(scene, 'clearance', roundedDown(scene, clear))]
 }
 
-/** A clearance is a promise: never rounded up. To a thousandth of an inch, or a hundredth of a millimeter; finer where that is nothing. */
-const floored = (scene: Scene, clear: number): number => {
+/**
+ * A clearance is a promise: never rounded up. To a thousandth of an inch, or a hundredth of a millimeter; finer if that
+ * would be zero.
+ */
+const roundedDown = (scene: Scene, clear: number): number => {
   const usual = perUnit(scene.units) / (scene.units === 'inch' ? 1000 : 100)
   const step = [usual, usual / 10, usual / 100, usual / 1000].find((each) => clear >= each) ?? usual
   return Math.floor(clear / step + 1e-6) * step

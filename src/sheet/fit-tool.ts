@@ -3,10 +3,10 @@ import { length } from '../phrase/figure.ts'
 import type { Phrase } from '../phrase/phrase.ts'
 import type { Length } from '../units/length.ts'
 import { INCH, MM } from '../units/length.ts'
-import type { Said, Scene } from './scene.ts'
+import type { Scene, StepWords } from './scene.ts'
 
-/** The tool in its holder: on center and square to the work, with what it costs on this very form to be off. */
-export const fitTool = (scene: Scene): Said => {
+/** The tool in its holder: on center and square to the work, with the error on this form if it is not. */
+export const fitTool = (scene: Scene): StepWords => {
   const { tool, edge } = scene.feature
   return {
     thing: 'TOOL',
@@ -21,12 +21,12 @@ export const fitTool = (scene: Scene): Said => {
       ...(firstTool(scene) ? [PINCHED] : []),
       ...offCenter(scene),
       ...askew(scene),
-      ...rubs(scene),
+      ...rubbing(scene),
     ],
   }
 }
 
-/** Above center the work leans away from whoever stands before it, and the rule with it. Said once a sheet. */
+/** Above center the surface of the work leans away from the machinist, and the rule with it. Printed once per sheet. */
 const PINCHED: Phrase = [
   'a rule pinched lightly between nose and work stands upright on center; top toward you: low, away: high',
 ]
@@ -63,16 +63,20 @@ const offCenter = (scene: Scene): Phrase[] => {
 }
 
 /**
- * An edge h above or below center touches a bar of radius R with the slide at √(R² − h²) from the axis; D further in it cuts to
- * ρ' = √((√(R² − h²) − D)² + h²) instead of ρ = R − D: shallow by nearly h²/2 · (1/ρ − 1/R), either way. By Pythagoras.
+ * An edge h above or below center touches a bar of radius R with the slide at √(R² − h²) from the axis; D further in it
+ * cuts to ρ' = √((√(R² − h²) − D)² + h²) instead of ρ = R − D: shallow by nearly h²/2 · (1/ρ − 1/R), either way. By
+ * Pythagoras.
  */
 export const shallowBy = (off: Length, surface: Length, bottom: Length): Length => {
   const touch = Math.sqrt(surface ** 2 - off ** 2)
   return Math.hypot(touch - (surface - bottom), off) - bottom
 }
 
-/** A blank that ends where its edge does stands against the whole face of the shoulder, far above what is ground. Common practice, no source. */
-const rubs = (scene: Scene): Phrase[] => {
+/**
+ * A blank that ends where its edge does bears against the whole face of the shoulder, far above the ground part. Common
+ * practice, no source.
+ */
+const rubbing = (scene: Scene): Phrase[] => {
   const side = shoulderSide(scene)
   const { blank, edgeOffset, width } = scene.feature.edge
   if (side === null || blank === null || edgeOffset === null || width === null) return []
@@ -81,7 +85,7 @@ const rubs = (scene: Scene): Phrase[] => {
   return [[`relieve its ${side} side all the way up: the blank is flush there and rubs the whole face of the shoulder`]]
 }
 
-/** Where an edge of the form lies on the face of a larger step. */
+/** The side on which an edge of the form is on the face of a larger step. */
 const shoulderSide = ({ plan: { part }, feature: { operation } }: Scene): 'headstock' | 'tailstock' | null => {
   const { from, to } = operation.region
   const larger = ({ measured }: (typeof part.steps)[number]) => measured > operation.surface
@@ -95,7 +99,7 @@ const bottomRadius = ({ feature }: Scene): Length => {
   return feature.operation.surface / 2 - (feature.edge.radius ?? 0)
 }
 
-/** What one degree askew does; a round end is the same all round. */
+/** The effect of one degree askew; a round end is the same all round. */
 const askew = ({ feature: { edge }, units }: Scene): Phrase[] => {
   const one = angleFigure('tool', 1)
   switch (edge.shape) {

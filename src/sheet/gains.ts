@@ -8,7 +8,7 @@ import type { Units } from '../units/length.ts'
 import type { Planned } from './scene.ts'
 import type { SheetGain } from './sheet.ts'
 
-/** What would make a feature hold: first what the hand does, then what comes of it, then the keys that plan it so. */
+/** What would make a feature hold: first the action, then the result, then the keys that plan it. */
 export const gainsOf = (plan: Plan, feature: Planned, position: number): SheetGain[] =>
   (feature.gains ?? []).map((gain, index) => ({
     change: gain.change,

@@ -1,7 +1,7 @@
 import type { Move } from '../moves/operation.ts'
 import type { Group } from './sheet.ts'
 
-/** Which part of the work each move belongs to: gives the eye places to come back to on the sheet. */
+/** The part of the work that each move belongs to: it gives the eye places to come back to on the sheet. */
 export const groupsOf = (moves: readonly Move[]): Group[] => {
   const last = lastCut(moves)
   const groups: Group[] = []
@@ -9,7 +9,9 @@ export const groupsOf = (moves: readonly Move[]): Group[] => {
   return groups
 }
 
-/** The group of a move, from the group of the move before it: whatever is neither cut nor measured stays where it is. */
+/**
+ * The group of a move, from the group of the move before it: a move that neither cuts nor measures stays in that group.
+ */
 const next = (group: Group, move: Move): Group => {
   if (move.action === 'stop' || move.purpose === 'clear-to-measure') return group === 'set up' ? group : 'measure'
   if (finishing(move)) return 'finish'
@@ -24,7 +26,7 @@ const finishing = (move: Move): boolean =>
 
 const cutting = (move: Move): boolean => move.action === 'feed-in' || move.action === 'feed-across'
 
-/** The last cut and the back-out that follows it, a carriage locked before that included. */
+/** The last cut and the back-out that follows it, including the lock of the carriage before that. */
 const lastCut = (moves: readonly Move[]): number => {
   const cut = moves.findLastIndex(cutting)
   const last = moves[cut + 1]?.action === 'lock' ? cut + 1 : cut

@@ -9,11 +9,11 @@ import { labelOf } from '../plan/labels.ts'
 import { fitTool } from './fit-tool.ts'
 import { layout } from './layout.ts'
 import { overWork, placingWords, touchWords } from './placing.ts'
-import type { Said, Scene } from './scene.ts'
+import type { Scene, StepWords } from './scene.ts'
 import { swing } from './swing.ts'
 
-/** What a hand does that is on no dial. */
-export const handStep = (scene: Scene): Said => {
+/** The steps that are done by hand, on no dial. */
+export const handStep = (scene: Scene): StepWords => {
   switch (scene.move.action) {
     case 'layout':
       return layout(scene)
@@ -49,7 +49,7 @@ export const handStep = (scene: Scene): Said => {
   }
 }
 
-const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Phrase[] = []): Said => ({
+const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Phrase[] = []): StepWords => ({
   thing,
   does,
   effect,
@@ -58,7 +58,7 @@ const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Ph
 
 const between = ({ plan }: Scene): boolean => plan.part.held === 'between centers'
 
-/** Once a sheet, before the first cut. Oil on steel, iron and brass dry: common practice, no source. */
+/** Once per sheet, before the first cut. Oil on steel, iron and brass dry: common practice, no source. */
 const chips = ({ plan, feature, index }: Scene): Phrase[] => {
   const first = plan.features.find(({ status }) => status === 'planned') === feature
   if (!first || feature.operation.moves.findIndex(({ action }) => action === 'start') !== index) return []
@@ -71,7 +71,7 @@ const chips = ({ plan, feature, index }: Scene): Phrase[] => {
   return [[`${oil}clear the chips between plunges, spindle STOPPED for a brush`]]
 }
 
-const speed = (scene: Scene): Said => {
+const speed = (scene: Scene): StepWords => {
   const { spindle } = scene.feature
   const rpm = figure('speed', spindle.rpm, 'rpm')
   if (spindle.tooFast)
@@ -91,22 +91,22 @@ const speed = (scene: Scene): Said => {
   return say('SPEED', [rpm, ' rpm'], [], chatters(scene) ? [['chatter: less speed, MORE feed']] : [])
 }
 
-/** Only where it is to be expected: a wide edge, or slender work. */
+/** Only if it is to be expected: a wide edge, or slender work. */
 const chatters = ({ plan, feature }: Scene): boolean => {
   const index = plan.features.indexOf(feature)
   return plan.warnings.some(({ code, feature: of }) => code === 'slender' || (code === 'wide-contact' && of === index))
 }
 
-/** Locking shifts the carriage: what it was set by is looked at again. */
+/** Locking shifts the carriage: what it was set by is checked again. */
 export const lockWords = ({ feature }: Scene): string => {
-  // Where the compound is fed forward to touch afterwards, there is nothing to look at yet.
+  // If the compound is fed forward to touch afterwards, there is nothing to check yet.
   if (feature.operation.moves.some((move) => move.action === 'touch-off' && move.slide === 'compound')) return 'LOCK'
   return isOnLine(feature.operation.placing)
     ? 'LOCK, then look at the line again'
     : 'LOCK, then see that it still touches'
 }
 
-const align = (scene: Scene): Said => {
+const align = (scene: Scene): StepWords => {
   if (scene.move.purpose === 'only-tip')
     return say(
       'ALIGN',
@@ -135,7 +135,7 @@ const fedToTouch = ({ feature }: Scene): boolean =>
   feature.edge.shape !== 'corner' &&
   feature.operation.moves.some((move) => move.action === 'touch-off' && move.slide === 'compound')
 
-/** Where the cross-feed is meanwhile: nowhere else on the sheet is it brought to the work. */
+/** What the cross-feed does meanwhile: nowhere else on the sheet is it brought to the work. */
 const bringUp = ({ feature }: Scene): string => {
   if (feature.edge.shape === 'corner') return 'cross-feed out, clear of the work, until it is in place'
   return !isOnLine(feature.operation.placing)
@@ -143,8 +143,8 @@ const bringUp = ({ feature }: Scene): string => {
     : 'cross-feed out until then; bring the edge close to the work, not touching'
 }
 
-/** The slide that is named is fed forward, so that the touch itself takes up its lost motion. */
-const touchOff = (scene: Scene): Said => {
+/** The named slide is fed forward, so that the touch itself takes up its lost motion. */
+const touchOff = (scene: Scene): StepWords => {
   const { move, feature } = scene
   if (move.slide !== 'compound') return say('CROSS-FEED', [`in gently until ${touchWords(feature)}`], [], [BY_HAND])
   const { forward } = waysOf('compound', feature.operation.angle)
@@ -156,8 +156,11 @@ const touchOff = (scene: Scene): Said => {
 
 const BY_HAND: Phrase = ['spindle stopped; turn the work by hand to feel the touch']
 
-/** Only what the finished stretch of work can be measured for; the expected sizes come from the replay at this very move. */
-const measure = (scene: Scene): Said => {
+/**
+ * Only sizes that can be measured on the finished stretch of work; the expected values are those of the replay at this
+ * move.
+ */
+const measure = (scene: Scene): StepWords => {
   const rough = scene.move.purpose === 'expect-rough'
   const unfinished = (id: Size['id']) =>
     rough && (id === 'cornerRadius' || (id === 'radius' && scene.feature.edge.shape === 'corner'))
@@ -175,5 +178,5 @@ const expectation = (scene: Scene, size: Size): Phrase => [
   ' expected',
 ]
 
-/** Surely and possibly cut are one form on a proven sheet; where they are not, what is surely there is expected. */
+/** Surely and possibly cut are one form on a proven sheet; if they differ, the surely cut one is expected. */
 const middle = (size: Size): number | null => size.surely ?? size.possibly

@@ -10,7 +10,7 @@ import { carriageWords } from './carriage.ts'
 import type { Planned } from './scene.ts'
 import type { Labeled } from './sheet.ts'
 
-/** The block above a feature's steps: what is wanted, with what, on which dials. */
+/** The block above a feature's steps: what is wanted, with which tool, on which dials. */
 export const headingOf = (plan: Plan, feature: Planned, position: number): Labeled[] => {
   const carriage = carriageWords(plan, feature, scale)
   const blocks: Labeled[] = [
@@ -29,7 +29,7 @@ export const headingOf = (plan: Plan, feature: Planned, position: number): Label
   return identified(`feature.${position + 1}`, blocks)
 }
 
-/** Whether anybody has measured the surface that the dial is zeroed on. */
+/** Whether anybody has measured the surface on which the dial is zeroed. */
 const stockWords = ({ part }: Plan, { operation }: Planned): string => {
   const step = part.steps.find(({ from, to }) => operation.region.from >= from && operation.region.to <= to)
   return step?.measuredGiven === false ? 'as drawn: measure it first' : 'as measured'
@@ -80,7 +80,7 @@ const DIALS: Labeled = {
   ],
 }
 
-/** Between centers nothing stands out of anything, and a dog drives the work. */
+/** Between centers there is no overhang, and a dog drives the work. */
 const held = ({ part, units }: Plan): Phrase => {
   if (part.held === 'between centers')
     return part.dog === undefined
@@ -117,11 +117,11 @@ const tool = (plan: Plan, feature: Planned): Phrase[] => {
   ]
 }
 
-/** With rake in use: as it is gauged on the face, and what it shows in the work. */
-const onFace = (stands: number, face: number | null | undefined, of: (value: number) => Figure, word = ''): Phrase =>
-  face == null || face === stands
-    ? [of(stands), word]
-    : [of(face), `${word} on its face (`, of(stands), ' in the work)']
+/** With rake in use: the size gauged on the face, and the size in the work. */
+const onFace = (inWork: number, face: number | null | undefined, of: (value: number) => Figure, word = ''): Phrase =>
+  face == null || face === inWork
+    ? [of(inWork), word]
+    : [of(face), `${word} on its face (`, of(inWork), ' in the work)']
 
 const angleOf = (degrees: number): Figure => angleFigure('tool', degrees)
 
@@ -144,7 +144,7 @@ const speed = (plan: Plan, feature: Planned): Phrase[] => {
   return [[rpm, ' rpm, the nearest of this lathe that is not faster'], why]
 }
 
-/** How much too fast, against the speed before it was rounded. */
+/** How much too fast, compared with the speed before it was rounded. */
 const over = ({ rpm, wanted }: Planned['spindle']): Phrase => [
   figure('speed', Number((100 * (rpm / wanted - 1)).toPrecision(2)), 'count', 2),
   ' % over the ',

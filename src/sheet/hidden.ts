@@ -1,12 +1,12 @@
 import type { Figure, Role } from '../phrase/phrase.ts'
 import type { Corrections, Sheet, SheetFeature, SheetStep } from './sheet.ts'
 
-/** As wide whatever is behind it. */
+/** The same width for every value behind it. */
 const BLANK = '_____'
 
 /**
- * The sheet with every figure of these roles left open, and with it every plain number of the sheet that tells the same: so that nothing of them is in
- * what is printed, in any format. `keep`: figures that are left as they are all the same, by their ids.
+ * The sheet with every figure of these roles left blank, and also every plain number of the sheet with the same
+ * information: so that none of it is printed, in any format. `keep`: ids of figures that are printed all the same.
  */
 export const hidden = (
   sheet: Sheet,
@@ -14,16 +14,16 @@ export const hidden = (
   keep: (figure: Figure) => boolean = () => false,
 ): Sheet => {
   if (roles.size === 0) return sheet
-  // A picture shows what is asked, and what changed tells of other sheets.
-  const { grind, changed: _, slips, drawing: __, ...plain } = opened(sheet, roles, keep) as Sheet
+  // A picture shows the answers, and so do the changes since another sheet.
+  const { grind, changed: _, slips, drawing: __, ...plain } = withBlanks(sheet, roles, keep) as Sheet
   const hides = (...some: readonly Role[]): boolean => some.some((role) => roles.has(role))
   return {
     ...plain,
-    // The name is worked out from the moves: who has it can try readings until it comes out.
+    // The name is worked out from the moves: anyone who has it could try readings until it matches.
     identity: null,
     features: plain.features.map((feature) => withoutNumbers(feature, hides)),
     steps: plain.steps.map((step) => stepWithout(step, hides)),
-    // This is told of the tool in plain numbers besides.
+    // This shows the tool in plain numbers too.
     ...(grind === undefined || hides('tool', 'angle', 'instrument') ? {} : { grind }),
     ...(slips === undefined ? {} : { slips }),
   }
@@ -31,12 +31,12 @@ export const hidden = (
 
 type Hides = (...some: readonly Role[]) => boolean
 
-/** Every figure of the tree, wherever it stands. */
-const opened = (part: unknown, roles: ReadonlySet<Role>, keep: (figure: Figure) => boolean): unknown => {
-  if (Array.isArray(part)) return part.map((one) => opened(one, roles, keep))
+/** Every figure of the tree, at any depth. */
+const withBlanks = (part: unknown, roles: ReadonlySet<Role>, keep: (figure: Figure) => boolean): unknown => {
+  if (Array.isArray(part)) return part.map((one) => withBlanks(one, roles, keep))
   if (typeof part !== 'object' || part === null) return part
   if (isFigure(part)) return roles.has(part.role) && !keep(part) ? blank(part) : part
-  return Object.fromEntries(Object.entries(part).map(([key, one]) => [key, opened(one, roles, keep)]))
+  return Object.fromEntries(Object.entries(part).map(([key, one]) => [key, withBlanks(one, roles, keep)]))
 }
 
 const isFigure = (part: object): part is Figure => 'role' in part && 'value' in part && 'digits' in part
@@ -97,8 +97,8 @@ const withoutNumbers = (feature: SheetFeature, hides: Hides): SheetFeature => {
       ? { ...spindle, rpm: Number.NaN, wanted: Number.NaN, cuttingSpeed: Number.NaN, factor: Number.NaN }
       : spindle,
     zero: where || hides('reading', 'depth') ? { fromEnd: Number.NaN, diameter: Number.NaN } : zero,
-    placing: where ? (emptied(placing) as typeof placing) : placing,
-    touch: where ? (emptied(touch) as typeof touch) : touch,
+    placing: where ? (withoutNumbersIn(placing) as typeof placing) : placing,
+    touch: where ? (withoutNumbersIn(touch) as typeof touch) : touch,
     lines: where ? [] : lines,
     clear: hides('clearance') ? Number.NaN : feature.clear,
     cusp: feature.cusp === null || !hides('planned') ? feature.cusp : { ...feature.cusp, ridge: Number.NaN },
@@ -106,9 +106,9 @@ const withoutNumbers = (feature: SheetFeature, hides: Hides): SheetFeature => {
 }
 
 /** The same without its numbers. */
-const emptied = (part: unknown): unknown => {
+const withoutNumbersIn = (part: unknown): unknown => {
   if (typeof part === 'number') return Number.NaN
-  if (Array.isArray(part)) return part.map(emptied)
+  if (Array.isArray(part)) return part.map(withoutNumbersIn)
   if (typeof part !== 'object' || part === null) return part
-  return Object.fromEntries(Object.entries(part).map(([key, one]) => [key, emptied(one)]))
+  return Object.fromEntries(Object.entries(part).map(([key, one]) => [key, withoutNumbersIn(one)]))
 }

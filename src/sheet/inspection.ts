@@ -1,4 +1,4 @@
-import type { Check, Told } from '../moves/inspection.ts'
+import type { Check, TextPart } from '../moves/inspection.ts'
 import { angleFigure } from '../phrase/dimensions.ts'
 import { identify, length } from '../phrase/figure.ts'
 import type { Figure, Phrase, Role } from '../phrase/phrase.ts'
@@ -8,7 +8,7 @@ import type { Units } from '../units/length.ts'
 import type { Planned } from './scene.ts'
 import type { InspectionLine } from './sheet.ts'
 
-/** The table to fill in at the bench: one line a size. The sizes planned are those of the replayed form. */
+/** The table to fill in at the bench: one line per size. The planned sizes are those of the replayed form. */
 export const inspectionOf = (plan: Plan, feature: Planned, position: number): InspectionLine[] =>
   (feature.inspection ?? []).map((check) => line(check, plan.units, `feature.${position + 1}.inspection.${check.id}`))
 
@@ -24,7 +24,7 @@ const line = (check: Check, units: Units, place: string): InspectionLine => {
     label: check.label,
     using: identify(
       `${place}.using`,
-      check.using.map((part) => told(part, units)),
+      check.using.map((part) => shown(part, units)),
     ),
     planned: one('planned', check.planned, 'planned'),
     limits: both(check.limits, 'limit.low', 'limit.high'),
@@ -34,7 +34,7 @@ const line = (check: Check, units: Units, place: string): InspectionLine => {
   }
 }
 
-const told = (part: Told, units: Units): Phrase[number] => {
+const shown = (part: TextPart, units: Units): Phrase[number] => {
   if (typeof part === 'string') return part
   if ('label' in part) return called('instrument', part.label, part.size, units)
   return 'length' in part ? length('tool', part.length, units) : angleFigure('angle', part.angle)

@@ -3,10 +3,10 @@ import type { Phrase } from '../phrase/phrase.ts'
 import { say } from '../phrase/say.ts'
 import type { LayoutLine } from '../plan/plan.ts'
 import { INCH, MM } from '../units/length.ts'
-import type { Said, Scene } from './scene.ts'
+import type { Scene, StepWords } from './scene.ts'
 
 /** Which lines to scribe, from which datum, and what each is set by. */
-export const layout = (scene: Scene): Said => {
+export const layout = (scene: Scene): StepWords => {
   const lines = scene.feature.layout
   const thing = 'LAYOUT'
   if (lines.length === 0) return { thing, does: ['none: the place is found by touching'], effect: [], more: [] }
@@ -18,13 +18,16 @@ export const layout = (scene: Scene): Said => {
   }
 }
 
-/** On the face that the distances run from, by its name: a shoulder is easily taken for the end. */
+/** On the face from which the distances are measured, by its name: a shoulder is easily mistaken for the end. */
 const bentLegs = (scene: Scene, lines: readonly LayoutLine[]): Phrase[] =>
   [...new Set(lines.map((line) => legOn(scene, line)))].map((on) => [
     `scribe with hermaphrodite calipers, the bent leg on ${on}`,
   ])
 
-/** Where the step before is the larger one, the face is that one's: the smaller step has none there. A line down a face is struck from the cylinder. */
+/**
+ * If the step before is larger, the face belongs to it: the smaller step has none there. A line down a face is scribed
+ * from the cylinder.
+ */
 const legOn = ({ plan: { part } }: Scene, { from, step: of, fromEnd, distance, downTheFace }: LayoutLine): string => {
   const { steps } = part
   const next = steps.findIndex((step) => step.name === of && Math.abs(Math.abs(fromEnd - step.from) - distance) < 1)
@@ -36,20 +39,28 @@ const legOn = ({ plan: { part } }: Scene, { from, step: of, fromEnd, distance, d
   return downTheFace === true ? `${face}; for the line down the face, on the cylinder` : face
 }
 
-/** What comes out of its centers and goes back true may be scribed on a plate instead; out of a chuck it would not. Common practice, no source. */
+/**
+ * Work that is taken off its centers and goes back true may be scribed on a plate instead; work from a chuck would not
+ * go back true. Common practice, no source.
+ */
 const offTheLathe = ({ plan }: Scene): Phrase[] =>
   plan.part.held === 'between centers'
     ? [['or off the lathe, stood on its free end on a surface plate: height gauge']]
     : []
 
-/** From the datum that the drawing uses; where that is not the free end, from there too, for a rule that only reaches from the end. */
+/**
+ * From the datum that the drawing uses; if that is not the free end, also from the free end, for a rule that only
+ * reaches from there.
+ */
 const scribe = (scene: Scene, line: LayoutLine): Phrase => {
   const fromEnd: Phrase =
     line.fromEnd === line.distance ? [] : [' (', length('place', line.fromEnd, scene.units), ' from the free end)']
   return say`${length('place', line.distance, scene.units)} from ${line.from}${fromEnd}: ${line.say}${setBy(scene, line)}`
 }
 
-/** A rule has every 64th of an inch, or every half millimeter; what is not on one is set by calipers that read finer. */
+/**
+ * A rule has every 64th of an inch, or every half millimeter; other distances are set with calipers, which read finer.
+ */
 const setBy = ({ units }: Scene, { distance }: LayoutLine): Phrase => {
   if (units === 'mm') return [distance % (MM / 2) === 0 ? '; on a rule' : '; calipers']
   return distance % (INCH / 64) === 0 ? ['; ', figure('place', distance / INCH, 'rule'), ' on a rule'] : ['; calipers']

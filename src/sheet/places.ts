@@ -8,17 +8,20 @@ import { scaleOf } from '../plan/scale.ts'
 import { type Planned, placeOf, type Scene, scenesOf } from './scene.ts'
 import type { SheetStep } from './sheet.ts'
 
-/** All the moves at one place of a form that is stepped along, told in one line: from step `from` to step `to`. */
+/** All the moves at one place of a form cut step by step, printed on one line: from step `from` to step `to`. */
 export type FoldedPlace = {
   readonly from: number
   readonly to: number
   readonly thing: string
   readonly does: Phrase
-  /** Said where there is room for it. */
+  /** Printed if there is room for it. */
   readonly effect: Phrase
 }
 
-/** A printer may say these in place of their steps, which stay steps; none but where a form is stepped along. */
+/**
+ * Lines that a printer may print instead of the single steps, which remain steps; none unless a form is cut step by
+ * step.
+ */
 export const placesOf = (plan: Plan, feature: Planned, steps: readonly SheetStep[]): FoldedPlace[] => {
   const { moves, cusp } = feature.operation
   if (cusp === undefined) return []
@@ -33,7 +36,10 @@ export const placesOf = (plan: Plan, feature: Planned, steps: readonly SheetStep
   return places
 }
 
-/** Over (where it is not there already), in once or by infeeds, out: the index of the back-out, or null where no place begins. */
+/**
+ * Over (unless it is already there), in once or by infeeds, out: the index of the back-out, or null if no place begins
+ * here.
+ */
 const endOfPlace = (moves: readonly Move[], start: number): number | null => {
   let i = start
   if (moves[i]!.action === 'shift') i++
@@ -47,14 +53,14 @@ const feedsIn = ({ action, slide, purpose }: Move): boolean =>
 
 const fold = (scenes: readonly Scene[], from: number, to: number, nth: number): FoldedPlace => {
   const deepest = scenes[scenes.length - 2]!
-  const said = scenes.flatMap(
+  const words = scenes.flatMap(
     (scene, i): Phrase => [...(i > 0 ? [separator(scene, scenes[i - 1]!)] : []), ...one(scene, scenes[i - 1] ?? null)],
   )
   return {
     from,
     to,
     thing: `STATION ${nth}`,
-    does: identify(`place.${from}.does`, said),
+    does: identify(`place.${from}.does`, words),
     effect: identify(`place.${from}.effect`, [
       length('depth', placeOf(deepest, deepest.after).deep, deepest.units),
       ' deep',
@@ -71,10 +77,10 @@ const one = (scene: Scene, before: Scene | null): Phrase => {
   const slide = scene.move.slide as Slide
   const scale = scaleOf(scene.plan, slide)!
   const [now, next] = [scene.before[slide] ?? 0, scene.after[slide] ?? 0]
-  const said = scale.kind === 'readout' ? [' to ', ...shownOn(scale, next)] : onDial(scale, now, next)
-  if (scene.move.action === 'back-out') return ['OUT', ...said]
-  if (scene.move.action === 'shift' || before?.move.action === 'feed-in') return trimmed(said)
-  return ['in', ...said]
+  const words = scale.kind === 'readout' ? [' to ', ...shownOn(scale, next)] : onDial(scale, now, next)
+  if (scene.move.action === 'back-out') return ['OUT', ...words]
+  if (scene.move.action === 'shift' || before?.move.action === 'feed-in') return trimmed(words)
+  return ['in', ...words]
 }
 
 const onDial = (dial: Dial, now: number, next: number): Phrase => {
@@ -85,10 +91,10 @@ const onDial = (dial: Dial, now: number, next: number): Phrase => {
   ]
 }
 
-/** What the dial shows before its zero, and how many marks that is from it. */
-const before0 = (dial: Dial, count: number, told: boolean): Phrase => {
+/** The mark on the dial before its zero, and how many marks before zero it is. */
+const before0 = (dial: Dial, count: number, counted: boolean): Phrase => {
   const shown = [...markWord(dial), markFigure(dial, readingOf(dial, count).mark ?? 0)]
-  return told ? [...shown, ' (', markFigure(dial, -count * dial.readTo), ' before 0)'] : shown
+  return counted ? [...shown, ' (', markFigure(dial, -count * dial.readTo), ' before 0)'] : shown
 }
 
 const trimmed = ([first, ...rest]: Phrase): Phrase => [typeof first === 'string' ? first.trimStart() : first!, ...rest]

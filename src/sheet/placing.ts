@@ -4,9 +4,9 @@ import { about, exact, say } from '../phrase/say.ts'
 import type { Units } from '../units/length.ts'
 import type { Planned } from './scene.ts'
 
-/** Words for what the tool is brought to: of the data that is replayed, and of nothing else. */
+/** Words for what the tool is brought to, made only from the data that is replayed. */
 export type PlacingWords = {
-  /** It stands on `to`, or is brought to it in the way that `to` tells. */
+  /** It is on `to`, or is brought to it in the way that `to` describes. */
   readonly on: boolean
   readonly point: string
   readonly to: Prose
@@ -39,7 +39,7 @@ const BESIDE: Readonly<Record<Placing['point'], string>> = {
   tip: 'tip',
 }
 
-/** Of a hollow corner tool the deep tip is toward the tailstock. */
+/** The deep tip of a hollow corner tool is toward the tailstock. */
 const TIPS: Readonly<Record<Placing['point'], string>> = {
   ...BESIDE,
   'tailstock-corner': 'deep tip',
@@ -69,5 +69,5 @@ export const touchWords = ({ edge, operation }: Planned): string => {
     : `the ${end} touches the turning surface`
 }
 
-/** How much of the edge is over the work where only a tip may touch, pm; null where the whole edge may. */
+/** How much of the edge is over the work if only a tip may touch, pm; null if the whole edge may. */
 export const overWork = ({ at }: Touch): number | null => (at !== null && 'past' in at.against ? at.against.by : null)

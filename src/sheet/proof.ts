@@ -10,7 +10,7 @@ import { INCH, inUnits, type Units } from '../units/length.ts'
 import type { Planned } from './scene.ts'
 import type { ProofLine } from './sheet.ts'
 
-/** What was replayed, and what each finished dimension comes to. */
+/** What was replayed, and the range of each finished dimension. */
 export const proofOf = (plan: Plan, feature: Planned, position: number) => ({
   replayed: identify(`feature.${position + 1}.proof`, replayed(plan, feature)),
   lines: aligned(
@@ -69,8 +69,8 @@ const line = (budgeted: Budgeted, aim: number, units: Units, place: string): Pro
     settled: settled(budgeted, aim),
     verdict: budgeted.verdict,
     planned: one('planned', budgeted.planned, 'planned'),
-    low: { ...apart(one('low', budgeted.low, 'low'), budgeted, 0, units), toward: 'down' },
-    high: { ...apart(one('high', budgeted.high, 'high'), budgeted, 1, units), toward: 'up' },
+    low: { ...beyondLimit(one('low', budgeted.low, 'low'), budgeted, 0, units), toward: 'down' },
+    high: { ...beyondLimit(one('high', budgeted.high, 'high'), budgeted, 1, units), toward: 'up' },
     rss: { ...one('rss', budgeted.rss, 'rss'), ...(budgeted.id === 'angle' ? {} : { digits: finest(units) }) },
     limits: limits === null ? null : [one('limit', limits[0], 'limit.low'), one('limit', limits[1], 'limit.high')],
     spare: spare === null ? null : { ...spareFigure(budgeted, units), id: `${place}.spare` },
@@ -82,7 +82,7 @@ const line = (budgeted: Budgeted, aim: number, units: Units, place: string): Pro
 /** Ten-thousandths of an inch, or micrometers. */
 const finest = (units: Units): number => (units === 'inch' ? 4 : 3)
 
-/** No more to spare than there is, and no less beyond a limit. */
+/** Never rounded so that more is to spare than there is, or less is beyond a limit. */
 const spareFigure = ({ id, spare, verdict }: Budgeted, units: Units): Figure => {
   const toward = verdict === 'holds' ? 'down' : 'up'
   const plain = dimensionFigure('spare', id, Math.abs(spare ?? 0), units)
@@ -91,13 +91,13 @@ const spareFigure = ({ id, spare, verdict }: Budgeted, units: Units): Figure => 
   return { ...plain, digits: toward === 'up' ? trulyShown(plain.value, digits) : digits, toward }
 }
 
-/** Beyond its limit, with so many digits that it is not shown much further beyond than it is. */
-const apart = (figure: Figure, { id, limits }: Budgeted, end: 0 | 1, units: Units): Figure => {
+/** Beyond its limit, with enough digits that it does not show much further beyond than it is. */
+const beyondLimit = (figure: Figure, { id, limits }: Budgeted, end: 0 | 1, units: Units): Figure => {
   if (limits === null || id === 'angle') return figure
   const limit = inUnits(limits[end], units)
   const beyond = end === 0 ? limit - figure.value : figure.value - limit
   if (beyond < 1e-8) return figure
-  // Outward of a low bound is down: its negative goes up.
+  // Outward of a low bound is down: so its negative is rounded up.
   return { ...figure, digits: trulyShown(end === 0 ? -figure.value : figure.value, figure.digits, beyond) }
 }
 
@@ -109,13 +109,13 @@ const trulyShown = (value: number, digits: number, difference: number = value): 
   return places
 }
 
-/** A millionth of an inch in pm, or half of the minute that an angle is shown to. */
+/** Within a millionth of an inch in pm, or half of the minute to which an angle is shown. */
 const settled = ({ id, planned, low, high, limits }: Budgeted, aim: number): boolean => {
   const most = id === 'angle' ? 1 / 120 : INCH / 1_000_000
   return limits === null && [planned, low, high].every((size) => Math.abs(size - aim) < most)
 }
 
-/** Two ways to make it hold: less of the largest error, or (where both ends stick out) nothing but that; or aiming elsewhere. */
+/** What would make it hold: less of the largest error. */
 const remedy = (budgeted: Budgeted, units: Units): Phrase => {
   return [
     `would hold with `,

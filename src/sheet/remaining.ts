@@ -3,7 +3,10 @@ import type { Remains } from '../finish/what-remains.ts'
 import { buildSheet } from './build.ts'
 import type { Sheet } from './sheet.ts'
 
-/** The sheet of what remains of one feature. The whole sheet is built, so that every step keeps its number; then all is left out but what remains. */
+/**
+ * The sheet of what remains of one feature. The whole sheet is built, so that every step keeps its number; then
+ * everything before the rest is left out.
+ */
 export const remainingSheet = ({ plan, index, stop, cut }: Remains, tables: readonly Tables[]): Sheet => {
   const sheet = buildSheet(plan, tables)
   const own = stop === null ? [] : sheet.steps.filter((step) => step.feature === index).slice(stop.at + 1)

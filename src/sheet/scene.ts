@@ -7,10 +7,10 @@ import type { Units } from '../units/length.ts'
 
 export type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
-/** Where the three dials stand, in readable steps from their zeros; null before there is a zero. */
+/** The readings of the three dials, in readable steps from their zeros; null before there is a zero. */
 export type Counts = Readonly<Record<Slide, number | null>>
 
-/** One move in its surroundings: what the words of a step are made from. */
+/** One move with its surroundings: the words of a step are made from it. */
 export type Scene = {
   readonly plan: Plan
   readonly feature: Planned
@@ -19,20 +19,20 @@ export type Scene = {
   readonly index: number
   readonly before: Counts
   readonly after: Counts
-  /** The move before this one, for what comes back to the same mark. */
+  /** The move before this one, for moves that come back to the same mark. */
   readonly previous: Move | null
   /** The cross-feed was backed out by whole turns to measure, and comes back now. */
   readonly backFromMeasuring: boolean
 }
 
-export type Said = {
+export type StepWords = {
   readonly thing: string
   readonly does: Phrase
   readonly effect: Phrase
   readonly more: readonly Phrase[]
 }
 
-/** Every move of a planned feature in its surroundings. */
+/** Every move of a planned feature with its surroundings. */
 export const scenesOf = (plan: Plan, feature: Planned): Scene[] => {
   const scenes: Scene[] = []
   let before: Counts = { 'cross-feed': null, compound: null, carriage: null }
@@ -65,7 +65,7 @@ const countsAfter = (before: Counts, move: Move): Counts => {
   return move.count === undefined || move.count === null ? before : { ...before, [move.slide]: move.count }
 }
 
-/** How deep (below the feature's surface) and how far along from its zero the tool's reference point stands, pm. */
+/** How deep (below the feature's surface) and how far along from its zero the tool's reference point is, pm. */
 export const placeOf = (scene: Scene, counts: Counts): { readonly deep: number; readonly along: number } => {
   const at = (slide: Slide): number => {
     const scale = scaleOf(scene.plan, slide)

@@ -12,42 +12,45 @@ import type { FoldedPlace } from './places.ts'
 
 export type Group = 'set up' | 'rough' | 'measure' | 'finish' | 'end'
 
-/** One line of the sheet, one move of the hand. Numbered through the whole sheet from 1. */
+/** One line of the sheet, one move. Numbered through the whole sheet from 1. */
 export type SheetStep = {
   readonly number: number
   readonly feature: number
   readonly group: Group
   readonly action: Action
   readonly purpose: Purpose | null
-  /** Of a take-up before its dial has a zero: how far forward at the least, in the units and the sense of the dial. */
+  /** For a take-up before its dial has a zero: how far forward at least, in the units and the sense of the dial. */
   readonly atLeast?: number
-  /** The same in marks, where the scale has marks. */
+  /** The same in marks, if the scale has marks. */
   readonly takeUp?: number
   readonly slide: Slide | null
-  /** The slide or the thing that the hand goes to. */
+  /** The slide or the thing to move. */
   readonly thing: string
   readonly does: Phrase
   /** What it does to the work; may be empty. */
   readonly effect: Phrase
-  /** Lines that belong under the step. */
+  /** Lines under the step. */
   readonly more: readonly Phrase[]
-  /** In the units and the sense of the slide's own scale; null where there is none. */
+  /** In the units and the sense of the slide's own scale; null if there is no reading. */
   readonly reading: number | null
   readonly turns: number | null
   readonly mark: number | null
-  /** Where the tool's reference point is brought by eye, from the free end, where no dial says it. */
+  /** Where the tool's reference point is brought by eye, from the free end, if no dial shows it. */
   readonly place?: Length
-  /** On a stop to measure: what to finish at, by what is measured. */
+  /** At a stop to measure: the reading to finish at for each measured size. */
   readonly corrections?: Corrections
-  /** Likewise how far to feed across, by what the width measures. */
+  /** In the same way how far to feed across for each measured width. */
   readonly widthCorrections?: WidthCorrections
-  /** On the last measuring: what the finishing pass, once more, can still take off. */
+  /** At the last measuring: what the finishing pass, repeated, can still take off. */
   readonly metalLeft?: MetalLeft
 }
 
-/** Readings to finish at for what the bottom measures; each row planned and replayed. Lengths are figures in the sheet's units. */
+/**
+ * Readings to finish at for the measured bottom; each row planned and replayed. Lengths are figures in the sheet's
+ * units.
+ */
 export type Corrections = {
-  /** The outside diameter less the bottom's is looked up, not the bottom diameter alone. */
+  /** Rows are keyed by outside diameter minus bottom diameter, not by the bottom diameter alone. */
   readonly byDepth: boolean
   readonly expected: Figure
   readonly most: Figure
@@ -65,7 +68,10 @@ export type Corrections = {
   }[]
 }
 
-/** Readings of the compound for what the width measures; each row planned and replayed, also together with the rows for the bottom. */
+/**
+ * Readings of the compound for the measured width; each row planned and replayed, also together with the rows for the
+ * bottom.
+ */
 export type WidthCorrections = {
   readonly expected: Figure
   readonly most: Figure
@@ -78,13 +84,19 @@ export type WidthCorrections = {
   }[]
 }
 
-/** The finishing pass again, from one numbered step to another, with some of its steps further; proved by replay of one step further. */
+/**
+ * The finishing pass again, from one numbered step to another, with some of its steps further; proved by replay of one
+ * step further.
+ */
 export type MetalLeft = {
   readonly from: number
   readonly to: number
   readonly sizes: readonly {
     readonly measure: 'bottomDiameter' | 'outsideLessBottom' | 'width'
-    /** There is metal left under or over `limit`; on the other side, beyond `past`, nothing saves it (null = no limits are given). */
+    /**
+     * There is metal left under or over `limit`; on the other side, beyond `past`, the part is scrap (null = no limits
+     * are given).
+     */
     readonly when: 'under' | 'over'
     readonly limit: Figure
     readonly past: Figure | null
@@ -98,7 +110,7 @@ export type MetalLeft = {
 export type ProofLine = {
   readonly id: Budgeted['id']
   readonly label: string
-  /** As drawn whatever goes wrong, and without limits: there is nothing to tell. */
+  /** As drawn with every error, and without limits: there is nothing to print. */
   readonly settled: boolean
   readonly verdict: Budgeted['verdict']
   readonly planned: Figure
@@ -107,25 +119,25 @@ export type ProofLine = {
   readonly rss: Figure
   readonly limits: readonly [Figure, Figure] | null
   readonly spare: Figure | null
-  /** In words; null where nothing that is stated changes it. */
+  /** In words; null if no stated error changes it. */
   readonly worstCause: string | null
-  /** What would make it hold; null where it does, or where no limits are given. */
+  /** What would make it hold; null if it holds, or if no limits are given. */
   readonly remedy: Phrase | null
 }
 
-/** The same job with something done otherwise, and what the sizes that may not hold come to then. */
+/** The same job with one thing changed, and the sizes that may not hold as they become then. */
 export type SheetGain = {
   readonly change: readonly string[]
   readonly set: readonly Phrase[]
   readonly holds: boolean
   readonly says: Phrase
   readonly sizes: readonly (Pick<ProofLine, 'id' | 'verdict' | 'planned' | 'low' | 'high' | 'rss'> & {
-    /** Negative where it still may not hold. */
+    /** Negative if it still may not hold. */
     readonly spare: Figure | null
   })[]
 }
 
-/** One size to take at the bench, with blanks beside it. Lengths and angles as figures. */
+/** One size to measure at the bench, with blanks beside it. Lengths and angles as figures. */
 export type InspectionLine = {
   readonly id: string
   readonly label: string
@@ -160,12 +172,12 @@ export type SheetFeature = {
       readonly touch: Operation['touch']
       readonly lines: Operation['lines']
       readonly clear: Length
-      /** Of a form that is stepped along: the ridge allowed, and the one that was measured. */
+      /** For a form cut step by step: the ridge allowed, and the ridge measured. */
       readonly cusp: { readonly most: Length; readonly ridge: Length } | null
       readonly jawClearance: Length
       readonly sideFeed: 'compound' | 'carriage' | 'lines'
       readonly proof: { readonly replayed: Phrase; readonly lines: readonly ProofLine[] }
-      /** What would make it hold, each tried by replay; only where it may not. */
+      /** What would make it hold, each tried by replay; only if it may not hold. */
       readonly gains?: readonly SheetGain[]
       readonly inspection: readonly InspectionLine[]
       /** Only where pictures are asked for. */
@@ -181,14 +193,14 @@ export type SheetFeature = {
     }
 )
 
-/** Of one feature: what would be measured, and the mistake that measures so. */
+/** For one feature: what would be measured, and the mistake that measures so. */
 export type SlipCard = {
   readonly feature: number
   readonly name: string
   readonly lines: readonly { readonly shows: Phrase; readonly mistake: string }[]
 }
 
-/** One fact, then and now; null where there was none, or is none. */
+/** One fact, then and now; null if there was none, or is none. */
 export type Change = { readonly what: string; readonly before: Phrase | null; readonly now: Phrase | null }
 
 /** Steps that change in one way: their numbers today, and on the sheet that was kept. */
@@ -207,16 +219,19 @@ export type ChangedFeature = {
   readonly sizes: readonly Change[]
 }
 
-/** What is another thing than on a sheet that was kept. */
+/** The differences from a sheet that was kept. */
 export type Changed = { readonly facts: readonly Change[]; readonly features: readonly ChangedFeature[] }
 
-/** Everything that is printed, in order, with no layout, no units' spelling and no color decided. */
+/** Everything that is printed, in order; layout, spelling of units and color are left to the printers. */
 export type Sheet = {
   readonly title: string
   readonly drawingNumber: string | null
-  /** Names what the sheet has the hand do (null where it has nothing to do); of what remains, the sheet that it goes on from (null where nobody knows its name). */
+  /**
+   * A name for the instructions on the sheet (null if there are none); for what remains of a feature, the name of the
+   * sheet that it continues (null if it is not known).
+   */
   readonly identity: string | null
-  /** Only of what remains: the moves before it that it counts on. */
+  /** Only for what remains: the moves before it that it relies on. */
   readonly continues?: Continues
   readonly units: Units
   readonly lathe: Lathe
@@ -227,14 +242,14 @@ export type Sheet = {
   readonly warnings: readonly { readonly feature: number | null; readonly code: string; readonly say: Phrase }[]
   readonly features: readonly SheetFeature[]
   readonly steps: readonly SheetStep[]
-  /** Stretches of steps that a printer may tell in one line each; only where a form is stepped along. */
+  /** Stretches of steps that a printer may print on one line each; only if a form is cut step by step. */
   readonly places?: readonly FoldedPlace[]
-  /** The part in the machine; only where pictures are asked for. */
+  /** The part in the machine; only if pictures are wanted. */
   readonly drawing?: PartDrawing
-  /** How the tools are ground; only where it is asked for. */
+  /** How the tools are ground; only on request. */
   readonly grind?: GrindSheet
-  /** What common mistakes would measure; only where it is asked for. */
+  /** What common mistakes would measure; only on request. */
   readonly slips?: readonly SlipCard[]
-  /** What changed since a sheet that was kept; only where it is asked for. */
+  /** What changed since a sheet that was kept; only on request. */
   readonly changed?: Changed
 }

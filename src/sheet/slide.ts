@@ -16,13 +16,13 @@ import type { Figure, Phrase } from '../phrase/phrase.ts'
 import { scaleOf } from '../plan/scale.ts'
 import { INCH, MM } from '../units/length.ts'
 import { carriageStep } from './carriage.ts'
-import type { Said, Scene } from './scene.ts'
+import type { Scene, StepWords } from './scene.ts'
 
-/** What a hand does on a slide: the dial's words, led by the slide. */
-export const slideStep = (scene: Scene, slide: Slide): Said =>
+/** The words for a move of a slide: the dial's words, after the name of the slide. */
+export const slideStep = (scene: Scene, slide: Slide): StepWords =>
   (slide === 'carriage' ? carriageStep(scene) : null) ?? dialStep(scene, slide)
 
-const dialStep = (scene: Scene, slide: Slide): Said => ({
+const dialStep = (scene: Scene, slide: Slide): StepWords => ({
   thing: slide.toUpperCase(),
   does: does(scene, slide),
   effect: [],
@@ -37,7 +37,9 @@ const more = (scene: Scene, slide: Slide): Phrase[] => {
   return action === 'take-up' && typeof scene.move.count !== 'number' ? room(scene) : []
 }
 
-/** What must lie free of the slide before its dial is set to 0, rounded up; only where it is more than a turn or so. */
+/**
+ * Travel that the slide must have free before its dial is set to 0, rounded up; only if it is more than a turn or so.
+ */
 const room = ({ feature, plan, units }: Scene): Phrase[] => {
   const { scale } = plan.lathe.compound
   const counts = feature.operation.moves.flatMap(({ slide, count }) => (slide === 'compound' ? [count ?? 0] : []))
@@ -60,13 +62,13 @@ const room = ({ feature, plan, units }: Scene): Phrase[] => {
   ]
 }
 
-/** The cut is fed in by the compound, as the flank feed of a V is; a corner tool only alternates with it. */
+/** The cut is fed in by the compound, as in the flank feed of a V; a corner tool only alternates with it. */
 const fedByCompound = ({ feature }: Scene): boolean =>
   feature.operation.moves.some(
     ({ action, slide, purpose }) => action === 'feed-in' && slide === 'compound' && purpose === 'finish',
   )
 
-/** A compound that feeds into the work goes forward; that it goes toward the headstock too is of no matter to the hand. */
+/** A compound that feeds into the work goes forward; that it also goes toward the headstock does not matter here. */
 const waysIn = (scene: Scene, slide: Slide): Ways => {
   const ways = waysOf(slide, scene.feature.operation.angle)
   return slide === 'compound' && fedByCompound(scene) ? { ...ways, forward: 'forward' } : ways
@@ -90,11 +92,11 @@ const takeUp = (scene: Scene, slide: Slide): Phrase => {
   const scale = scaleOf(scene.plan, slide)
   const { forward } = waysIn(scene, slide)
   if (scale?.kind !== 'dial') return [`move ${forward} a little`]
-  return [`${wellOut(scene, slide)}turn ${forward}, `, ...marks(scale, scene.move.takeUp ?? 0), ' or more']
+  return [`${clearance(scene, slide)}turn ${forward}, `, ...marks(scale, scene.move.takeUp ?? 0), ' or more']
 }
 
-/** A compound that is swung carries the tool into the work as it goes along. */
-const wellOut = ({ feature }: Scene, slide: Slide): string =>
+/** A swung compound moves the tool into the work as it goes along. */
+const clearance = ({ feature }: Scene, slide: Slide): string =>
   slide === 'compound' && feature.operation.angle > 0 ? 'cross-feed well out; then ' : ''
 
 const onto = (scene: Scene, slide: Slide, count: number): Phrase => {

@@ -11,7 +11,7 @@ import { byCarriage } from './carriage.ts'
 import type { Planned } from './scene.ts'
 import type { SlipCard } from './sheet.ts'
 
-/** For each planned feature what the single mistakes on it would measure, and what they were. */
+/** For each planned feature what the single mistakes on it would measure, and which mistakes they are. */
 export const slipCards = (plan: Plan, slips: readonly (readonly Slip[])[]): SlipCard[] => {
   const planned = plan.features.flatMap((feature, index) => (feature.status === 'planned' ? [{ feature, index }] : []))
   return planned.map(({ feature, index }, i) => ({
@@ -22,11 +22,13 @@ export const slipCards = (plan: Plan, slips: readonly (readonly Slip[])[]): Slip
 }
 
 const lineOf = (plan: Plan, feature: Planned, slip: Slip, place: string): SlipCard['lines'][number] => ({
-  shows: identify(place, showing(slip, plan.units)),
-  mistake: slip.mistakes.map((mistake) => `${said(mistake, plan, feature)}${whereOf(mistake, feature)}`).join(', or '),
+  shows: identify(place, measuredWords(slip, plan.units)),
+  mistake: slip.mistakes
+    .map((mistake) => `${mistakeWords(mistake, plan, feature)}${whereOf(mistake, feature)}`)
+    .join(', or '),
 })
 
-/** Where the finish is made at several places, the one that the mistake was made at. */
+/** If the finish is made at several places, the one at which the mistake was made. */
 const whereOf = (mistake: Mistake, { operation: { moves } }: Planned): string => {
   if (mistake === 'place-left-out' || mistake === 'place-backward') return ', a quarter of the way along'
   if (mistake === 'turn-more-along' || mistake === 'tool-width-forgotten')
@@ -48,12 +50,12 @@ const finishedPlaces = (moves: Planned['operation']['moves']): number =>
 const finishesIn = ({ slide, purpose }: Planned['operation']['moves'][number]): boolean =>
   slide === 'cross-feed' && purpose === 'finish'
 
-const showing = ({ changes, ridge }: Slip, units: Units): Phrase => {
+const measuredWords = ({ changes, ridge }: Slip, units: Units): Phrase => {
   const parts = [...changes.map((change) => changed(change, units)), ...(ridge === null ? [] : [left(ridge, units)])]
   return parts.flatMap((part, i) => (i === 0 ? part : [', ', ...part]))
 }
 
-/** Before the figure what is measured, behind it which way it is wrong. */
+/** Before the figure the size that is measured, after it the way in which it is wrong. */
 const changed = ({ id, by }: Change, units: Units): Phrase => {
   const [what, more, less] = WORDS[id]
   return [`${what} `, dimensionFigure('expected', id, Math.abs(by), units), ` ${by > 0 ? more : less}`]
@@ -83,8 +85,8 @@ const left = ({ high, wide, side }: Ridge, units: Units): Phrase => [
   ` wide${side === null ? '' : `, on the ${side} side`}`,
 ]
 
-const said = (mistake: Mistake, { lathe }: Plan, { operation }: Planned): string => {
-  // Where the carriage moves the tool along, what can go wrong with the compound goes wrong with the carriage.
+const mistakeWords = (mistake: Mistake, { lathe }: Plan, { operation }: Planned): string => {
+  // If the carriage moves the tool along, the mistakes of the compound are made with the carriage.
   const along = byCarriage(operation) ? 'carriage' : 'compound'
   if (mistake === 'sense-mistaken')
     return lathe.crossFeed.reads === 'depth'
@@ -100,12 +102,12 @@ const said = (mistake: Mistake, { lathe }: Plan, { operation }: Planned): string
   }
   if (mistake === 'shift-forgotten') return `the shift of the ${along} was forgotten`
   if (mistake === 'turn-more-along') return `one turn of the ${along} too many`
-  return SAID[mistake]
+  return MISTAKE_WORDS[mistake]
 }
 
 type Worded = 'sense-mistaken' | 'other-scale-zero' | 'backlash-left' | 'shift-forgotten' | 'turn-more-along'
 
-const SAID: Readonly<Record<Exclude<Mistake, Worded>, string>> = {
+const MISTAKE_WORDS: Readonly<Record<Exclude<Mistake, Worded>, string>> = {
   'turn-more': 'one turn of the cross-feed too many',
   'turn-less': 'one turn of the cross-feed too few',
   'numbers-misread': 'ten marks too far: the next number on the dial',

@@ -20,7 +20,7 @@ export const stepsOf = (plan: Plan, feature: Planned, position: number, first: n
 
 const step = (scene: Scene, position: number, number: number, group: SheetStep['group']): SheetStep => {
   const { move } = scene
-  const said = move.slide !== undefined && move.action !== 'touch-off' ? slideStep(scene, move.slide) : handStep(scene)
+  const words = move.slide !== undefined && move.action !== 'touch-off' ? slideStep(scene, move.slide) : handStep(scene)
   const place = `step.${number}`
   return {
     number,
@@ -29,10 +29,10 @@ const step = (scene: Scene, position: number, number: number, group: SheetStep['
     action: move.action,
     purpose: move.purpose ?? null,
     slide: move.slide ?? null,
-    thing: said.thing,
-    does: identify(`${place}.does`, said.does),
-    effect: identify(`${place}.effect`, said.effect.length > 0 ? said.effect : effectOf(scene)),
-    more: said.more.map((phrase, i) => identify(`${place}.more.${i + 1}`, phrase)),
+    thing: words.thing,
+    does: identify(`${place}.does`, words.does),
+    effect: identify(`${place}.effect`, words.effect.length > 0 ? words.effect : effectOf(scene)),
+    more: words.more.map((phrase, i) => identify(`${place}.more.${i + 1}`, phrase)),
     ...stated(scene),
     ...atLeast(scene),
     ...(move.place === undefined ? {} : { place: move.place }),

@@ -2,14 +2,14 @@ import { angleFigure } from '../phrase/dimensions.ts'
 import { length } from '../phrase/figure.ts'
 import type { Phrase } from '../phrase/phrase.ts'
 import { INCH, MM } from '../units/length.ts'
-import type { Said, Scene } from './scene.ts'
+import type { Scene, StepWords } from './scene.ts'
 
 /**
- * On the swivel scale of this lathe, and which way it is swung: a scale is marked alike on both sides of its 0, and the wrong side cuts
- * the wrong way. With θ from parallel a feed of C goes C·cos θ toward the headstock and C·sin θ into the work; the other side of a 0
- * that is parallel is −θ, of one that is square 180° − θ.
+ * On the swivel scale of this lathe, and which way it is swung: a scale is marked alike on both sides of its 0, and the
+ * wrong side cuts the wrong way. With θ from parallel a feed of C goes C·cos θ toward the headstock and C·sin θ into
+ * the work; the other side of a 0 that is parallel is −θ, of one that is square 180° − θ.
  */
-export const swing = (scene: Scene): Said => {
+export const swing = (scene: Scene): StepWords => {
   const { angle } = scene.feature.operation
   const square = scene.plan.lathe.compound.scaleZero === 'square'
   const shown = angleFigure('angle', Math.abs(square ? 90 - angle : angle))
@@ -21,7 +21,7 @@ export const swing = (scene: Scene): Said => {
   }
 }
 
-/** Parallel or square it need not be left to the marks of the swivel: the error budget counts on an indicator there. */
+/** Parallel or square does not depend on the marks of the swivel: the error budget assumes an indicator there. */
 const tried = ({ plan, feature, units }: Scene): Phrase[] => {
   const { angle } = feature.operation
   if (angle !== 0 && angle !== 90) return []
@@ -60,7 +60,7 @@ const fromSquare = (angle: number): Phrase[] => {
   ]
 }
 
-/** Few swivels are marked past 90 from square: what is set there is as far on the far side of it as the marks count back. */
+/** Few swivels are marked past 90 from square: an angle past 90 is set on the far side, where the marks count back. */
 const farSide = (angle: number): Phrase[] => [
   [
     'a scale that ends at ',

@@ -2,7 +2,7 @@ import type { Move, Operation } from '../moves/operation.ts'
 import type { Mutant } from './mistakes.ts'
 import { swungTo } from './swung.ts'
 
-/** What goes wrong where the compound feeds a V down its flank, the cross-feed standing on a reading of its own. Turns in counts. */
+/** Mistakes when the compound feeds a V down its flank with the cross-feed at a reading of its own. Turns in counts. */
 export function downTheFlank(operation: Operation, down: number | null, inward: number | null): readonly Mutant[] {
   const { moves, angle } = operation
   if (!downASlant(operation)) return []
@@ -13,27 +13,27 @@ export function downTheFlank(operation: Operation, down: number | null, inward: 
   const turnedBack = moves.filter(({ action, slide }) => action !== 'go-past' || slide !== 'compound')
   const short = down === null ? null : turnShort(moves, down)
   return [
-    ...(down === null ? [] : [withMoves('turn-less-down', less(moves, finishes, down))]),
-    ...(inward === null ? [] : [withMoves('short-of-zero', less(moves, comesIn, inward))]),
+    ...(down === null ? [] : [withMoves('turn-less-down', reducedBy(moves, finishes, down))]),
+    ...(inward === null ? [] : [withMoves('short-of-zero', reducedBy(moves, crossFeedsIn, inward))]),
     ...(turnedBack.length === moves.length ? [] : [withMoves('not-turned-back', turnedBack)]),
     ...(short === null ? [] : [withMoves('back-turn-short', short)]),
     { mistake: 'other-scale-zero', operation: swungTo(90 - angle, operation) },
   ]
 }
 
-/** The compound feeds, along its own slant: the cross-feed only brings the tool in and takes it out. */
+/** The compound feeds along its own slant: the cross-feed only brings the tool in and takes it out. */
 export const downASlant = ({ moves }: Operation): boolean => moves.some(finishes)
 
 const finishes = ({ action, slide, purpose }: Move): boolean =>
   action === 'feed-in' && slide === 'compound' && purpose === 'finish'
 
-/** Its 0 goes by once a turn: the one before is taken for it, every time. */
-const comesIn = ({ action, slide, purpose }: Move): boolean =>
+/** The 0 of the dial passes once a turn: the one before is mistaken for it, every time. */
+const crossFeedsIn = ({ action, slide, purpose }: Move): boolean =>
   action === 'return' && slide === 'cross-feed' && purpose === 'approach'
 
 /**
- * Wound back past 0 once too few, to the right mark a turn short of the reading: all that this run goes forward from there ends a turn
- * further. At the first run that is wound back to by more than a turn.
+ * Wound back past 0 once too few, to the right mark a turn short of the reading: all that this run goes forward from
+ * there ends a turn further. Made at the first run that is wound back by more than a turn.
  */
 function turnShort(moves: readonly Move[], turn: number): readonly Move[] | null {
   let at: number | null = null
@@ -53,5 +53,5 @@ function turnShort(moves: readonly Move[], turn: number): readonly Move[] | null
   )
 }
 
-const less = (moves: readonly Move[], wrong: (move: Move) => boolean, by: number): readonly Move[] =>
+const reducedBy = (moves: readonly Move[], wrong: (move: Move) => boolean, by: number): readonly Move[] =>
   moves.map((move) => (wrong(move) ? { ...move, count: move.count! - by } : move))

@@ -2,25 +2,26 @@ import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Operation } from '../moves/operation.ts'
 
 /**
- * The same moves on a lathe whose compound and carriage have exactly their stated lost motion, no less: their dials without lost motion, their
- * readings where the slide then stands. A replay over every lost motion says what is sure; this says what the worst of them measures.
+ * The same moves on a lathe whose compound and carriage have exactly their stated lost motion, no less: their dials
+ * have no lost motion, and their readings are the places of the slide. A replay over every lost motion shows what is
+ * sure; this one shows what the largest of them measures.
  */
 export function lagging(lathe: Lathe, operation: Operation): { readonly lathe: Lathe; readonly operation: Operation } {
   const { compound, carriage } = lathe
-  const behindCompound = behind(operation, 'compound', compound.scale)
+  const behindCompound = laggingMoves(operation, 'compound', compound.scale)
   return {
     lathe: {
       ...lathe,
-      compound: { ...compound, scale: tight(compound.scale) },
-      carriage: carriage === null ? null : tight(carriage),
+      compound: { ...compound, scale: withoutLostMotion(compound.scale) },
+      carriage: carriage === null ? null : withoutLostMotion(carriage),
     },
-    operation: carriage === null ? behindCompound : behind(behindCompound, 'carriage', carriage),
+    operation: carriage === null ? behindCompound : laggingMoves(behindCompound, 'carriage', carriage),
   }
 }
 
-const tight = (scale: Scale): Scale => (scale.kind === 'readout' ? scale : { ...scale, backlash: 0 })
+const withoutLostMotion = (scale: Scale): Scale => (scale.kind === 'readout' ? scale : { ...scale, backlash: 0 })
 
-function behind(operation: Operation, slide: 'compound' | 'carriage', scale: Scale): Operation {
+function laggingMoves(operation: Operation, slide: 'compound' | 'carriage', scale: Scale): Operation {
   if (scale.kind === 'readout') return operation
   const lost = scale.backlash / (scale.graduation * scale.readTo)
   let at = 0

@@ -6,7 +6,7 @@ import { downASlant, downTheFlank } from './flank.ts'
 import { alongTheSteps } from './steps.ts'
 import { swungTo } from './swung.ts'
 
-/** What a hand gets wrong, once. */
+/** The single mistakes of a machinist, each made once. */
 export type Mistake =
   | 'turn-more'
   | 'turn-less'
@@ -33,7 +33,7 @@ export type Mistake =
 /** The operation with one mistake in it. */
 export type Mutant = { readonly mistake: Mistake; readonly operation: Operation }
 
-/** The single mistakes that can be made on this operation and this lathe; whether one shows is for the replay to say. */
+/** The single mistakes that can be made on this operation and this lathe; the replay finds whether one shows. */
 export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[] => {
   const { moves } = operation
   const bySlant = downASlant(operation)
@@ -66,7 +66,7 @@ export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[]
 const cutsIn = ({ action, slide, count }: Move): boolean =>
   action === 'feed-in' && slide === 'cross-feed' && typeof count === 'number'
 
-/** At the last feed in, or at all of the finish: a turn that is lost is lost for the rest of it. */
+/** At the last feed in, or at all of the finish: a lost turn is lost for the rest of the finish. */
 function deeper(moves: readonly Move[], by: number | null, lastOnly: boolean): readonly Move[] | null {
   const last = moves.findLastIndex(cutsIn)
   if (by === null || last < 0 || moves[last]!.count! + by <= 0) return null
@@ -83,7 +83,7 @@ const without = (moves: readonly Move[], dropped: (move: Move) => boolean): read
 const toPlace = ({ slide, purpose, place }: Move): boolean =>
   place !== undefined || ((slide === 'compound' || slide === 'carriage') && purpose === 'to-place')
 
-/** The dial taken for one that reads the other way: twice as deep, or half. */
+/** The dial mistaken for one of the other sense: twice as deep, or half. */
 function otherSense(moves: readonly Move[], scale: Scale): readonly Move[] | null {
   const factor = scale.reads === 'depth' ? 2 : 0.5
   const deep = (move: Move): boolean => cutsIn(move) && move.count! > 0
@@ -91,7 +91,7 @@ function otherSense(moves: readonly Move[], scale: Scale): readonly Move[] | nul
   return moves.map((move) => (deep(move) ? { ...move, count: Math.round(move.count! * factor) } : move))
 }
 
-/** The furthest place along the work, overrun by so much. */
+/** The furthest place along the work, overrun by a given number of steps. */
 function further(moves: readonly Move[], by: number | null): readonly Move[] | null {
   if (by === null || by <= 0) return null
   const counts = moves.flatMap((move) => (goesAlong(move) ? [move.count ?? 0] : []))
@@ -108,14 +108,14 @@ const goesAlong = (move: Move): boolean =>
 const forTheFinish = ({ action, purpose, place }: Move): boolean =>
   purpose === 'finish' || purpose === 'take-out-floor' || (place !== undefined && action === 'feed-across')
 
-/** The dial that moves the tool along: the carriage's where it is turned to readings. */
+/** The dial that moves the tool along: the carriage's if it is turned to readings. */
 const alongScale = ({ moves }: Operation, { carriage, compound }: Lathe): Scale =>
   carriage !== null &&
   moves.some(({ slide, action, count }) => slide === 'carriage' && action !== 'zero' && typeof count === 'number')
     ? carriage
     : compound.scale
 
-/** Counts of the slide that moves along for the width of a straight edge; null for any other edge. */
+/** The width of a straight edge in counts of the slide that moves along; null for any other edge. */
 function toolWidth(operation: Operation, lathe: Lathe): number | null {
   const width = straightWidth(operation)
   const scale = alongScale(operation, lathe)
@@ -129,7 +129,7 @@ const straightWidth = ({ edge: { pieces } }: Operation): number | null =>
     ? pieces.at(-1)!.to - pieces[0]!.from
     : null
 
-/** The cross-feed turned to the depth as if the compound had not carried the tool in or out. */
+/** The cross-feed turned to the depth as if the compound had not moved the tool in or out. */
 function swingForgotten({ moves, angle }: Operation, lathe: Lathe): readonly Move[] | null {
   if (angle === 0) return null
   let place = 0
@@ -145,7 +145,10 @@ function swingForgotten({ moves, angle }: Operation, lathe: Lathe): readonly Mov
   return changed ? wrong : null
 }
 
-/** The compound swung as far to the other side: of square where it feeds down a slant, else of parallel, and of a 0 that is square. */
+/**
+ * The compound swung as far to the other side: of square if it feeds down a slant; otherwise of parallel, and also of
+ * square if the scale's 0 is square.
+ */
 function wrongSide(operation: Operation, lathe: Lathe): readonly Mutant[] {
   const { angle } = operation
   const slant = downASlant(operation)
@@ -179,7 +182,7 @@ const turn = (scale: Scale): number | null =>
 const lostCounts = (scale: Scale): number =>
   scale.kind === 'dial' ? Math.ceil(scale.backlash / (scale.graduation * scale.readTo)) : 0
 
-/** Dials are numbered every ten marks: the number before is taken for the number behind. */
+/** Dials are numbered every ten marks: the number before is mistaken for the one behind. */
 const tenMarks = (scale: Scale): number | null =>
   scale.kind === 'dial' && scale.perTurn / scale.graduation >= 40 ? Math.round(10 / scale.readTo) : null
 

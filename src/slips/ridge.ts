@@ -3,13 +3,13 @@ import type { Operation } from '../moves/operation.ts'
 import { depthAt } from '../replay/form/curve.ts'
 import type { Length } from '../units/length.ts'
 
-/** Below this nobody measures a difference: a micrometer. */
+/** Nobody measures a smaller difference: a micrometer. */
 export const SEEN: Length = 1_000_000
 
-/** Metal left standing in the form: how high, how wide, and at which end of it. pm. */
+/** Metal left in the form: how high, how wide, and at which end of it. pm. */
 export type Ridge = { readonly high: Length; readonly wide: Length; readonly side: 'tailstock' | 'headstock' | null }
 
-/** Where the wrong form stands higher than the planned one, and by how much. */
+/** Where the wrong form is higher than the planned one, and by how much. */
 export function ridgeIn({ region }: Operation, planned: Form, wrong: Form): Ridge | null {
   const inside = [...planned, ...wrong].flatMap(({ from, to }) => [from, to])
   const ends = [region.from, ...inside, region.to]
@@ -19,7 +19,7 @@ export function ridgeIn({ region }: Operation, planned: Form, wrong: Form): Ridg
     const high = depthIn(planned, (from + to) / 2) - depthIn(wrong, (from + to) / 2)
     return high > SEEN && to - from > SEEN ? [{ from, to, high }] : []
   })
-  // Beside a high step nobody measures what is a hundredth of it.
+  // Beside a high step nobody measures a hundredth of its height.
   const stretches = higher.filter(({ high }) => 100 * high > Math.max(...higher.map((one) => one.high)))
   if (stretches.length === 0) return null
   const [first, last] = [stretches[0]!, stretches.at(-1)!]

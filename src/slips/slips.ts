@@ -7,7 +7,7 @@ import { lagging } from './lagging.ts'
 import { type Mistake, mutantsOf } from './mistakes.ts'
 import { type Ridge, ridgeIn, SEEN } from './ridge.ts'
 
-/** How a size comes out with the mistake, less what was planned: pm, or degrees. */
+/** The size with the mistake minus the planned size: pm, or degrees. */
 export type Change = { readonly id: Instrument; readonly by: number }
 export type Slip = {
   readonly mistakes: readonly Mistake[]
@@ -16,8 +16,8 @@ export type Slip = {
 }
 
 /**
- * For each operation the single mistakes that people make on it, each replayed on the part as it is then, and what they would measure.
- * A mistake that shows nowhere is left out; mistakes that measure alike stand together.
+ * For each operation the single mistakes that people make on it, each replayed on the part as it is then, and what they
+ * would measure. A mistake that shows nowhere is left out; mistakes that measure alike are grouped.
  */
 export function slipsOf(lathe: Lathe, setup: Setup, operations: readonly Operation[]): readonly (readonly Slip[])[] {
   let progress = startOf(setup)
@@ -31,16 +31,16 @@ export function slipsOf(lathe: Lathe, setup: Setup, operations: readonly Operati
       const shown = shownBy(operation, before, planned.trace, trace)
       return shown === null ? [] : [{ mistakes: [mutant.mistake], ...shown }]
     })
-    return toldApart(slips.reduce<readonly Measured[]>(together, []))
+    return distinguished(slips.reduce<readonly Measured[]>(grouped, []))
   })
 }
 
-/** Told by the worst lost motion that is stated: with none of it they show in nothing. */
+/** Replayed with the largest stated lost motion: without lost motion they do not show. */
 const LAGS: ReadonlySet<Mistake> = new Set<Mistake>(['backlash-left', 'place-backward'])
 
-/** Below this nobody measures a difference: a twentieth of a degree. */
+/** Nobody measures a smaller difference: a twentieth of a degree. */
 const SEEN_DEGREES = 0.05
-/** A floor is seen to be out of flat against a straightedge, from a hundredth of a millimeter on. Common practice, no source. */
+/** A straightedge shows that a floor is not flat from a hundredth of a millimeter on. Common practice, no source. */
 const SEEN_FLAT: Length = 10_000_000
 const leastSeen = (id: Instrument): number => (id === 'angle' ? SEEN_DEGREES : id === 'flatness' ? SEEN_FLAT : SEEN)
 
@@ -50,23 +50,24 @@ function shownBy(operation: Operation, before: Progress, planned: OperationTrace
     if (should === null || is === null) return []
     return Math.abs(is - should) > leastSeen(id) ? [{ id, by: is - should }] : []
   })
-  // Over a floor at another depth, or one place cut deeper than it, no radius gauge seats in a fillet: the bottom tells.
+  // No radius gauge seats in a fillet over a floor at another depth, or over one place cut deeper than it: the bottom
+  // shows the mistake.
   const floorOff = firstOf(changed, INWARD) !== undefined
   const changes = floorOff ? changed.filter(({ id }) => id !== 'cornerRadius') : changed
   const first = [firstOf(changes, INWARD), firstOf(changes, ALONG)].flatMap((one) => (one === undefined ? [] : [one]))
-  const telling = [...first, ...outOfPlace(operation, wrong, changes, first)]
-  const standing = ridgeIn(operation, planned.surely, wrong.surely)
-  const buried = standing !== null && telling.every((change) => isBuried(change, standing))
+  const visible = [...first, ...outOfPlace(operation, wrong, changes, first)]
+  const ridgeLeft = ridgeIn(operation, planned.surely, wrong.surely)
+  const buried = ridgeLeft !== null && visible.every((change) => isBuried(change, ridgeLeft))
   const nothingCut = wrong.surely.every((piece, index) => piece === before.surely[index])
-  if (nothingCut || (telling.length === 0 && standing === null)) return null
-  return buried ? { all: [], changes: [], ridge: standing } : { all: changes, changes: telling, ridge: null }
+  if (nothingCut || (visible.length === 0 && ridgeLeft === null)) return null
+  return buried ? { all: [], changes: [], ridge: ridgeLeft } : { all: changes, changes: visible, ridge: null }
 }
 
-/** A step much higher than what the bottom, measured beside it, is off: the step is what a hand finds. */
+/** A step much higher than the error of the bottom, which is measured beside it: the machinist finds the step first. */
 const isBuried = ({ id, by }: Change, { high }: Ridge): boolean =>
   (id === 'bottomDiameter' || id === 'depth') && 4 * Math.abs(by) < high
 
-/** What a hand measures first of what the mistake has changed: one size into the work, one along it. */
+/** What is measured first of what the mistake has changed: one size into the work, one along it. */
 const INWARD: readonly Instrument[] = ['bottomDiameter', 'depth', 'legDown']
 const ALONG: readonly Instrument[] = [
   'width',
@@ -86,7 +87,7 @@ const firstOf = (changes: readonly Change[], order: readonly Instrument[]): Chan
 
 const PLACES: readonly Instrument[] = ['near', 'far', 'center']
 
-/** A place along the work that ends outside the drawing's limits, where another size along it is measured first. */
+/** A place along the work outside the drawing's limits, if another size along it is measured first. */
 function outOfPlace(
   { dimensions }: Operation,
   wrong: OperationTrace,
@@ -106,20 +107,23 @@ function outOfPlace(
 /** A slip with every size that it changes, not only those that are measured first. */
 type Measured = Slip & { readonly all: readonly Change[] }
 
-/** Two mistakes with one and the same measure in every size cannot be told apart: they stand on one line. */
-function together(slips: readonly Measured[], slip: Measured): readonly Measured[] {
+/** Two mistakes that measure the same in every size cannot be distinguished: they are put on one line. */
+function grouped(slips: readonly Measured[], slip: Measured): readonly Measured[] {
   const at = slips.findIndex((other) => alike(other, slip))
   if (at < 0) return [...slips, slip]
   return slips.with(at, { ...slips[at]!, mistakes: [...slips[at]!.mistakes, ...slip.mistakes] })
 }
 
-/** Those that come out alike where they are measured first, and not elsewhere, show the first size that tells them apart as well. */
-const toldApart = (slips: readonly Measured[]): readonly Slip[] =>
+/**
+ * Mistakes that are alike in the sizes measured first, but not in all, also show the first size that distinguishes
+ * them.
+ */
+const distinguished = (slips: readonly Measured[]): readonly Slip[] =>
   slips.map((slip) => {
     const twins = slips.filter((other) => other !== slip && sameSizes(other.changes, slip.changes))
-    const tells = ({ id, by }: Change) =>
+    const differs = ({ id, by }: Change) =>
       twins.some(({ all }) => !same({ id, by }, all.find((other) => other.id === id) ?? { id, by: 0 }))
-    const more = firstOf(slip.all.filter(tells), [...INWARD, ...ALONG])
+    const more = firstOf(slip.all.filter(differs), [...INWARD, ...ALONG])
     return { mistakes: slip.mistakes, changes: more ? [...slip.changes, more] : slip.changes, ridge: slip.ridge }
   })
 

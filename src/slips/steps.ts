@@ -1,13 +1,19 @@
 import type { Move, Operation } from '../moves/operation.ts'
 import type { Mutant } from './mistakes.ts'
 
-/** The finish of one place of a form that is stepped along: indexes of its move to the place, of its infeeds, and of the back-out behind them. */
+/**
+ * The finish of one place of a form cut step by step: indexes of its move to the place, of its infeeds, and of the
+ * back-out after them.
+ */
 type Place = { readonly over: number; readonly feeds: readonly number[]; readonly out: number }
 
-/** What goes wrong between the places of a form that is stepped along. `lost`: readable steps of the compound's lost motion, rounded up. */
+/**
+ * Mistakes between the places of a form cut step by step. `lost`: readable steps of the compound's lost motion, rounded
+ * up.
+ */
 export function alongTheSteps(operation: Operation, lost: number): readonly Mutant[] {
   const { moves, cusp } = operation
-  // Where a floor is fed across too, the round corners are too small for a gauge to tell.
+  // If a floor is fed across too, the round corners are too small for a gauge to show anything.
   const round = cusp !== undefined && moves.every(({ action }) => action !== 'feed-across')
   const places = round ? placesOf(moves) : []
   if (places.length < 3) return []
@@ -42,7 +48,7 @@ const finishesIn = (move: Move | undefined): boolean =>
 const leftOut = (moves: readonly Move[], { over, out }: Place): readonly Move[] =>
   moves.filter((_, index) => index < over || index > out)
 
-/** Every place fed to the depth of the one after it: from the first on, the eye is one line further down the table. */
+/** Every place fed to the depth of the one after it: from the first on, the eye is one line too low in the table. */
 function nextLine(moves: readonly Move[], places: readonly Place[]): readonly Move[] {
   const depths = new Map<number, number>()
   for (const [i, { feeds }] of places.slice(0, -1).entries()) {

@@ -1,6 +1,6 @@
 import { Composer, type CST, type Document, type ParsedNode, Parser } from 'yaml'
 
-/** No file of ours is nested deeper than some six levels. */
+/** No file of ours is nested deeper than about six levels. */
 export const DEEPEST = 64
 
 /** `deep` = offset of the first thing nested too deep; `second` = offset of a second document. Either null. */
@@ -11,15 +11,17 @@ export type Composed = {
 }
 
 /**
- * What parseDocument does, in its two halves: the parser keeps its own stack, the composer recurses. A file of nothing but brackets
- * brings the composer to the end of the stack, where the engine may abort the whole process, so depth is measured in between.
+ * The same as parseDocument, in its two halves: the parser keeps its own stack, the composer recurses. A file of
+ * nothing but brackets would overflow the stack in the composer, where the engine may abort the whole process, so depth
+ * is measured between the two.
  */
 export function compose(text: string): Composed {
   const tokens = [...new Parser().parse(text)]
   const deep = tooDeep(tokens)
   if (deep !== null) return { document: null, deep, second: null }
   const composer = new Composer<ParsedNode, true>({
-    // Keys that stand twice are found by to-data.ts: the library compares each with each. Messages get their source lines when printed.
+    // to-data.ts finds keys that are given twice: the library would compare each with each. Messages get their source
+    // lines when printed.
     version: '1.2',
     schema: 'core',
     merge: false,
@@ -36,7 +38,7 @@ export function compose(text: string): Composed {
   return { document, deep: null, second: null }
 }
 
-/** Walks the tokens with a stack of its own; gives the offset of the first token found below the deepest level. */
+/** Walks the tokens with a stack of its own; returns the offset of the first token below the deepest level. */
 function tooDeep(tokens: readonly CST.Token[]): number | null {
   const todo: { token: CST.Token; depth: number }[] = tokens.map((token) => ({ token, depth: 0 }))
   for (let next = todo.pop(); next; next = todo.pop()) {

@@ -1,7 +1,7 @@
 import type { YAMLError } from 'yaml'
 import { compose } from './compose.ts'
 
-/** A line that stands too far left or right, and the columns at which the file can be read, the likeliest first. */
+/** A line that is too far left or right, and the columns at which the file can be read, the likeliest first. */
 export type Shifted = {
   readonly offset: number
   readonly length: number
@@ -9,7 +9,7 @@ export type Shifted = {
   readonly columns: readonly Column[]
 }
 
-/** So many blanks, in line with a key (or a dash) of the line `like`. */
+/** The number of blanks, and the line `like` that has a key (or a dash) at that column. */
 export type Column = { readonly column: number; readonly with: string; readonly like: number; readonly moved: number }
 
 /** Every try reads the whole file. */
@@ -17,9 +17,10 @@ const MOST_CHARACTERS = 32 * 1024
 const MOST_LINES_BACK = 40
 
 /**
- * The one line whose indentation breaks a file; null where moving one line does not mend it. It is tried, not guessed: the parser says
- * where it lost its way, which may be the line before or after, and each column that lines near it begin at is tried there. Of those
- * that mend it the one that moves the line least comes first; the line may belong to something else further out.
+ * The one line whose indentation breaks a file; null if no single line can be moved to fix it. It is tried, not
+ * guessed: the parser reports where it got lost, which may be the line before or after, and each column at which lines
+ * near it begin is tried there. Of the columns that fix it, the one that moves the line least comes first; the line may
+ * belong to something further out.
  */
 export function shiftedLine(text: string, errors: readonly YAMLError[]): Shifted | null {
   const [first] = errors
@@ -41,7 +42,10 @@ export function shiftedLine(text: string, errors: readonly YAMLError[]): Shifted
   return { offset, length: lines[line]!.trim().length, indent, columns }
 }
 
-/** Where lines above it and the next below it begin, the nearest first: their dashes for an entry of a list, else their keys. */
+/**
+ * The columns where the lines above it and the next line below begin, nearest first: their dashes for an entry of a
+ * list, otherwise their keys.
+ */
 function columnsFor(lines: readonly string[], line: number): Column[] {
   const entry = lines[line]!.trimStart().startsWith('- ')
   const indent = indentOf(lines[line]!)

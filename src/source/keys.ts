@@ -7,7 +7,9 @@ import type { Context } from './to-data.ts'
 type Range = readonly [from: number, to: number]
 type Problem = { readonly code: string; readonly message: string; readonly hint: string; readonly at?: Range }
 
-/** The name of a key as written; null (and a diagnostic) where it cannot be used. `within` is the mapping it stands in. */
+/**
+ * The name of a key as written; null (and a diagnostic) if it cannot be used. `within` is the mapping that holds it.
+ */
 export function readKey(
   pair: Pair,
   seen: ReadonlyMap<string, Place>,
@@ -26,7 +28,7 @@ export function readKey(
   return null
 }
 
-/** Names are what is written: 007 stays 007. */
+/** A name is the text as written: 007 stays 007. */
 const nameOf = (key: Scalar): string => key.source ?? String(key.value)
 
 function problemOf(key: unknown, range: Range, text: string): Problem | null {

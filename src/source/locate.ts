@@ -29,6 +29,9 @@ function find(root: Place, path: Path): { place: Place; missing: boolean } {
   return { place, missing: false }
 }
 
-/** Where there is no key (root, items of lists) the value stands for it; where nothing is written after a key, the key. */
+/**
+ * If there is no key (root, items of lists), the range of the value is used; if nothing is written after a key, the
+ * range of the key.
+ */
 const rangeOf = (place: Place, at: 'key' | 'value'): readonly [number, number] =>
   place.key && (at === 'key' || !place.written) ? place.key : place.value

@@ -1,13 +1,13 @@
 import { Scalar } from 'yaml'
 
-/** Raw characters are checked in the text; only double quotes can bring others in. */
+/** Raw characters are checked in the text; only double quotes can add others by an escape. */
 export const isEscaped = (node: Scalar, text: string): boolean =>
   node.type === Scalar.QUOTE_DOUBLE && !!node.range && text.slice(node.range[0], node.range[1]).includes('\\')
 
 export const hasTag = (node: unknown): node is { tag: string } =>
   typeof node === 'object' && node !== null && typeof (node as { tag?: unknown }).tag === 'string'
 
-/** The tag as written: the library keeps what it means and where the value begins. */
+/** The tag as written: the library only keeps its meaning and the offset where the value begins. */
 export function tagBefore(value: number, tag: string, text: string): { at: [number, number]; text: string } {
   const from = Math.max(0, value - 200)
   const match = /(![^\s]*)(?:\s+&\S+)?\s*$/.exec(text.slice(from, value))

@@ -8,7 +8,10 @@ import type { Place, Report, SourceFile } from './source.ts'
 import { decode } from './text.ts'
 import { toData } from './to-data.ts'
 
-/** Reads YAML that may be hostile. Never throws for what is in the file: every problem is a diagnostic, all of one run. */
+/**
+ * Reads YAML that may be hostile. It never throws because of what is in the file: every problem is a diagnostic, and
+ * one run reports all of them.
+ */
 export function readSource(bytes: Uint8Array | string, file: string): SourceFile {
   const decoded = decode(bytes, file)
   const { text } = decoded
@@ -55,13 +58,13 @@ export function readSource(bytes: Uint8Array | string, file: string): SourceFile
   }
 }
 
-/** A file whose text or YAML is broken: nothing in it has a place but its beginning. */
+/** A file whose text or YAML is broken: every path is located at its beginning. */
 function unread(file: string, text: string, diagnostics: readonly Diagnostic[]): SourceFile {
   const root: Place = { key: null, value: [0, 0], written: false, scalar: undefined, children: new Map() }
   return { file, text, data: undefined, diagnostics, ...locator(root, () => ({ line: 1, column: 1, length: 1 })) }
 }
 
-/** Counted here, because the parser's own counting leaves out empty lines behind the end of a document. */
+/** Counted here, because the parser's own count leaves out empty lines after the end of a document. */
 function linesOf(text: string): LineCounter {
   const lines = new LineCounter()
   lines.addNewLine(0)
@@ -77,7 +80,10 @@ function spanIn(text: string, lines: LineCounter, from: number, to: number): Spa
   return { line, column: col, length: Math.max(1, written.length) }
 }
 
-/** Lines of directives, which can stand only before the first document. `%YAML 1.1` would make yes a boolean and 012 ten. */
+/**
+ * Lines of directives, which are only allowed before the first document. `%YAML 1.1` would make yes a boolean and 012
+ * ten.
+ */
 function directivesIn(text: string): [from: number, to: number][] {
   const found: [number, number][] = []
   for (let from = 0; from < text.length; ) {
@@ -90,7 +96,7 @@ function directivesIn(text: string): [from: number, to: number][] {
   return found
 }
 
-/** Made comments, so that the rest is read as YAML 1.2 and every offset stays. */
+/** Turned into comments, so that the rest is read as YAML 1.2 and every offset stays the same. */
 function withoutDirectives(text: string, directives: readonly (readonly [number, number])[]): string {
   const parts = directives.map(([from], index) => text.slice((directives[index - 1]?.[0] ?? -1) + 1, from))
   return [...parts, text.slice((directives.at(-1)?.[0] ?? -1) + 1)].join('#')
@@ -100,9 +106,9 @@ const byPlace = ({ span: one }: Diagnostic, { span: other }: Diagnostic): number
   one && other ? one.line - other.line || one.column - other.column : 0
 
 function problemsOf({ document, deep, second }: Composed, text: string, report: Report): Diagnostic[] {
-  // What is missing at the end of the file is shown at the last thing written.
+  // What is missing at the end of the file is shown at the last character written.
   const last = Math.max(0, text.trimEnd().length - 1)
-  // After a tab in the indentation the parser has lost its place: what it says next is about the tab, not about the file.
+  // After a tab in the indentation the parser is lost: what it reports next is about the tab, not about the file.
   const errors = document?.errors ?? []
   const tab = errors.findIndex(({ code }) => code === 'TAB_AS_INDENT')
   const shifted = shiftedLine(text, errors)
@@ -150,10 +156,12 @@ function indentation({ offset, length, indent, columns }: Shifted, report: Repor
   )
 }
 
-/** What the library says, with a remedy; in the reader's own words where the library speaks of its insides. */
+/**
+ * The library's message with a remedy; in the reader's own words where the library's message is about its internals.
+ */
 function explain({ code, message }: YAMLError): [message: string, hint: string] {
-  const said = message.charAt(0).toLowerCase() + message.slice(1).replace(/\.$/, '')
-  return [said, REMEDIES[code] ?? 'look at the indentation, colons and quotes of this line and the one before']
+  const sentence = message.charAt(0).toLowerCase() + message.slice(1).replace(/\.$/, '')
+  return [sentence, REMEDIES[code] ?? 'look at the indentation, colons and quotes of this line and the one before']
 }
 
 const REMEDIES: Partial<Record<YAMLError['code'], string>> = {

@@ -1,30 +1,33 @@
 import type { Diagnostic, Path, Span } from '../diagnostics/diagnostic.ts'
 
-/** A YAML file as read: plain data, what is wrong with it, and where everything in it stands. */
+/** A YAML file as read: plain data, what is wrong with it, and the place of everything in it. */
 export type SourceFile = {
   /** As the user named it. */
   readonly file: string
   /** Without a byte-order mark. */
   readonly text: string
   /**
-   * Plain objects, arrays, strings, numbers, booleans and nulls; undefined where the YAML itself is broken or the file is empty, and in
-   * place of each value that was refused (with a diagnostic).
+   * Plain objects, arrays, strings, numbers, booleans and nulls; undefined if the YAML itself is broken or the file is
+   * empty, and in place of each value that was refused (with a diagnostic).
    */
   readonly data: unknown
-  /** In the order of their places. Not empty = the file is not to be used, but what could be read of it can be checked. */
+  /**
+   * In the order of their places. If it is not empty the file must not be used, but what could be read of it can be
+   * checked.
+   */
   readonly diagnostics: readonly Diagnostic[]
-  /** Where a path stands. What is missing is found at the nearest thing above it that exists. */
+  /** The range of a path. A missing path is located at the nearest thing above it that exists. */
   locate(path: Path, at: 'key' | 'value'): Span
-  /** A scalar exactly as written (a number keeps every digit; quotes are off); undefined for anything else and for nothing. */
+  /** A scalar exactly as written (a number keeps every digit; quotes are removed); undefined for anything else. */
   scalarSource(path: Path): string | undefined
 }
 
-/** A place in the tree of the file: offsets into its text, and what hangs below. */
+/** A place in the tree of the file: offsets into its text, and its children. */
 export type Place = {
-  /** Of the key, null for items of a list and for the root. */
+  /** The range of the key; null for items of a list and for the root. */
   readonly key: readonly [from: number, to: number] | null
   readonly value: readonly [from: number, to: number]
-  /** Whether anything is written where the value should be. */
+  /** True if anything is written where the value should be. */
   readonly written: boolean
   readonly scalar: string | undefined
   readonly children: ReadonlyMap<string, Place>

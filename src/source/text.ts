@@ -1,16 +1,20 @@
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts'
 
-/** Jobs have some forty lines; what is larger by thousands is a mistake or an attack. */
+/** Jobs have about forty lines; a file thousands of times larger is a mistake or an attack. */
 export const MOST_BYTES = 256 * 1024
 
 /** Decoded text and what is wrong with it; `readable` = it makes sense to go on and parse it. */
 export type Decoded = { readonly text: string; readonly diagnostics: readonly Diagnostic[]; readonly readable: boolean }
 
-// C0 without tab and line ends, DEL, C1, line and paragraph separators, direction controls, byte-order marks inside the text, lone surrogates.
+// C0 without tab and line ends, DEL, C1, line and paragraph separators, direction controls, byte-order marks inside the
+// text, lone surrogates.
 const FORBIDDEN =
   '\\u0000-\\u0008\\u000b\\u000c\\u000e-\\u001f\\u007f-\\u009f\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ufeff\\p{Cs}'
 
-/** Turns bytes (or text) into text fit for parsing: UTF-8, no byte-order mark, no characters that hide or overwrite others. */
+/**
+ * Turns bytes (or text) into text fit for parsing: UTF-8, no byte-order mark, no characters that hide or overwrite
+ * others.
+ */
 export function decode(bytes: Uint8Array | string, file: string): Decoded {
   const report = (code: string, span: Span, message: string, hint: string): Diagnostic => ({
     code,
@@ -68,7 +72,7 @@ export function decode(bytes: Uint8Array | string, file: string): Decoded {
 
 const START: Span = { line: 1, column: 1, length: 1 }
 
-/** Names the first character of a string that must not stand in a file, raw or by an escape; null for none. */
+/** Names the first character of a string that a file must not contain, raw or by an escape; null if there is none. */
 export function forbiddenCharacter(text: string): string | null {
   const match = new RegExp(`[${FORBIDDEN}]`, 'u').exec(text)
   return match && named(match[0])
@@ -91,7 +95,7 @@ function forbiddenIn(text: string, report: Report): Diagnostic[] {
 const named = (text: string): string =>
   `U+${(text.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}`
 
-/** Either byte-order mark, or zero bytes on every other place of the beginning, as Latin text has in UTF-16. */
+/** Either byte-order mark, or zero bytes at every other place of the beginning, as Latin text has in UTF-16. */
 function looksLikeUtf16(raw: Uint8Array): boolean {
   const [first, second] = raw
   if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) return true
@@ -102,7 +106,7 @@ function looksLikeUtf16(raw: Uint8Array): boolean {
   return zeros(0) || zeros(1)
 }
 
-/** Decoding writes U+FFFD for bad bytes; one that is not in the bytes as itself marks the first bad place. */
+/** Decoding writes U+FFFD for bad bytes; the first U+FFFD that is not itself in the bytes marks the first bad place. */
 function firstInvalid(text: string, raw: Uint8Array): number {
   let offset = raw[0] === 0xef && raw[1] === 0xbb && raw[2] === 0xbf ? 3 : 0
   for (let index = 0; index < text.length; index++) {
@@ -116,7 +120,7 @@ function firstInvalid(text: string, raw: Uint8Array): number {
 
 const spanAt = (text: string, offset: number, length: number): Span => ({ ...lineFinder(text)(offset), length })
 
-/** Line and column of offsets that come in rising order. */
+/** Line and column of offsets that are asked for in rising order. */
 function lineFinder(text: string): (offset: number) => { line: number; column: number } {
   let line = 1
   let start = 0

@@ -8,7 +8,10 @@ import { forbiddenCharacter } from './text.ts'
 type Read = { readonly data: unknown; readonly place: Place }
 export type Context = { readonly text: string; readonly report: Report; readonly diagnostics: Diagnostic[] }
 
-/** Turns parsed nodes into plain data and a tree of places, and refuses what no job needs: aliases, tags, keys twice, hidden characters. */
+/**
+ * Turns parsed nodes into plain data and a tree of places, and refuses what no job needs: aliases, tags, duplicate
+ * keys, hidden characters.
+ */
 export function toData(
   contents: ParsedNode | null,
   text: string,
@@ -46,7 +49,7 @@ function readMap(map: YAMLMap, key: Place['key'], range: readonly [number, numbe
     if (name === null) continue
     const value = read(pair.value, rangeOf(pair.key), context)
     children.set(name, value.place)
-    // What was refused is there without a value, so that nobody reports it again as missing.
+    // A refused key is kept without a value, so that nobody reports it again as missing.
     data[name] = value.data
   }
   const firstKey = map.flow ? null : rangeOf(map.items[0]?.key)

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import { angle, byDefault, choice, length } from '../units/measure-schema.ts'
 
-/** Keys that every shape of tool has beside its own sizes. */
+/** Keys that every shape of tool has besides its own sizes. */
 export const commonToolKeys = {
   blank: z.optional(length('Width of the tool bit behind the ground edge.', '5/16')),
   'edge-offset': byDefault(

@@ -1,14 +1,15 @@
 import type { Edge, Form } from '../moves/form.ts'
 import type { Length } from '../units/length.ts'
 import { shapeOf } from './registry.ts'
-import { type StandsIn, stanceOf } from './standing.ts'
+import { type EdgeForm, stanceOf } from './standing.ts'
 import type { Tool } from './tool.ts'
 
 /**
- * The cutting edge of a tool as it stands in the work, with the shank behind it. pm, relative to the tool's reference point. Its sizes are
- * measured on the face; with rake in use the face slopes, and the edge is worked out for the finished form.
+ * The cutting edge of a tool as it meets the work, with the shank behind it. pm, relative to the tool's reference
+ * point. Its sizes are measured on the face; with rake in use the face slopes, and the edge is worked out for the
+ * finished form.
  */
-export function edgeOf(tool: Tool, form: StandsIn): Edge {
+export function edgeOf(tool: Tool, form: EdgeForm): Edge {
   const shape = shapeOf(tool)
   const raked = tool.rakeInUse === 0 ? null : shape.raked(tool, stanceOf(tool, form))
   const pieces = raked ?? shape.edge(tool)
@@ -18,7 +19,10 @@ export function edgeOf(tool: Tool, form: StandsIn): Edge {
   return raked === null ? edge : { ...edge, ground: shape.groundRadius?.(tool) ?? null }
 }
 
-/** A blank stands with the edge in its middle unless the tool entry says where; without a blank it is as wide as the edge. */
+/**
+ * The edge is in the middle of the blank unless the tool entry says where it is; without a blank the shank is as wide
+ * as the edge.
+ */
 function shank(tool: Tool, from: number, to: number): { from: number; to: number } {
   if (tool.blank === null || tool.blank <= to - from) return { from, to }
   if (tool.edgeOffset !== null) return { from: from - tool.edgeOffset, to: from - tool.edgeOffset + tool.blank }
@@ -26,7 +30,7 @@ function shank(tool: Tool, from: number, to: number): { from: number; to: number
   return { from: from - spare, to: to + spare }
 }
 
-/** Depth of an edge at an offset from its reference point, pm; outside the edge, of its nearer end. */
+/** Depth of an edge at an offset from its reference point, pm; outside the edge, the depth of its nearer end. */
 export function edgeDepth(pieces: Form, offset: Length): Length {
   const piece = pieces.find(({ to }) => to >= offset) ?? pieces.at(-1)!
   const u = Math.min(Math.max(offset, piece.from), piece.to)

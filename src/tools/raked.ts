@@ -4,11 +4,14 @@ import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 import { depthAt } from './grind/form.ts'
 
-/** How a face stands to the work: its rake in use, and the radius of the work where the tip of the edge is, at the bottom of the form. */
+/**
+ * How a face meets the work: its rake in use, and the radius of the work at the tip of the edge, at the bottom of the
+ * form.
+ */
 export type Stance = { readonly rake: Degrees; readonly floor: Length }
 
-/** No point of the pieces is further than this from the edge as it really stands: 20 nm. */
-export const STANDS_WITHIN: Length = 20_000
+/** No point of the pieces is further than this from the true edge: 20 nm. */
+export const FITTED_WITHIN: Length = 20_000
 
 /** From the tip of a circle out to one side. */
 export function quarter(radius: Length, half: Length, stance: Stance): Form {
@@ -24,13 +27,13 @@ export type Point = { readonly u: Length; readonly e: Length }
 /** How an edge leaves its end: along the work, square to it, or neither. */
 type Tangent = 'level' | 'upright' | null
 
-/** A point of the face, `along` beside the tip and `back` from it on the face, as it stands in the work. */
+/** A point of the face, `along` beside the tip and `back` from it on the face, as it meets the work. */
 export const at = (along: Length, back: Length, { rake, floor }: Stance): Point => ({
   u: along,
   e: -depthAt(back, floor, rake),
 })
 
-/** Lines and circles along a path of rising u, halved until none strays further than allowed. */
+/** Lines and circles along a path of rising u, halved until none is further off than allowed. */
 export function fitted(path: (part: number) => Point, [first, last]: readonly [Tangent, Tangent]): Form {
   const between = (from: number, to: number, halved: number): Piece[] => {
     const tangents = [from === 0 ? first : null, to === 1 ? last : null] as const
@@ -48,10 +51,13 @@ export function fitted(path: (part: number) => Point, [first, last]: readonly [T
   return between(0, 1, 0)
 }
 
-/** No path that stands in a piece of work is halved more often than five times; one that is has no such place, and is refused for that. */
+/**
+ * A path inside a piece of work is never halved more than five times; one that needs more is not inside any, and the
+ * form is refused for that.
+ */
 const MOST_HALVED = 10
 
-/** One piece from a to b that passes all points between them as closely as is asked; null where none does. */
+/** One piece from a to b that passes all points between them within the allowed distance; null if there is none. */
 function joined(
   a: Point,
   b: Point,
@@ -61,10 +67,10 @@ function joined(
   const line = linePiece(a.u, a.e, b.u, b.e)
   const long = Math.hypot(b.u - a.u, b.e - a.e)
   const beside = (p: Point) => Math.abs((b.u - a.u) * (p.e - a.e) - (b.e - a.e) * (p.u - a.u)) / long
-  if (points.every((point) => beside(point) < STANDS_WITHIN / 2)) return line
+  if (points.every((point) => beside(point) < FITTED_WITHIN / 2)) return line
   const circle = first !== null ? leaving(a, b, first) : last !== null ? leaving(b, a, last) : through(a, points[3]!, b)
   const near = (p: Point) =>
-    Math.abs(Math.hypot(p.u - circle.u, p.e - circle.e) - circle.r) < STANDS_WITHIN / 2 &&
+    Math.abs(Math.hypot(p.u - circle.u, p.e - circle.e) - circle.r) < FITTED_WITHIN / 2 &&
     (p.e - circle.e) * circle.side > 0
   return points.every(near) ? arcPiece(a.u, b.u, circle.u, circle.e, circle.r, circle.side) : null
 }
@@ -83,7 +89,9 @@ function leaving(p: Point, q: Point, tangent: 'level' | 'upright'): Circle {
   return { u: p.u + Math.sign(du) * r, e: p.e, r, side: de > 0 ? 1 : -1 }
 }
 
-/** The circle through three points, worked from the middle one so that large numbers do not meet. */
+/**
+ * The circle through three points, worked from the middle one so that no large numbers are subtracted from each other.
+ */
 function through(a: Point, m: Point, b: Point): Circle {
   const [au, ae, bu, be] = [a.u - m.u, a.e - m.e, b.u - m.u, b.e - m.e]
   const cross = 2 * (au * be - ae * bu)

@@ -6,15 +6,15 @@ import type { StatedEdge } from '../moves/stated.ts'
 import type { Length } from '../units/length.ts'
 import type { FormToCut } from './grind/facts.ts'
 import type { Stance } from './raked.ts'
-import type { StandsIn } from './standing.ts'
+import type { EdgeForm } from './standing.ts'
 import type { ToolBase } from './tool.ts'
 
-/** All that the program has to know of one shape of tool. Lengths pm; what is left out, the shape has not. */
+/** All that the program needs to know about one shape of tool. Lengths pm; what the shape does not have is left out. */
 export type ToolShape<T extends ToolBase, S extends z.ZodMiniType> = {
   readonly schema: S
-  /** Null where a size is missing; the reason has then been reported. */
+  /** Null if a size is missing; the reason has then been reported. */
   readonly read: (given: Given<AsRead<z.output<S>>>, base: Omit<ToolBase, 'reach'>) => T | null
-  /** What a message calls such a tool, before the word "tool": "a square". */
+  /** What messages call such a tool, before the word "tool": "a square". */
   readonly called: string
   /** Its sizes as they are measured on the face. */
   readonly sizes: (tool: T) => Partial<EdgeSizes>
@@ -22,15 +22,15 @@ export type ToolShape<T extends ToolBase, S extends z.ZodMiniType> = {
   readonly edge: (tool: T) => Form
   /** The same on a face that slopes; null for an edge that is straight whatever the rake. */
   readonly raked: (tool: T, stance: Stance) => Form | null
-  /** What the replay is told of the edge besides. */
+  /** What else the replay is given about the edge. */
   readonly known?: (tool: T) => Pick<Edge, 'angleWithin'>
-  /** Radius that is ground on the face, where the edge is that radius. */
+  /** Radius that is ground on the face, if the edge is that radius. */
   readonly groundRadius?: (tool: T) => Length
-  /** How deep the tip of a sloping face is when the form is finished; left out: as deep as the form. */
-  readonly tipDeep?: (tool: T, form: StandsIn) => Length
-  /** The sizes that an edge on a sloping face shows in the work otherwise than on the face. */
-  readonly inWork?: (tool: T, form: StandsIn, stance: Stance) => Partial<Pick<EdgeSizes, 'angle' | 'radius'>>
-  /** A leg that was ground to a length of its own along the face. */
+  /** Depth of the tip of a sloping face when the form is finished; left out: as deep as the form. */
+  readonly tipDeep?: (tool: T, form: EdgeForm) => Length
+  /** The sizes of an edge on a sloping face that differ in the work from those on the face. */
+  readonly inWork?: (tool: T, form: EdgeForm, stance: Stance) => Partial<Pick<EdgeSizes, 'angle' | 'radius'>>
+  /** A leg that was ground to its own length along the face. */
   readonly leg?: (tool: T) => Length | null
   readonly grinding: ShapeGrinding<T>
 }
@@ -46,12 +46,12 @@ export type ShapeGrinding<T> = {
     tool: T,
     form: FormToCut,
   ) => Partial<Pick<GrindFacts, 'width' | 'severalPlaces' | 'nose' | 'cornerRadius'>>
-  /** What is ground on the face for the form, where that is another thing than a straight edge. */
+  /** What is ground on the face for the form, if it is something else than a straight edge. */
   readonly onFace: (tool: T, form: FormToCut, face: FaceOfForm) => Partial<Pick<FormFacts, 'vee' | 'round' | 'corner'>>
-  /** Width of the bit that the ground end takes, with its flanks as far back as they are ground. */
+  /** Width of the bit that the ground end needs, with its flanks as far back as they are ground. */
   readonly carried: (tool: T, form: FormFacts) => Length
-  /** Radius that a gauge is held to; 0 where there is none. */
+  /** Radius that is compared with a gauge; 0 if there is none. */
   readonly gauged: (tool: T, form: FormFacts) => Length
-  /** Its sides go straight back, so that they must pass a step that stands close by. */
+  /** Its sides go straight back, so that they must pass a nearby step. */
   readonly sidesPassSteps: boolean
 }

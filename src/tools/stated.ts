@@ -1,10 +1,10 @@
 import type { StatedEdge } from '../moves/stated.ts'
 import { shapeOf } from './registry.ts'
-import { type StandsIn, stanceOf } from './standing.ts'
+import { type EdgeForm, stanceOf } from './standing.ts'
 import type { Tool } from './tool.ts'
 
 /** A tool's sizes as the sheet states them; a size that the shape does not have is null. */
-export function statedEdge(tool: Tool, form: StandsIn): StatedEdge {
+export function statedEdge(tool: Tool, form: EdgeForm): StatedEdge {
   const onFace = measuredEdge(tool)
   if (tool.rakeInUse === 0 || (onFace.angle === null && onFace.radius === null)) return onFace
   const shape = shapeOf(tool)
@@ -15,7 +15,7 @@ export function statedEdge(tool: Tool, form: StandsIn): StatedEdge {
   return { ...onFace, ...shape.inWork?.(tool, form, stance), face }
 }
 
-/** On its face, whatever form it cuts. */
+/** Its sizes on the face, for any form. */
 export function measuredEdge(tool: Tool): StatedEdge {
   return {
     shape: tool.shape,

@@ -12,16 +12,18 @@ export type ToolBase = {
   readonly name: string
   readonly reach: Length
   readonly blank: Length | null
-  /** From the blank's tailstock-side face to the reference-side end of the edge; null = edge in the middle of the blank. */
+  /**
+   * From the blank's tailstock-side face to the reference-side end of the edge; null = edge in the middle of the blank.
+   */
   readonly edgeOffset: Length | null
   readonly bit: 'hss' | 'carbide'
   readonly holderAngle: Degrees
-  /** Degrees in use = ground + holder's tilt. */
+  /** Rake in use = ground rake + holder's tilt, degrees. */
   readonly rakeInUse: Degrees
-  /** false for a tool that is still to be ground. */
+  /** false for a tool that must still be ground. */
   readonly measured: boolean
   readonly origin: Origin
 }
 
-/** A tool of any shape: what the readers of the shapes hand over. */
+/** A tool of any shape, as the readers of the shapes return it. */
 export type Tool = NonNullable<ReturnType<(typeof SHAPES)[keyof typeof SHAPES]['read']>>

@@ -1,17 +1,22 @@
 import type { Degrees } from './dimension.ts'
 import { INCH, type Length, perUnit, type Units } from './length.ts'
 
-/** Fewest and most digits behind the point that sheets show: thousandths to hundred-thousandths of an inch, hundredths of a mm to 0.1 µm. */
+/**
+ * Fewest and most decimal places on a sheet: thousandths to hundred-thousandths of an inch, hundredths of a mm to 0.1
+ * µm.
+ */
 const DIGITS = { inch: { fewest: 3, most: 5 }, mm: { fewest: 2, most: 4 } } as const
 
-/** A length for reading: inches as shops write them (`.125`, `1.500`), millimeters as `0.50`. Rounds half away from zero. */
+/**
+ * A length as printed: inches as shops write them (`.125`, `1.500`), millimeters as `0.50`. Rounds half away from zero.
+ */
 export function formatLength(length: Length, units: Units, options: { readonly digits?: number } = {}): string {
   const digits = options.digits ?? DIGITS[units].fewest
   const text = formatDecimal(length, perUnit(units), digits)
   return units === 'inch' && digits > 0 ? text.replace(/^(-?)0\./, '$1.') : text
 }
 
-/** A difference between two lengths: in the usual digits, or in so many more that it does not come to nothing. */
+/** A difference between two lengths: with the usual digits, or with as many more as it needs not to print as zero. */
 export function formatDifference(length: Length, units: Units, options: { readonly digits?: number } = {}): string {
   const usual = options.digits ?? DIGITS[units].fewest
   // A picometer is .00000000004 in.
@@ -22,12 +27,15 @@ export function formatDifference(length: Length, units: Units, options: { readon
   return formatLength(length, units, { digits: usual })
 }
 
-/** A length as exactly as sheets ever show one: at least the usual digits, up to the tenth of a thousandth (inch) or a micrometer (mm) and further where that is not yet exact. */
+/**
+ * A length with as many digits as a sheet ever prints: at least the usual digits, then up to the tenth of a thousandth
+ * (inch) or a micrometer (mm), and further if that is not exact yet.
+ */
 export function formatExact(length: Length, units: Units): string {
   return formatLength(length, units, { digits: formatDigitsFor([length], units) })
 }
 
-/** Fewest digits that show every one of the lengths exactly, within what sheets show. */
+/** Fewest digits that show every one of the lengths exactly, within the limits of a sheet. */
 export function formatDigitsFor(lengths: readonly Length[], units: Units): number {
   const { fewest, most } = DIGITS[units]
   for (let digits = fewest; digits < most; digits++) {
@@ -37,7 +45,10 @@ export function formatDigitsFor(lengths: readonly Length[], units: Units): numbe
   return most
 }
 
-/** A length in inches as whole 64ths at most (`5/32`, `1 1/2`, `2`); null where it is not one exactly. */
+/**
+ * A length in inches as a fraction with a denominator of at most 64 (`5/32`, `1 1/2`, `2`); null if it is not exactly
+ * one.
+ */
 export function formatFraction(length: Length): string | null {
   const sixtyFourths = (length * 64) / INCH
   if (length % (INCH / 64) !== 0) return null

@@ -20,7 +20,7 @@ export const GRADES_MICROMETERS: Readonly<Record<number, readonly number[]>> = {
 
 const MICROMETER = 1_000_000
 
-/** The width of a grade at a nominal size, both in pm; null where the table has no such row or column. */
+/** The width of a grade at a nominal size, both in pm; null if the table has no such row or column. */
 export function gradeWidth(nominal: number, grade: number): number | null {
   const column = SIZES_UP_TO_MM.findIndex((upTo) => nominal <= upTo * 1000 * MICROMETER)
   const width = nominal > 0 && column >= 0 ? GRADES_MICROMETERS[grade]?.[column] : undefined

@@ -1,4 +1,7 @@
-/** A length in picometers. Whole where it came from a drawing or a dial: every 64th of an inch, its half, and every micrometer is exact. */
+/**
+ * A length in picometers. A whole number if it comes from a drawing or a dial: every 64th of an inch, half of one, and
+ * every micrometer is exact.
+ */
 export type Length = number
 
 /** The units a file or a dial is marked in. */

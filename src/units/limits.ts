@@ -1,6 +1,8 @@
 import { type Parsed, parsed, refused } from './parsed.ts'
 
-/** A nominal with its limits, in whatever whole units the caller counts. `aim` only where it is not the middle. */
+/**
+ * A nominal with its limits, in whatever whole units the caller counts. `aim` is given only if it is not the middle.
+ */
 export type Limits = {
   readonly nominal: number
   readonly limits: readonly [low: number, high: number] | null
@@ -9,7 +11,7 @@ export type Limits = {
 
 type Toleranced = Required<Limits> & { readonly text: string }
 
-/** Adds the aim: the middle of the limits (`whole` makes it a countable one), or the nominal where none are given. */
+/** Adds the aim: the middle of the limits (`whole` makes it a countable one), or the nominal if there are no limits. */
 export function withText({ nominal, limits, aim }: Limits, text: string, whole: (value: number) => number): Toleranced {
   const middle = limits ? whole((limits[0] + limits[1]) / 2) : nominal
   return { nominal, limits, aim: aim ?? middle, text }
@@ -35,13 +37,13 @@ export function fromPlusMinus(nominal: number, deviation: number, text: string):
   return parsed({ nominal, limits: [nominal - deviation, nominal + deviation] })
 }
 
-/** Upper and lower deviation in either order; both may lie on one side of the nominal. */
+/** Upper and lower deviation in either order; both may be on one side of the nominal. */
 export function fromDeviations(nominal: number, first: number, second: number, text: string): Parsed<Limits> {
   if (first === second) return noRoom(text)
   return parsed({ nominal, limits: [nominal + Math.min(first, second), nominal + Math.max(first, second)] })
 }
 
-/** Half a tolerance: what stands on the other side is for the drawing to say, not for a guess. */
+/** Half a tolerance: the drawing must give the other side; it is not guessed. */
 export function needsBoth(
   written: { readonly form: 'least' | 'one-deviation'; readonly nominal: string },
   text: string,

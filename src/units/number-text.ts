@@ -3,13 +3,16 @@ import { type Parsed, parsed, refused } from './parsed.ts'
 /** An exact number as written: numerator over a positive denominator. Decimals never pass through doubles. */
 export type Rational = { readonly numerator: bigint; readonly denominator: bigint }
 
-/** Longest text taken as a number or dimension: far above any drawing, far below what makes big integers slow. */
+/**
+ * Longest text accepted as a number or dimension: far longer than on any drawing, far shorter than what makes big
+ * integers slow.
+ */
 export const LONGEST_TEXT = 80
 
 const DECIMAL = /^(\d*)(?:\.(\d*))?$/
 const FRACTION = /^(?:(\d+) )?(\d+) ?\/ ?(\d+)$/
 
-/** Reads `0.125`, `.125`, `1/8`, `1 3/16`, each with or without a sign, out of tidied text. */
+/** Reads `0.125`, `.125`, `1/8`, `1 3/16`, each with or without a sign. The text must be tidied first. */
 export function parseNumber(text: string): Parsed<Rational> {
   if (text.includes(',')) return refused(`"${text}" has a comma in it`, commaHint(text))
   const [, sign, unsigned] = /^([+-]?) ?(.*)$/s.exec(text) as unknown as [string, string, string]
@@ -48,7 +51,7 @@ const commaHint = (text: string): string => {
   return `use a point${decimal}`
 }
 
-/** `rational × per` as a whole number, half away from zero; null where a double can no longer hold it exactly. */
+/** `rational × per` as a whole number, half away from zero; null if a double can no longer hold it exactly. */
 export function scaled({ numerator, denominator }: Rational, per: number): number | null {
   const product = numerator * BigInt(per)
   const magnitude = product < 0n ? -product : product
@@ -57,7 +60,10 @@ export function scaled({ numerator, denominator }: Rational, per: number): numbe
   return Number(product < 0n ? -whole : whole)
 }
 
-/** One way of writing for what keyboards and drawings have several of: minus signs, primes, blanks, and the hyphen in `1-3/16`. */
+/**
+ * Replaces the variants that keyboards and drawings use by one: minus signs, primes, blanks, and the hyphen in
+ * `1-3/16`.
+ */
 export function tidy(source: string): string {
   return source
     .replace(/[−–‐‑]/g, '-')

@@ -6,7 +6,10 @@ import { splitTolerance, type Toleranced } from './tolerance.ts'
 
 const ANGLE_HINT = `write an angle like 34, 34 deg, 34°, 14 1/2 deg or 84° 16'`
 
-/** Angles are counted in whole millionths of a second of arc, so that tenths of a degree, minutes and 64ths add up exactly. */
+/**
+ * Angles are counted in whole millionths of a second of arc, so that tenths of a degree, minutes and 64ths add up
+ * exactly.
+ */
 const DEGREE = 3_600_000_000
 const MINUTE = DEGREE / 60
 const SECOND = DEGREE / 3600

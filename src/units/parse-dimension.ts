@@ -8,7 +8,10 @@ import { type Parsed, parsed, refused } from './parsed.ts'
 import { splitTolerance, type Toleranced } from './tolerance.ts'
 import { mayBeThou, ofWhatUnit } from './what-unit.ts'
 
-/** Reads a length with or without a tolerance, in every way a machinist writes one; bare numbers in `units`, all results in whole pm. */
+/**
+ * Reads a length with or without a tolerance, in every way a machinist writes one; bare numbers in `units`, all results
+ * in whole pm.
+ */
 export function parseDimension(source: string, units: Units): Parsed<Dimension> {
   const text = tidy(source)
   if (text.length > LONGEST_TEXT) return tooLong(text)
@@ -42,7 +45,10 @@ function readLimits(written: Toleranced, units: Units, text: string): Parsed<Lim
   }
 }
 
-/** `0.010 max`: anything from nothing up to the number, and the number is what is aimed at (a corner radius the tool may have). */
+/**
+ * `0.010 max`: anything from zero up to the number, with the number as the aim (a corner radius that the tool may
+ * have).
+ */
 const upTo = (most: Length, text: string): Parsed<Limits> =>
   most > 0
     ? parsed({ nominal: most, limits: [0, most], aim: most })
@@ -61,8 +67,8 @@ function readAll(texts: readonly string[], units: Units, build: Build): Parsed<L
 }
 
 /**
- * Bare deviations take the unit of their neighbor, else of the nominal. A bare nominal takes `in` or `mm` from its deviations
- * (`4.5 ±0.05 mm`), but not `thou`: `0.500 ±5 thou` is half an inch.
+ * Bare deviations take the unit of their neighbor, otherwise that of the nominal. A bare nominal takes `in` or `mm`
+ * from its deviations (`4.5 ±0.05 mm`), but not `thou`: `0.500 ±5 thou` is half an inch.
  */
 function readWithDeviations(
   nominal: string,
@@ -73,7 +79,7 @@ function readWithDeviations(
   if (nominal === '' || /^[+-]$/.test(nominal))
     return refused('the tolerance stands alone', 'write the nominal size before it, like 0.125 ±0.005')
   const ofDeviations = unitAmong(deviations)
-  // `120 thou ±0.003` is as likely three thousandths of an inch as of a thousandth: nobody should have to guess.
+  // `120 thou ±0.003` may mean three thousandths of an inch or of a thousandth: nobody should have to guess.
   if (
     ofDeviations === null &&
     unitAmong([nominal]) === 'thou' &&
@@ -106,7 +112,7 @@ function readWithDeviations(
   )
 }
 
-/** `4 mm ±0.005` in a file in inches: the tolerance may have been meant in either. */
+/** `4 mm ±0.005` in a file in inches: the tolerance may be meant in either unit. */
 const otherUnit = (nominal: string, units: Units): 'mm' | 'in' | null => {
   const unit = unitAmong([nominal])
   if (unit === 'mm') return units === 'inch' ? 'mm' : null
@@ -148,7 +154,9 @@ const unitAmong = (texts: readonly string[]): LengthUnit | null => {
   return units.find((unit) => unit !== null) ?? null
 }
 
-/** ISO 286 classes are tables of millimeters, so the nominal must be one: bare in a file in mm, or with `mm` written. */
+/**
+ * ISO 286 classes are tables of millimeters, so the nominal must be one: bare in a file in mm, or with `mm` written.
+ */
 function fromClass(nominalText: string, letters: string, grade: number, units: Units, text: string): Parsed<Limits> {
   const split = splitUnit(nominalText)
   if (!split.ok) return refused(`"${text}" is not a length`, LENGTH_HINT)

@@ -4,7 +4,7 @@ import { type Parsed, parsed, refused } from './parsed.ts'
 
 export const LENGTH_HINT = 'write a length like 0.125, 1 3/16, 5/32 in, 0.125", 12 thou or 4.5 mm'
 
-/** A length in pm; `unit` as written, null where none was. */
+/** A length in pm; `unit` as written, null if none was written. */
 export type WrittenLength = { readonly length: Length; readonly unit: LengthUnit | null }
 export type LengthUnit = 'in' | 'thou' | 'mm'
 
@@ -20,7 +20,10 @@ const SPELLINGS: Readonly<Record<string, LengthUnit>> = {
   mm: 'mm',
 }
 
-/** Reads one length without a tolerance, bare numbers in `units`, to whole picometers. May be negative: a place may be. */
+/**
+ * Reads one length without a tolerance to whole picometers; bare numbers are in `units`. It may be negative, because a
+ * place may be.
+ */
 export function parseLength(source: string, units: Units): Parsed<Length> {
   const text = tidy(source)
   if (text.length > LONGEST_TEXT) return tooLong(text)
@@ -31,7 +34,7 @@ export function parseLength(source: string, units: Units): Parsed<Length> {
 export const tooLong = (text: string): Parsed<never> =>
   refused(`"${text.slice(0, 20)}…" is ${text.length} characters long, too long for a dimension`, LENGTH_HINT)
 
-/** Parts a tidied text into its number and the unit behind it, without reading the number. */
+/** Splits a tidied text into its number and the unit behind it, without reading the number. */
 export function splitUnit(text: string): Parsed<{ readonly number: string; readonly unit: LengthUnit | null }> {
   const match = /^(.*?) ?([a-zµμ"'°]+\.?)$/i.exec(text)
   if (!match) return parsed({ number: text, unit: null })
@@ -42,7 +45,7 @@ export function splitUnit(text: string): Parsed<{ readonly number: string; reado
   return refused(`"${spelling}" is not a unit of length`, 'units are in (or "), thou and mm')
 }
 
-/** Reads a number text in its own unit, or in `units` where it has none. */
+/** Reads a number text in its own unit, or in `units` if it has none. */
 export function readIn(number: string, unit: LengthUnit | null, units: Units, text: string): Parsed<Length> {
   if (number === '') return refused(text === '' ? 'there is no length here' : `"${text}" is not a length`, LENGTH_HINT)
   const rational = parseNumber(number)

@@ -1,4 +1,7 @@
-/** What a reader of one value gives: the value, or what is wrong with the text and what would be right. Sentences without a final period. */
+/**
+ * The result of a reader of one value: the value, or what is wrong with the text and what would be right. Sentences
+ * without a final period.
+ */
 export type Parsed<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly message: string; readonly hint: string }

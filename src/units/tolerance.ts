@@ -1,4 +1,6 @@
-/** The ways a tolerance is written, taken apart as texts. What the numbers are (lengths, angles) is the caller's business. */
+/**
+ * The ways to write a tolerance, split into texts. What the numbers mean (lengths, angles) is the caller's business.
+ */
 export type Toleranced =
   | { readonly form: 'plain'; readonly nominal: string }
   | { readonly form: 'range'; readonly low: string; readonly high: string }
@@ -12,12 +14,12 @@ export type Toleranced =
 const RANGE = /^(.+?) ?\bto\b ?(.+)$/i
 const MOST_OR_LEAST = /^(.+?) ?\b(max|min)(?:imum)?\.?$/i
 const PLUS_MINUS = /^(.*?) ?(?:±|\+ ?\/ ?-|\+ ?-) ?(.+)$/
-// Signs stand only in front of a deviation: the hyphen of `1-3/16` is gone by now (see tidy).
+// A sign can only be in front of a deviation: the hyphen of `1-3/16` is already gone (see tidy).
 const DEVIATIONS = /^(.+?) ?([+-] ?[^+-]+?) ?\/? ?([+-] ?[^+-]+)$/
 const ONE_DEVIATION = /^(.*[^ ]) ?([+-] ?[^+-]+)$/
 const CLASS = /^(.+?) ?\b([A-Za-z]{1,2}) ?(\d{1,2})$|^(.*?[\d."]) ?([A-Za-z]{1,2}) ?(\d{1,2})$/
 
-/** Takes tidied text apart. */
+/** Splits tidied text. */
 export function splitTolerance(text: string): Toleranced {
   const range = RANGE.exec(text)
   if (range) return { form: 'range', low: group(range, 1), high: group(range, 2) }

@@ -3,8 +3,9 @@ import { readIn, splitUnit } from './parse-length.ts'
 import { type Parsed, refused } from './parsed.ts'
 
 /**
- * `0.093 ±3`: whole numbers without a unit are often thousandths, or hundredths of a mm. Nobody draws a groove to a whole inch, nor to
- * whole millimeters that are as much as the size itself. Common practice, no source. Null where there is nothing to ask.
+ * `0.093 ±3`: whole numbers without a unit are often thousandths, or hundredths of a mm. Nobody draws a groove to a
+ * whole inch, nor to whole millimeters as large as the size itself. Common practice, no source. Null if there is
+ * nothing to ask.
  */
 export function ofWhatUnit(nominal: string, deviations: readonly string[], meant: 'mm' | 'in'): Parsed<never> | null {
   const split = splitUnit(nominal)
@@ -16,7 +17,7 @@ export function ofWhatUnit(nominal: string, deviations: readonly string[], meant
   const written = (texts: readonly string[]): string => `${texts.length === 1 ? '±' : ''}${texts.join(' ')}`
   const divided = (per: number): string =>
     written(deviations.map((each) => (isWhole(each) ? `${/^[+-]/.exec(each)?.[0] ?? ''}${sizeOf(each) / per}` : each)))
-  // In a unit of its own beside a whole number the size needs one too.
+  // If the deviation has a unit and the size is a whole number, the size needs a unit too.
   const named = meant === 'in' && mayBeThou(nominal, deviations) ? `${nominal} in` : nominal
   const thou = deviations.every(isWhole)
     ? `write its unit too: ${named} ${written(deviations)} thou, or in inches `
@@ -35,7 +36,10 @@ const sizeOf = (deviation: string): number => Number(deviation.replace(/[+-] ?/,
 
 const INSTEAD = { in: 'an inch or more', mm: 'as much as the size itself' } as const
 
-/** `12 ±1 thou`: a bare whole number larger than its tolerance is as likely thousandths as inches; `0.500 ±5 thou` and `1 ±5 thou` are not. */
+/**
+ * `12 ±1 thou`: a bare whole number larger than its tolerance may mean thousandths as well as inches; `0.500 ±5 thou`
+ * and `1 ±5 thou` do not.
+ */
 export const mayBeThou = (nominal: string, deviations: readonly string[]): boolean => {
   if (!/^\d+$/.test(nominal) && !(/^\d+\.\d*$/.test(nominal) && Number(nominal) >= 10)) return false
   const sizes = deviations.map((each) => Math.abs(Number.parseFloat(each.replace(/^([+-]) /, '$1'))))

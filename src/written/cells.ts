@@ -3,7 +3,10 @@ import type { Span } from '../diagnostics/diagnostic.ts'
 export type Cell = { readonly text: string; readonly span: Span }
 export type Record = { readonly cells: readonly Cell[]; readonly span: Span }
 
-/** The records of comma-separated text: quotes as spreadsheets write them. Empty lines and lines that begin with # are skipped. */
+/**
+ * The records of comma-separated text: quotes as spreadsheets write them. Empty lines and lines that begin with # are
+ * skipped.
+ */
 export function cellsOf(text: string): { records: readonly Record[]; open: Span | null } {
   const records: Record[] = []
   const at: At = { text, offset: 0, line: 1, start: 0 }
@@ -26,7 +29,7 @@ export function cellsOf(text: string): { records: readonly Record[]; open: Span 
   return { records, open: null }
 }
 
-/** Where the reading stands; `start` is the offset of the line. */
+/** The current place of the reader; `start` is the offset of the line. */
 type At = { readonly text: string; offset: number; line: number; start: number }
 
 function newline(at: At): void {
@@ -58,27 +61,27 @@ function oneCell(at: At): { cell: Cell; closed: boolean } {
     }
   }
   at.offset += blanks[0].length
-  let said = ''
+  let written = ''
   for (;;) {
     const next = text[at.offset]
-    if (next === undefined) return { cell: { text: said, span: { line, column, length: 1 } }, closed: false }
+    if (next === undefined) return { cell: { text: written, span: { line, column, length: 1 } }, closed: false }
     if (next === '"' && text[at.offset + 1] !== '"') break
     if (next === '\n') {
       at.line++
       at.start = at.offset + 1
     }
-    said += next
+    written += next
     at.offset += next === '"' ? 2 : 1
   }
   at.offset++
-  while (at.offset < text.length && !/[,\r\n]/.test(text[at.offset]!)) said += text[at.offset++]
+  while (at.offset < text.length && !/[,\r\n]/.test(text[at.offset]!)) written += text[at.offset++]
   return {
-    cell: { text: said, span: { line, column, length: Math.max(1, at.line === line ? at.offset - from : 1) } },
+    cell: { text: written, span: { line, column, length: Math.max(1, at.line === line ? at.offset - from : 1) } },
     closed: true,
   }
 }
 
-/** Of the written word, without the blanks around it. */
+/** The span of the written word, without the blanks around it. */
 const spanOf = (written: string, line: number, column: number): Span => ({
   line,
   column: column + (written.length - written.trimStart().length),

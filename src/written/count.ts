@@ -5,13 +5,13 @@ import { parseNumber, scaled, tidy } from '../units/number-text.ts'
 import type { Key } from './keys.ts'
 import type { Row } from './row.ts'
 
-/** A reading in readable steps from zero. What lies between two marks stays there: to say so is the replay's business. */
+/** A reading in readable steps from zero. A reading between two marks is kept: the replay reports it. */
 export function countOf(row: Row, scale: Scale, slide: Slide): number | null {
-  const turned = row.said('turns') !== undefined || row.said('mark') !== undefined
-  if (row.said('reading') !== undefined) {
+  const turned = row.written('turns') !== undefined || row.written('mark') !== undefined
+  if (row.written('reading') !== undefined) {
     if (turned)
       return row.wrong(
-        row.said('turns') === undefined ? 'mark' : 'turns',
+        row.written('turns') === undefined ? 'mark' : 'turns',
         'moves-reading',
         'the row has a reading and turns too',
         'keep one of the two',
@@ -33,19 +33,19 @@ export function countOf(row: Row, scale: Scale, slide: Slide): number | null {
 function onDial(row: Row, scale: Scale, slide: Slide): number | null {
   if (scale.kind === 'readout')
     return row.wrong(
-      row.said('turns') === undefined ? 'mark' : 'turns',
+      row.written('turns') === undefined ? 'mark' : 'turns',
       'moves-reading',
       `the ${slide} has a readout, no turns and marks`,
       'give the reading',
     )
-  if (row.said('turns') === undefined)
+  if (row.written('turns') === undefined)
     return row.wrong(
       'mark',
       'moves-turns',
-      `mark ${row.said('mark')} is on every turn`,
+      `mark ${row.written('mark')} is on every turn`,
       'give turns too: 0 is the turn after zero, -1 the one before',
     )
-  if (row.said('mark') === undefined)
+  if (row.written('mark') === undefined)
     return row.wrong('turns', 'moves-mark', 'turns without a mark', 'give the mark too, or mark 0')
   const turns = numberIn(row, 'turns', MILLION)
   const mark = numberIn(row, 'mark', MILLION)
@@ -54,7 +54,7 @@ function onDial(row: Row, scale: Scale, slide: Slide): number | null {
     return row.wrong(
       'turns',
       'moves-turns',
-      `${row.said('turns')} is no whole number of turns`,
+      `${row.written('turns')} is no whole number of turns`,
       'count whole turns; the mark says the rest',
     )
   const perTurn = Math.round(scale.perTurn / scale.graduation)
@@ -62,7 +62,7 @@ function onDial(row: Row, scale: Scale, slide: Slide): number | null {
     return row.wrong(
       'mark',
       'moves-mark',
-      `the dial of the ${slide} has marks from 0 to ${perTurn - 1}, not ${row.said('mark')}`,
+      `the dial of the ${slide} has marks from 0 to ${perTurn - 1}, not ${row.written('mark')}`,
       'count the rest in turns; before zero turns are negative',
     )
   return whole(((turns / MILLION) * perTurn + mark / MILLION) / scale.readTo)
@@ -72,8 +72,8 @@ function onDial(row: Row, scale: Scale, slide: Slide): number | null {
 const MILLION = 1_000_000
 
 export function takeUpOf(row: Row, scale: Scale, slide: Slide): Pick<Move, 'count' | 'takeUp'> | null {
-  const key = row.said('at-least') === undefined ? 'mark' : 'at-least'
-  if (row.said('at-least') === undefined)
+  const key = row.written('at-least') === undefined ? 'mark' : 'at-least'
+  if (row.written('at-least') === undefined)
     return row.wrong(
       'action',
       'moves-take-up',
@@ -87,7 +87,7 @@ export function takeUpOf(row: Row, scale: Scale, slide: Slide): Pick<Move, 'coun
       `the ${slide} has a readout: there is no lost motion to take up`,
       'take the row out',
     )
-  if (row.said('mark') !== undefined)
+  if (row.written('mark') !== undefined)
     return row.wrong(
       'mark',
       'moves-take-up',
@@ -102,19 +102,19 @@ export function takeUpOf(row: Row, scale: Scale, slide: Slide): Pick<Move, 'coun
 }
 
 export function numberIn(row: Row, key: Key, per: number): number | null {
-  const said = row.said(key)!
-  const read = parseNumber(tidy(said))
+  const written = row.written(key)!
+  const read = parseNumber(tidy(written))
   if (!read.ok) return row.wrong(key, `moves-${key}`, read.message, read.hint)
   const value = scaled(read.value, per)
   return value !== null && Math.abs(value) <= FARTHEST * per
     ? value
-    : row.wrong(key, `moves-${key}`, `${said} is further than any slide goes`, 'look for a missing point')
+    : row.wrong(key, `moves-${key}`, `${written} is further than any slide goes`, 'look for a missing point')
 }
 
 /** No slide of a bench lathe goes so far, in inches, millimeters, turns or marks. */
 const FARTHEST = 100_000
 
-/** Division leaves dust on a whole number of steps; a millionth of a step is none that a hand can make. */
+/** Removes rounding error of the division from a whole number of steps; nobody can turn a millionth of a step. */
 const whole = (count: number): number => {
   const near = Math.round(count)
   if (Math.abs(count - near) > 1e-6) return count

@@ -3,7 +3,10 @@ import type { SourceFile } from '../source/source.ts'
 import { decode } from '../source/text.ts'
 import { type Cell, cellsOf, type Record } from './cells.ts'
 
-/** A table with a heading, as the same data that a YAML list of moves holds: `{ moves: [{ column: text }] }`. Empty cells are left out. */
+/**
+ * A table with a heading, as the same data that a YAML list of moves has: `{ moves: [{ column: text }] }`. Empty cells
+ * are left out.
+ */
 export function readCsv(bytes: Uint8Array | string, file: string): SourceFile {
   const decoded = decode(bytes, file)
   const { text } = decoded

@@ -1,6 +1,6 @@
 import { ACTION_NAMES, KEY_NAMES, KEYS, type Key, PURPOSE_NAMES, SLIDES } from './keys.ts'
 
-/** What a list of moves in YAML may hold, as JSON Schema (draft 7), for editors. */
+/** What a list of moves in YAML may contain, as JSON Schema (draft 7), for editors. */
 export const movesSchema = (): object => ({
   $schema: 'http://json-schema.org/draft-07/schema#',
   type: 'object',

@@ -1,6 +1,9 @@
 import type { Action, Purpose, Slide } from '../moves/operation.ts'
 
-/** What a row of a list of moves may say. The same table makes the columns, the keys, the messages and the schema. */
+/**
+ * What a row of a list of moves may contain. The columns, the keys, the messages and the schema are all made from this
+ * table.
+ */
 export const KEYS = {
   feature: 'name of a feature of the job, or its number on the sheet; left out: the feature of the row before',
   action: 'what the hand does',
@@ -68,7 +71,7 @@ const PURPOSES: Readonly<Record<Purpose, true>> = {
 }
 export const PURPOSE_NAMES = Object.keys(PURPOSES) as readonly Purpose[]
 
-/** Where there is only one slide that can be meant, it need not be written. */
+/** The slide that may be left out, because only one is possible. */
 export const usualSlide = (action: Action): Slide | null => {
   if (action === 'lock' || action === 'unlock' || action === 'move-carriage') return 'carriage'
   return null

@@ -8,13 +8,13 @@ import { countOf, numberIn, takeUpOf } from './count.ts'
 import { ACTION_NAMES, KEY_NAMES, type Key, PURPOSE_NAMES, SLIDES, sortOf, usualSlide } from './keys.ts'
 import type { Shop } from './written.ts'
 
-/** One row while it is read: its words, and where to say what is wrong with them. */
+/** One row while it is read: its words, and how to report what is wrong with them. */
 export type Row = {
   readonly path: Path
   readonly lathe: Lathe
-  /** Of a place along the work. */
+  /** The units of a place along the work. */
   readonly units: Units
-  readonly said: (key: Key) => string | undefined
+  readonly written: (key: Key) => string | undefined
   readonly wrong: (key: Key | null, code: string, message: string, hint: string) => null
 }
 
@@ -57,7 +57,7 @@ export function rowOf(
     path,
     lathe,
     units,
-    said: (key) => {
+    written: (key) => {
       const text = source.scalarSource([...path, key])?.trim()
       return text === undefined || text === '' || (data as Record<string, unknown>)[key] === null ? undefined : text
     },
@@ -65,7 +65,7 @@ export function rowOf(
   }
 }
 
-/** The move that a row says; null where it says none, which has then been reported. */
+/** The move in a row; null if there is none, which has then been reported. */
 export function moveOf(row: Row, file: string): Move | null {
   const action = oneOf(row, 'action', ACTION_NAMES)
   if (action === undefined)
@@ -90,17 +90,17 @@ export function moveOf(row: Row, file: string): Move | null {
   }
 }
 
-/** A word out of a list; undefined where none is written, null where it is none of them. */
+/** A word from a list; undefined if none is written, null if it is not in the list. */
 function oneOf<T extends string>(row: Row, key: Key, names: readonly T[]): T | undefined | null {
-  const said = row.said(key)
-  if (said === undefined) return undefined
-  const found = names.find((name) => name === said.toLowerCase())
+  const written = row.written(key)
+  if (written === undefined) return undefined
+  const found = names.find((name) => name === written.toLowerCase())
   if (found !== undefined) return found
-  const near = suggest(said, names)
+  const near = suggest(written, names)
   return row.wrong(
     key,
     `moves-${key}`,
-    `"${said}" is no ${WORDS[key] ?? key}`,
+    `"${written}" is no ${WORDS[key] ?? key}`,
     near === null ? `one of ${names.join(', ')}` : `did you mean ${near}?`,
   )
 }
@@ -112,23 +112,23 @@ const WORDS: Partial<Record<Key, string>> = {
 }
 
 function slideOf(row: Row, action: Action): Slide | undefined | null {
-  const said = oneOf(row, 'slide', SLIDES)
-  if (said === null) return null
+  const written = oneOf(row, 'slide', SLIDES)
+  if (written === null) return null
   if (sortOf(action) === 'hand')
-    return said === undefined
+    return written === undefined
       ? undefined
       : row.wrong('slide', 'moves-slide', `${action} turns no slide`, 'leave the slide out')
   const usual = usualSlide(action)
-  if (said === undefined && usual === null)
+  if (written === undefined && usual === null)
     return row.wrong('action', 'moves-slide', `${action} does not say which slide`, `give slide: ${SLIDES.join(', ')}`)
-  if (usual !== null && said !== undefined && said !== usual)
+  if (usual !== null && written !== undefined && written !== usual)
     return row.wrong(
       'slide',
       'moves-slide',
-      `${action} is for the ${usual}, not for the ${said}`,
+      `${action} is for the ${usual}, not for the ${written}`,
       `write ${usual}, or leave the slide out`,
     )
-  return said ?? usual
+  return written ?? usual
 }
 
 type Reading = Pick<Move, 'count' | 'takeUp' | 'place'>
@@ -136,8 +136,8 @@ type Reading = Pick<Move, 'count' | 'takeUp' | 'place'>
 const READINGS = ['reading', 'turns', 'mark', 'at-least'] as const
 
 function readingOf(row: Row, action: Action, slide: Slide | undefined): Reading | null {
-  const given = READINGS.filter((key) => row.said(key) !== undefined)
-  if (row.said('place') !== undefined) return placeOf(row, action, slide, given)
+  const given = READINGS.filter((key) => row.written(key) !== undefined)
+  if (row.written('place') !== undefined) return placeOf(row, action, slide, given)
   if (action === 'zero' && slide !== undefined) return zeroOf(row, given)
   if (sortOf(action) !== 'dial' || slide === undefined)
     return given.length === 0 ? {} : row.wrong(given[0]!, 'moves-reading', `${action} has no reading`, 'leave it out')
@@ -149,9 +149,9 @@ function readingOf(row: Row, action: Action, slide: Slide | undefined): Reading 
       `this lathe has no dial on its ${slide}`,
       'give one in the lathe file, or use the compound',
     )
-  if (action === 'take-up' && row.said('reading') === undefined && row.said('turns') === undefined)
+  if (action === 'take-up' && row.written('reading') === undefined && row.written('turns') === undefined)
     return takeUpOf(row, scale, slide)
-  if (row.said('at-least') !== undefined)
+  if (row.written('at-least') !== undefined)
     return row.wrong(
       'at-least',
       'moves-reading',
@@ -162,7 +162,7 @@ function readingOf(row: Row, action: Action, slide: Slide | undefined): Reading 
   return count === null ? null : { count }
 }
 
-/** A place by eye stands instead of a reading, and only a carriage is moved so. */
+/** A place by eye is written instead of a reading, and only for the carriage. */
 function placeOf(row: Row, action: Action, slide: Slide | undefined, given: readonly Key[]): Reading | null {
   if (slide !== 'carriage' || !BY_EYE.has(action))
     return row.wrong(
@@ -179,14 +179,14 @@ function placeOf(row: Row, action: Action, slide: Slide | undefined, given: read
 
 const BY_EYE: ReadonlySet<Action> = new Set<Action>(['move-carriage', 'feed-across'])
 
-/** A zero names the place where the dial stands; it can only be 0. */
+/** A zero may give the reading of the dial at its place; it can only be 0. */
 function zeroOf(row: Row, given: readonly Key[]): Reading | null {
-  const other = given.find((key) => key === 'at-least' || !/^[+-]?0*\.?0*$/.test(row.said(key)!))
+  const other = given.find((key) => key === 'at-least' || !/^[+-]?0*\.?0*$/.test(row.written(key)!))
   if (other === undefined) return { count: 0 }
   return row.wrong(
     other,
     'moves-reading',
-    `a zero is 0, not ${row.said(other)}`,
+    `a zero is 0, not ${row.written(other)}`,
     'turn to the reading first, in a row of its own',
   )
 }

@@ -10,7 +10,9 @@ export function isCsv(bytes: Uint8Array | string, file: string): boolean {
   return first.includes(',') && !first.includes(':')
 }
 
-/** What a file was likely written as: a list of moves by its moves or the columns of its table, a job by keys that no list has. */
+/**
+ * What a file probably is: a list of moves by its moves or the columns of its table, a job by keys that no list has.
+ */
 export function sortOfFile(bytes: Uint8Array | string, file: string): 'moves' | 'job' | null {
   if (isCsv(bytes, file)) return /(^|,) *action *(,|$)/m.test(readCsv(bytes, file).text) ? 'moves' : null
   const { data } = readSource(bytes, file)

@@ -13,21 +13,24 @@ import { isCsv } from './sort.ts'
 export type Shop = {
   readonly lathe: Lathe
   readonly features: readonly string[]
-  /** Of places along the work; the lathe's where they are not given. */
+  /** The units of places along the work; the lathe's if not given. */
   readonly units?: Units
 }
 
-/** The moves of one feature, `feature` its place in `Shop.features`. */
+/** The moves of one feature; `feature` is its index in `Shop.features`. */
 export type WrittenOperation = { readonly feature: number; readonly moves: readonly Move[] }
 
 export type Written = {
-  /** In the order of the list; null where something in it cannot be read. */
+  /** In the order of the list; null if something in it cannot be read. */
   readonly operations: readonly WrittenOperation[] | null
   readonly diagnostics: readonly Diagnostic[]
   readonly source: SourceFile
 }
 
-/** A list of dial moves written by hand, YAML or CSV. Every problem is reported in one run, each with its place and a remedy. */
+/**
+ * A list of dial moves written by hand, YAML or CSV. Every problem is reported in one run, each with its place and a
+ * remedy.
+ */
 export function readMoves(bytes: Uint8Array | string, file: string, shop: Shop): Written {
   const source = isCsv(bytes, file) ? readCsv(bytes, file) : readSource(bytes, file)
   if (isEmpty(source)) return { operations: null, diagnostics: [noMoves(source, isCsv(bytes, file))], source }
@@ -43,7 +46,7 @@ export function readMoves(bytes: Uint8Array | string, file: string, shop: Shop):
     const move = moveOf(row, file)
     if (named === null) continue
     if (named !== operations.at(-1)?.feature) {
-      if (operations.some((one) => one.feature === named)) tornApart(row, shop.features[named]!)
+      if (operations.some((one) => one.feature === named)) notTogether(row, shop.features[named]!)
       operations.push({ feature: named, moves: [] })
     }
     feature = named
@@ -95,10 +98,10 @@ function rowCount(source: SourceFile, diagnostics: Diagnostic[]): number {
   return moves.length
 }
 
-/** By name, or by its number on the sheet; the one of the row before where none is written. */
+/** By name, or by its number on the sheet; the feature of the row before if none is written. */
 function featureOf(row: Row, names: readonly string[], before: number | null): number | null {
-  const said = row.said('feature')
-  if (said === undefined)
+  const written = row.written('feature')
+  if (written === undefined)
     return (
       before ??
       row.wrong(
@@ -108,31 +111,31 @@ function featureOf(row: Row, names: readonly string[], before: number | null): n
         `give feature: ${names.join(', ')}`,
       )
     )
-  const exact = names.indexOf(said)
+  const exact = names.indexOf(written)
   if (exact >= 0) return exact
-  const same = names.flatMap((name, index) => (plain(name) === plain(said) ? [index] : []))
+  const same = names.flatMap((name, index) => (plain(name) === plain(written) ? [index] : []))
   if (same.length === 1) return same[0]!
   if (same.length > 1)
     return row.wrong(
       'feature',
       'moves-feature',
-      `${same.length} features are called "${said}"`,
+      `${same.length} features are called "${written}"`,
       `give its number on the sheet: ${same.map((index) => index + 1).join(' or ')}`,
     )
-  const number = /^\d{1,4}$/.test(said) ? Number(said) : 0
+  const number = /^\d{1,4}$/.test(written) ? Number(written) : 0
   if (number >= 1 && number <= names.length) return number - 1
-  const near = suggest(said, names)
+  const near = suggest(written, names)
   return row.wrong(
     'feature',
     'moves-feature',
-    `the job has no feature "${said}"`,
+    `the job has no feature "${written}"`,
     near === null ? `it has ${names.map((name, i) => `${i + 1} ${name}`).join(', ')}` : `did you mean ${near}?`,
   )
 }
 
 const plain = (name: string): string => name.trim().replace(/\s+/g, ' ').toLowerCase()
 
-const tornApart = (row: Row, name: string): null =>
+const notTogether = (row: Row, name: string): null =>
   row.wrong(
     'feature',
     'moves-feature',

@@ -184,7 +184,7 @@ describe('the cusp of a stepped fillet', () => {
       expect(found.left / exact).toBeGreaterThan(0.98)
       expect(found.left / exact).toBeLessThan(1.02)
       expect(found.over).toBeLessThan(10)
-      expect(cuts.standsOut(cuts.between(places[0]!, places[1]!)) / exact).toBeCloseTo(1, 6)
+      expect(cuts.outside(cuts.between(places[0]!, places[1]!)) / exact).toBeCloseTo(1, 6)
     }
   })
 })

@@ -48,7 +48,7 @@ describe('the cusp of a concave radius with a smaller round tool', () => {
       Rpm - (Rpm - rpm) * Math.cos(delta / 2) - Math.sqrt(rpm ** 2 - (Rpm - rpm) ** 2 * Math.sin(delta / 2) ** 2)
     expect(found.left / formula).toBeGreaterThan(0.98)
     expect(found.left / formula).toBeLessThan(1.02)
-    expect(cuts.standsOut(cuts.between(places[0]!, places[1]!)) / formula).toBeCloseTo(1, 6)
+    expect(cuts.outside(cuts.between(places[0]!, places[1]!)) / formula).toBeCloseTo(1, 6)
     expect(found.over).toBeLessThan(10)
     expect((Rpm * (Rpm - rpm) * delta ** 2) / (8 * rpm) / formula).toBeCloseTo(1, 2)
   })
@@ -80,7 +80,7 @@ describe('the cusp of a convex corner', () => {
       (Rpm + rpm) * Math.cos(delta / 2) - Math.sqrt(rpm ** 2 - (Rpm + rpm) ** 2 * Math.sin(delta / 2) ** 2) - Rpm
     expect(found.left / formula).toBeGreaterThan(0.98)
     expect(found.left / formula).toBeLessThan(1.02)
-    expect(cuts.standsOut(cuts.between(places[1]!, places[0]!)) / formula).toBeCloseTo(1, 6)
+    expect(cuts.outside(cuts.between(places[1]!, places[0]!)) / formula).toBeCloseTo(1, 6)
     expect(found.over).toBeLessThan(10)
   })
   it('is that of a stair for a square tool, about half of R δ sin 2φ', () => {
@@ -88,7 +88,7 @@ describe('the cusp of a convex corner', () => {
     const [phi, delta] = [Math.PI / 4 - 0.02, 0.04]
     const tool = { shape: 'square', width: { aim: 0.1 * INCH }, cornerRadius: 0, name: 'neck' } as Tool
     const { cuts, places, found } = around(R, tool, [phi, phi + delta])
-    const exact = cuts.standsOut(cuts.between(places[1]!, places[0]!))
+    const exact = cuts.outside(cuts.between(places[1]!, places[0]!))
     expect(found.left / exact).toBeGreaterThan(0.98)
     expect(found.left / exact).toBeLessThan(1.02)
     expect(exact / (0.5 * R * delta * Math.sin(2 * (phi + delta / 2)))).toBeCloseTo(1, 1)

@@ -38,7 +38,7 @@ const fewestByHand = (cusp: number): number => {
   const least = new Map([[low, 1]])
   for (let to = low + 1; to <= high; to++)
     for (let from = low; from < to; from++) {
-      const ridge = cuts.standsOut(cuts.between(from * MARK, to * MARK, [rounded(cuts, from), rounded(cuts, to)]))
+      const ridge = cuts.outside(cuts.between(from * MARK, to * MARK, [rounded(cuts, from), rounded(cuts, to)]))
       const before = least.get(from) ?? Number.POSITIVE_INFINITY
       if (ridge <= cusp * INCH) least.set(to, Math.min(least.get(to) ?? Number.POSITIVE_INFINITY, before + 1))
     }

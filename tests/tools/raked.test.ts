@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { worn } from '../../src/budget/worn.ts'
 import type { Form } from '../../src/moves/form.ts'
 import { rakedCorner } from '../../src/tools/corner/edge.ts'
-import { STANDS_WITHIN } from '../../src/tools/raked.ts'
+import { FITTED_WITHIN } from '../../src/tools/raked.ts'
 import { rakedRound } from '../../src/tools/round/edge.ts'
 import { rakedSquare } from '../../src/tools/square/edge.ts'
 import { rakedVee } from '../../src/tools/vee/edge.ts'
@@ -45,7 +45,7 @@ describe.each(stances)('an edge with a rake of $rake, the bottom at $floor from 
     const form = rakedVee(0.03 * INCH, half, reach, stance)
     const near = parts.map((part) => standing(-part * reach * t, part * reach, stance))
     const far = parts.map((part) => standing(0.03 * INCH + part * reach * t, part * reach, stance))
-    expect(worst(form, [...near, ...far])).toBeLessThan(STANDS_WITHIN)
+    expect(worst(form, [...near, ...far])).toBeLessThan(FITTED_WITHIN)
     expect(form.length).toBeLessThan(30)
   })
 
@@ -57,8 +57,8 @@ describe.each(stances)('an edge with a rake of $rake, the bottom at $floor from 
         return standing(r * Math.sin(turn), r - r * Math.cos(turn), stance)
       })
     const round = rakedRound(r, r, stance)
-    expect(worst(round, circle(-Math.PI / 2, Math.PI / 2))).toBeLessThan(STANDS_WITHIN)
-    expect(worst(rakedRound(r, 0.6 * r, stance), circle(-0.64, 0.64))).toBeLessThan(STANDS_WITHIN)
+    expect(worst(round, circle(-Math.PI / 2, Math.PI / 2))).toBeLessThan(FITTED_WITHIN)
+    expect(worst(rakedRound(r, 0.6 * r, stance), circle(-0.64, 0.64))).toBeLessThan(FITTED_WITHIN)
     const square = rakedSquare(4 * r, r, stance)
     const corner = circle(0, Math.PI / 2)
     expect(
@@ -66,19 +66,19 @@ describe.each(stances)('an edge with a rake of $rake, the bottom at $floor from 
         square,
         corner.map((point) => add(point, [3 * r, 0, 0])),
       ),
-    ).toBeLessThan(STANDS_WITHIN)
+    ).toBeLessThan(FITTED_WITHIN)
     expect(
       worst(
         square,
         corner.map(([u, e]): Vector => [r - u, e, 0]),
       ),
-    ).toBeLessThan(STANDS_WITHIN)
+    ).toBeLessThan(FITTED_WITHIN)
     const down = distanceToAxis(stance.floor, r, stance.rake) - stance.floor
     const hollow = parts.map((part) => {
       const turn = (part * Math.PI) / 2
       return add(standing(r - r * Math.cos(turn), r * Math.sin(turn), stance), [0, down, 0])
     })
-    expect(worst(rakedCorner(r, r, stance), hollow)).toBeLessThan(STANDS_WITHIN)
+    expect(worst(rakedCorner(r, r, stance), hollow)).toBeLessThan(FITTED_WITHIN)
     expect(round.length).toBeLessThan(60)
   })
 

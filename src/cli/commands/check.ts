@@ -19,7 +19,7 @@ const STATUS: Readonly<Record<Verdict, number>> = { good: 0, 'may not hold': 1, 
 
 const KEPT: Readonly<Record<Compared['outcome'], number>> = { same: 0, different: 1, missing: 1, unreadable: 2 }
 
-/** Every job is checked, whatever becomes of the others; the status is the worst of them. */
+/** Every job is checked, whatever the result of the others; the status is the worst of them. */
 export const checkCommand = async (paths: readonly string[], options: CheckOptions, io: Io): Promise<number> => {
   const stdin = paths.includes('-') ? await io.stdin.read() : null
   if (options.against !== undefined && stdin !== null)
@@ -65,7 +65,7 @@ const checkedFeature = (feature: FeaturePlan, units: Units): CheckedFeature => {
     const { code } = feature
     return { name, kind, status, mayNotHold: [], refusal: { code, reason, remedy } }
   }
-  // A spindle that cannot turn slowly enough is no way to form, however well the sizes come out.
+  // A spindle that cannot turn slowly enough is not usable for forming, even if all sizes hold.
   const tooFast = feature.spindle.tooFast ? [{ id: TOO_FAST, label: TOO_FAST }] : []
   const sizes = feature.budget.filter(({ verdict }) => verdict === 'may not hold')
   const mayNotHold = [...tooFast, ...sizes.map(({ id }) => ({ id, label: labelOf(id) }))]

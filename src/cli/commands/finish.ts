@@ -23,7 +23,10 @@ export type FinishOptions = OutputOptions &
     readonly color?: boolean
   }
 
-/** Prints what remains of one feature, planned from what its bottom (and width) measured at the stop. Status 1 where it is scrap. */
+/**
+ * Prints what remains of one feature, planned from what its bottom (and width) measured at the stop. Status 1 if it is
+ * scrap.
+ */
 export const finishCommand = async (job: string, options: FinishOptions, io: Io): Promise<number> => {
   const stdin = job === '-' ? await io.stdin.read() : null
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, loaderFor(io, stdin))
@@ -53,7 +56,7 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
   return 1
 }
 
-/** Without a name it is the one feature of the job, or the only one of them that stops to measure. */
+/** Without a name it is the only feature of the job, or the only one of them that stops to measure. */
 const indexOf = (plan: Plan, name: string | undefined): number => {
   const names = plan.features.map((feature) => feature.name)
   const quoted = (some: readonly string[]): string => some.map((one) => JSON.stringify(one)).join(', ')
@@ -76,7 +79,7 @@ const indexOf = (plan: Plan, name: string | undefined): number => {
 const stops = (feature: FeaturePlan): boolean =>
   feature.status === 'planned' && stopOf(feature.operation, feature.trace) !== null
 
-/** A number of the command line is read as a length of the job's file is. */
+/** A number on the command line is read like a length in the job file. */
 const lengthOf = (option: string, text: string, units: Units): Length => {
   const read = readSize(option, text, units)
   if (!read.ok) throw new UsageError(`${read.message}; ${read.hint}`)

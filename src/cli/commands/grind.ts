@@ -10,7 +10,10 @@ import { reportDiagnostics } from '../report.ts'
 
 export type GrindOptions = OutputOptions & { readonly format: Format; readonly color?: boolean }
 
-/** Prints how the tools of one job are ground. Features that cannot be cut as asked are named on it, and leave the status at 1. */
+/**
+ * Prints how the tools of one job are ground. Features that cannot be cut as asked are named on it, and the status is
+ * 1.
+ */
 export const grindCommand = async (job: string, options: GrindOptions, io: Io): Promise<number> => {
   const stdin = job === '-' ? await io.stdin.read() : null
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, loaderFor(io, stdin))

@@ -19,7 +19,7 @@ const keysNamed = (keys: readonly Key[], name: string): Key[] => {
   return keys.filter(({ paths }) => paths.some((path) => holds(path.split('.'), wanted)))
 }
 
-/** The wanted names stand one behind the other in the path; a name that the file chooses may be left out of it. */
+/** The wanted names follow each other in the path; a name that the file chooses may be left out of them. */
 const holds = (path: readonly string[], wanted: readonly string[]): boolean =>
   [path, path.filter((each) => each !== FREE_NAME)].some((names) =>
     names.some((_, start) => wanted.every((want, index) => names[start + index] === want)),

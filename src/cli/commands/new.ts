@@ -3,7 +3,7 @@ import type { OutputOptions } from '../output.ts'
 import { deliver } from '../output.ts'
 import { starter } from '../starters.ts'
 
-/** A file to start from, with comments that say what may stand there. */
+/** A file to start from, with comments that explain what may be written there. */
 export const newCommand = (kind: 'job' | 'lathe' | 'toolbox', options: OutputOptions, io: Io): number => {
   deliver(starter(kind), options, io)
   return 0

@@ -19,7 +19,10 @@ export type ReplayOptions = OutputOptions & { readonly format: Format; readonly 
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
-/** Replays a list of moves that somebody wrote on the lathe of a job. 0: proven within the limits, 1: not, 2: unreadable. */
+/**
+ * Replays a list of moves that somebody wrote on the lathe of a job. 0: proven within the limits, 1: not, 2:
+ * unreadable.
+ */
 export const replayCommand = async (job: string, moves: string, options: ReplayOptions, io: Io): Promise<number> => {
   if (job === '-' && moves === '-') {
     io.stderr.write('groovewright: job and moves cannot both be read from standard input\n')
@@ -53,7 +56,9 @@ export const replayCommand = async (job: string, moves: string, options: ReplayO
   return proven ? 0 : 1
 }
 
-/** In the order of the list, each on the part as the one before has left it; then what the list leaves out. */
+/**
+ * In the order of the list, each on the part as the one before has left it; then the features that the list leaves out.
+ */
 function replayAll(plan: Plan, { operations }: Written): Replayed[] {
   let progress: Progress = startOf(plan.setup)
   const done = (operations ?? []).map(({ feature, moves }, index): Replayed => {

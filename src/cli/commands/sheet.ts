@@ -23,7 +23,7 @@ export type SheetOptions = OutputOptions & {
   readonly since?: string
 }
 
-/** Prints the sheet of one job. A refused feature leaves the others printed, and the status at 1. */
+/** Prints the sheet of one job. If a feature is refused the others are still printed, and the status is 1. */
 export const sheetCommand = async (job: string, options: SheetOptions, io: Io): Promise<number> => {
   const stdin = job === '-' ? await io.stdin.read() : null
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, loaderFor(io, stdin))
@@ -40,7 +40,7 @@ const sheetOf = (plan: Plan, { grind, slips }: SheetOptions): Sheet => ({
   ...(slips === true ? { slips: slipsFor(plan) } : {}),
 })
 
-/** The sheet, and what is another thing on it than on the one that was kept. */
+/** The sheet, with its differences from the one that was kept. */
 const sinceKept = (sheet: Sheet, { since, format }: SheetOptions, io: Io): Sheet => {
   if (since === undefined) return sheet
   const { movesAlone } = formatNamed(format)
@@ -53,7 +53,7 @@ const sinceKept = (sheet: Sheet, { since, format }: SheetOptions, io: Io): Sheet
   return { ...sheet, changed: changedSince(kept.data, dataOf(sheet)) }
 }
 
-/** Each refused feature with its place in the file, beside what the sheet says of it. */
+/** Each refused feature with its place in the file, in addition to what the sheet prints about it. */
 const refusals = async (plan: Plan, sources: Compiled['sources'], options: SheetOptions, io: Io): Promise<number> => {
   const refused = plan.features.flatMap((feature) =>
     feature.status === 'refused' ? [refusalProblem(feature, plan.units)] : [],

@@ -6,16 +6,25 @@ import type { Bench, Refusal } from '../draft.ts'
 import type { GrooveFeature } from '../feature.ts'
 import { belowMeasuring } from '../shop.ts'
 
-/** The fillets between walls and floor: their radius, and whether the tool must step along them because its own corners are sharper. pm. */
+/**
+ * The fillets between walls and floor: their radius, and whether the tool must step along them because its own corners
+ * are sharper. pm.
+ */
 export type Fillets = {
   readonly radius: Length
-  /** As sharp and as round as the drawing lets them be; where it gives none, from sharp to what the tool leaves. */
+  /**
+   * The sharpest and the roundest corner that the drawing allows; if the drawing gives none, from sharp to what the
+   * tool leaves.
+   */
   readonly between: readonly [sharpest: Length, roundest: Length]
   readonly stepped: boolean
   readonly notes: readonly Prose[]
 }
 
-/** The tool's own corners where the drawing allows them; where they are sharper than it asks for, its aim, stepped; where they are rounder, a refusal. */
+/**
+ * The tool's own corners if the drawing allows them; if they are sharper than allowed, the drawing's aim, cut step by
+ * step; if they are rounder, a refusal.
+ */
 export function filletsOf(
   bench: Bench,
   feature: GrooveFeature,
@@ -69,7 +78,10 @@ function stepped(bench: Bench, tool: SquareTool, radius: Length): Fillets {
   }
 }
 
-/** Both fillets must fit between the walls and under the surface, and the tool between the places where they meet the floor. */
+/**
+ * Both fillets must fit between the walls and under the surface, and the tool between the places where they meet the
+ * floor.
+ */
 function noRoom(
   bench: Bench,
   tool: SquareTool,

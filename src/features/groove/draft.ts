@@ -56,7 +56,8 @@ function assemble(bench: Bench, feature: GrooveFeature, tool: SquareTool, step: 
     undersize,
     surface: step.measured,
     zero: { fromEnd: zeroAt, diameter: step.measured },
-    // No sharper than the drawing lets the corners be, and cut at the least to the roundest: between the two they are judged by their bounds.
+    // No sharper than the drawing allows the corners to be, and cut at least to the roundest: between the two they are
+    // checked against their limits.
     wanted: squareForm(near, far, depth - step.measured / 2, fillets.between[0], -step.measured / 2),
     atLeast: squareForm(near, far, depth - step.measured / 2, Math.min(fillets.between[1], depth), -step.measured / 2),
     region: { from: near, to: far },
@@ -75,7 +76,9 @@ const placingOf = (shoulder: 'headstock' | 'tailstock' | null, near: Length, far
     ? { point: 'headstock-corner', against: { face: far } }
     : { point: 'tailstock-corner', against: shoulder === null ? { line: near } : { face: near } }
 
-/** The width the plan aims at: the middle of the limits, or the tool's own where it is wider and the limits allow it. */
+/**
+ * The width the plan aims at: the middle of the limits, or the tool's own width if it is wider and the limits allow it.
+ */
 function aimedWidth(
   bench: Bench,
   feature: GrooveFeature,
@@ -101,7 +104,7 @@ function aimedWidth(
   }
 }
 
-/** A tool may well be a few thousandths too wide, or three times; near 25.4 times it is the units. */
+/** A tool may be a few thousandths too wide, or three times too wide; near 25.4 times the units are mixed up. */
 const unitsMixed = (times: number): boolean => times > 18 && times < 36
 
 const depthOf = (feature: GrooveFeature, step: PlacedStep): Length =>
@@ -118,7 +121,7 @@ function squareToGrind(
   const under = bench.work === 'one-off' ? Math.min(oneOffUndersize(bench.units), width / 10) : 0
   const corner = cornerToGrind(feature)
   const usual = Math.round(Math.min(width - under, Math.max(widestToGrind(bench.units), 3 * corner)))
-  // Between round corners there must be a flat to level the floor with; else the tool is the groove's own width.
+  // Between round corners there must be a flat to level the floor with; otherwise the tool has the groove's own width.
   const ground = usual - 2 * corner < corner / 2 ? width : usual
   const common = toGrind(bench, feature, ground, reachFor(bench, near, far, depth))
   return {
@@ -129,7 +132,7 @@ function squareToGrind(
   }
 }
 
-/** Corners as the drawing has them; sharp where it only says how round they may be. */
+/** Corners as drawn; sharp if the drawing only gives their largest radius. */
 const cornerToGrind = ({ cornerRadius }: GrooveFeature): Length =>
   cornerRadius === null || cornerRadius.limits?.[0] === 0 ? 0 : cornerRadius.aim
 
@@ -155,19 +158,19 @@ function dimensions(bench: Bench, feature: GrooveFeature, step: PlacedStep, shap
       limits: feature.bottomDiameter?.limits ?? null,
       fixed: feature.bottomDiameter !== null,
     },
-    // Round from wall to wall it has no floor.
+    // If it is round from wall to wall it has no floor.
     ...(width > 2 * shape.fillets.radius ? [{ id: 'flatness' as const, aim: 0, limits: null }] : []),
     ...cornerRadius(feature, shape.fillets),
     ...placeDimensions(bench, feature.place, shape.near, width),
   ]
 }
 
-/** Sharp corners are not measured where the drawing lets them be sharp. */
+/** Sharp corners are not measured if the drawing allows sharp ones. */
 function cornerRadius({ cornerRadius: drawn }: GrooveFeature, { radius }: Fillets): WantedDimension[] {
   return drawn === null || radius <= 0 ? [] : [{ id: 'cornerRadius', aim: radius, limits: drawn.limits }]
 }
 
-/** Positions evenly spaced over what the tool is undersize, each overlapping the last. */
+/** Positions evenly spaced over the width that the tool is undersize, each overlapping the last. */
 function cuts(
   bench: Bench,
   feature: GrooveFeature,

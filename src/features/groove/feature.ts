@@ -8,6 +8,6 @@ export type GrooveFeature = FeatureBase & {
   /** Exactly one of the two is given. */
   readonly depth: Dimension | null
   readonly bottomDiameter: Dimension | null
-  /** Between walls and floor; "max" reaches down to 0. */
+  /** Between walls and floor; "max" allows down to 0. */
   readonly cornerRadius: Dimension | null
 }

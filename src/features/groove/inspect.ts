@@ -15,7 +15,10 @@ import {
   present,
 } from '../inspection.ts'
 
-/** A square groove at the bench: width and a pair of gauges for it, bottom diameter, over pins where no anvil enters, depth, place. */
+/**
+ * A square groove at the bench: width and a pair of gauges for it, bottom diameter, over pins if no anvil fits, depth,
+ * place.
+ */
 export function inspectGroove(inspected: Inspected, feature: GrooveFeature): Check[] {
   const { bench, sizes } = inspected
   const width = sizes.planned('width')
@@ -62,7 +65,7 @@ function goNoGo(width: number, limits: Check['limits']): Check | null {
   }
 }
 
-/** Small balls or pins that rest on the floor between the walls, where no anvil enters. */
+/** Small balls or pins that rest on the floor between the walls, if no anvil fits. */
 function overPins(inspected: Inspected, width: number): Check | null {
   const { bench, sizes } = inspected
   if (anvilEnters(bench.units, width)) return null

@@ -6,8 +6,8 @@ import { roundRidge } from '../radius/round-ridge.ts'
 import { defaultCusp, defaultFiledCusp, defaultLeave, defaultStepInfeed } from '../shop.ts'
 
 /**
- * A groove with fillets of radius R, worked by a square edge `edge` wide whose corners have the smaller radius r. `first` and `last`: places of
- * the tool's tailstock-side corner against the two walls. pm.
+ * A groove with fillets of radius R, cut by a square edge `edge` wide whose corners have the smaller radius r. `first`
+ * and `last`: places of the tool's tailstock-side corner against the two walls. pm.
  */
 export type FilletedGroove = {
   readonly R: Length
@@ -19,8 +19,9 @@ export type FilletedGroove = {
 }
 
 /**
- * The center of the tool's corner follows a circle of R − r about the center of the fillet: φ from the floor it stands (R − r)(1 − sin φ) off
- * the wall and (R − r)(1 − cos φ) short of the depth. Near the other wall the other corner does the same, mirrored.
+ * The center of the tool's corner follows a circle of R − r about the center of the fillet: at φ from the floor it is
+ * (R − r)(1 − sin φ) from the wall and (R − r)(1 − cos φ) short of the depth. Near the other wall the other corner does
+ * the same, mirrored.
  */
 export function filletSteps(bench: Bench, feature: GrooveFeature, groove: FilletedGroove): StepCuts {
   const { cutting } = feature
@@ -39,7 +40,7 @@ export function filletSteps(bench: Bench, feature: GrooveFeature, groove: Fillet
     between: (near, far, deep = [depthOf(groove, near), depthOf(groove, far)]) =>
       filletRidge(groove, [near, far], deep),
     ends: null,
-    standsOut: (point) => standsOut(groove, point),
+    outside: (point) => outside(groove, point),
     formAt: (along) => formAt(groove, along),
     cusp: cutting.cusp ?? (r > 0 ? defaultCusp : defaultFiledCusp)(bench.units),
     cuspGiven: cutting.cusp !== null,
@@ -55,7 +56,7 @@ export function filletSteps(bench: Bench, feature: GrooveFeature, groove: Fillet
   }
 }
 
-/** How far a place is from the one against its nearer wall. */
+/** Distance of a place from the place against its nearer wall. */
 const fromWall = ({ first, last }: FilletedGroove, place: Length): Length =>
   Math.max(0, Math.min(place - first, last - place))
 
@@ -73,7 +74,7 @@ function edgeAt({ r, edge }: FilletedGroove, offset: Length): Length {
 
 type Two = readonly [near: Length, far: Length]
 
-/** The top of what two neighboring places leave between them; on the headstock side everything is mirrored. */
+/** The top of the ridge between two neighboring places; on the headstock side everything is mirrored. */
 function filletRidge(groove: FilletedGroove, [near, far]: Two, deep: Two): StepPoint {
   const { first, last, edge } = groove
   if ((near + far) / 2 <= (first + last) / 2) return ridge(groove, [near, far], deep)
@@ -82,8 +83,9 @@ function filletRidge(groove: FilletedGroove, [near, far]: Two, deep: Two): StepP
 }
 
 /**
- * Where the deeper of two places on the tailstock side overtakes the shallower: at its wall where that meets the other's edge (always so for sharp
- * corners), else on its round corner, against the flat or the round corner of the other.
+ * Where the edge at the deeper of two places on the tailstock side leaves the edge at the shallower: at its wall if
+ * that meets the other's edge (always so for sharp corners), otherwise on its round corner, against the flat or the
+ * round corner of the other.
  */
 function ridge(groove: FilletedGroove, [shallow, deep]: Two, [above, below]: Two): StepPoint {
   const { r } = groove
@@ -95,8 +97,8 @@ function ridge(groove: FilletedGroove, [shallow, deep]: Two, [above, below]: Two
   return top === null || shallow === deep ? { along: shallow, deep: above } : top
 }
 
-/** How far a point stands out of the wall, the fillet or the floor, square to it. */
-function standsOut(groove: FilletedGroove, { along, deep }: StepPoint): Length {
+/** How far a point is outside the wall, the fillet or the floor, square to it. */
+function outside(groove: FilletedGroove, { along, deep }: StepPoint): Length {
   const { R, depth } = groove
   const [x, y] = [offWall(groove, along), depth - deep]
   if (x >= R) return y

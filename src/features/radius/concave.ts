@@ -10,15 +10,15 @@ import type { ConcaveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
 import { reachFor, roughDepthsTo } from '../plunge.ts'
 import { belowMeasuring, leftFor } from '../shop.ts'
-import { asItStands } from './raked.ts'
+import { toolInWork } from './raked.ts'
 import { solveConcave } from './solve-concave.ts'
 import { concaveSteps, edgeForSteps } from './step-concave.ts'
 
-/** A concave groove cut by one plunge of a form tool of its own radius, or stepped along with a smaller one. */
+/** A concave groove cut by one plunge of a form tool of its own radius, or cut step by step with a smaller one. */
 export function draftConcave(bench: Bench, feature: ConcaveFeature): Drafted {
   const ground = namedTool(bench, feature, 'round')
   if (isRefusal(ground)) return { ok: false, refusal: ground }
-  const named = ground === null ? null : asItStands(bench, feature, ground)
+  const named = ground === null ? null : toolInWork(bench, feature, ground)
   if (isRefusal(named)) return { ok: false, refusal: named }
   const radius = aimedRadius(bench, feature, named)
   if (isRefusal(radius)) return { ok: false, refusal: radius }
@@ -94,7 +94,10 @@ function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: 
   }
 }
 
-/** The radius the plan aims at: the drawing's, or the tool's own where it lies within the limits (or, without limits, as close as a radius is measured); a smaller tool steps. */
+/**
+ * The radius the plan aims at: the drawing's, or the tool's own if it is within the limits (or, without limits, as
+ * close as a radius can be measured); a smaller tool steps.
+ */
 function aimedRadius(
   bench: Bench,
   feature: ConcaveFeature,

@@ -20,7 +20,10 @@ import {
 } from '../shop.ts'
 import { type Stepper, steppedCorner, stepperOf } from './step-corner.ts'
 
-/** A convex radius on a corner that faces the tailstock, cut by a corner tool of the same radius, or stepped around with a round or a square tool. */
+/**
+ * A convex radius on a corner that faces the tailstock, cut by a corner tool of the same radius, or stepped around with
+ * a round or a square tool.
+ */
 export function draftCorner(bench: Bench, feature: CornerFeature): Drafted {
   const stepper = steppingTool(bench, feature)
   if (isRefusal(stepper)) return { ok: false, refusal: stepper }
@@ -58,13 +61,16 @@ export function draftCorner(bench: Bench, feature: CornerFeature): Drafted {
   return { ok: true, draft: assemble(bench, feature, tool, radius, step, at) }
 }
 
-/** A round or a square tool that the feature names: it has not the form, it steps around it. */
+/** A round or a square tool that the feature names: it does not have the form, it steps around it. */
 function steppingTool(bench: Bench, feature: CornerFeature): Stepper | Refusal | null {
   const tool = feature.tool === null ? undefined : bench.tools[feature.tool]
   return tool?.shape === 'round' || tool?.shape === 'square' ? stepperOf(bench, tool) : null
 }
 
-/** At a shoulder the lower step must lie deeper than the tip reaches, with the clearance to spare; a round tool reaches its own radius deeper. */
+/**
+ * At a shoulder the lower step must be deeper than the tip reaches, with clearance; a round tool reaches its own radius
+ * deeper.
+ */
 function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radius: Length, round: Length) {
   const show = (length: Length) => exact('drawing', length, bench.units)
   const lower = bench.steps[index - 1]
@@ -110,7 +116,8 @@ function assemble(bench: Bench, feature: CornerFeature, tool: Tool, radius: Leng
     zero: { fromEnd: at, diameter: step.measured },
     wanted: [arcPiece(at, at + radius, at + radius, surface + radius, radius, -1)],
     region: { from: at, to: at + radius },
-    // The arc leaves the surfaces tangentially, so a leg shows a hair of depth as many hairs of length: it is looked at, never held to limits.
+    // The arc leaves the surfaces tangentially, so a very small error of depth shows as many times that error in a leg:
+    // a leg is looked at and has no limits.
     dimensions: [
       { id: 'radius' as const, aim: radius, limits: feature.radius.limits },
       { id: 'legAlong' as const, aim: radius, limits: null },
@@ -146,8 +153,8 @@ function assemble(bench: Bench, feature: CornerFeature, tool: Tool, radius: Leng
 }
 
 /**
- * First contact is at R(1 − 1/√2) on both axes. The contact widens about in proportion to the advance, so advances that grow with the
- * square root of the pair's number remove about the same amount each.
+ * First contact is at R(1 − 1/√2) on both axes. The contact widens about in proportion to the advance, so advances that
+ * grow with the square root of the pair's number remove about the same amount each.
  */
 function cornerCuts(bench: Bench, feature: CornerFeature, radius: Length, edge: Edge): CornerCuts {
   const start = radius * (1 - Math.SQRT1_2)

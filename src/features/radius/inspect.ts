@@ -22,7 +22,7 @@ export function inspectConcave(inspected: Inspected, feature: ConcaveFeature): C
   ])
 }
 
-/** A pin thinner than the circle of the groove touches its bottom only; thicker than the depth it stands proud. */
+/** A pin thinner than the circle of the groove touches its bottom only; one thicker than the depth stands proud. */
 function overPins(inspected: Inspected, radius: number): Check | null {
   const opening = Math.min(2 * radius, 2 * (inspected.sizes.limits('radius')?.[0] ?? radius))
   return overBottomPins(inspected, opening, 'in the bottom')

@@ -20,12 +20,15 @@ export const radius: Kind<RadiusFeature, typeof radiusSchema> = {
     feature.shape === 'concave' ? inspectConcave(inspected, feature) : inspectCorner(inspected, feature),
   formToGrind: (_, draft, feature) => ({
     radius: radiusToGrind(draft, feature),
-    // A hollow meets the step beside it otherwise.
+    // A hollow meets the step beside it in another way.
     ...(feature.shape === 'corner' ? { shoulder: 0 } : {}),
   }),
 }
 
-/** The drawing's radius where the tool is the form's own; a smaller tool that steps along it is ground to its own radius. */
+/**
+ * The drawing's radius if the tool has the form's own radius; a smaller tool that steps along it is ground to its own
+ * radius.
+ */
 function radiusToGrind({ tool, cuts }: Draft, feature: RadiusFeature): number | null {
   if (tool.shape !== 'round' && tool.shape !== 'corner') return null
   const { aim, limits } = feature.radius

@@ -65,7 +65,7 @@ export const readCorner = (
 
 type RadiusRead = AsRead<z.output<typeof radiusSchema>>
 
-/** Null also where no shape could be read. */
+/** Null also if no shape could be read. */
 export const readRadius = (given: Given<RadiusRead>, base: FeatureBase): ConcaveFeature | CornerFeature | null => {
   const { shape } = given.values
   if (shape === 'concave') return readConcave(given as Parameters<typeof readConcave>[0], base)

@@ -8,5 +8,7 @@ export const sagitta = (radius: Length, width: Length): Length =>
 export const chord = (radius: Length, depth: Length): Length =>
   2 * Math.sqrt(Math.max(0, 2 * radius * depth - depth * depth))
 
-/** Radius of a circular segment from its width and depth: R = W²/8h + h/2. Machinery's Handbook, 31st ed., p. 79. pm. */
+/**
+ * Radius of a circular segment from its width and depth: R = W²/8h + h/2. Machinery's Handbook, 31st ed., p. 79. pm.
+ */
 export const radiusFromChord = (width: Length, depth: Length): Length => (width * width) / (8 * depth) + depth / 2

@@ -4,7 +4,9 @@ import type { Bench, Refusal } from '../draft.ts'
 import type { ConcaveFeature } from '../feature.ts'
 import { chord, radiusFromChord, sagitta } from './segment.ts'
 
-/** Width and depth from the radius and one of them; both are checked, and then every pair is told. */
+/**
+ * Width and depth from the radius and one of them; if both are given they are checked, and a refusal lists every pair.
+ */
 export function solveConcave(
   bench: Bench,
   feature: ConcaveFeature,

@@ -8,7 +8,7 @@ import type { ConcaveFeature } from '../feature.ts'
 import { defaultCusp, defaultLeave, defaultStepInfeed } from '../shop.ts'
 import { roundRidge } from './round-ridge.ts'
 
-/** A concave groove of radius R, stepped along with a round end of radius r: from its middle on the surface. pm. */
+/** A concave groove of radius R, cut step by step with a round end of radius r: from its middle on the surface. pm. */
 export type SteppedGroove = {
   readonly R: Length
   readonly r: Length
@@ -17,8 +17,9 @@ export type SteppedGroove = {
 }
 
 /**
- * The tip follows a circle of R − r: at φ from the deepest point it stands (R − r) sin φ along and h − (R − r)(1 − cos φ) deep. Places are
- * tip places, so sin φ = place / (R − r); beyond the quarter (by a part of a mark) the tool stays at the wall's depth.
+ * The tip follows a circle of R − r: at φ from the deepest point it is (R − r) sin φ along and h − (R − r)(1 − cos φ)
+ * deep. Places are tip places, so sin φ = place / (R − r); beyond the quarter (by a part of a mark) the tool stays at
+ * the wall's depth.
  */
 export function concaveSteps(bench: Bench, feature: ConcaveFeature, groove: SteppedGroove): StepCuts {
   const { R, r, width, depth } = groove
@@ -36,7 +37,7 @@ export function concaveSteps(bench: Bench, feature: ConcaveFeature, groove: Step
     between: (near, far, deep = [depthAt(near), depthAt(far)]) =>
       roundRidge(r, [near, far], deep) ?? { along: 0, deep: depth - R },
     ends: null,
-    standsOut: ({ along, deep }) => R - Math.hypot(along, deep - (depth - R)),
+    outside: ({ along, deep }) => R - Math.hypot(along, deep - (depth - R)),
     formAt: (along) => Math.max(0, depth - R + Math.sqrt(Math.max(0, R * R - along * along))),
     cusp: cutting.cusp ?? defaultCusp(bench.units),
     cuspGiven: cutting.cusp !== null,
@@ -50,11 +51,11 @@ export function concaveSteps(bench: Bench, feature: ConcaveFeature, groove: Step
   }
 }
 
-/** The contact wanders over the edge as the tool goes along the arc: r·W/2R to each side of the tip. */
+/** The contact moves over the edge as the tool goes along the arc: r·W/2R to each side of the tip. */
 export function edgeForSteps(bench: Bench, tool: RoundTool, { R, r, width }: SteppedGroove): Refusal | null {
   const needed = (r * width) / (2 * R)
   const half = roundHalfWidth(tool.radius, tool.edgeWidth)
-  // A picometer of arithmetic does not count: a half circle uses the whole end.
+  // A rounding error of a picometer is allowed: a half circle uses the whole end.
   if (half >= needed - 1) return null
   const show = (length: Length) => exact('drawing', length, bench.units)
   return {

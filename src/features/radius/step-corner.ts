@@ -8,7 +8,10 @@ import type { CornerFeature } from '../feature.ts'
 import { besideFace, defaultCusp, defaultFiledCusp, defaultLeave, defaultStepInfeed } from '../shop.ts'
 import { roundRidge } from './round-ridge.ts'
 
-/** What steps around a corner of radius R: a round end of radius r, or (r = 0) the sharp headstock-side corner of a square edge. pm. */
+/**
+ * The tool that steps around a corner of radius R: a round end of radius r, or (r = 0) the sharp headstock-side corner
+ * of a square edge. pm.
+ */
 export type Stepper = {
   readonly tool: RoundTool | SquareTool
   readonly r: Length
@@ -17,9 +20,10 @@ export type Stepper = {
 }
 
 /**
- * The center of the round end (or the sharp corner) follows a circle of R + r about the center of the corner. At φ from the cylinder it
- * stands R − (R + r) sin φ from the face and (R + r)(1 − cos φ) deep. Places count from where the headstock end of the edge meets the face,
- * so place = (R + r)(1 − sin φ), from 0 at the face to R + r where the tool only touches the cylinder.
+ * The center of the round end (or the sharp corner) follows a circle of R + r about the center of the corner. At φ from
+ * the cylinder it is R − (R + r) sin φ from the face and (R + r)(1 − cos φ) deep. Places count from where the headstock
+ * end of the edge meets the face, so place = (R + r)(1 − sin φ), from 0 at the face to R + r where the tool only
+ * touches the cylinder.
  */
 export function cornerSteps(bench: Bench, feature: CornerFeature, R: Length, stepper: Stepper): StepCuts {
   const { cutting } = feature
@@ -42,7 +46,7 @@ export function cornerSteps(bench: Bench, feature: CornerFeature, R: Length, ste
       before: (place, deep) => atFace(stepper, place, deep),
       after: (place, deep) => atCylinder(stepper, place, deep),
     },
-    standsOut: ({ along, deep }) => Math.hypot(along - face - R, deep - R) - R,
+    outside: ({ along, deep }) => Math.hypot(along - face - R, deep - R) - R,
     formAt: (along) => (along >= face + R ? 0 : along <= face ? R : deepAt(along)),
     cusp: cutting.cusp ?? cusp,
     cuspGiven: cutting.cusp !== null,
@@ -58,23 +62,26 @@ export function cornerSteps(bench: Bench, feature: CornerFeature, R: Length, ste
 
 type Two = readonly [near: Length, far: Length]
 
-/** Round: as circles cross; those that do not meet leave the metal between them as far out as their path. Square: the floor of the shallower place meets the wall of the deeper, about ½·R·δ·sin 2φ out. */
+/**
+ * Round: where the circles cross; if they do not meet, the metal between them stays as far out as their path. Square:
+ * the floor of the shallower place meets the wall of the deeper, about ½·R·δ·sin 2φ out.
+ */
 function cornerRidge(R: Length, stepper: Stepper, places: Two, deep: Two): StepPoint {
   const { r, beyond } = stepper
   if (r === 0) return { along: places[0] + beyond, deep: deep[1] }
   const top = roundRidge(r, places, deep) ?? { along: beyond - r, deep: R }
-  // They meet above the surface: that stays as it is from where the first of them leaves it.
+  // They meet above the surface: it stays uncut from where the edge at the first of them leaves it.
   return top.deep < 0 ? atCylinder(stepper, places[0], deep[0]) : top
 }
 
-/** What stays at the face below the first place: from where the edge leaves the face. */
+/** Metal left at the face below the first place: from where the edge leaves the face. */
 function atFace({ r, beyond }: Stepper, place: Length, deep: Length): StepPoint {
   const inside = Math.min(r, Math.abs(place - r))
   const edge = r > 0 ? Math.sqrt(Math.max(0, r * r - inside * inside)) - r : 0
   return { along: beyond, deep: deep + edge }
 }
 
-/** What stays on the cylinder after the last place: from where the edge leaves the surface. */
+/** Metal left on the cylinder after the last place: from where the edge leaves the surface. */
 function atCylinder({ r, beyond }: Stepper, place: Length, deep: Length): StepPoint {
   const above = r - Math.min(r, deep)
   const reach = r > 0 ? Math.sqrt(Math.max(0, r * r - above * above)) - r : 0
@@ -101,7 +108,7 @@ export function stepperOf(bench: Bench, tool: RoundTool | SquareTool): Stepper |
   }
 }
 
-/** What a stepped corner has of its own: where the zero is touched, one radius to look at, and the steps. */
+/** What only a stepped corner has: where the zero is touched off, one radius to look at, and the steps. */
 export function steppedCorner(
   bench: Bench,
   feature: CornerFeature,

@@ -5,7 +5,7 @@ import { about, say } from '../../phrase/say.ts'
 import type { Length, Units } from '../../units/length.ts'
 import type { Draft } from '../draft.ts'
 
-/** What the replay of the rounded readings left and overcut of a stepped form, square to it, in words. */
+/** What the rounded readings leave and overcut of a stepped form according to the replay, square to it, in words. */
 export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units): Prose[] {
   const arcs = steppedResults(draft.wanted, trace.surely)
   const { left, over } = mostOf(arcs)
@@ -22,25 +22,28 @@ export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units):
       ? [`Step and file, the file only with the spindle stopped: file until the last marks of the steps are gone.`]
       : []
   return [
-    say`Replayed from these readings, ${standing(arcs.map((arc) => show(arc.left)))}, and it is cut at most ${show(over)} too deep.`,
+    say`Replayed from these readings, ${ridgeWords(arcs.map((arc) => show(arc.left)))}, and it is cut at most ${show(over)} too deep.`,
     ...notKept,
     ...file,
   ]
 }
 
-/** The marks may serve the one fillet better than the other: then each is told by itself. */
-function standing([first, other]: readonly Figure[]): Prose {
+/** The marks may fit one fillet better than the other: then each gets its own figure. */
+function ridgeWords([first, other]: readonly Figure[]): Prose {
   return other !== undefined && !alike(first!, other)
     ? say`the ridges stand at most ${first!} out of the fillet nearer the free end and at most ${other} out of the other`
     : say`the ridges stand at most ${first!} out of the form`
 }
 
-/** Shown alike. */
+/** Their figures print alike. */
 const alike = (a: Figure, b: Figure): boolean => a.value.toFixed(a.digits) === b.value.toFixed(b.digits)
 
 type Stepped = { readonly left: Length; readonly over: Length }
 
-/** The most metal left and the most cut beyond the arcs of a wanted form, both square to them and at least 0, pm. Forms have d = −radius. */
+/**
+ * The most metal left and the most cut beyond the arcs of a wanted form, both square to them and at least 0, pm. Forms
+ * have d = −radius.
+ */
 export const steppedResult = (wanted: Form, cut: Form): Stepped => mostOf(steppedResults(wanted, cut))
 
 function steppedResults(wanted: Form, cut: Form): readonly Stepped[] {
@@ -69,13 +72,13 @@ function alongArc(piece: Piece, arc: Arc, cut: Form): Stepped {
   return { left, over }
 }
 
-/** Above the center of a hollow arc the form goes on as a wall, as far off as the arc's radius. */
+/** Above the center of a hollow arc the form goes on as a wall, at the arc's radius. */
 function outOf(arc: Arc, z: Length, d: Length): Length {
   if (arc.side === 1 && d < arc.dc) return arc.r - Math.abs(z - arc.zc)
   return (arc.r - Math.hypot(z - arc.zc, d - arc.dc)) * arc.side
 }
 
-/** Narrower stretches of a replayed form are arithmetic, pm. */
+/** Narrower stretches of a replayed form are rounding error, pm. */
 const SLIVER: Length = 10
 
 const depthOf = (curve: Curve, z: Length): Length =>
@@ -83,7 +86,10 @@ const depthOf = (curve: Curve, z: Length): Length =>
     ? curve.d0 + ((curve.d1 - curve.d0) * (z - curve.z0)) / (curve.z1 - curve.z0)
     : curve.dc + curve.side * Math.sqrt(Math.max(0, curve.r ** 2 - (z - curve.zc) ** 2))
 
-/** Where a stretch runs nearest to the center of the arc, or furthest from it: on the line through both centers, or square to the line. */
+/**
+ * Where a stretch is nearest to the center of the arc, or furthest from it: on the line through both centers, or square
+ * to the line.
+ */
 function nearest(curve: Curve, arc: Extract<Curve, { kind: 'arc' }>): Length[] {
   if (curve.kind === 'line') {
     const [dz, dd] = [curve.z1 - curve.z0, curve.d1 - curve.d0]
@@ -91,6 +97,6 @@ function nearest(curve: Curve, arc: Extract<Curve, { kind: 'arc' }>): Length[] {
     return [curve.z0 + t * dz]
   }
   const [dz, dd] = [curve.zc - arc.zc, curve.dc - arc.dc]
-  const apart = Math.hypot(dz, dd)
-  return apart === 0 ? [] : [curve.zc + (curve.r * dz) / apart, curve.zc - (curve.r * dz) / apart]
+  const distance = Math.hypot(dz, dd)
+  return distance === 0 ? [] : [curve.zc + (curve.r * dz) / distance, curve.zc - (curve.r * dz) / distance]
 }

@@ -11,15 +11,18 @@ import { pastTheDepth } from '../shop.ts'
 import { flankAngle, flankCuts, flankRefusal } from './flank-cuts.ts'
 import type { VForm } from './form.ts'
 import { plungeCuts } from './plunge-cuts.ts'
-import { asItStands } from './raked.ts'
+import { toolInWork } from './raked.ts'
 import { aimedAngle, solved, stepOf, withNose } from './solved.ts'
 import { dimensions, type Shape, vForm } from './wanted.ts'
 
-/** A V-groove, sharp or with a flat root: the form from any two dimensions, roughed and finished at the near and the far flank. */
+/**
+ * A V-groove, sharp or with a flat root: the form from any two dimensions, roughed and finished at the near and the far
+ * flank.
+ */
 export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
   const ground = namedTool(bench, feature, 'vee')
   if (isRefusal(ground)) return { ok: false, refusal: ground }
-  const named = ground === null ? null : asItStands(bench, feature, ground)
+  const named = ground === null ? null : toolInWork(bench, feature, ground)
   if (isRefusal(named)) return { ok: false, refusal: named }
   const angle = aimedAngle(feature, named)
   if (isRefusal(angle)) return { ok: false, refusal: angle }
@@ -34,7 +37,7 @@ export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
   if (isRefusal(form)) return { ok: false, refusal: form }
   const nosed = withNose(bench, feature, form, named, t)
   if (isRefusal(nosed)) return { ok: false, refusal: nosed }
-  // The form stands where it is drawn, from the nominal diameter; stock that measures smaller meets it further down.
+  // The form is where it is drawn, from the nominal diameter; the surface of smaller stock meets it further down.
   const drop = (step.diameter.nominal - step.measured) / 2
   const cut = { depth: nosed.depth - drop, width: nosed.width - 2 * drop * t, root: nosed.root }
   const near = nearOf(bench, feature.place, drawn) + (drawn - nosed.width) / 2 + drop * t
@@ -107,7 +110,10 @@ const drawnSizes = ({ units }: Bench, feature: VGrooveFeature): Prose[] => [
 
 const inDegrees = (text: string): string => (/^[\d.]+$/.test(text) ? `${text}°` : text)
 
-/** Ground no further back than the depth asks for: a longer flank would meet a shoulder close by. The blank is as wide as the ground edge. */
+/**
+ * The edge is ground no further back than the depth needs: a longer flank would meet a nearby shoulder. The blank is as
+ * wide as the ground edge.
+ */
 function veeToGrind(bench: Bench, feature: VGrooveFeature, angle: Degrees, form: VForm): VeeTool {
   const common = toGrind(bench, feature, form.width, form.depth + pastTheDepth(bench.units))
   return { ...common, blank: null, shape: 'vee', angle, angleWithin: null, nose: Math.floor(form.root) }

@@ -8,7 +8,10 @@ import { defaultVeeInfeed, leftFor } from '../shop.ts'
 import { shrinkingInfeeds } from './infeeds.ts'
 import type { Shape } from './wanted.ts'
 
-/** Down the tailstock-side flank by the compound: the nose and one flank bear, so the contact grows half as fast as in a plunge. */
+/**
+ * Down the tailstock-side flank by the compound: the nose and one flank cut, so the contact grows half as fast as in a
+ * plunge.
+ */
 export function flankCuts(bench: Bench, { cutting }: VGrooveFeature, tool: VeeTool, shape: Shape): FlankCuts {
   const { depth, t } = shape
   const first = depth * t
@@ -26,10 +29,13 @@ export function flankCuts(bench: Bench, { cutting }: VGrooveFeature, tool: VeeTo
   }
 }
 
-/** Half the included angle from square. Swung otherwise, the tool would not slide along the flank. */
+/** Half the included angle from square. At any other angle the tool would not slide along the flank. */
 export const flankAngle = (included: number): number => 90 - included / 2
 
-/** A compound set by the job to anything else contradicts the method, as another slide for the side feed does; a minute of angle is none on a swivel scale. */
+/**
+ * A compound that the job sets to another angle contradicts the method, and so does another slide for the side feed; a
+ * minute of angle does not show on a swivel scale.
+ */
 export function flankRefusal({ cutting }: VGrooveFeature, included: number): Refusal | null {
   if (cutting.sideFeed !== 'compound')
     return {

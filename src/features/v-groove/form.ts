@@ -3,7 +3,10 @@ import type { Length } from '../../units/length.ts'
 
 export type VForm = { readonly width: Length; readonly depth: Length; readonly root: Length }
 
-/** W = root + 2·D·tan(angle/2): any two give the third, the width alone a sharp V. pm, half-angle in degrees. Plane geometry. */
+/**
+ * W = root + 2·D·tan(angle/2): any two give the third, the width alone a sharp V. pm, half-angle in degrees. Plane
+ * geometry.
+ */
 export function solveV(given: { halfAngle: Degrees; width?: Length; depth?: Length; root?: Length }): VForm {
   const t = Math.tan(given.halfAngle * (Math.PI / 180))
   const { width, depth, root } = given

@@ -1,8 +1,9 @@
 import type { Length } from '../../units/length.ts'
 
 /**
- * Infeeds of a V. Full infeeds while the contact (nose + 2·depth·t) is at most twice that of the first infeed; beyond that each infeed
- * shrinks in proportion to the contact, so that the chip stays about as heavy. Common practice, no source. pm, ascending, ends at `depth`.
+ * Infeeds of a V. Full infeeds while the contact (nose + 2·depth·t) is at most twice that of the first infeed; beyond
+ * that each infeed shrinks in proportion to the contact, so that the chip stays about as heavy. Common practice, no
+ * source. pm, ascending, ends at `depth`.
  */
 export function shrinkingInfeeds(
   even: (depth: Length, infeed: Length) => Length[],
@@ -17,7 +18,7 @@ export function shrinkingInfeeds(
   const depths: Length[] = []
   for (let at = 0; at < depth - 1; ) {
     const next = at + allowed(at)
-    // What is left is shared with the last pass when it alone would only rub.
+    // The remainder is shared with the last pass if it alone would only rub.
     at = next >= depth ? depth : depth - next < allowed(next) / 4 ? at + (depth - at) / 2 : next
     depths.push(Math.round(at))
   }

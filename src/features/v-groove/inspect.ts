@@ -57,7 +57,7 @@ export function inspectVGroove(inspected: Inspected, feature: VGrooveFeature): C
   ])
 }
 
-/** Limits follow from those of the width, at the angle as planned; where the width has none, there are none. */
+/** Limits follow from those of the width, at the angle as planned; if the width has none, there are none. */
 function overPins(inspected: Inspected, feature: VGrooveFeature): Check | null {
   const { bench, draft, sizes } = inspected
   const [width, angle, root] = [sizes.planned('width'), sizes.planned('angle'), sizes.planned('root')]

@@ -7,7 +7,7 @@ import { defaultVeeInfeed, defaultVeeMargin, leftFor } from '../shop.ts'
 import { shrinkingInfeeds } from './infeeds.ts'
 import type { Shape } from './wanted.ts'
 
-/** Roughed side by side where the root is wider than the nose, finished at the near and at the far flank. */
+/** Roughed side by side if the root is wider than the nose, finished at the near and at the far flank. */
 export function plungeCuts(bench: Bench, feature: VGrooveFeature, tool: VeeTool, shape: Shape): PlungeCuts {
   const { cutting } = feature
   const first = shape.depth * shape.t

@@ -27,7 +27,7 @@ export const vGrooveSchema = z
   })
   .register(z.globalRegistry, { title: 'V-groove' })
 
-/** Two of width, depth (or bottom diameter) and root fix the form; a width alone is a sharp V of that width. */
+/** Two of width, depth (or bottom diameter) and root define the form; a width alone is a sharp V of that width. */
 export const readVGroove = (
   given: Given<AsRead<z.output<typeof vGrooveSchema>>>,
   base: FeatureBase,

@@ -21,7 +21,7 @@ export function aimedAngle(feature: VGrooveFeature, tool: VeeTool | null): Degre
   }
 }
 
-/** The step under the V, found by where the drawing places its edges; `drawn` is the width at the nominal surface. */
+/** The step under the V, found by the edges as drawn; `drawn` is the width at the nominal surface. */
 export function stepOf(
   bench: Bench,
   feature: VGrooveFeature,
@@ -44,7 +44,7 @@ export function stepOf(
     : { code: 'crosses-a-step', reason: 'the V fits on no single step', remedy: 'correct its place or the steps' }
 }
 
-/** The drawing's dimensions brought to the nominal surface. */
+/** The drawing's dimensions converted to the nominal surface. */
 function given(
   feature: VGrooveFeature,
   step: PlacedStep,
@@ -98,7 +98,10 @@ export function solved(bench: Bench, feature: VGrooveFeature, half: Degrees, ste
   return { ...form, root: Math.max(0, form.root) }
 }
 
-/** A real nose has a flat: it must fit the root, or on a V drawn sharp the given dimension is held and the flat that remains is stated. */
+/**
+ * A real nose has a flat: it must fit the root, or on a V drawn sharp the given dimension is kept and the flat that
+ * remains is stated.
+ */
 export function withNose(
   bench: Bench,
   feature: VGrooveFeature,

@@ -20,7 +20,7 @@ export function vForm(near: Length, form: VForm & { t: number }, surface: Length
   return form.root > 0 ? [flanks[0], linePiece(near + run, floor, far - run, floor), flanks[1]] : [...flanks]
 }
 
-/** As an inspector meets them on the real surface: limits given from the nominal surface move with it. */
+/** As an inspector measures them on the real surface: limits given from the nominal surface move with it. */
 export function dimensions(bench: Bench, feature: VGrooveFeature, step: PlacedStep, shape: Shape): WantedDimension[] {
   const at = feature.widthAt
   const width = at === null ? shape.width : shape.width - (step.measured - at) * shape.t

@@ -1,13 +1,13 @@
 import { exact, say } from '../../phrase/say.ts'
 import { INCH, MM } from '../../units/length.ts'
 import type { Case } from './refusals.ts'
-import { type Said, warning } from './warnings.ts'
+import { type JobWarning, warning } from './warnings.ts'
 
 /**
- * Sizes that speak of the other units: a bar over 24 in through or 10 ft long is no work for a bench, and one under 3 mm or shorter
- * than 6 mm is hardly formed on one. Common practice, no source.
+ * Sizes that suggest the other units: a bar over 24 in through or 10 ft long is no bench work, and one under 3 mm or
+ * shorter than 6 mm is hardly formed on a bench lathe. Common practice, no source.
  */
-export function otherUnits({ units, steps }: Case['bench']): Said[] {
+export function otherUnits({ units, steps }: Case['bench']): JobWarning[] {
   const length = steps.at(-1)?.end ?? 0
   const most = Math.max(...steps.map(({ measured }) => measured))
   const strange = units === 'inch' ? most > 24 * INCH || length > 120 * INCH : most < 3 * MM || length < 6 * MM

@@ -4,11 +4,11 @@ import type { Edge } from '../../moves/form.ts'
 import type { Offer, Remedy } from '../../moves/offer.ts'
 import type { Setup } from '../../moves/operation.ts'
 import { isOnLine } from '../../moves/placing.ts'
-import { apart, exact, say } from '../../phrase/say.ts'
+import { difference, exact, say } from '../../phrase/say.ts'
 import { formatDigitsFor } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 
-/** What a check may look at: a drafted feature, its edge, the part in the machine, and the features already planned. */
+/** What a check may use: a drafted feature, its edge, the part in the machine, and the features already planned. */
 export type Case = {
   readonly bench: Bench
   readonly lathe: Lathe
@@ -29,7 +29,7 @@ export function refusalOf(one: Case): Refusal | null {
 
 const shown = (one: Pick<Case, 'bench'>) => (length: Length) => exact('drawing', length, one.bench.units)
 
-/** Forms that overlap: the earlier one stands, the later one is refused. */
+/** Forms that overlap: the earlier one is kept, the later one is refused. */
 function overlap(one: Case): Refusal | null {
   const show = shown(one)
   const mine = one.draft.region
@@ -42,7 +42,9 @@ function overlap(one: Case): Refusal | null {
   }
 }
 
-/** Also asked before the edge is worked out: on a sloping face there is none for a form that reaches past the axis. */
+/**
+ * Also checked before the edge is worked out: on a sloping face there is no edge for a form that reaches past the axis.
+ */
 export function core(one: Pick<Case, 'bench' | 'draft'>): Refusal | null {
   const bottom = one.draft.dimensions.find((dimension) => dimension.id === 'bottomDiameter')
   if (bottom === undefined || bottom.aim > 0) return null
@@ -109,7 +111,10 @@ function reach(one: Case): Refusal | null {
   }
 }
 
-/** Only the blank stands over the shoulder, beside the edge: by how much, and what brings it off. Null where the edge itself is in the way. */
+/**
+ * Only the blank is over the shoulder, beside the edge: by how much, and what moves it off. Null if the edge itself is
+ * in the way.
+ */
 function besideShoulder(one: Case, step: PlacedStep, needed: Length): Remedy | null {
   const { draft, edge, bench } = one
   const show = shown(one)
@@ -120,7 +125,7 @@ function besideShoulder(one: Case, step: PlacedStep, needed: Length): Remedy | n
   if (!headstock && step.end > zero + first + from + 1) return null
   const over = headstock ? zero + last + edge.shank.to - step.start : step.end - (zero + first + edge.shank.from)
   const side = headstock ? 'headstock' : 'tailstock'
-  const much = apart('expected', over, bench.units, formatDigitsFor([over], bench.units))
+  const much = difference('expected', over, bench.units, formatDigitsFor([over], bench.units))
   const edgeOffset = from - edge.shank.from + (headstock ? over : -over)
   return {
     lead: say`the ${side} side of the blank stands ${much} over "${step.name}": `,
@@ -134,7 +139,9 @@ function besideShoulder(one: Case, step: PlacedStep, needed: Length): Remedy | n
   }
 }
 
-/** The edge at one side of its blank. Where there is no blank to stand beside it, nothing. */
+/**
+ * The offer to set the edge at one side of its blank; empty without a blank, or if the blank is no wider than the edge.
+ */
 function atSide({ draft: { tool }, edge, bench }: Case, side: 'headstock' | 'tailstock'): readonly Offer[] {
   const width = edge.pieces.at(-1)!.to - edge.pieces[0]!.from
   if (tool.blank === null || tool.blank <= width) return []
@@ -143,7 +150,7 @@ function atSide({ draft: { tool }, edge, bench }: Case, side: 'headstock' | 'tai
   return [{ say: words, change: { edgeOffset } }]
 }
 
-/** Depth of the wanted form below the surface it stands on. */
+/** Depth of the wanted form below its surface. */
 export const deepestBelowSurface = (draft: Draft): Length =>
   draft.cuts.style === 'corner' ? draft.cuts.radius : draft.cuts.depth
 
@@ -174,7 +181,7 @@ function jaws(one: Case): Refusal | null {
   }
 }
 
-/** Nothing of the tool may stand where a center does. */
+/** No part of the tool may be where a center is. */
 function center(one: Case): Refusal | null {
   if (!one.setup.tailstockCenter) return null
   const edgeFrom = Math.min(one.edge.shank.from, ...one.edge.pieces.map((piece) => piece.from))

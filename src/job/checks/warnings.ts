@@ -8,8 +8,11 @@ import { about, degrees, exact, say } from '../../phrase/say.ts'
 import { INCH, type Length, MM } from '../../units/length.ts'
 import { type Case, deepestBelowSurface } from './refusals.ts'
 
-/** `say` is the whole warning, remedy and all; `wrong` is it without; `origin` is where it can be mended. */
-export type Said = {
+/**
+ * `say` is the whole warning with its remedy; `wrong` is the warning without it; `origin` is where the user can change
+ * it.
+ */
+export type JobWarning = {
   readonly code: string
   readonly say: Prose
   readonly wrong: Prose
@@ -17,7 +20,7 @@ export type Said = {
   readonly remedy: Prose
 }
 
-export const warning = (code: string, wrong: Prose, remedy: Prose, origin: Origin): Said => ({
+export const warning = (code: string, wrong: Prose, remedy: Prose, origin: Origin): JobWarning => ({
   code,
   say: say`${wrong}: ${remedy}.`,
   wrong,
@@ -30,8 +33,8 @@ const within = (origin: Origin, key: string): Origin => ({ ...origin, path: [...
 /** Common practice, no source. */
 const AGAINST_CHATTER = 'less speed, then more feed, less overhang, an edge honed afresh, snug gibs'
 
-/** What does not forbid a feature but belongs in front of whoever cuts it. */
-export function warningsOf(one: Case, spindle: Spindle): Said[] {
+/** What does not forbid a feature but the machinist must know. */
+export function warningsOf(one: Case, spindle: Spindle): JobWarning[] {
   return [
     ...tooFast(one, spindle),
     ...unseenDog(one),
@@ -46,7 +49,7 @@ export function warningsOf(one: Case, spindle: Spindle): Said[] {
 }
 
 /** Overhang over three diameters without a center. */
-export function slender(bench: Case['bench']): Said[] {
+export function slender(bench: Case['bench']): JobWarning[] {
   if (bench.part.held === 'between centers' || bench.part.held === 'chuck and center' || !bench.part.overhangGiven)
     return []
   const out = bench.part.overhang
@@ -64,7 +67,7 @@ export function slender(bench: Case['bench']): Said[] {
 }
 
 /** A lathe dog and its screw take about an inch. Common practice, no source. */
-function unseenDog({ bench, draft, edge }: Case): Said[] {
+function unseenDog({ bench, draft, edge }: Case): JobWarning[] {
   const { part, steps, units } = bench
   if (part.held !== 'between centers' || part.dog !== null) return []
   const end = steps.at(-1)?.end ?? 0
@@ -81,14 +84,14 @@ function unseenDog({ bench, draft, edge }: Case): Said[] {
   ]
 }
 
-const tooFast = ({ draft }: Case, spindle: Spindle): Said[] => {
+const tooFast = ({ draft }: Case, spindle: Spindle): JobWarning[] => {
   if (!spindle.tooFast) return []
   const wrong = 'LOWEST AVAILABLE, TOO FAST: do not form at this speed'
   const remedy = say`${figure('speed', Math.round(spindle.wanted), 'rpm')} rpm is wanted; engage the back gear, and list its speeds in spindle-speeds`
   return [warning('too-fast', wrong, remedy, draft.feature.origin)]
 }
 
-function smallCore(one: Case): Said[] {
+function smallCore(one: Case): JobWarning[] {
   const bottom = one.draft.dimensions.find((dimension) => dimension.id === 'bottomDiameter')
   if (bottom === undefined || bottom.aim >= one.draft.surface / 3) return []
   return [
@@ -102,7 +105,7 @@ function smallCore(one: Case): Said[] {
 }
 
 /** Contact wider than a quarter of the diameter tends to chatter. Common practice, no source. */
-function wideContact(one: Case): Said[] {
+function wideContact(one: Case): JobWarning[] {
   if (one.draft.cuts.style === 'steps') return []
   const flanks = one.draft.tool.shape === 'vee'
   const cutting = one.edge.pieces.filter(({ curve }) => (curve.kind === 'arc' ? !flanks : curve.d0 === curve.d1))
@@ -118,8 +121,8 @@ function wideContact(one: Case): Said[] {
   ]
 }
 
-/** A bit that stands out more than about its own height springs. Bits are square stock. Common practice, no source. */
-function longBit({ draft, bench }: Case): Said[] {
+/** A bit that sticks out more than about its own height springs. Bits are square stock. Common practice, no source. */
+function longBit({ draft, bench }: Case): JobWarning[] {
   const { tool, cuts } = draft
   const clear = draft.feature.cutting.clear ?? defaultClear(bench.units)
   const out = deepestBelowSurface(draft) + clear
@@ -138,7 +141,7 @@ function longBit({ draft, bench }: Case): Said[] {
 const PULLING = /brass|alumin|bronze|copper/i
 
 /** Common practice, no source. */
-function pullsIn(one: Case): Said[] {
+function pullsIn(one: Case): JobWarning[] {
   if (one.draft.tool.rakeInUse <= 0 || !PULLING.test(one.bench.part.material.name)) return []
   return [
     warning(
@@ -150,8 +153,11 @@ function pullsIn(one: Case): Said[] {
   ]
 }
 
-/** More rake than the metal is formed with, as the sheet of the grinder says too. Soft metals that pull in have their own warning. */
-function muchRake({ draft: { tool }, bench }: Case): Said[] {
+/**
+ * More rake than is usual for the metal, as the grinding sheet says too. Soft metals that pull the tool in have their
+ * own warning.
+ */
+function muchRake({ draft: { tool }, bench }: Case): JobWarning[] {
   const { name } = bench.part.material
   const most = rakeFor(name).forming?.[1]
   if (most === undefined || tool.rakeInUse <= most + 1 / 120 || PULLING.test(name)) return []
@@ -165,7 +171,7 @@ function muchRake({ draft: { tool }, bench }: Case): Said[] {
   ]
 }
 
-const unusedCusp = ({ draft: { feature, cuts } }: Case): Said[] =>
+const unusedCusp = ({ draft: { feature, cuts } }: Case): JobWarning[] =>
   feature.cutting.cusp === null || cuts.style === 'steps'
     ? []
     : [
@@ -177,7 +183,7 @@ const unusedCusp = ({ draft: { feature, cuts } }: Case): Said[] =>
         ),
       ]
 
-const toBeGround = ({ draft: { tool, feature } }: Case): Said[] =>
+const toBeGround = ({ draft: { tool, feature } }: Case): JobWarning[] =>
   tool.measured
     ? []
     : [

@@ -3,7 +3,7 @@ import { inUnits } from '../../units/length.ts'
 
 const COLUMNS = ['feature', 'action', 'slide', 'reading', 'at-least', 'why']
 
-/** The steps as a table, one row a move: what a spreadsheet can change and a replay can read again. */
+/** The steps as a table, one row per move: a spreadsheet can change it and a replay can read it. */
 export const printCsv = (sheet: Sheet): string => {
   const names = sheet.features.map(({ name, index }) => (plainName(name, sheet) ? name : String(index + 1)))
   const byEye = sheet.steps.some(({ place }) => place !== undefined)
@@ -18,7 +18,7 @@ const cells = (step: SheetStep, feature: string): string[] => [
   step.action,
   step.slide ?? '',
   step.reading === null ? '' : decimal(step.reading),
-  // Marks of a take-up before its dial has a zero: the only move that is no reading.
+  // Marks of a take-up before its dial has a zero: the only move without a reading.
   decimal(step.takeUp ?? null),
   step.purpose ?? '',
 ]
@@ -31,7 +31,7 @@ const decimal = (value: number | null): string =>
         .replace(/\.?0+$/, '')
         .replace(/^-0$/, '0')
 
-/** A name is printed where it alone is meant by it, and where no spreadsheet takes it for a formula. */
+/** A name is printed only if it is unique, and if no spreadsheet takes it for a formula. */
 const plainName = (name: string, { features }: Sheet): boolean =>
   /^[A-Za-z]/.test(name) &&
   name.trim() === name &&

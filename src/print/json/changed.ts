@@ -3,10 +3,10 @@ import { words } from '../../phrase/words.ts'
 import type { Change, Changed } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 
-/** The list of changes as data: in words as the dial shows them, by the numbers of the steps. */
+/** The list of changes as data: in words as the dial shows them, with the numbers of the steps. */
 export const changedData = ({ facts, features }: Changed, units: Units) => {
-  const said = (phrase: Phrase | null): string | null => (phrase === null ? null : words(phrase, units))
-  const change = ({ what, before, now }: Change) => ({ what, before: said(before), now: said(now) })
+  const text = (phrase: Phrase | null): string | null => (phrase === null ? null : words(phrase, units))
+  const change = ({ what, before, now }: Change) => ({ what, before: text(before), now: text(now) })
   return {
     facts: facts.map(change),
     features: features.map((feature) => ({

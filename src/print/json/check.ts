@@ -1,4 +1,4 @@
-import { type CheckReport, counted, countOf } from '../check-report.ts'
+import { type CheckReport, countOf, countsAsGood } from '../check-report.ts'
 
 /** The same as data. */
 export const printCheckJson = (report: CheckReport): string => {
@@ -22,7 +22,7 @@ export const printCheckJson = (report: CheckReport): string => {
       good: countOf(report, 'good'),
       ...(jobs.every(({ against }) => against === null)
         ? {}
-        : { goodButNotAsKept: jobs.filter((each) => !counted(each)).length }),
+        : { goodButNotAsKept: jobs.filter((each) => !countsAsGood(each)).length }),
       mayNotHold: countOf(report, 'may not hold'),
       refused: countOf(report, 'refused'),
       unreadable: countOf(report, 'unreadable'),

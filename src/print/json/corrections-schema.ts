@@ -21,7 +21,7 @@ export const widthCorrections = (): Schema =>
     'On the stop to measure before a finishing pass: how far to feed across, by what the width measures. Used together with `corrections`.',
   )
 
-/** Readings by what is measured; `outcome`: the size that each row comes to. */
+/** Readings for measured sizes; `outcome`: the finished size of each row. */
 const table = (measure: Schema, finishes: string, outcome: string, rows: string, description: string): Schema =>
   object(
     {

@@ -24,7 +24,7 @@ const toData = (sheet: GrindSheet) => ({
   left: sheet.left.map(({ name, reason }) => ({ name, reason: words(reason, sheet.units) })),
 })
 
-/** The block under one feature of the sheet of moves; nothing where it was refused. */
+/** The block under one feature of the sheet of moves; nothing if it was refused. */
 export const grindOf = (sheet: GrindSheet, feature: number) => {
   const facts = sheet.tools.flatMap((tool) => tool.facts.filter((_, i) => tool.features[i] === feature))[0]
   return facts === undefined ? {} : { grind: factsData(facts, sheet.units) }
@@ -99,6 +99,6 @@ const lengthsIn = (lengths: Readonly<Record<string, Length>>, units: Units) =>
   Object.fromEntries(Object.entries(lengths).map(([key, length]) => [key, plain(length, units)]))
 
 const range = (of: AngleRange | null) => (of === null ? null : [round(of[0]), round(of[1])])
-/** Nine decimals: finer than a picometer in millimeters, and no binary dust. */
+/** Nine decimals: finer than a picometer in millimeters, and no binary rounding error. */
 const plain = (length: Length, units: Units): number => round(inUnits(length, units))
 const round = (value: number): number => Number(value.toFixed(9)) + 0

@@ -139,7 +139,7 @@ const featureData = (sheet: Sheet, feature: SheetFeature) => {
     proof: words(feature.proof.replayed, units),
     finished: Object.fromEntries(feature.proof.lines.map((line) => [line.id, finished(line, units)])),
     inspection: feature.inspection.map((line) => inspected(line, units)),
-    ...(feature.gains === undefined ? {} : { gains: feature.gains.map((gain) => gained(gain, units)) }),
+    ...(feature.gains === undefined ? {} : { gains: feature.gains.map((gain) => gainData(gain, units)) }),
   }
 }
 
@@ -162,7 +162,7 @@ const finished = (line: ProofLine, units: Units) => ({
   remedy: line.remedy === null ? null : words(line.remedy, units),
 })
 
-const gained = ({ change, set, holds, says, sizes }: SheetGain, units: Units) => ({
+const gainData = ({ change, set, holds, says, sizes }: SheetGain, units: Units) => ({
   change,
   set: set.map((one) => words(one, units)),
   say: words(says, units),
@@ -182,7 +182,7 @@ const gained = ({ change, set, holds, says, sizes }: SheetGain, units: Units) =>
   ),
 })
 
-/** The blanks of the table are there as nulls, so that a filled table has the same shape. */
+/** The blanks of the table are printed as nulls, so that a filled table has the same shape. */
 const inspected = (line: InspectionLine, units: Units) => ({
   id: line.id,
   label: line.label,
@@ -254,7 +254,7 @@ const widthData = ({ expected, most, between, rows }: NonNullable<SheetStep['wid
 
 const ON_A_DIAL: ReadonlySet<string> = new Set(DIAL_ACTIONS)
 
-/** The whole line as one sentence, as the text sheet has it. */
+/** The whole line as one sentence, as in the text sheet. */
 const sayOf = (step: SheetStep, units: Units): string =>
   [
     `${step.thing} ${words(step.does, units)}`,
@@ -262,6 +262,6 @@ const sayOf = (step: SheetStep, units: Units): string =>
     ...step.more.map((phrase) => words(phrase, units)),
   ].join('; ')
 
-/** Nine decimals: finer than a picometer in millimeters, and no binary dust. */
+/** Nine decimals: finer than a picometer in millimeters, and no binary rounding error. */
 const plain = (length: Length, units: Units): number => Number(inUnits(length, units).toFixed(9))
 const orNull = (length: Length | null, units: Units): number | null => (length === null ? null : plain(length, units))

@@ -1,12 +1,12 @@
 import { inUnits } from '../../units/length.ts'
-import type { ReplayReport, Told } from '../replay-report.ts'
+import type { ReplayReport, ShownNumber } from '../replay-report.ts'
 
 /** The same as data. */
 export const printReplayJson = ({ units, proven, file, features }: ReplayReport): string => {
   const plain = (value: number) => Number(inUnits(value, units).toFixed(9))
-  const size = (id: string, told: Told | null) => {
-    if (told === null) return null
-    return id === 'angle' ? Number(told.value.toFixed(9)) : plain(told.value)
+  const size = (id: string, shown: ShownNumber | null) => {
+    if (shown === null) return null
+    return id === 'angle' ? Number(shown.value.toFixed(9)) : plain(shown.value)
   }
   const data = features.map((one) => {
     if (one.status !== 'replayed') return { name: one.name, status: one.status, proven: false, why: one.why }

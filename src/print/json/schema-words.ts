@@ -1,6 +1,6 @@
 export type Schema = Readonly<Record<string, unknown>>
 
-/** An object whose keys are all there, but for those named. */
+/** An object with all its keys required, except those named. */
 export const object = (properties: Schema, description?: string, sometimes: readonly string[] = []): Schema => ({
   type: 'object',
   ...(description === undefined ? {} : { description }),

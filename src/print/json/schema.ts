@@ -67,7 +67,7 @@ const HAND_ACTIONS = [
   'deburr',
 ]
 
-/** Hand moves have no slide and no reading; `purpose` is there where the words need it. */
+/** Moves by hand have no slide and no reading; `purpose` is present if the words need it. */
 const step = (): Schema => ({
   ...object({
     number: { type: 'integer', minimum: 1, description: 'As printed.' },

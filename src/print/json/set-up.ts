@@ -5,7 +5,7 @@ import { list, nullable, number, object, range, type Schema } from './schema-wor
 
 type Planned = Extract<SheetFeature, { status: 'planned' }>
 
-/** What the hand is told of the set-up, and the zeros that the replay found from it. */
+/** The instructions for the set-up, and the zeros that the replay found from it. */
 export const setUpData = (feature: Planned, units: Units) => ({
   placing: placingData(feature.placing, units),
   touch: touchData(feature.touch, units),
@@ -33,7 +33,7 @@ const touchData = ({ diameter, at }: Touch, units: Units) => ({
   at: at === null ? null : placingData(at, units),
 })
 
-/** Nine decimals: finer than a picometer in millimeters, and no binary dust. */
+/** Nine decimals: finer than a picometer in millimeters, and no binary rounding error. */
 const plain = (length: Length, units: Units): number => Number(inUnits(length, units).toFixed(9))
 
 export const setUpSchema = (): Schema => ({

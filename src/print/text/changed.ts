@@ -13,7 +13,7 @@ export const changedBlock = (changed: Changed | undefined, units: Units): string
         'CHANGED SINCE THE SHEET THAT WAS KEPT (then -> now)',
         '='.repeat(COLUMNS),
         ...(isNothing(changed) ? ['Nothing: every step, reading and size is as it was.'] : []),
-        ...changedLines(changed, units).flatMap(hung),
+        ...changedLines(changed, units).flatMap(hangingIndent),
         ...(changed.facts.length > 0 && changed.features.length === 0
           ? ['No step, reading or size is another one.']
           : []),
@@ -55,8 +55,8 @@ const stepLine = (step: ChangedStep, units: Units): string => {
   return `${numbers} ${thing} ${[what, words(before, units)].filter((part) => part !== '').join(' ')} -> ${now === null ? 'gone' : words(now, units)}`
 }
 
-/** Wrapped with what follows further in. */
-const hung = (line: string): string[] => {
+/** Wrapped, with the following lines indented further. */
+const hangingIndent = (line: string): string[] => {
   const indent = /^ */.exec(line)![0]
   const [first, ...rest] = wrap(plain(line), COLUMNS - indent.length - 4)
   return [`${indent}${first}`, ...rest.map((more) => `${indent}    ${more}`)]

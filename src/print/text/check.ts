@@ -2,24 +2,24 @@ import {
   type CheckedFeature,
   type CheckReport,
   type Compared,
-  counted,
   countOf,
+  countsAsGood,
   type Paint,
   type Verdict,
 } from '../check-report.ts'
 
-/** One line a job, and how many there were of each verdict. */
+/** One line per job, and how many there are of each verdict. */
 export const printCheck = (report: CheckReport, paint: Paint): string => {
   const { jobs, skipped } = report
   const lines = jobs.map(
     ({ file, verdict, features, against }) =>
-      `${file}: ${paint[verdict](WORDS[verdict])}${told(verdict, features)}${kept(against)}`,
+      `${file}: ${paint[verdict](WORDS[verdict])}${detail(verdict, features)}${kept(against)}`,
   )
   const counts = (['good', 'may not hold', 'refused', 'unreadable'] as const)
     .map((verdict) => [verdict, countOf(report, verdict)] as const)
     .filter(([verdict, n]) => n > 0 || verdict === 'good')
     .map(([verdict, n]) => `${n} ${WORDS[verdict]}`)
-  const others = jobs.filter((each) => !counted(each)).length
+  const others = jobs.filter((each) => !countsAsGood(each)).length
   const notKept = others === 0 ? [] : [`${others} good but not as kept`]
   const ignored = skipped.length > 0 ? [`${skipped.length} skipped`] : []
   const summary = `${jobs.length} ${jobs.length === 1 ? 'job' : 'jobs'}: ${[...counts, ...notKept, ...ignored].join(', ')}`
@@ -33,14 +33,14 @@ const WORDS: Readonly<Record<Verdict, string>> = {
   unreadable: 'unreadable',
 }
 
-/** Nothing of a sheet that is the same; otherwise the lines of the difference, below the job and indented. */
+/** Nothing for a sheet that is the same; otherwise the lines of the difference, below the job and indented. */
 const kept = (against: Compared | null): string => {
   if (against === null || against.outcome === 'same') return ''
   const head = against.outcome === 'different' ? '; not the sheet that is kept (kept -> planned today):' : ';'
   return [head, ...against.lines.map((line) => `    ${line}`)].join('\n')
 }
 
-const told = (verdict: Verdict, features: readonly CheckedFeature[]): string => {
+const detail = (verdict: Verdict, features: readonly CheckedFeature[]): string => {
   switch (verdict) {
     case 'good':
       return `, ${features.length} ${features.length === 1 ? 'feature' : 'features'}`

@@ -1,4 +1,7 @@
-/** A sheet is read at arm's length, from a terminal or a printer of any age: 80 columns, plain ASCII and the two signs that shops need. */
+/**
+ * A sheet is read at arm's length, from a terminal or a printer of any age: 80 columns, plain ASCII and the two signs
+ * that shops need.
+ */
 export const COLUMNS = 80
 
 /** Words wrapped to a width; a word longer than a line is cut, so that no line is ever too long. */
@@ -22,14 +25,16 @@ export const beside = (label: string, column: number, text: string): string[] =>
   )
 }
 
-/** Left and right on one line where they fit, otherwise one under the other. */
-export const apart = (left: string, right: string): string[] => {
+/** Left and right on one line if they fit, otherwise one under the other. */
+export const leftAndRight = (left: string, right: string): string[] => {
   const [l, r] = [plain(left), plain(right)]
   if (l.length + r.length + 2 <= COLUMNS) return [`${l}${' '.repeat(COLUMNS - l.length - r.length)}${r}`.trimEnd()]
   return [...wrap(l, COLUMNS), ...wrap(r, COLUMNS)]
 }
 
-/** Plain ASCII, ° and ±: accents go, typographic signs become their typed forms, the rest is a question mark. */
+/**
+ * Plain ASCII, ° and ±: accents are removed, typographic signs become their typed forms, the rest is a question mark.
+ */
 export const plain = (text: string): string =>
   text
     .replace(/[\u2010-\u2015\u2212]/g, '-')

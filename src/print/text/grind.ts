@@ -2,21 +2,23 @@ import { words } from '../../phrase/words.ts'
 import type { GrindSheet, GroundTool } from '../../sheet/grind/grind.ts'
 import { SHAPE_WORDS } from '../../sheet/grind/shapes.ts'
 import type { Units } from '../../units/length.ts'
-import { apart, beside, COLUMNS } from './columns.ts'
+import { beside, COLUMNS, leftAndRight } from './columns.ts'
 
 const LABEL = 12
 const NUMBER = 5
 
-/** The grinding sheet as it hangs by the wheel. */
+/** The grinding sheet to hang at the grinder. */
 export const printGrind = (sheet: GrindSheet): string =>
-  `${['='.repeat(COLUMNS), ...apart(sheet.title.toUpperCase(), sheet.drawingNumber ?? ''), ...grindLines(sheet)].join(
-    '\n',
-  )}\n`
+  `${[
+    '='.repeat(COLUMNS),
+    ...leftAndRight(sheet.title.toUpperCase(), sheet.drawingNumber ?? ''),
+    ...grindLines(sheet),
+  ].join('\n')}\n`
 
 /** The same as a part of the sheet of moves. */
 export const grindLines = (sheet: GrindSheet): string[] => [
   '='.repeat(COLUMNS),
-  ...apart('TOOLS TO GRIND', sheet.units === 'inch' ? 'inches' : 'millimeters'),
+  ...leftAndRight('TOOLS TO GRIND', sheet.units === 'inch' ? 'inches' : 'millimeters'),
   '='.repeat(COLUMNS),
   ...sheet.cautions.flatMap((caution) => beside(' !', 3, words(caution, sheet.units))),
   ...sheet.tools.flatMap((tool) => toolLines(tool, sheet.units)),
@@ -26,7 +28,7 @@ export const grindLines = (sheet: GrindSheet): string[] => [
 const toolLines = (tool: GroundTool, units: Units): string[] => [
   '',
   '-'.repeat(COLUMNS),
-  ...apart(`"${tool.name}"`, shape(tool)),
+  ...leftAndRight(`"${tool.name}"`, shape(tool)),
   '-'.repeat(COLUMNS),
   ...tool.says.flatMap(({ label, says }) =>
     says.flatMap((phrase, i) => beside(i === 0 ? label : '', LABEL, words(phrase, units))),

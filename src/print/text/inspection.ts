@@ -6,7 +6,7 @@ import { beside, COLUMNS, wrap } from './columns.ts'
 const BLANK = '_________'
 const VERDICT = '____'
 
-/** A table to fill in at the bench: label, planned, limits and two blanks; under each line with what it is measured. */
+/** A table to fill in at the bench: label, planned, limits and two blanks; under each line the instrument for it. */
 export const inspectionLines = (sheet: Sheet): string[] => {
   const cut = sheet.features.flatMap((feature) => (feature.status === 'planned' ? [feature] : []))
   if (cut.length === 0) return []

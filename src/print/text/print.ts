@@ -4,7 +4,7 @@ import type { Labeled, Sheet, SheetFeature } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import type { Parts } from '../registry.ts'
 import { changedBlock } from './changed.ts'
-import { apart, beside, COLUMNS } from './columns.ts'
+import { beside, COLUMNS, leftAndRight } from './columns.ts'
 import { grindLines } from './grind.ts'
 import { inspectionLines } from './inspection.ts'
 import { proofLines } from './proof.ts'
@@ -13,7 +13,7 @@ import { stepLines } from './steps.ts'
 
 const LABEL = 12
 
-/** The sheet as it hangs by the lathe. */
+/** The sheet to hang at the lathe. */
 export const printText = (sheet: Sheet, parts: Parts = {}): string => {
   const lines = [
     ...head(sheet),
@@ -29,7 +29,7 @@ export const printText = (sheet: Sheet, parts: Parts = {}): string => {
 
 const head = (sheet: Sheet): string[] => [
   '='.repeat(COLUMNS),
-  ...apart(sheet.title.toUpperCase(), sheet.drawingNumber ?? ''),
+  ...leftAndRight(sheet.title.toUpperCase(), sheet.drawingNumber ?? ''),
   '='.repeat(COLUMNS),
   ...beside('Sheet', LABEL, sheetName(sheet)),
   ...labeled(sheet.heading, sheet.units),
@@ -42,7 +42,7 @@ const head = (sheet: Sheet): string[] => [
   ),
 ]
 
-/** What to ask for, and to give, where it matters which sheet was cut. */
+/** The name to ask for, and to give, if it matters which sheet was cut. */
 const sheetName = ({ identity, continues }: Sheet): string =>
   continues === undefined
     ? (identity ?? 'nothing is planned')
@@ -53,7 +53,7 @@ const sheetName = ({ identity, continues }: Sheet): string =>
 const featureLines = (sheet: Sheet, feature: SheetFeature): string[] => [
   '',
   '='.repeat(COLUMNS),
-  ...apart(
+  ...leftAndRight(
     `${feature.kind.toUpperCase()}: ${feature.name}`,
     sheet.features.length > 1 ? `${feature.index + 1} of ${sheet.features.length}` : '',
   ),

@@ -7,7 +7,10 @@ type Row = readonly [label: string, planned: string, worst: string, rss: string,
 
 const HEADINGS: Row = ['', 'planned', 'worst low to high', 'rss ±', 'limits']
 
-/** A table a feature: planned, worst low to high, root sum square, limits; under each line the verdict, what is to spare, and why. */
+/**
+ * A table per feature: planned, worst low to high, root sum square, limits; under each line the verdict, the margin,
+ * and the cause.
+ */
 export const proofLines = (feature: Extract<SheetFeature, { status: 'planned' }>, units: Units): string[] => {
   const lines = feature.proof.lines.filter(({ settled }) => !settled)
   const rows = lines.map((line) => row(line, units))
@@ -28,7 +31,7 @@ const row = (line: ProofLine, units: Units): Row => [
   line.limits === null ? 'none given' : `${number(line.limits[0], units)} to ${number(line.limits[1], units)}`,
 ]
 
-/** Labels to the left, numbers to the right, so that points stand near each other. */
+/** Labels to the left, numbers to the right, so that the decimal points are near each other. */
 const columns = (cells: Row, widths: readonly number[]): string =>
   ` ${cells.map((cell, i) => (i === 0 ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0))).join('  ')}`.slice(
     0,
@@ -38,8 +41,8 @@ const columns = (cells: Row, widths: readonly number[]): string =>
 const under = (line: ProofLine, units: Units): string[] => {
   const remedy = line.remedy === null ? [] : beside('', 4, words(line.remedy, units))
   const cause = line.worstCause === null ? '' : `largest cause: ${line.worstCause}`
-  const told = [verdict(line, units), cause].filter(Boolean).join('; ')
-  return [...(told === '' ? [] : beside('', 4, told)), ...remedy]
+  const comment = [verdict(line, units), cause].filter(Boolean).join('; ')
+  return [...(comment === '' ? [] : beside('', 4, comment)), ...remedy]
 }
 
 const verdict = (line: ProofLine, units: Units): string => {

@@ -1,7 +1,7 @@
 import type { Fault } from '../../moves/trace.ts'
-import type { ListedMove, ReplayedFault, ReplayedSize, ReplayReport, Told } from '../replay-report.ts'
+import type { ListedMove, ReplayedFault, ReplayedSize, ReplayReport, ShownNumber } from '../replay-report.ts'
 
-/** What a person reads: every fault of every feature by its line, the first marked, and what each size comes to. */
+/** The report for people: every fault of every feature by its line, the first one marked, and the finished sizes. */
 export const printReplay = ({ features, proven, file }: ReplayReport): string => {
   const where = ({ line, does }: ListedMove) => `${file}:${line}: ${does}`
   const lines = features.flatMap((one) =>
@@ -25,11 +25,11 @@ export const printReplay = ({ features, proven, file }: ReplayReport): string =>
   return `${[...lines, end].join('\n')}\n`
 }
 
-/** Less is arithmetic's: such a place is just met. */
+/** A smaller amount is rounding error: the place is just met. */
 const amount = ({ kind, by }: ReplayedFault): string =>
   by === null || Math.abs(by.value) < 1000 ? '' : ` (${AMOUNTS[kind](by.text)})`
 
-/** What the figure of a fault is of. */
+/** The size that the figure of a fault measures. */
 const AMOUNTS: Readonly<Record<Fault['kind'], (by: string) => string>> = {
   'outside-form': (by) => `${by} deep`,
   'moved-in-contact': (by) => `by ${by}`,
@@ -48,11 +48,11 @@ const AMOUNTS: Readonly<Record<Fault['kind'], (by: string) => string>> = {
 }
 
 const sizeLine = ({ id, label, aim, limits, surely, possibly, verdict, maybe }: ReplayedSize): string => {
-  const show = (told: Told | null) => told?.text ?? 'none'
+  const show = (number: ShownNumber | null) => number?.text ?? 'none'
   const wanted = limits === null ? `wanted ${show(aim)}` : `limits ${show(limits[0])} to ${show(limits[1])}`
   const both = surely !== null && possibly !== null
   const same = both && Math.abs(surely.value - possibly.value) < (id === 'angle' ? 1e-6 : 1000)
-  // What it can come to, whatever the backlash is.
+  // The range of the size, whatever the backlash is.
   const [least, most] = both && surely.value > possibly.value ? [possibly, surely] : [surely, possibly]
   const cut = same ? `cut ${show(surely)}` : `cut ${show(least)} to ${show(most)}`
   const holds = verdict === 'holds' ? 'holds' : maybe ? 'does not hold for every backlash' : 'does not hold'

@@ -5,7 +5,7 @@ import { beside, COLUMNS, wrap } from './columns.ts'
 
 const MISTAKE = 6
 
-/** If it measures so, this was it: what is measured on a line, the mistake under it. */
+/** One line for what is measured, and under it the mistake that measures so. */
 export const slipLines = ({ slips, units }: Sheet): string[] => {
   if (slips === undefined || slips.length === 0) return []
   return [

@@ -4,11 +4,14 @@ import type { Group, SheetStep } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import { COLUMNS, plain, wrap } from './columns.ts'
 
-/** Where the effect stands when the words before it leave room; it never runs into them. */
+/** The column of the effect if the words before it leave room; it never runs into them. */
 const EFFECT = 52
 const THING = 11
 
-/** Numbered lines under small headings: number, the slide or thing, what the hand does, and what that does to the work. A place of a stepped form is one line. */
+/**
+ * Numbered lines under small headings: number, the slide or thing, the action, and what it does to the work. A place of
+ * a stepped form is one line.
+ */
 export const stepLines = (steps: readonly SheetStep[], units: Units, places: readonly FoldedPlace[] = []): string[] => {
   const own = new Map(places.map((place) => [place.from, place]))
   const folded = steps.flatMap((step) => own.get(step.number) ?? [])
@@ -37,20 +40,20 @@ const lines = (step: SheetStep, digits: number, units: Units): string[] => {
   const does = wrap(heldWords(step.does, units), COLUMNS - column)
   const effect = plain(words(step.effect, units))
   const head = `${String(step.number).padStart(digits)}  ${step.thing.padEnd(THING)}`
-  const told = does.map((line, i) => (i === 0 ? head : ' '.repeat(column)) + line)
+  const lines = does.map((line, i) => (i === 0 ? head : ' '.repeat(column)) + line)
   const more = step.more.flatMap((phrase) =>
     wrap(heldWords(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line),
   )
-  return [...withEffect(told, effect, column), ...more]
+  return [...withEffect(lines, effect, column), ...more]
 }
 
-const withEffect = (told: readonly string[], effect: string, column: number): string[] => {
-  if (effect === '') return [...told]
-  const last = told.at(-1) ?? ''
+const withEffect = (lines: readonly string[], effect: string, column: number): string[] => {
+  if (effect === '') return [...lines]
+  const last = lines.at(-1) ?? ''
   const start = Math.max(EFFECT, last.length + 2)
-  if (start + effect.length <= COLUMNS) return [...told.slice(0, -1), last.padEnd(start) + effect]
+  if (start + effect.length <= COLUMNS) return [...lines.slice(0, -1), last.padEnd(start) + effect]
   return [
-    ...told,
+    ...lines,
     ...wrap(effect, COLUMNS - column - 2).map(
       (line) => ' '.repeat(Math.max(column + 2, Math.min(EFFECT, COLUMNS - line.length))) + line,
     ),
@@ -59,14 +62,14 @@ const withEffect = (told: readonly string[], effect: string, column: number): st
 
 const numbers = ({ from, to }: FoldedPlace): string => `${from}-${to}`
 
-/** Said once, before the first place. */
+/** Printed once, before the first place. */
 const legend = (digits: number): string[] =>
   wrap(
     'a line for each place: COMPOUND toward the headstock to it, CROSS-FEED in, CROSS-FEED OUT',
     COLUMNS - digits - 2,
   ).map((line) => ' '.repeat(digits + 2) + line)
 
-/** The effect only where it has room: the readings have said the depth already. */
+/** The effect is printed only if it has room: the readings show the depth already. */
 const placeLines = (place: FoldedPlace, steps: readonly SheetStep[], digits: number, units: Units): string[] => {
   const column = digits + 2 + THING
   const head = `${numbers(place).padStart(digits)}  ${place.thing.padEnd(THING)}`
@@ -75,10 +78,10 @@ const placeLines = (place: FoldedPlace, steps: readonly SheetStep[], digits: num
   )
   const effect = plain(words(place.effect, units))
   const room = COLUMNS - effect.length - 2 >= (does.at(-1) ?? '').length
-  const told = room ? [...does.slice(0, -1), (does.at(-1) ?? '').padEnd(COLUMNS - effect.length) + effect] : does
+  const lines = room ? [...does.slice(0, -1), (does.at(-1) ?? '').padEnd(COLUMNS - effect.length) + effect] : does
   const more = steps.flatMap((step) => step.more)
   return [
-    ...told,
+    ...lines,
     ...more.flatMap((phrase) =>
       wrap(heldWords(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line),
     ),

@@ -1,9 +1,9 @@
-/** A pair of one thing before and now; null where it has no counterpart. */
+/** A pair of one thing before and now; null if it has no counterpart. */
 export type Pair<T> = { readonly before: T | null; readonly now: T | null }
 
 /**
- * Two lists side by side, so that what one more step pushes down is still met by its own: equal things pair free of cost, things of one kind
- * (`alike`) for less than one leaving and another coming.
+ * Aligns two lists, so that after an added step every other one is still compared with its own: equal things pair
+ * without cost, things of one kind (`alike`) for less than one removed and another added.
  */
 export const aligned = <T>(
   before: readonly T[],
@@ -32,7 +32,9 @@ export const aligned = <T>(
 const ALIKE = 4
 const ALONE = 3
 
-/** More cells than this are not worth the memory: lists of thousands that differ throughout are told side by side. */
+/**
+ * More cells than this are not worth the memory: lists of thousands that differ throughout are compared index by index.
+ */
 const MOST_CELLS = 9_000_000
 
 const middle = <T>(a: readonly T[], b: readonly T[], same: Test<T>, alike: Test<T>): Pair<T>[] => {

@@ -7,8 +7,9 @@ import { sizesIn } from './sizes.ts'
 import { changedSteps } from './steps.ts'
 
 /**
- * What is another thing on today's sheet than on one that was kept, both as `sheet --format json` has them: facts of lathe, part and tools,
- * then each feature by its name, with its steps and its sizes. What only one of the sheets was asked for (slips, grinding) is no change.
+ * The differences between today's sheet and one that was kept, both as `sheet --format json` prints them: facts of
+ * lathe, part and tools, then each feature by its name, with its steps and its sizes. A part that was requested for
+ * only one of the sheets (slips, grinding) is no change.
  */
 export const changedSince = (before: Data, now: Data): Changed =>
   withIds({
@@ -40,7 +41,7 @@ const featuresIn = (before: Data, now: Data): ChangedFeature[] => {
   return [...there, ...gone]
 }
 
-/** A name is told once; features of one name (there are none in a good job) are taken in their order. */
+/** A name is listed once; features with the same name (there are none in a good job) are taken in their order. */
 const named = (sheet: Data): Map<string, number> => {
   const found = new Map<string, number>()
   listIn(sheet.features).forEach((feature, index) => {
@@ -52,7 +53,7 @@ const named = (sheet: Data): Map<string, number> => {
 
 const featureIn = (name: string, before: Data, was: number, now: Data, is: number): ChangedFeature => {
   const [old, fresh] = [dataIn(listIn(before.features)[was]), dataIn(listIn(now.features)[is])]
-  if (old.status !== fresh.status || fresh.status === 'refused') return otherFate(name, old, fresh, before, now)
+  if (old.status !== fresh.status || fresh.status === 'refused') return statusChange(name, old, fresh, before, now)
   const ownSteps = (sheet: Data, index: number): readonly Data[] =>
     listIn(sheet.steps)
       .map(dataIn)
@@ -71,17 +72,20 @@ const featureIn = (name: string, before: Data, was: number, now: Data, is: numbe
   }
 }
 
-/** Planned then and refused now, or the other way: all its steps came or went, and that is said once. */
-const otherFate = (name: string, old: Data, fresh: Data, before: Data, now: Data): ChangedFeature => {
-  const said = ({ status, refusal }: Data): Phrase =>
+/** Planned then and refused now, or the other way: all its steps came or went, and that is reported once. */
+const statusChange = (name: string, old: Data, fresh: Data, before: Data, now: Data): ChangedFeature => {
+  const statusOf = ({ status, refusal }: Data): Phrase =>
     status === 'refused' ? [`REFUSED: ${textIn(dataIn(refusal).reason)}`] : ['planned, with steps']
-  const facts = sameData(said(old), said(fresh)) ? [] : [{ what: 'is', before: said(old), now: said(fresh) }]
+  const facts = sameData(statusOf(old), statusOf(fresh))
+    ? []
+    : [{ what: 'is', before: statusOf(old), now: statusOf(fresh) }]
   return { name, fate: 'stayed', facts: [...facts, ...toolIn(old, fresh, before, now)], steps: [], sizes: [] }
 }
 
 /**
- * The tool with which it was planned and the one with which it is refused, or the other way. What a tool is in the work (its angle or radius under
- * a sloping face, how much it is under the drawing) is known of a planned one only.
+ * The tool with which it was planned and the one with which it is refused, or the other way. The size of a tool in the
+ * work (its angle or radius under a sloping face, how much it is under the drawing) is only known for a planned
+ * feature.
  */
 const toolIn = (old: Data, fresh: Data, before: Data, now: Data): Change[] => {
   const [a, b] = [dataIn(old.edge), dataIn(fresh.edge)]
@@ -97,12 +101,12 @@ const toolIn = (old: Data, fresh: Data, before: Data, now: Data): Change[] => {
 
 /** A warning that came or went, in its own words. */
 const warnings = (before: Data, now: Data, was: number | null, is: number | null): Change[] => {
-  const said = (sheet: Data, feature: number | null): string[] =>
+  const textsOf = (sheet: Data, feature: number | null): string[] =>
     listIn(sheet.warnings)
       .map(dataIn)
       .filter((warning) => warning.feature === feature)
       .map(({ say }) => textIn(say))
-  const [old, fresh] = [said(before, was), said(now, is)]
+  const [old, fresh] = [textsOf(before, was), textsOf(now, is)]
   if (sameData(old, fresh)) return []
   return [
     ...old.filter((say) => !fresh.includes(say)).map((say): Change => ({ what: 'warning', before: [say], now: null })),

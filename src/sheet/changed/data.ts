@@ -1,4 +1,4 @@
-/** A stored sheet is a file that anyone may have touched: everything in it is unknown until it was looked at. */
+/** A stored sheet is a file that anyone may have edited: everything in it is unknown until it is checked. */
 export type Data = { readonly [key: string]: unknown }
 
 export const isData = (value: unknown): value is Data =>
@@ -10,5 +10,5 @@ export const textIn = (value: unknown): string => (typeof value === 'string' ? v
 export const numberIn = (value: unknown): number | null =>
   typeof value === 'number' && Number.isFinite(value) ? value : null
 
-/** Equal as a file holds them. */
+/** Equal as written in a file. */
 export const sameData = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other)

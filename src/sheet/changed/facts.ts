@@ -4,15 +4,17 @@ import type { Units } from '../../units/length.ts'
 import type { Change } from '../sheet.ts'
 import { type Data, dataIn, isData, listIn, numberIn, sameData, textIn } from './data.ts'
 
-/** Every value under a key that is another one, with its path in words: "cross-feed backlash", "pilot measured diameter". */
+/**
+ * Every value under a key that has changed, with its path in words: "cross-feed backlash", "pilot measured diameter".
+ */
 export const factsIn = (path: string, before: unknown, now: unknown, kept: Data, today: Data, own = ''): Change[] => {
   if (sameData(before, now)) return []
   const [old, fresh] = [byName(before), byName(now)]
-  // What somebody called a step says nothing of its values: only their own key does.
+  // The name of a step says nothing about its values: only their own key does.
   const named = old !== before || fresh !== now
   if (isData(old) && isData(fresh))
     return [...new Set([...Object.keys(old), ...Object.keys(fresh)])].flatMap((key) =>
-      // The units of one dial are told with its values; only a change of them is a fact of its own.
+      // The units of one dial are shown with its values; only a change of them is a fact of its own.
       factsIn(
         named ? besides(path, key) : joined(path, key),
         old[key],
@@ -37,7 +39,7 @@ const byName = (value: unknown): unknown => {
 const unitsUnder = (data: Data, sheet: Data): Data =>
   data.units === 'inch' || data.units === 'mm' ? { units: data.units } : sheet
 
-/** Keys that only group others say nothing on paper. */
+/** Keys that only group others are not printed. */
 const SILENT: ReadonlySet<string> = new Set(['lathe', 'part', 'steps', 'refusal'])
 
 const joined = (path: string, key: string): string => besides(path, SILENT.has(key) ? '' : inWords(key))
@@ -45,7 +47,7 @@ const joined = (path: string, key: string): string => besides(path, SILENT.has(k
 const besides = (path: string, more: string): string =>
   [SILENT.has(path) ? '' : path, more].filter((part) => part !== '').join(' ')
 
-/** crossFeed is the cross-feed; perTurn, per turn. Names of steps stay as they are. */
+/** crossFeed is the cross-feed; perTurn, per turn. Names of steps are kept. */
 const inWords = (key: string): string =>
   key === 'crossFeed'
     ? 'cross-feed'
@@ -63,7 +65,7 @@ const shownValue = (key: string, value: unknown, sheet: Data): Phrase | null => 
   return [typeof value === 'string' ? value : value === true ? 'yes' : 'no']
 }
 
-/** What is no length, by its key. */
+/** Values that are no length, by their key. */
 const measured = (key: string, value: number, units: Units) => {
   const other: FigureUnit | null = /angle|rake/i.test(key)
     ? 'deg'
@@ -76,7 +78,7 @@ const measured = (key: string, value: number, units: Units) => {
   return other === null ? lengthShown(value, units) : figure(other === 'rpm' ? 'speed' : 'angle', value, other)
 }
 
-/** A length of the sheet with the decimals that a shop writes, more where they are needed. */
+/** A length of the sheet with the decimals that a shop writes, more if they are needed. */
 export const lengthShown = (value: number, units: Units, most = 5) =>
   figure('dial', value, units, decimals(value, units === 'inch' ? 3 : 2, most))
 

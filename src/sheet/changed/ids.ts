@@ -1,7 +1,7 @@
 import { identify } from '../../phrase/figure.ts'
 import type { Change, Changed } from '../sheet.ts'
 
-/** Every figure of the list gets a name that is unique on the sheet. */
+/** Gives every figure of the list an id that is unique on the sheet. */
 export const withIds = ({ facts, features }: Changed): Changed => ({
   facts: facts.map((fact, i) => named(fact, `changed.fact.${i + 1}`)),
   features: features.map((feature, f) => {

@@ -6,7 +6,7 @@ import type { Change } from '../sheet.ts'
 import { type Data, dataIn, listIn, numberIn, sameData, textIn } from './data.ts'
 import { lengthShown, unitsOf } from './facts.ts'
 
-/** Finished sizes that are planned otherwise, or held otherwise. */
+/** Finished sizes whose plan, worst case or verdict has changed. */
 export const sizesIn = (before: Data, now: Data, kept: Data, today: Data): Change[] =>
   [...new Set([...Object.keys(before), ...Object.keys(now)])].flatMap((id) => {
     const same = sameData(dataIn(before[id]).limits, dataIn(now[id]).limits)
@@ -14,7 +14,7 @@ export const sizesIn = (before: Data, now: Data, kept: Data, today: Data): Chang
     return sameData(old, fresh) ? [] : [{ what: labelOf(id as Instrument) ?? id, before: old, now: fresh }]
   })
 
-/** Planned, the worst case, and where there are limits the verdict; the limits themselves only where they are other ones. */
+/** Planned, the worst case, and if there are limits the verdict; the limits themselves only if they have changed. */
 const sizeOf = (id: string, size: unknown, sheet: Data, sameLimits: boolean): Phrase | null => {
   const data = dataIn(size)
   const shown = (value: unknown): Figure | string => {

@@ -5,29 +5,29 @@ import type { ChangedStep } from '../sheet.ts'
 import { aligned } from './align.ts'
 import { type Data, dataIn, isData, listIn, numberIn, sameData, textIn } from './data.ts'
 
-/** Steps of one feature whose hand does another thing, that came or that went. Steps that change alike are told together. */
+/** Steps of one feature with another action, and steps that came or went. Steps that change alike are grouped. */
 export const changedSteps = (before: readonly Data[], now: readonly Data[], kept: Data, today: Data): ChangedStep[] => {
-  const told = aligned(before, now, sameHand, sameKind).flatMap(({ before: old, now: fresh }): ChangedStep[] => {
-    if (old === null) return [alone('came', fresh!)]
-    if (fresh === null) return [alone('went', old)]
-    return sameHand(old, fresh) ? [] : changedStep(old, fresh, kept, today)
+  const changes = aligned(before, now, sameAction, sameKind).flatMap(({ before: old, now: fresh }): ChangedStep[] => {
+    if (old === null) return [unpaired('came', fresh!)]
+    if (fresh === null) return [unpaired('went', old)]
+    return sameAction(old, fresh) ? [] : changedStep(old, fresh, kept, today)
   })
-  return together(told)
+  return grouped(changes)
 }
 
 /** The same move of the same slide for the same reason. */
 const sameKind = (a: Data, b: Data): boolean =>
   a.action === b.action && a.slide === b.slide && (a.purpose === b.purpose || a.slide === undefined)
 
-/** The hand does the same: what that does to the work is told by the sizes. */
-const sameHand = (a: Data, b: Data): boolean =>
+/** The machinist does the same: what it does to the work is shown by the sizes. */
+const sameAction = (a: Data, b: Data): boolean =>
   sameKind(a, b) &&
-  sameData(shown(a), shown(b)) &&
+  sameData(readingOf(a), readingOf(b)) &&
   sameData(lines(a), lines(b)) &&
   sameTable(a.corrections, b.corrections) &&
   sameTable(a.widthCorrections, b.widthCorrections)
 
-/** The numbers of the steps that a table is for may be others: every step is told by its own. */
+/** The numbers of the steps that a table refers to may differ: every step reports its own change. */
 const sameTable = (a: unknown, b: unknown): boolean => sameData(unnumbered(a), unnumbered(b))
 
 const unnumbered = (table: unknown): unknown =>
@@ -41,15 +41,15 @@ const unnumbered = (table: unknown): unknown =>
       }
     : table
 
-const shown = ({ reading, turns, mark }: Data): unknown => [reading ?? null, turns ?? null, mark ?? null]
+const readingOf = ({ reading, turns, mark }: Data): unknown => [reading ?? null, turns ?? null, mark ?? null]
 
 /**
- * A reading says what the hand does, whatever the words around it; without one the first words do, and by hand the lines below them too. The
- * tables are compared as data.
+ * A reading is what the machinist does, whatever the words around it; without a reading the first words are, and for
+ * steps by hand the lines below them too. The tables are compared as data.
  */
-const lines = (step: Data): readonly string[] => (numberIn(step.reading) === null ? said(step) : [])
+const lines = (step: Data): readonly string[] => (numberIn(step.reading) === null ? linesOf(step) : [])
 
-const said = (step: Data): readonly string[] => {
+const linesOf = (step: Data): readonly string[] => {
   const all = textIn(step.say).split('; ')
   if (step.slide !== undefined) return all.slice(0, 1)
   const table = all.findIndex((line) => /^(FINISH BY WHAT YOU MEASURE|AND BY THE WIDTH|STILL TO CUT)/.test(line))
@@ -61,25 +61,25 @@ const thingOf = (step: Data): string => THING.exec(textIn(step.say))?.[0] ?? tex
 const words = (line: string): string => line.replace(THING, '').trim()
 const numberOf = (step: Data): number => numberIn(step.number) ?? 0
 
-const alone = (fate: 'came' | 'went', step: Data): ChangedStep => ({
+const unpaired = (fate: 'came' | 'went', step: Data): ChangedStep => ({
   fate,
   numbers: fate === 'came' ? [numberOf(step)] : [],
   were: fate === 'went' ? [numberOf(step)] : [],
   thing: thingOf(step),
-  what: words(said(step)[0] ?? ''),
+  what: words(linesOf(step)[0] ?? ''),
   before: null,
   now: null,
 })
 
 const changedStep = (old: Data, fresh: Data, kept: Data, today: Data): ChangedStep[] => {
   const common = { fate: 'changed' as const, numbers: [numberOf(fresh)], were: [numberOf(old)], thing: thingOf(fresh) }
-  if (!sameData(shown(old), shown(fresh))) {
+  if (!sameData(readingOf(old), readingOf(fresh))) {
     const what = [ACTIONS[textIn(fresh.action)] ?? textIn(fresh.action), PURPOSES[textIn(fresh.purpose)] ?? ''].join('')
     return [{ ...common, what, before: reading(old, kept), now: reading(fresh, today) }]
   }
   const [a, b] = [lines(old), lines(fresh)]
   const [gone, come] = [a.filter((line) => !b.includes(line)), b.filter((line) => !a.includes(line))]
-  const told = Array.from({ length: Math.max(gone.length, come.length) }, (_, i): ChangedStep => {
+  const changes = Array.from({ length: Math.max(gone.length, come.length) }, (_, i): ChangedStep => {
     const [was, is] = [gone[i], come[i]].map((line): Phrase | null => (line === undefined ? null : [words(line)]))
     return { ...common, what: '', before: was!, now: is! }
   })
@@ -87,7 +87,7 @@ const changedStep = (old: Data, fresh: Data, kept: Data, today: Data): ChangedSt
     ...(sameTable(old.corrections, fresh.corrections) ? [] : ['the table to finish by the bottom']),
     ...(sameTable(old.widthCorrections, fresh.widthCorrections) ? [] : ['the table to finish by the width']),
   ]
-  return [...told, ...tables.map((what): ChangedStep => ({ ...common, what, before: null, now: ['other rows'] }))]
+  return [...changes, ...tables.map((what): ChangedStep => ({ ...common, what, before: null, now: ['other rows'] }))]
 }
 
 const ACTIONS: Readonly<Record<string, string>> = {
@@ -106,7 +106,7 @@ const PURPOSES: Readonly<Record<string, string>> = { rough: ', rough', finish: '
 const reading = (step: Data, sheet: Data): Phrase => {
   const dial = dialOf(textIn(step.slide), sheet)
   const [value, turns, mark] = [numberIn(step.reading), numberIn(step.turns), numberIn(step.mark)]
-  if (value === null) return [words(said(step)[0] ?? '')]
+  if (value === null) return [words(linesOf(step)[0] ?? '')]
   const units: Units = dial.units === 'mm' ? 'mm' : 'inch'
   const plain = figure('reading', Math.abs(value), units, decimals(value, units === 'mm' ? 2 : 3, 5))
   if (turns === null || mark === null) return [value < 0 ? { ...plain, value } : plain]
@@ -123,8 +123,8 @@ const dialOf = (slide: string, sheet: Data): Data => {
   return dataIn(slide === 'cross-feed' ? lathe.crossFeed : slide === 'compound' ? lathe.compound : lathe.carriage)
 }
 
-/** One line for steps that change in the same way, with all their numbers, where the first of them stands. */
-const together = (steps: readonly ChangedStep[]): ChangedStep[] => {
+/** One line for steps that change in the same way, with all their numbers, at the place of the first. */
+const grouped = (steps: readonly ChangedStep[]): ChangedStep[] => {
   const found = new Map<string, ChangedStep>()
   for (const step of steps) {
     const { thing, what, before, now, fate } = step

@@ -5,7 +5,7 @@ import type { Length, Units } from '../../units/length.ts'
 import { SHAPE_WORDS } from './shapes.ts'
 import { deepest } from './words.ts'
 
-/** Without rake there is one thing to say of all forms; with it each shape has its own. */
+/** Without rake one line serves all forms; with rake each shape has its own. */
 export const corrections = (facts: readonly GrindFacts[], units: Units): Phrase[] => {
   if (deepest(facts).rakeInUse === 0) return [['none: without rake in use what is ground is what is cut']]
   const of = (value: Length) => length('depth', value, units)

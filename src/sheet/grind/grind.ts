@@ -6,16 +6,16 @@ import type { Plan } from '../../plan/plan.ts'
 import { type Length, MM, type Units } from '../../units/length.ts'
 import type { Labeled } from '../sheet.ts'
 import { orderOf } from './order.ts'
-import { saysOf, warningsOf } from './says.ts'
+import { blocksOf, warningsOf } from './says.ts'
 
-/** What goes along to the grinder: every tool of the job, measured or still to be ground. */
+/** What the grinder needs: every tool of the job, measured or still to be ground. */
 export type GrindSheet = {
   readonly title: string
   readonly drawingNumber: string | null
   readonly units: Units
   readonly tools: readonly GroundTool[]
   readonly cautions: readonly Phrase[]
-  /** Features without a plan, for which no tool is told. */
+  /** Features without a plan, for which no tool is listed. */
   readonly left: readonly { readonly name: string; readonly reason: Phrase }[]
 }
 
@@ -24,15 +24,15 @@ export type GroundTool = {
   readonly says: readonly Labeled[]
   readonly order: readonly Phrase[]
   readonly warnings: readonly Phrase[]
-  /** One for each feature that the tool cuts; `features` are their places in the plan. */
+  /** One for each feature that the tool cuts; `features` are their indexes in the plan. */
   readonly features: readonly number[]
   readonly facts: readonly GrindFacts[]
 }
 
-/** What a handbook says before the wheel is started; numbers are lengths in pm. */
+/** What a handbook says before the grinder is started; numbers are lengths in pm. */
 export type Caution = { readonly say: readonly (string | Length)[]; readonly source: string | null }
 
-/** A tool that cuts several forms is ground once: for the deepest of them, and told against each. */
+/** A tool that cuts several forms is ground once: for the deepest of them, and compared with each. */
 export const grindSheet = (plan: Plan, cautions: readonly Caution[]): GrindSheet => {
   const names = [...new Set(plan.features.flatMap((one) => (one.tool !== undefined && one.ground ? [one.tool] : [])))]
   return {
@@ -55,7 +55,7 @@ const toolOf = (plan: Plan, name: string, number: number): GroundTool => {
   const place = `grind.${number}`
   return {
     name,
-    says: saysOf(facts, plan.units).map(({ label, says }) => ({
+    says: blocksOf(facts, plan.units).map(({ label, says }) => ({
       label,
       says: says.map((phrase, i) => identify(`${place}.${label.toLowerCase().replace(/\W+/g, '-')}.${i + 1}`, phrase)),
     })),
@@ -71,7 +71,7 @@ const cautionWords = ({ say, source }: Caution, units: Units): Phrase => [
   ` (${source ?? 'common practice'})`,
 ]
 
-/** A greatest gap of a rule in inches, by a metric scale: the whole millimeters that it allows, never more. */
+/** The greatest gap of a rule in inches, on a metric scale: the whole millimeters that it allows, never more. */
 const atMost = (most: Length, units: Units): Phrase =>
   units === 'inch'
     ? [length('limit', most, units)]

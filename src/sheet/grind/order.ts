@@ -4,7 +4,7 @@ import type { Units } from '../../units/length.ts'
 import { SHAPE_WORDS } from './shapes.ts'
 import { deepest } from './words.ts'
 
-/** The order of grinding, one line each, with what to check before going on. Common practice, no source. */
+/** The order of grinding, one line per step, with what to check before going on. Common practice, no source. */
 export const orderOf = (facts: readonly GrindFacts[], units: Units): Phrase[] => {
   const main = deepest(facts)
   return SHAPE_WORDS[main.shape].order(facts, main, units)

@@ -3,7 +3,7 @@ import type { Phrase } from '../../phrase/phrase.ts'
 import { INCH, type Length, MM, type Units } from '../../units/length.ts'
 import { angle, angles, lengths, topWords } from './words.ts'
 
-// Lines that the orders of grinding of several shapes have. Common practice, no source.
+// Lines that several shapes have in their order of grinding. Common practice, no source.
 
 /** Left for the stone and the last passes: 0.010 in, 0.25 mm. */
 export const over = (units: Units): Length => (units === 'inch' ? INCH / 100 : MM / 4)

@@ -8,8 +8,8 @@ import { corrections } from './correction.ts'
 import { SHAPE_WORDS } from './shapes.ts'
 import { angle, angles, deepest, lengths, narrowest, topWords } from './words.ts'
 
-/** What a tool is ground to, block by block, in the order in which it is looked for. */
-export const saysOf = (facts: readonly GrindFacts[], units: Units): Labeled[] => {
+/** What a tool is ground to, block by block, in the order in which they are needed. */
+export const blocksOf = (facts: readonly GrindFacts[], units: Units): Labeled[] => {
   const main = deepest(facts)
   return [
     { label: 'For', says: facts.map(({ form }) => formWords(form, units)) },
@@ -26,13 +26,13 @@ export const saysOf = (facts: readonly GrindFacts[], units: Units): Labeled[] =>
   ].filter(({ says }) => says.length > 0)
 }
 
-/** What goes wrong at the grinder or in the groove if it is not seen before. */
+/** What goes wrong at the grinder or in the groove if it is not noticed before. */
 export const warningsOf = (facts: readonly GrindFacts[], units: Units): Phrase[] => {
   const main = deepest(facts)
   const { sides, rakeAdvice, rakeInUse, bit, measured } = main
-  const said: Phrase[] = []
+  const warnings: Phrase[] = []
   if (sides.backInUse !== null && sides.backNeeded !== null)
-    said.push([
+    warnings.push([
       'As little as ',
       angle(sides.backInUse[0]),
       ' of side clearance may be left in use, under ',
@@ -43,22 +43,22 @@ export const warningsOf = (facts: readonly GrindFacts[], units: Units): Phrase[]
     ])
   const most = rakeAdvice.forming?.[1]
   if (most !== undefined && rakeInUse > most + 1 / 120)
-    said.push([
+    warnings.push([
       angle(rakeInUse),
       ' of rake in use, where this metal is formed with ',
       angle(most),
       most === 0 ? ': it pulls the tool in; level the top.' : ' at most: level the top, or grind to the correction.',
     ])
-  if (bit === 'carbide') said.push(['Carbide: a silicon-carbide or diamond wheel, dry, and no dipping.'])
+  if (bit === 'carbide') warnings.push(['Carbide: a silicon-carbide or diamond wheel, dry, and no dipping.'])
   if (measured && main.form.corner === null && main.form.face > main.reach)
-    said.push([
+    warnings.push([
       'The ground end reaches ',
       length('tool', main.reach, units),
       ', the edge must be ',
       length('depth', main.form.face, units),
       ' long.',
     ])
-  return said
+  return warnings
 }
 
 const formWords = (form: FormFacts, units: Units): Phrase => [

@@ -5,5 +5,5 @@ import type { ShapeWords } from './shape-words.ts'
 import { square } from './square.ts'
 import { vee } from './vee.ts'
 
-/** What is said of each shape of tool, in the order in which they are told. */
+/** The words for each shape of tool, in the order in which they are listed. */
 export const SHAPE_WORDS: Readonly<Record<Shape, ShapeWords>> = { square, vee, round, corner }

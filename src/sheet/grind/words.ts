@@ -4,7 +4,7 @@ import type { Phrase } from '../../phrase/phrase.ts'
 import type { Degrees } from '../../units/dimension.ts'
 import { inUnits, type Length, type Units } from '../../units/length.ts'
 
-/** The one among the forms of a tool that asks the longest relieved sides. */
+/** The form of a tool that needs the longest relieved sides. */
 export const deepest = (facts: readonly GrindFacts[]): GrindFacts =>
   facts.reduce((best, each) => (each.form.sidesReach[0] > best.form.sidesReach[0] ? each : best))
 
@@ -12,7 +12,7 @@ export const deepest = (facts: readonly GrindFacts[]): GrindFacts =>
 export const narrowest = (facts: readonly GrindFacts[]): GrindFacts =>
   facts.reduce((best, each) => ((each.width?.aim ?? 0) < (best.width?.aim ?? 0) ? each : best))
 
-/** What the order of grinding ends at: a measured tool cannot grow, so it is sharpened to what it is. pm. */
+/** The width at which grinding ends: a measured tool cannot grow, so it is sharpened to its present width. pm. */
 export const widthToGrind = (facts: readonly GrindFacts[]): Length => {
   const { width, measured } = narrowest(facts)
   if (width === null) return 0
@@ -24,7 +24,7 @@ export const angle = (degrees: Degrees) => figure('angle', degrees, 'deg', 2)
 export const angles = ([low, high]: AngleRange): Phrase =>
   Math.abs(high - low) < 1 / 120 ? [angle(low)] : [angle(low), ' to ', angle(high)]
 
-/** Lengths that a scale is held against: no finer than thousandths of an inch, hundredths of a millimeter. */
+/** Lengths that are compared with a scale: no finer than thousandths of an inch, hundredths of a millimeter. */
 export const lengths = ([low, high]: LengthRange, units: Units): Phrase => [
   scaled(low, units),
   ' to ',

@@ -12,23 +12,26 @@ import { inUnits, type Length } from '../../units/length.ts'
 import type { Planned } from '../scene.ts'
 import type { MetalLeft } from '../sheet.ts'
 
-/** One size that the finishing pass, once more, can still bring right. Lengths in pm. */
+/** One size that the finishing pass, repeated, can still correct. Lengths in pm. */
 type Left = {
   readonly measure: MetalLeft['sizes'][number]['measure']
   /** On this side of `limit` there is metal left. */
   readonly when: 'under' | 'over'
   readonly limit: Length
-  /** Beyond this nothing saves it; null where the drawing gives no limits. */
+  /** Beyond this the part is scrap; null if the drawing gives no limits. */
   readonly past: Length | null
   readonly slide: Slide
   /** Indexes of the moves that go a readable step further, for every `perStep`. */
   readonly further: readonly number[]
-  /** Further back: a place that the feed across begins at. */
+  /** -1, further back: for a place where the feed across begins. */
   readonly by: 1 | -1
   readonly perStep: Length
 }
 
-/** Under the last measuring: what is still to be saved, and what is not. `first` is the number of the feature's first step. */
+/**
+ * Under the last measuring: what can still be corrected, and what is scrap. `first` is the number of the feature's
+ * first step.
+ */
 export const afterFinish = (
   plan: Plan,
   feature: Planned,
@@ -48,13 +51,13 @@ export const afterFinish = (
   }
 }
 
-/** Where the drawing gives no limits, a step of the dial is the least that can be taken off. */
+/** If the drawing gives no limits, a step of the dial is the least that can be taken off. */
 const bottomLeft = ({ operation }: Planned, { perStep }: Again, { by, finishes }: Stop): Left | null => {
   if (perStep === null) return null
   const { aim, limits } = bottomWanted(operation)
-  const mouth = limits === null ? mouthOf(operation) : null
+  const mouth = limits === null ? veeWidthOf(operation) : null
   if (mouth !== null) {
-    // Fed to the lines, it is as wide as they stand apart, however deep.
+    // Fed to the lines, it is as wide as the distance of the lines, at any depth.
     if (operation.moves.some(({ action, place }) => action === 'feed-across' && place !== undefined)) return null
     const [limit, past] = mouth.limits
     const wide = perStep * Math.tan((mouth.angle * Math.PI) / 360)
@@ -75,15 +78,18 @@ const bottomLeft = ({ operation }: Planned, { perStep }: Again, { by, finishes }
   }
 }
 
-/** A V that the drawing holds by its width at the surface, not by its bottom: every bit of diameter opens it by the tangent of half its angle. */
-const mouthOf = ({ dimensions }: Planned['operation']) => {
+/**
+ * A V that the drawing dimensions by its width at the surface, not by its bottom: each cut in diameter opens it by the
+ * tangent of half its angle.
+ */
+const veeWidthOf = ({ dimensions }: Planned['operation']) => {
   const angle = dimensions.find(({ id }) => id === 'angle')?.aim
   const width = dimensions.find(({ id }) => id === 'width')
   const limits = width?.atDiameter === undefined ? (width?.limits ?? null) : null
   return angle === undefined || limits === null ? null : { angle, limits }
 }
 
-/** The width of a V follows its depth: only the bottom is told there. */
+/** The width of a V follows its depth: only the bottom is listed there. */
 const widthLeft = ({ operation: { dimensions } }: Planned, { across }: Again): Left | null => {
   const width = dimensions.find(({ id }) => id === 'width')
   if (across === null || width === undefined || dimensions.some(({ id }) => id === 'angle')) return null
@@ -92,7 +98,7 @@ const widthLeft = ({ operation: { dimensions } }: Planned, { across }: Again): L
   return { measure: 'width', when: 'under', limit, past, slide, further: indexes, by, perStep }
 }
 
-/** Fed to the lines by eye, it is fed to them again: no reading goes further. */
+/** If it was fed to the lines by eye, it is fed to them again: no reading goes further. */
 const linesLeft = (plan: Plan, { operation }: Planned, { toLines }: Again, again: Phrase | null): Phrase[] => {
   const limits = operation.dimensions.find(({ id }) => id === 'width')?.limits ?? null
   if (toLines.length === 0 || limits === null) return []
@@ -116,7 +122,7 @@ const lineOf = (plan: Plan, left: Left, again: Phrase | null, first: number, acr
         )}`
       : 'every finishing step'
   const lost: Phrase = past === null ? [] : [`; ${when === 'under' ? 'over' : 'under'} `, show(past), ' it is scrap']
-  // Part of a step is a whole one, wherever that still lies within the limits.
+  // A part of a step counts as a whole step, if a whole step is still within the limits.
   const part = past === null || Math.abs(past - limit) >= perStep ? ' or part of it' : ''
   const each: Phrase = [' for every ', show(perStep, 'spare'), `${part} past that limit`, ...lost]
   // Across, or down a V: there the whole finish goes deeper.

@@ -10,7 +10,7 @@ import { inUnits } from '../../units/length.ts'
 import type { Planned } from '../scene.ts'
 import type { Corrections, SheetStep } from '../sheet.ts'
 import { afterFinish } from './after-finish.ts'
-import { apart, betweenWords, joined, neighbors, noTable, withoutRow } from './rows.ts'
+import { betweenWords, gapsBetween, joined, neighbors, noTable, withoutRow } from './rows.ts'
 import { widthData, widthLines } from './width-corrections.ts'
 
 /** Puts the tables under the step where the work is measured. `first` is the number of the feature's first step. */
@@ -33,7 +33,7 @@ export const withCorrections = (
   if (bottom === null && width === null) return steps
   const lines = [
     ...(bottom === null ? [] : linesOf(plan, feature, bottom, first)),
-    ...(width === null ? [] : widthLines(plan, width, first, told(bottom))),
+    ...(width === null ? [] : widthLines(plan, width, first, hasRows(bottom))),
   ]
   return steps.map((step, index) => {
     if (index !== (bottom ?? width)!.at) return step
@@ -42,13 +42,13 @@ export const withCorrections = (
     return {
       ...step,
       more,
-      ...(!told(bottom) ? {} : { corrections: dataOf(plan, feature, bottom, first, place) }),
-      ...(!told(width) ? {} : { widthCorrections: widthData(plan, width, first, `step.${step.number}.width`) }),
+      ...(!hasRows(bottom) ? {} : { corrections: dataOf(plan, feature, bottom, first, place) }),
+      ...(!hasRows(width) ? {} : { widthCorrections: widthData(plan, width, first, `step.${step.number}.width`) }),
     }
   })
 }
 
-const told = <T extends { readonly rows: readonly unknown[] }>(table: T | null): table is T =>
+const hasRows = <T extends { readonly rows: readonly unknown[] }>(table: T | null): table is T =>
   table !== null && table.rows.length > 0
 
 const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): Phrase[] => {
@@ -62,12 +62,12 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
     say`FINISH BY WHAT YOU MEASURE, ${steps}: ${key} (${length('expected', keyOf(feature, table, table.expected), plan.units)} expected)`,
     ...chunks.map((chunk) => chunk.flatMap((phrase, i) => (i === 0 ? phrase : ['; ', ...phrase]))),
     ...withoutRow(table, (measured) => length('expected', keyOf(feature, table, measured), plan.units)),
-    ...(apart(alike(table), table.quantum) ? [[betweenWords(table.between, 'shallower')]] : []),
+    ...(gapsBetween(alike(table), table.quantum) ? [[betweenWords(table.between, 'shallower')]] : []),
     ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
   ]
 }
 
-/** Neighbors that are finished at one reading are told together. */
+/** Neighbors that are finished at the same reading are grouped. */
 const alike = (table: CorrectionTable): readonly (readonly Row[])[] => {
   const groups: Row[][] = []
   for (const row of table.rows) {
@@ -98,7 +98,7 @@ const rowWords = (
   return [...keys, ': ', ...reading, ...nearest]
 }
 
-/** The compound where the form is fed down a flank. */
+/** The compound if the form is fed down a flank. */
 const finishingScale = ({ lathe }: Plan, { by }: CorrectionTable): Scale =>
   by === 'cross-feed' ? lathe.crossFeed : lathe.compound.scale
 
@@ -108,7 +108,7 @@ const keyFigure = (plan: Plan, feature: Planned, table: CorrectionTable, row: Ro
   return { ...figures[table.rows.indexOf(row)]!, digits: Math.max(...figures.map(({ digits }) => digits)) }
 }
 
-/** Where the finishes stand at readings of their own, all of them move by as much. */
+/** If the finishes have different readings, all of them move by the same amount. */
 const otherwise = (scale: Scale, deeper: number): Phrase => {
   if (deeper === 0) return ['as written']
   const by = scale.kind === 'dial' ? marks(scale, Math.abs(deeper)) : shownOn(scale, Math.abs(deeper))

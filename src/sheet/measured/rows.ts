@@ -22,21 +22,24 @@ export const withoutRow = ({ without, reason }: Table, key: (measured: Length) =
     `: no row, ${reason}; use "finish"`,
   ])
 
-/** No reading without a row lies between them. */
+/** True if no reading without a row is between them. */
 export const neighbors = ({ without }: Table, one: Row, next: Row): boolean =>
   !without.flat().some((reading) => reading < one.measured && reading > next.measured)
 
-/** An instrument reads more finely than the rows stand apart, and what lies between is finished otherwise on either side. */
-export const apart = (groups: readonly (readonly Row[])[], quantum: Length): boolean =>
+/**
+ * True if an instrument reads more finely than the distance of the rows, and readings between two rows are finished
+ * differently on either side.
+ */
+export const gapsBetween = (groups: readonly (readonly Row[])[], quantum: Length): boolean =>
   groups.slice(1).some((rows, i) => further(groups[i]!.at(-1)!, rows[0]!, quantum))
 
-/** What who measures between two rows, or past the last, goes by. */
+/** The rule for a reading between two rows. */
 export const betweenWords = (between: Between, doubt: string): string =>
   between === 'none' ? 'between two rows: use "finish"' : `between two rows: ${RULES[between]}; in doubt the ${doubt}`
 
 const RULES = { nearer: 'the nearer', 'in proportion': 'in proportion' } as const
 
-/** Between two keys with one reading. */
+/** The separator between two keys with one reading. */
 export const joined = (rows: readonly Row[], quantum: Length): string =>
   rows.length > 2 || further(rows[0]!, rows[1]!, quantum) ? ' to ' : ', '
 

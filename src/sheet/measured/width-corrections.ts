@@ -8,9 +8,12 @@ import type { Plan } from '../../plan/plan.ts'
 import { scaleOf } from '../../plan/scale.ts'
 import { inUnits } from '../../units/length.ts'
 import type { WidthCorrections } from '../sheet.ts'
-import { apart, betweenWords, joined, neighbors, noTable, withoutRow } from './rows.ts'
+import { betweenWords, gapsBetween, joined, neighbors, noTable, withoutRow } from './rows.ts'
 
-/** The lines under the stop that tell how far to feed across by what the width measures. `first` is the number of the feature's first step. */
+/**
+ * The lines under the stop that show how far to feed across for a measured width. `first` is the number of the
+ * feature's first step.
+ */
 export const widthLines = (plan: Plan, table: WidthTable, first: number, paired: boolean): Phrase[] => {
   if (table.rows.length === 0) return [noTable('THE WIDTH', table.reason)]
   const moved = table.rows[0]!.moves
@@ -36,13 +39,13 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
       ]),
     ),
     ...withoutRow(table, (measured) => length('expected', measured, plan.units)),
-    ...(apart(groups, table.quantum) ? [[betweenWords(table.between, 'narrower')]] : []),
+    ...(gapsBetween(groups, table.quantum) ? [[betweenWords(table.between, 'narrower')]] : []),
     ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
     ...(paired ? [['use both tables together: the bottom sets the depth, the width sets the feed across']] : []),
   ]
 }
 
-/** Neighbors with one reading are told together. */
+/** Neighbors with one reading are grouped. */
 const grouped = (table: WidthTable): WidthRow[][] => {
   const groups: WidthRow[][] = []
   for (const row of table.rows) {
@@ -64,7 +67,7 @@ const rowWords = (plan: Plan, table: WidthTable, rows: readonly WidthRow[]): { k
   }
 }
 
-/** A reading before zero too: "80 (20 before 0)". */
+/** A reading, also before zero: "80 (20 before 0)". */
 export const shownAnywhere = (scale: Scale, count: number): Phrase => {
   if (count >= 0) return shownOn(scale, count)
   const { value, turns, mark } = readingOf(scale, count)

@@ -4,10 +4,16 @@ import type { Length } from '../../units/length.ts'
 import { depthAt } from '../grind/form.ts'
 import { at, fitted, type Point, type Stance } from '../raked.ts'
 
-/** Edge of a corner tool, a hollow quarter circle: e(u) = r − √(r² − (r − u)²), from r deep at the face to 0 at the cylinder. Reference: the virtual sharp corner. pm. */
+/**
+ * Edge of a corner tool, a hollow quarter circle: e(u) = r − √(r² − (r − u)²), from r deep at the face to 0 at the
+ * cylinder. Reference: the virtual sharp corner. pm.
+ */
 export const cornerEdge = (radius: Length): Form => [arcPiece(0, radius, radius, radius, radius, -1)]
 
-/** A hollow quarter of `radius`, stretched to `leg` back on the face: its deep tip is the tip of the face, the outer one stands at e = 0. */
+/**
+ * A hollow quarter of `radius`, stretched to `leg` back on the face: its deep tip is the tip of the face, the outer tip
+ * is at e = 0.
+ */
 export function rakedCorner(radius: Length, leg: Length, stance: Stance): Form {
   const down = depthAt(leg, stance.floor, stance.rake)
   const hollow = (part: number): Point => {

@@ -10,11 +10,11 @@ export const cornerGrinding: ShapeGrinding<CornerTool> = {
   onFace: ({ radius, rakeInUse }, form) => ({ corner: hollow(form.radius ?? radius, form.surface / 2, rakeInUse) }),
   carried: ({ radius }) => radius,
   gauged: (_, { corner }) => corner?.radius ?? 0,
-  // It meets a step otherwise.
+  // It meets a step in another way.
   sidesPassSteps: false,
 }
 
-/** The deep tip of a hollow stands on center, the radius below the surface. */
+/** The deep tip of a hollow is on center, the radius below the surface. */
 const hollow = (radius: Length, surface: Length, rake: Degrees): FormFacts['corner'] => ({
   radius,
   down: onFace.faceLength(radius, surface - radius, rake),
@@ -22,7 +22,7 @@ const hollow = (radius: Length, surface: Length, rake: Degrees): FormFacts['corn
   ...(rake === 0 ? { arc: null, points: [] } : quarterOf(radius, surface, rake)),
 })
 
-/** A few points for the sheet; many to see how far a circle is off. */
+/** A few points for the sheet; many to measure how far a circle is off. */
 function quarterOf(radius: Length, surface: Length, rake: Degrees) {
   const many = onFace.hollowPoints(radius, surface, rake, 64)
   const face = onFace.nearestCircle(many.map((point) => [point.along, point.face]))

@@ -1,8 +1,8 @@
 import type { Length } from '../../units/length.ts'
 import * as onFace from '../grind/form.ts'
-import type { StandsIn } from '../standing.ts'
+import type { EdgeForm } from '../standing.ts'
 import type { CornerTool } from './tool.ts'
 
-/** How long the leg of a hollow is along the face, so that it comes out as deep as the radius. */
-export const legToGrind = ({ radius, rakeInUse }: CornerTool, { surface }: StandsIn): Length =>
+/** Length of the leg of a hollow along the face that makes it as deep as the radius. */
+export const legToGrind = ({ radius, rakeInUse }: CornerTool, { surface }: EdgeForm): Length =>
   onFace.faceLength(radius, surface / 2 - radius, rakeInUse)

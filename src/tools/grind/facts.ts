@@ -14,7 +14,7 @@ import type { Degrees } from '../../units/dimension.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { shapeOf } from '../registry.ts'
 import type { Tool } from '../tool.ts'
-import { backToGrind, flankPlane, flankRelief, type Stand, sideInUse } from './clearance.ts'
+import { backToGrind, flankPlane, flankRelief, type Mounting, sideInUse } from './clearance.ts'
 import * as onFace from './form.ts'
 
 /** The form that a tool is ground for. Lengths pm; `surface` and `bottom` are diameters. */
@@ -25,19 +25,19 @@ export type FormToCut = {
   readonly material: string
   readonly surface: Length
   readonly depth: Length
-  /** Width of a groove at the surface, and the width that a square edge is ground to for it; null for another form. */
+  /** Width of a groove at the surface, and the width of the square edge ground for it; null for another form. */
   readonly width: Length | null
   readonly aimedWidth: Length | null
   /** The groove is wider than any edge that is ground for it. */
   readonly severalPlaces: boolean
-  /** How much higher than the surface a step close by stands, which the sides must pass as well; 0 without one. */
+  /** Height of a nearby step above the surface, which the sides must pass as well; 0 without one. */
   readonly shoulder: Length
-  /** Half of the included angle, and the radius, as the drawing has them. */
+  /** Half of the included angle, and the radius, as on the drawing. */
   readonly half: Degrees | null
   readonly radius: Length | null
 }
 
-/** Everything that the grinding sheet says of one tool, worked out for one form. */
+/** All that the grinding sheet shows about one tool, worked out for one form. */
 export function grindFacts(tool: Tool, form: FormToCut): GrindFacts {
   const rakeGround = tool.rakeInUse - tool.holderAngle
   const cut = formFacts(tool, form)
@@ -106,14 +106,17 @@ function blankFor(tool: Tool, width: Length, units: Units): GrindFacts['blank'] 
 }
 
 function sidesOf(tool: Tool, form: FormFacts, rakeGround: Degrees): SideFacts {
-  const stand = { tilt: tool.holderAngle, rakeGround }
-  return form.vee === null ? straightSides(stand) : flanks(form.vee.ground, stand)
+  const mounting = { tilt: tool.holderAngle, rakeGround }
+  return form.vee === null ? straightSides(mounting) : flanks(form.vee.ground, mounting)
 }
 
-/** Least and greatest over the ranges ground: the least clearance goes with the most relief where a tilted bit has its top leveled. */
-function straightSides(stand: Stand): SideFacts {
+/**
+ * Least and greatest over the ranges ground: with a tilted bit whose top is leveled, the most relief leaves the least
+ * clearance.
+ */
+function straightSides(mounting: Mounting): SideFacts {
   const planes = SIDE_RELIEF.flatMap((relief) => BACK_CLEARANCE.map((back) => ({ relief, back })))
-  const used = planes.map((plane) => sideInUse(plane, stand))
+  const used = planes.map((plane) => sideInUse(plane, mounting))
   const backInUse = rangeOf(used.map(({ edge }) => edge))
   const short = backInUse[0] < LEAST_CLEARANCE
   return {
@@ -121,14 +124,14 @@ function straightSides(stand: Stand): SideFacts {
     reliefInUse: rangeOf(used.map(({ relief }) => relief)),
     back: BACK_CLEARANCE,
     backInUse,
-    backNeeded: short ? Math.max(...SIDE_RELIEF.map((relief) => backToGrind(LEAST_CLEARANCE, relief, stand))) : null,
+    backNeeded: short ? Math.max(...SIDE_RELIEF.map((relief) => backToGrind(LEAST_CLEARANCE, relief, mounting))) : null,
   }
 }
 
-/** Flanks widen going back; what the tilt takes of their relief is ground on top of it. */
-function flanks(half: Degrees, stand: Stand): SideFacts {
-  const relief = rangeOf(SIDE_RELIEF.map((wanted) => flankRelief(wanted, half, stand)))
-  const used = relief.map((ground) => sideInUse(flankPlane(half, ground, stand.rakeGround), stand).relief)
+/** Flanks widen going back; the relief that the tilt takes is ground in addition. */
+function flanks(half: Degrees, mounting: Mounting): SideFacts {
+  const relief = rangeOf(SIDE_RELIEF.map((wanted) => flankRelief(wanted, half, mounting)))
+  const used = relief.map((ground) => sideInUse(flankPlane(half, ground, mounting.rakeGround), mounting).relief)
   return { relief, reliefInUse: rangeOf(used), back: null, backInUse: null, backNeeded: null }
 }
 

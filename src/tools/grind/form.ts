@@ -2,11 +2,15 @@ import type { Degrees } from '../../units/dimension.ts'
 import type { Length } from '../../units/length.ts'
 
 /**
- * A face with rake γ is a sloping plane through the tip, and the tip stands on center: what is ground on the face is not what is cut.
- * Lengths in pm, angles in degrees; `floor` and `surface` are radii of the work. Plane geometry; negative rake goes the same way.
+ * A face with rake γ is a sloping plane through the tip, and the tip is on center: so the cut differs from what is
+ * ground on the face. Lengths in pm, angles in degrees; `floor` and `surface` are radii of the work. Plane geometry;
+ * the same formulas serve negative rake.
  */
 
-/** Length along the face from the tip to where it meets the surface, for a form `depth` deep: L = −ρ cos γ + √(ρ² cos² γ + D² + 2ρD). */
+/**
+ * Length along the face from the tip to where it meets the surface, for a form `depth` deep: L = −ρ cos γ + √(ρ² cos² γ
+ * + D² + 2ρD).
+ */
 export function faceLength(depth: Length, floor: Length, rake: Degrees): Length {
   const level = floor * cos(rake)
   return Math.sqrt(level * level + depth * depth + 2 * floor * depth) - level
@@ -16,25 +20,34 @@ export function faceLength(depth: Length, floor: Length, rake: Degrees): Length 
 export const depthAt = (face: Length, floor: Length, rake: Degrees): Length =>
   Math.hypot(floor + face * cos(rake), face * sin(rake)) - floor
 
-/** How deep the tip stands when the point at `face` from it is on the surface. */
+/** Depth of the tip when the point at `face` from it is on the surface. */
 export const depthReached = (face: Length, surface: Length, rake: Degrees): Length =>
   surface - (Math.sqrt(Math.max(0, surface * surface - (face * sin(rake)) ** 2)) - face * cos(rake))
 
-/** A length on the face as it measures square to the front: T = L cos(clearance + rake), all in use; the cosine of the clearance without rake. */
+/**
+ * A length on the face as it measures square to the front: T = L cos(clearance + rake), all in use; the cosine of the
+ * clearance without rake.
+ */
 export const squareToFront = (face: Length, clearance: Degrees, rake: Degrees): Length => face * cos(clearance + rake)
 
-/** Half-angle to grind and gauge on the face, so that the flank comes out at `half` between the floor and the surface. */
+/** Half-angle to grind and gauge on the face, so that the flank is cut at `half` between the floor and the surface. */
 export const halfAngleToGrind = (half: Degrees, depth: Length, face: Length): Degrees =>
   atan((depth * tan(half)) / face)
 
-/** Half-angle that a V ground to `half` on its face cuts, fed to the full depth. */
+/** Half-angle cut by a V ground to `half` on its face and fed to the full depth. */
 export const halfAngleCut = (half: Degrees, depth: Length, face: Length): Degrees => atan((face * tan(half)) / depth)
 
-/** Radius to grind on the face: through the tip and the points that cut the edges of a segment of `radius`, `depth` deep. */
+/**
+ * Radius to grind on the face: through the tip and the points that cut the edges of a segment of `radius`, `depth`
+ * deep.
+ */
 export const radiusToGrind = (radius: Length, depth: Length, face: Length): Length =>
   halfChordSquared(radius, depth) / (2 * face) + face / 2
 
-/** What a round tool of `radius` on its face cuts, fed to the full depth: width at the surface, and the radius through its edges and bottom. */
+/**
+ * The cut of a round tool of `radius` on its face, fed to the full depth: width at the surface, and the radius through
+ * its edges and bottom.
+ */
 export function roundCut(radius: Length, depth: Length, face: Length): { width: Length; radius: Length } {
   const half = halfChordSquared(radius, Math.min(face, radius))
   return { width: 2 * Math.sqrt(half), radius: half / (2 * depth) + depth / 2 }
@@ -44,7 +57,10 @@ export function roundCut(radius: Length, depth: Length, face: Length): { width: 
 export const flankStrays = (depth: Length, face: Length, floor: Length, rake: Degrees): Length =>
   greatest((part) => depthAt(part * face, floor, rake) - part * depth)
 
-/** How far a round edge of radius `ground` on the face cuts beside the circle of the form, in depth, between its bottom and its edges. */
+/**
+ * How far a round edge of radius `ground` on the face cuts beside the circle of the form, in depth, between its bottom
+ * and its edges.
+ */
 export function roundStrays(of: {
   readonly radius: Length
   readonly ground: Length
@@ -59,7 +75,10 @@ export function roundStrays(of: {
   )
 }
 
-/** A point of a hollow quarter, from its deep end: along the work, up the wanted form, back on the face to grind it so, and up the work when it is ground as drawn. */
+/**
+ * A point of a hollow quarter, from its deep end: along the work, up the wanted form, back on the face to grind it so,
+ * and up the work if it is ground as drawn.
+ */
 export type HollowPoint = {
   readonly along: Length
   readonly work: Length
@@ -82,7 +101,10 @@ export function hollowPoints(radius: Length, surface: Length, rake: Degrees, par
   })
 }
 
-/** The circle through both ends and the middle of a curve from (0, 0), and how far the curve is from it. An even number of points. */
+/**
+ * The circle through both ends and the middle of a curve from (0, 0), and how far the curve is from it. An even number
+ * of points.
+ */
 export function nearestCircle(points: readonly (readonly [along: Length, up: Length])[]): {
   radius: Length
   strays: Length
@@ -96,7 +118,7 @@ export function nearestCircle(points: readonly (readonly [along: Length, up: Len
   return { radius, strays: Math.max(...off) }
 }
 
-/** Greatest size of a difference that is nothing at both ends of its range. */
+/** Greatest size of a difference that is zero at both ends of its range. */
 const greatest = (of: (part: number) => number): number =>
   Math.max(...Array.from({ length: 65 }, (_, i) => Math.abs(of(i / 64))))
 

@@ -3,7 +3,10 @@ import { arcPiece } from '../../moves/pieces.ts'
 import type { Length } from '../../units/length.ts'
 import { mirrored, quarter, type Stance } from '../raked.ts'
 
-/** Edge of a round tool: e(u) = −(r − √(r² − u²)) over half the edge's width each side of the tip, which is the reference. pm. */
+/**
+ * Edge of a round tool: e(u) = −(r − √(r² − u²)) over half the edge's width each side of the tip, which is the
+ * reference. pm.
+ */
 export function roundEdge(radius: Length, edgeWidth: Length | null): Form {
   const half = roundHalfWidth(radius, edgeWidth)
   return [arcPiece(-half, half, 0, -radius, radius, 1)]

@@ -14,7 +14,7 @@ export const roundGrinding: ShapeGrinding<RoundTool> = {
   sidesPassSteps: true,
 }
 
-/** No more of a round end than its half circle has sides to speak of. */
+/** A round end has sides only up to its half circle. */
 function segment(radius: Length, form: FormToCut, rake: Degrees): FormFacts['round'] {
   const depth = Math.min(form.depth, radius)
   const floor = form.surface / 2 - form.depth

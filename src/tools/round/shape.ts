@@ -2,7 +2,7 @@ import type { ToolShape } from '../shape.ts'
 import { rakedRound, roundEdge, roundHalfWidth } from './edge.ts'
 import { roundGrinding } from './grinding.ts'
 import { readRound, roundToolSchema } from './schema.ts'
-import { roundStands } from './standing.ts'
+import { roundInWork } from './standing.ts'
 import type { RoundTool } from './tool.ts'
 
 export const round: ToolShape<RoundTool, typeof roundToolSchema> = {
@@ -13,6 +13,6 @@ export const round: ToolShape<RoundTool, typeof roundToolSchema> = {
   edge: ({ radius, edgeWidth }) => roundEdge(radius, edgeWidth),
   raked: ({ radius, edgeWidth }, stance) => rakedRound(radius, roundHalfWidth(radius, edgeWidth), stance),
   groundRadius: ({ radius }) => radius,
-  inWork: ({ radius }, { depth }, stance) => ({ radius: Math.round(roundStands(radius, depth, stance)) }),
+  inWork: ({ radius }, { depth }, stance) => ({ radius: Math.round(roundInWork(radius, depth, stance)) }),
   grinding: roundGrinding,
 }

@@ -3,7 +3,10 @@ import { arcPiece, linePiece } from '../../moves/pieces.ts'
 import type { Length } from '../../units/length.ts'
 import { mirrored, moved, quarter, type Stance } from '../raked.ts'
 
-/** Edge of a square tool: flat over its width, corners rounded where it has a corner radius. Reference: the tailstock-side corner. pm. */
+/**
+ * Edge of a square tool: flat over its width, corners rounded where it has a corner radius. Reference: the
+ * tailstock-side corner. pm.
+ */
 export function squareEdge(width: Length, cornerRadius: Length): Form {
   if (cornerRadius <= 0) return [linePiece(0, 0, width, 0)]
   const corner = cornerRadius

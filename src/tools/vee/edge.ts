@@ -4,7 +4,10 @@ import type { Degrees } from '../../units/dimension.ts'
 import type { Length } from '../../units/length.ts'
 import { at, fitted, mirrored, moved, type Stance } from '../raked.ts'
 
-/** Edge of a V tool: a nose flat, behind it flanks at half the included angle up to the reach. Reference: the tailstock-side corner of the flat. pm. */
+/**
+ * Edge of a V tool: a flat nose, behind it flanks at half the included angle up to the reach. Reference: the
+ * tailstock-side corner of the flat. pm.
+ */
 export function veeEdge(nose: Length, angle: Degrees, reach: Length): Form {
   const run = reach * Math.tan((angle / 2) * (Math.PI / 180))
   const flanks = [linePiece(-run, -reach, 0, 0), linePiece(nose, 0, nose + run, -reach)] as const

@@ -3,7 +3,7 @@ import type { ToolShape } from '../shape.ts'
 import { rakedVee, veeEdge } from './edge.ts'
 import { veeGrinding } from './grinding.ts'
 import { readVee, veeToolSchema } from './schema.ts'
-import { veeStands } from './standing.ts'
+import { veeInWork } from './standing.ts'
 import type { VeeTool } from './tool.ts'
 
 export const vee: ToolShape<VeeTool, typeof veeToolSchema> = {
@@ -12,11 +12,11 @@ export const vee: ToolShape<VeeTool, typeof veeToolSchema> = {
   called: 'a V (vee)',
   sizes: ({ nose, angle }) => ({ nose, angle }),
   edge: ({ nose, angle, reach }) => veeEdge(nose, angle, reach),
-  // Reach counts in depth, as it does without rake: the face goes back a little further.
+  // Reach is measured in depth, the same as without rake: the face goes back a little further.
   raked: ({ nose, angle, reach }, stance) =>
     rakedVee(nose, angle / 2, faceLength(reach, stance.floor, stance.rake), stance),
   known: ({ angleWithin }) => ({ angleWithin }),
-  inWork: ({ angle }, { depth }, stance) => ({ angle: toSeconds(veeStands(angle, depth, stance)) }),
+  inWork: ({ angle }, { depth }, stance) => ({ angle: toSeconds(veeInWork(angle, depth, stance)) }),
   grinding: veeGrinding,
 }
 

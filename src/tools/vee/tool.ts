@@ -5,7 +5,7 @@ import type { ToolBase } from '../tool.ts'
 export type VeeTool = ToolBase & {
   readonly shape: 'vee'
   readonly angle: Degrees
-  /** How near the angle is known; null: as the lathe's accuracy has it. */
+  /** The error of the angle; null: the lathe's accuracy for it. */
   readonly angleWithin: Degrees | null
   readonly nose: Length
 }
