@@ -10,7 +10,15 @@ import {
   roundCounts,
   takeUpCounts,
 } from '../../src/sequence/dial.ts'
-import { hand, measureStop, newProgram, takeUp, toPlace, dial as turn, zero } from '../../src/sequence/program.ts'
+import {
+  handMove as hand,
+  measureStop,
+  newProgram,
+  takeUp,
+  toPlace,
+  dialMove as turn,
+  zero,
+} from '../../src/sequence/program.ts'
 import { inch } from '../replay/shop.ts'
 
 const dial = (more: Partial<Dial> = {}): Dial => ({
