@@ -1,17 +1,15 @@
-import type { Phrase } from '../../phrase/phrase.ts'
 import { words } from '../../phrase/words.ts'
-import type { Labeled, Sheet, SheetFeature } from '../../sheet/sheet.ts'
+import type { Sheet, SheetFeature } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import type { Parts } from '../registry.ts'
 import { changedBlock } from './changed.ts'
-import { beside, COLUMNS, leftAndRight } from './columns.ts'
+import { beside, COLUMNS, leftAndRight, plain, wrap } from './columns.ts'
+import { backOf, frontOf, LABEL } from './front.ts'
 import { grindLines } from './grind.ts'
 import { inspectionLines } from './inspection.ts'
 import { proofLines } from './proof.ts'
 import { slipLines } from './slips.ts'
 import { stepLines } from './steps.ts'
-
-const LABEL = 12
 
 /** The sheet to hang at the lathe. */
 export const printText = (sheet: Sheet, parts: Parts = {}): string => {
@@ -20,6 +18,7 @@ export const printText = (sheet: Sheet, parts: Parts = {}): string => {
     ...changedBlock(sheet.changed, sheet.units),
     ...sheet.features.flatMap((feature) => featureLines(sheet, feature)),
     ...proof(sheet),
+    ...details(sheet),
   ]
   if (parts.inspection === true) lines.push(...inspectionLines(sheet))
   if (sheet.grind !== undefined) lines.push('', ...grindLines(sheet.grind))
@@ -30,11 +29,10 @@ export const printText = (sheet: Sheet, parts: Parts = {}): string => {
 const head = (sheet: Sheet): string[] => [
   '='.repeat(COLUMNS),
   ...leftAndRight(sheet.title.toUpperCase(), sheet.drawingNumber ?? ''),
-  '='.repeat(COLUMNS),
-  ...beside('Sheet', LABEL, sheetName(sheet)),
-  ...labeled(sheet.heading, sheet.units),
+  ...ruled(sheetName(sheet), ''),
+  ...frontOf(sheet.heading, sheet.units),
   '',
-  ...sheet.cautions.flatMap((caution) => beside(' !', 3, caution)),
+  ...beside(' !', 3, sheet.cautions.join(' ')),
   ...block('Order', sheet.orderReasons),
   ...block(
     'WARNING',
@@ -45,24 +43,24 @@ const head = (sheet: Sheet): string[] => [
 /** The name to ask for, and to give, if it matters which sheet was cut. */
 const sheetName = ({ identity, continues }: Sheet): string =>
   continues === undefined
-    ? (identity ?? 'nothing is planned')
+    ? identity === null
+      ? 'nothing is planned'
+      : `sheet ${identity}`
     : identity === null
       ? 'goes on from another one'
       : `goes on from ${identity}`
 
 const featureLines = (sheet: Sheet, feature: SheetFeature): string[] => [
   '',
-  '='.repeat(COLUMNS),
-  ...leftAndRight(
+  ...ruled(
     `${feature.kind.toUpperCase()}: ${feature.name}`,
     sheet.features.length > 1 ? `${feature.index + 1} of ${sheet.features.length}` : '',
   ),
-  '='.repeat(COLUMNS),
   ...(feature.status === 'refused' ? refusal(feature, sheet.units) : planned(sheet, feature)),
 ]
 
 const planned = (sheet: Sheet, feature: Extract<SheetFeature, { status: 'planned' }>): string[] => [
-  ...labeled(feature.heading, sheet.units),
+  ...frontOf(feature.heading, sheet.units),
   ...block(
     'WARNING',
     feature.warnings.map((phrase) => words(phrase, sheet.units)),
@@ -99,10 +97,26 @@ const proof = (sheet: Sheet): string[] => {
   ]
 }
 
-const labeled = (blocks: readonly Labeled[], units: Units): string[] =>
-  blocks.flatMap(({ label, says }) =>
-    says.flatMap((phrase: Phrase, i) => beside(i === 0 ? label : '', LABEL, words(phrase, units))),
-  )
+/** What the front left out: how dials are counted, why, what the tool is besides, and where the speed comes from. */
+const details = (sheet: Sheet): string[] => {
+  const lines = [
+    ...backOf(sheet.heading, sheet.units),
+    ...sheet.features.flatMap((feature) => {
+      if (feature.status === 'refused') return []
+      const own = backOf(feature.heading, sheet.units)
+      return own.length === 0 ? [] : ['', ...wrap(feature.name.toUpperCase(), COLUMNS), ...own]
+    }),
+  ]
+  return lines.length === 0 ? [] : ['', '='.repeat(COLUMNS), 'DETAILS', '='.repeat(COLUMNS), ...lines]
+}
+
+/** A name between rules, on one line where it fits. */
+const ruled = (left: string, right: string): string[] => {
+  const text = `== ${left} ${right === '' ? '' : `= ${right} `}`
+  return text.length + 2 <= COLUMNS
+    ? [plain(text).padEnd(COLUMNS, '=')]
+    : ['='.repeat(COLUMNS), ...leftAndRight(left, right), '='.repeat(COLUMNS)]
+}
 
 const block = (label: string, says: readonly string[]): string[] =>
   says.length === 0
