@@ -43,7 +43,7 @@ export type Bench = {
   surely: Piece[]
   /** The same array as `surely` for as long as nothing has been cut that depends on lost motion. */
   possibly: Piece[]
-  slides: Record<Slide, SlideState>
+  readonly slides: Record<Slide, SlideState>
   turning: boolean
   locked: boolean
   /** The reference point was brought to its place by eye or by touch. */

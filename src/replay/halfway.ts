@@ -56,6 +56,7 @@ export const goOn = (
     limit: options.rules ? limitOf(before.allowed, marksBox(lathe, operation)) : until.limit,
     surely,
     possibly,
+    slides: { ...until.slides },
     fromEnd: until.fromEnd === null ? null : until.fromEnd + off.along,
     depth: until.depth === null ? null : until.depth + off.deep,
     cut: (excess(possibly, before.possibly)?.by ?? 0) > TOLERANCE,

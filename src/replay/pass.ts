@@ -5,7 +5,7 @@ import type { Length } from '../units/length.ts'
 import { type Bench, type Gathered, ruled, standing } from './bench.ts'
 import { excess, TOLERANCE } from './form/compare.ts'
 import { cutInto, gather } from './form/insert.ts'
-import { swept } from './form/sweep.ts'
+import { type Place, swept } from './form/sweep.ts'
 import { checkShank } from './obstacles.ts'
 import { checkClear, checkContact, checkCut, checkTouch, noteBackOut } from './rules.ts'
 import { isKnown, isOpen, placeOf, type SlideState } from './slide.ts'
@@ -37,7 +37,7 @@ export const cutsNow = ({ operation, options, turning, cut }: Bench): boolean =>
 
 /** Does the tip come as deep as the outermost surface at all? Most moves are made in the clear. */
 const reaches = ({ tip, top }: Bench, ways: Ways): boolean =>
-  ways.some((way) => way.some(({ d }) => d + tip >= top - TOLERANCE))
+  ways.some(([a, b]) => a.d + tip >= top - TOLERANCE || b.d + tip >= top - TOLERANCE)
 
 const cutOn = (
   bench: Bench,
@@ -90,8 +90,9 @@ const takeOut = (
 }
 
 const sameWays = (a: Ways, b: Ways): boolean =>
-  a.length === b.length &&
-  a.every((way, index) => way.every((place, end) => place.z === b[index]![end]!.z && place.d === b[index]![end]!.d))
+  a.length === b.length && a.every(([p, q], i) => samePlace(p, b[i]![0]) && samePlace(q, b[i]![1]))
+
+const samePlace = (a: Place, b: Place): boolean => a.z === b.z && a.d === b.d
 
 /** The moment both zeros are set the edge stands on the work: what little it overlaps then (a corner tool's tip) is gone. */
 export const touchDown = (bench: Bench, index: number): void => {
@@ -108,10 +109,14 @@ const LEAVING: Length = 1_000_000
 
 const possibleReach = (bench: Bench, slide: Slide, from: SlideState, to: SlideState, after: Length = 0): Reach => {
   const { slides } = bench
-  const range = (one: Slide): Interval => (one === slide ? between(from, to, after) : standing(slides[one]))
-  const cross = slide === 'cross-feed' ? Math.max(placeOf(from)[1], placeOf(to)[1]) : placeOf(slides['cross-feed'])[1]
-  return { carriage: range('carriage'), compound: range('compound'), cross }
+  return {
+    carriage: slide === 'carriage' ? between(from, to, after) : standing(slides.carriage),
+    compound: slide === 'compound' ? between(from, to, after) : standing(slides.compound),
+    cross: slide === 'cross-feed' ? Math.max(deepestOf(from), deepestOf(to)) : deepestOf(slides['cross-feed']),
+  }
 }
+
+const deepestOf = ({ at, offset }: SlideState): Length => at[1] + offset[1]
 
 /** Everywhere the slide may be on its way, less the first `after` of it. */
 const between = (from: SlideState, to: SlideState, after: Length): Interval => {
@@ -126,8 +131,8 @@ const between = (from: SlideState, to: SlideState, after: Length): Interval => {
 const sureReach = (bench: Bench, slide: Slide, from: SlideState, to: SlideState): Reach | null => {
   const { slides } = bench
   if (!bench.locked && slide !== 'carriage') return null
-  const others = (['carriage', 'compound'] as const).filter((one) => one !== slide && slides[one].zeroed)
-  if (others.some((one) => isOpen(slides[one]))) return null
+  const isLoose = (one: 'carriage' | 'compound') => one !== slide && slides[one].zeroed && isOpen(slides[one])
+  if (isLoose('carriage') || isLoose('compound')) return null
   const [a, b] = [placeOf(from), placeOf(to)]
   if (slide === 'cross-feed') {
     return { carriage: standing(slides.carriage), compound: standing(slides.compound), cross: Math.max(a[0], b[0]) }

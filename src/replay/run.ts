@@ -67,7 +67,7 @@ export const carryOut = (bench: Bench, move: Move, index: number): void => {
     case 'align':
       checkBrought(bench, move, index)
       align(bench, index)
-      checkObstacles(bench, index, [bench.fromEnd!])
+      checkObstacles(bench, index, bench.fromEnd!, bench.fromEnd!)
       return
     case 'touch-off':
       checkTouchAgain(bench, move.slide ?? 'cross-feed', index)
@@ -97,7 +97,7 @@ const setZero = (bench: Bench, slide: Slide, index: number): void => {
   checkZero(bench, slide, index)
   foundOrSupposed(bench, slide)
   const first = !placeKnown(bench)
-  bench.slides = { ...bench.slides, [slide]: zeroed(bench.slides[slide]) }
+  bench.slides[slide] = zeroed(bench.slides[slide])
   if (first && placeKnown(bench) && cutsNow(bench)) touchDown(bench, index)
 }
 
@@ -115,7 +115,7 @@ const turn = (bench: Bench, move: Move, index: number): void => {
   const from = bench.slides[slide]
   const onto = slide === 'carriage' && ontoLine(bench, move)
   const to = onto ? broughtHere(turned(from, target)) : turned(from, target)
-  bench.slides = { ...bench.slides, [slide]: to }
+  bench.slides[slide] = to
   if (placeKnown(bench)) pass(bench, move, index, slide, from, to)
 }
 
@@ -129,7 +129,7 @@ const bring = (bench: Bench, move: Move, place: Length, index: number): void => 
   const unmoved: SlideState = { ...slides.carriage, dial: 0, at: [0, 0], offset: [0, 0] }
   const from = isKnown(slides.carriage) ? slides.carriage : unmoved
   const to = seenAt(from, place + wrong - bench.fromEnd! - along)
-  bench.slides = { ...slides, carriage: to }
+  bench.slides.carriage = to
   if (placeKnown(bench)) pass(bench, move, index, 'carriage', from, to)
 }
 

@@ -42,5 +42,5 @@ const bearsOn = (shift: Shift, move: Move): boolean => {
 const parted = (bench: Bench, shift: Shift): Bench => {
   const surely = [...bench.surely]
   const possibly = bench.possibly === bench.surely ? surely : [...bench.possibly]
-  return { ...bench, options: { rules: false, shift }, surely, possibly }
+  return { ...bench, options: { rules: false, shift }, surely, possibly, slides: { ...bench.slides } }
 }

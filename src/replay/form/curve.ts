@@ -25,6 +25,7 @@ export const mirrored = (curve: Curve): Curve =>
     : { ...curve, d0: -curve.d0, d1: -curve.d1 }
 
 export const sameCurve = (a: Curve, b: Curve): boolean => {
+  if (a === b) return true
   if (a.kind === 'line') {
     return b.kind === 'line' && a.z0 === b.z0 && a.d0 === b.d0 && a.z1 === b.z1 && a.d1 === b.d1
   }
@@ -41,8 +42,15 @@ export const crossings = (a: Curve, b: Curve): readonly Length[] => {
 }
 
 const lineLine = (a: Line, b: Line): readonly Length[] => {
+  const z = lineCrossing(a, b)
+  return Number.isNaN(z) ? [] : [z]
+}
+
+/** Where two straight lines cross; NaN where they lie side by side. */
+export const lineCrossing = (a: Line, b: Line): Length => {
+  if (a.d0 === a.d1 && b.d0 === b.d1) return Number.NaN
   const steeper = slope(a) - slope(b)
-  return steeper === 0 ? [] : [a.z0 - (a.d0 - depthAt(b, a.z0)) / steeper]
+  return steeper === 0 ? Number.NaN : a.z0 - (a.d0 - depthAt(b, a.z0)) / steeper
 }
 
 const lineArc = (line: Line, arc: Arc): readonly Length[] => {
@@ -80,7 +88,9 @@ export const equalSlopes = (a: Curve, b: Curve): readonly Length[] => {
 
 /** The deepest point of one piece. */
 export const peak = ({ from, to, curve }: Piece): { readonly z: Length; readonly d: Length } => {
-  const inner = curve.kind === 'arc' && curve.side === 1 && curve.zc > from && curve.zc < to ? [curve.zc] : []
-  const places = [from, to, ...inner].map((z) => ({ z, d: depthAt(curve, z) }))
-  return places.reduce((a, b) => (b.d > a.d ? b : a))
+  const [first, last] = [depthAt(curve, from), depthAt(curve, to)]
+  const ends = last > first ? { z: to, d: last } : { z: from, d: first }
+  if (curve.kind !== 'arc' || curve.side !== 1 || curve.zc <= from || curve.zc >= to) return ends
+  const inner = depthAt(curve, curve.zc)
+  return inner > ends.d ? { z: curve.zc, d: inner } : ends
 }
