@@ -64,6 +64,10 @@ export type Bench = {
   readonly taken: Record<number, Length>
   /** Everything that the edge has gone through with the metal turning, whether the part was there or not; null where nobody asks. */
   readonly gathered: Gathered | null
+  /** Nobody looks at the part any more: it is only gathered. */
+  onlyGathers: boolean
+  /** As they were measured last; null where metal was cut since. */
+  sizes: readonly Size[] | null
 }
 
 /** The same array twice for as long as nothing depends on lost motion, as with the part. */
@@ -107,6 +111,8 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   clearance: {},
   taken: {},
   gathered: null,
+  onlyGathers: false,
+  sizes: null,
 })
 
 /** Half a readable step of each slide, as it shows along the work and in depth; of the carriage where it is moved. */
@@ -147,10 +153,14 @@ export const ruled = ({ options }: Bench, index: number): boolean => options.rul
 export const radians = (operation: Operation): number => (operation.angle * Math.PI) / 180
 
 const outermost = (form: Form): Length =>
-  form.reduce((top, { from, to, curve }) => {
-    const least = curve.kind === 'arc' && curve.side === -1 ? curve.dc - curve.r : Number.POSITIVE_INFINITY
-    return Math.min(top, depthAt(curve, from), depthAt(curve, to), least)
-  }, Number.POSITIVE_INFINITY)
+  tops(form, form, NONE, () =>
+    form.reduce((top, { from, to, curve }) => {
+      const least = curve.kind === 'arc' && curve.side === -1 ? curve.dc - curve.r : Number.POSITIVE_INFINITY
+      return Math.min(top, depthAt(curve, from), depthAt(curve, to), least)
+    }, Number.POSITIVE_INFINITY),
+  )
+const tops = kept<Length>()
+const NONE: readonly number[] = []
 
 const innermost = (form: Form): Length => Math.max(...form.map((piece) => peak(piece).d))
 

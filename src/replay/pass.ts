@@ -16,8 +16,8 @@ import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
 export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from: SlideState, to: SlideState): void => {
   const { options } = bench
   const ways = waysOf(bench, possibleReach(bench, slide, from, to))
-  if ((bench.gathered !== null || reaches(bench, ways)) && cutsNow(bench))
-    cutOn(bench, move, index, slide, from, to, ways)
+  const deep = reaches(bench, ways)
+  if ((deep || bench.gathered !== null) && cutsNow(bench)) cutOn(bench, move, index, slide, from, to, ways, deep)
   bench.touched = NOWHERE
   if (!options.rules) return
   noteBackOut(bench, move, index, slide)
@@ -47,6 +47,7 @@ const cutOn = (
   from: SlideState,
   to: SlideState,
   ways: Ways,
+  deep: boolean,
 ): void => {
   const { pieces } = bench.operation.edge
   const cut = swept(pieces, ways, index)
@@ -62,17 +63,26 @@ const cutOn = (
     }
   } else if (bench.options.rules && !bench.cut) bench.cut = meetsMetal(cut, bench)
   const sure = sureReach(bench, slide, from, to)
-  removeMetal(bench, cut, ways, sure === null ? null : waysOf(bench, sure), index)
+  removeMetal(bench, cut, ways, sure === null ? null : waysOf(bench, sure), index, deep)
 }
 
 const meetsMetal = (cut: Form, { possibly }: Bench): boolean => (excess(cut, possibly)?.by ?? 0) > TOLERANCE
 
-/** Cuts both forms; they part company at the first cut that depends on lost motion. */
-const removeMetal = (bench: Bench, cut: Form, possible: Ways, sure: Ways | null, index: number): void => {
+/** Cuts both forms; they part company at the first cut that depends on lost motion. `deep`: the edge reaches the part at all. */
+const removeMetal = (
+  bench: Bench,
+  cut: Form,
+  possible: Ways,
+  sure: Ways | null,
+  index: number,
+  deep: boolean,
+): void => {
   const closed = sure !== null && sameWays(possible, sure)
   const surely = (): Form => (closed ? cut : swept(bench.operation.edge.pieces, sure!, index))
   const { gathered } = bench
   if (gathered !== null) takeOut(gathered, cut, sure === null ? null : surely, closed, gather)
+  if (!deep || bench.onlyGathers) return
+  bench.sizes = null
   takeOut(bench, cut, sure === null ? null : surely, closed, cutInto)
 }
 
@@ -101,7 +111,7 @@ export const touchDown = (bench: Bench, index: number): void => {
   bench.touched = swept(operation.edge.pieces, ways, index)
   checkTouch(bench, index)
   const open = (['carriage', 'compound'] as const).some((one) => isKnown(slides[one]) && isOpen(slides[one]))
-  removeMetal(bench, bench.touched, ways, open ? null : waysOf(bench, standingReach(bench, 0)), index)
+  removeMetal(bench, bench.touched, ways, open ? null : waysOf(bench, standingReach(bench, 0)), index, true)
 }
 
 /** Moving off a place begins beyond this: a face the tool stands against is left at once, a floor is not. One micrometer. */

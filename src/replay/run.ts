@@ -167,7 +167,13 @@ const whereabouts = ({ slides }: Bench): Readonly<Record<Slide, Interval>> => ({
   carriage: placeOf(slides.carriage),
 })
 
-export const sizesNow = ({ operation, before, surely, possibly }: Bench): readonly Size[] => {
+/** Measured again with nothing cut since, they are the same. */
+export const sizesNow = (bench: Bench): readonly Size[] => {
+  bench.sizes ??= sizesOf(bench)
+  return bench.sizes
+}
+
+const sizesOf = ({ operation, before, surely, possibly }: Bench): readonly Size[] => {
   const taken = (form: Form) => takenOf(form, before.surely, operation, operation.dimensions)
   const sure = taken(surely)
   const maybe = possibly === surely ? sure : taken(possibly)

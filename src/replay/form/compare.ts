@@ -20,6 +20,14 @@ export const excess = (a: Form, b: Form): { readonly by: Length; readonly z: Len
       const from = Math.max(p.from, q.from)
       const to = Math.min(p.to, q.to)
       if (to - from <= SLIVER) continue
+      // By far the most of a part is as it was: the same piece in both.
+      if (p === q) {
+        if (by < 0) {
+          by = 0
+          z = from
+        }
+        continue
+      }
       const at = furthest(p.curve, q.curve, from, to)
       const over = depthAt(p.curve, at) - depthAt(q.curve, at)
       if (over > by) {
