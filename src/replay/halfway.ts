@@ -27,7 +27,9 @@ export const halfway = (
   const nothing: Gathered['surely'] = []
   const gathered = { surely: nothing, possibly: nothing }
   const bench: Bench = { ...setUp(lathe, setup, operation, before, { ...options, after: index }), gathered }
-  const found = operation.moves.findLastIndex(({ action }, i) => i < index && (action === 'touch-off' || action === 'zero'))
+  const found = operation.moves.findLastIndex(
+    ({ action }, i) => i < index && (action === 'touch-off' || action === 'zero'),
+  )
   for (let i = 0; i < index; i++) {
     // Behind the last touch and the first cut the part tells nothing more: it is cut anew when it goes on.
     bench.onlyGathers = i > found && bench.cut
