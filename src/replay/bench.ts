@@ -8,6 +8,7 @@ import type { Box } from './form/dilate.ts'
 import { grown } from './form/dilate.ts'
 import { kept } from './form/kept.ts'
 import { fresh, goneOn, isKnown, placeOf, type SlideState, stepOf } from './slide.ts'
+import type { Ways } from './ways.ts'
 
 /** A reading of one slide (or every one of them), or a place it is brought to by eye, that the hand gets wrong by a little, pm of travel. */
 export type Shift =
@@ -64,6 +65,8 @@ export type Bench = {
   readonly taken: Record<number, Length>
   /** Everything that the edge has gone through with the metal turning, whether the part was there or not; null where nobody asks. */
   readonly gathered: Gathered | null
+  /** The ways of the last cut: back the same way no metal is left. */
+  lastCut: { readonly possible: Ways; readonly sure: Ways | null } | null
   /** Nobody looks at the part any more: it is only gathered. */
   onlyGathers: boolean
   /** As they were measured last; null where metal was cut since. */
@@ -111,6 +114,7 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   clearance: {},
   taken: {},
   gathered: null,
+  lastCut: null,
   onlyGathers: false,
   sizes: null,
 })

@@ -74,6 +74,7 @@ export const goOn = (
     clearance: {},
     taken: {},
     gathered: null,
+    lastCut: null,
     onlyGathers: false,
     sizes: null,
   }

@@ -50,6 +50,10 @@ const cutOn = (
   deep: boolean,
 ): void => {
   const { pieces } = bench.operation.edge
+  const sureWays = sureReach(bench, slide, from, to)
+  const sure = sureWays === null ? null : waysOf(bench, sureWays)
+  if (slide === 'cross-feed' && cutBefore(bench, ways, sure)) return
+  bench.lastCut = { possible: ways, sure }
   const cut = swept(pieces, ways, index)
   if (ruled(bench, index)) {
     if (slide !== 'cross-feed' && move.action !== 'feed-across' && move.action !== 'feed-in') {
@@ -62,9 +66,14 @@ const cutOn = (
       if (bench.options.after === undefined) bench.taken[index] = takenAtOnce(cut, bench.possibly, bench.operation.edge)
     }
   } else if (bench.options.rules && !bench.cut) bench.cut = meetsMetal(cut, bench)
-  const sure = sureReach(bench, slide, from, to)
-  removeMetal(bench, cut, ways, sure === null ? null : waysOf(bench, sure), index, deep)
+  removeMetal(bench, cut, ways, sure, index, deep)
 }
+
+/** Backing straight out of a cut the edge passes nothing that it has not just gone through. */
+const cutBefore = ({ lastCut }: Bench, possible: Ways, sure: Ways | null): boolean =>
+  lastCut !== null &&
+  sameWays(lastCut.possible, possible) &&
+  (sure === null ? lastCut.sure === null : lastCut.sure !== null && sameWays(lastCut.sure, sure))
 
 const meetsMetal = (cut: Form, { possibly }: Bench): boolean => (excess(cut, possibly)?.by ?? 0) > TOLERANCE
 

@@ -37,7 +37,7 @@ export const runOperation = (
   const slides: OperationTrace['slides'][number][] = []
   operation.moves.forEach((move, index) => {
     carryOut(bench, move, index)
-    if (options.after === undefined) slides.push(whereabouts(bench))
+    if (options.rules) slides.push(whereabouts(bench))
   })
   return ran(bench, slides)
 }
