@@ -2,7 +2,7 @@ import type { Form, Line, Piece } from '../moves/form.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { TOLERANCE } from './form/compare.ts'
-import { depthAt, peak } from './form/curve.ts'
+import { depthAt, isLevel, peak } from './form/curve.ts'
 import { firstBeyond, SLIVER, splits } from './form/insert.ts'
 
 /** What an inspector finds cut below the surface around the region: sorted pieces, none of them above the surface. */
@@ -89,6 +89,8 @@ const lastFrom = (form: Form, z: Length): Piece | undefined => {
 /** What of a piece lies below a level and was cut, cut off where it crosses the level, and beyond the bounds. */
 const cutBelow = (piece: Piece, level: Line, start: Form, bounds: Length): readonly Piece[] => {
   const { from, to, curve, step } = piece
+  if (isLevel(curve))
+    return curve.d0 > level.d0 + TOLERANCE / 4 && isCut(curve.d0, (from + to) / 2, start) && to > bounds ? [piece] : []
   const found: Piece[] = []
   let left = from
   for (const right of splits(curve, level, from, to)) {

@@ -1,6 +1,6 @@
 import type { Curve, Form, Piece } from '../../moves/form.ts'
 import type { Length } from '../../units/length.ts'
-import { depthAt, equalSlopes } from './curve.ts'
+import { depthAt, equalSlopes, isLevel } from './curve.ts'
 import { firstBeyond, SLIVER, splits } from './insert.ts'
 
 /** Differences up to this much (pm, one nanometer) are arithmetic. */
@@ -28,7 +28,8 @@ export const excess = (a: Form, b: Form): { readonly by: Length; readonly z: Len
         }
         continue
       }
-      const at = furthest(p.curve, q.curve, from, to)
+      const level = isLevel(p.curve) && isLevel(q.curve)
+      const at = level ? from : furthest(p.curve, q.curve, from, to)
       const over = depthAt(p.curve, at) - depthAt(q.curve, at)
       if (over > by) {
         by = over

@@ -1,6 +1,6 @@
 import type { Curve, Form, Piece } from '../../moves/form.ts'
 import type { Length } from '../../units/length.ts'
-import { crossings, depthAt, lineCrossing, sameCurve } from './curve.ts'
+import { crossings, depthAt, isLevel, lineCrossing, sameCurve } from './curve.ts'
 
 /** Stretches narrower than this (pm) are the arithmetic's, not the work's. */
 export const SLIVER: Length = 10
@@ -67,6 +67,10 @@ const staysAbove = (form: readonly Piece[], first: number, { from, to, curve }: 
     const old = form[i]!
     if (old.from >= to) return true
     if (old.curve.kind !== 'line') return false
+    if (isLevel(curve) && isLevel(old.curve)) {
+      if (curve.d0 > old.curve.d0) return false
+      continue
+    }
     const left = old.from > from ? old.from : from
     const right = old.to < to ? old.to : to
     if (depthAt(curve, left) > depthAt(old.curve, left) || depthAt(curve, right) > depthAt(old.curve, right))
@@ -76,6 +80,10 @@ const staysAbove = (form: readonly Piece[], first: number, { from, to, curve }: 
 }
 
 const deeper = (made: Piece[], old: Piece, add: Piece, from: Length, to: Length): void => {
+  if (isLevel(old.curve) && isLevel(add.curve)) {
+    append(made, add.curve.d0 > old.curve.d0 ? add : old, from, to)
+    return
+  }
   if (old.curve.kind !== 'line' || add.curve.kind !== 'line') {
     let left = from
     for (const right of splits(old.curve, add.curve, from, to)) {
@@ -130,4 +138,5 @@ const append = (made: Piece[], piece: Piece, from: Length, to: Length): void => 
   if (to > from) made.push(stretch(piece, from, to))
 }
 
-const stretch = ({ curve, step }: Piece, from: Length, to: Length): Piece => ({ from, to, curve, step })
+const stretch = (piece: Piece, from: Length, to: Length): Piece =>
+  piece.from === from && piece.to === to ? piece : { from, to, curve: piece.curve, step: piece.step }
