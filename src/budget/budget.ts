@@ -2,7 +2,7 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import type { Size } from '../moves/trace.ts'
 import type { Before } from '../replay/bench.ts'
-import { goOn } from '../replay/halfway.ts'
+import { goOn, madeOn } from '../replay/halfway.ts'
 import { runOperation } from '../replay/run.ts'
 import { madeRight, type Right } from '../replay/shifted.ts'
 import { broughtToLines } from './at-lines.ts'
@@ -43,6 +43,7 @@ const replayed = (lathe: Lathe, setup: Setup, operation: Operation, before: Befo
     if (way.operation === operation && way.shift !== null) return right.shifted(way.shift)
     if (way.rigid !== undefined && right.whole !== null)
       return goOn(right.whole, way.operation, before, way.rigid).trace.sizes
+    if (way.before !== before && right.whole !== null) return madeOn(right.whole, way.operation, way.before).trace.sizes
     return runOperation(lathe, setup, way.operation, way.before, { rules: false, shift: way.shift }).trace.sizes
   }
 }

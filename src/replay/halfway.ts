@@ -1,6 +1,6 @@
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Form, Piece } from '../moves/form.ts'
-import type { Operation, Setup } from '../moves/operation.ts'
+import type { Move, Operation, Setup } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Before, type Bench, type Gathered, limitOf, marksBox, type RunOptions, setUp } from './bench.ts'
 import { excess, TOLERANCE } from './form/compare.ts'
@@ -91,6 +91,23 @@ const movedBy = (cut: Form, { along, deep }: { readonly along: Length; readonly 
         curve: moved(curve, along, deep),
         step,
       }))
+
+/**
+ * All the moves on a part that is otherwise than it was, with the same edge and angle: only where the zeros are found is made again, and what the edge
+ * went through moves with them.
+ */
+export const madeOn = (half: Halfway, operation: Operation, before: Before): Ran => {
+  const { lathe, setup, options, fromEnd, depth } = half.bench
+  const bench = setUp(lathe, setup, operation, before, options)
+  const last = operation.moves.findLastIndex(({ action }) => FINDS.has(action))
+  for (let i = 0; i <= last; i++) carryOut(bench, operation.moves[i]!, i)
+  const along = (bench.fromEnd ?? 0) - (fromEnd ?? 0)
+  const deep = (bench.depth ?? 0) - (depth ?? 0)
+  return goOn(half, operation, before, { along, deep })
+}
+
+/** Behind the last of these nothing changes where the zeros are. */
+const FINDS: ReadonlySet<Move['action']> = new Set<Move['action']>(['align', 'touch-off', 'zero'])
 
 const cutOut = (before: Form, cut: Form): Piece[] => {
   const part = [...before]
