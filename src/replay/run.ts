@@ -79,7 +79,7 @@ export const carryOut = (bench: Bench, move: Move, index: number): void => {
       return
     case 'measure':
       checkMeasure(bench, index)
-      if (ruled(bench, index)) bench.at[index] = sizesNow(bench)
+      if (ruled(bench, index)) noteSizes(bench, index)
       return
     case 'layout':
     case 'set-speed':
@@ -167,13 +167,37 @@ const whereabouts = ({ slides }: Bench): Readonly<Record<Slide, Interval>> => ({
   carriage: placeOf(slides.carriage),
 })
 
+/** Who makes a part of an operation over and over seldom asks what was measured on the way: it is taken when asked, of the part as it was. */
+const noteSizes = (bench: Bench, index: number): void => {
+  if (bench.options.after === undefined) {
+    bench.at[index] = sizesNow(bench)
+    return
+  }
+  const { operation, before } = bench
+  const surely = [...bench.surely]
+  const possibly = bench.possibly === bench.surely ? surely : [...bench.possibly]
+  let taken: readonly Size[] | undefined
+  Object.defineProperty(bench.at, index, {
+    enumerable: true,
+    get: () => {
+      taken ??= sizesOf({ operation, before, surely, possibly })
+      return taken
+    },
+  })
+}
+
 /** Measured again with nothing cut since, they are the same. */
 export const sizesNow = (bench: Bench): readonly Size[] => {
   bench.sizes ??= sizesOf(bench)
   return bench.sizes
 }
 
-const sizesOf = ({ operation, before, surely, possibly }: Bench): readonly Size[] => {
+const sizesOf = ({
+  operation,
+  before,
+  surely,
+  possibly,
+}: Pick<Bench, 'operation' | 'before' | 'surely' | 'possibly'>): readonly Size[] => {
   const taken = (form: Form) => takenOf(form, before.surely, operation, operation.dimensions)
   const sure = taken(surely)
   const maybe = possibly === surely ? sure : taken(possibly)
