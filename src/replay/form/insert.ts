@@ -39,25 +39,32 @@ const insert = (form: Piece[], add: Piece, fill: boolean): void => {
   if (add.to - add.from <= SLIVER) return
   const first = firstBeyond(form, add.from)
   if (!fill && staysAbove(form, first, add)) return
-  const made: Piece[] = []
+  count = 0
   let last = first
   let reached = add.from
   for (; last < form.length && form[last]!.from < add.to; last++) {
     const old = form[last]!
-    if (old.from < add.from) append(made, old, old.from, add.from)
-    if (fill && old.from > reached) append(made, add, reached, old.from)
-    deeper(made, old, add, Math.max(old.from, add.from), Math.min(old.to, add.to))
-    if (old.to > add.to) append(made, old, add.to, old.to)
+    if (old.from < add.from) append(old, old.from, add.from)
+    if (fill && old.from > reached) append(add, reached, old.from)
+    deeper(old, add, Math.max(old.from, add.from), Math.min(old.to, add.to))
+    if (old.to > add.to) append(old, add.to, old.to)
     if (old.to > reached) reached = old.to
   }
-  if (fill && reached < add.to) append(made, add, reached, add.to)
-  replace(form, first, last, made)
+  if (fill && reached < add.to) append(add, reached, add.to)
+  replace(form, first, last)
 }
 
+/** What one insertion makes, the first `count` of them: the most frequent step of all, so that its room is used again. */
+const made: Piece[] = []
+let count = 0
+
 /** Most cuts leave as many stretches as they found: then nothing behind them has to move. */
-const replace = (form: Piece[], first: number, last: number, made: readonly Piece[]): void => {
-  if (made.length === last - first) for (let i = 0; i < made.length; i++) form[first + i] = made[i]!
-  else form.splice(first, last - first, ...made)
+const replace = (form: Piece[], first: number, last: number): void => {
+  const more = count - (last - first)
+  if (more < 0) form.splice(first, -more)
+  for (let i = 0; i < more; i++) form.push(form[form.length - 1]!)
+  if (more > 0) form.copyWithin(last + more, last, form.length - more)
+  for (let i = 0; i < count; i++) form[first + i] = made[i]!
 }
 
 /** Straight over straight all along, and at no end deeper: nothing is cut. */
@@ -79,30 +86,30 @@ const staysAbove = (form: readonly Piece[], first: number, { from, to, curve }: 
   return true
 }
 
-const deeper = (made: Piece[], old: Piece, add: Piece, from: Length, to: Length): void => {
+const deeper = (old: Piece, add: Piece, from: Length, to: Length): void => {
   if (isLevel(old.curve) && isLevel(add.curve)) {
-    append(made, add.curve.d0 > old.curve.d0 ? add : old, from, to)
+    append(add.curve.d0 > old.curve.d0 ? add : old, from, to)
     return
   }
   if (old.curve.kind !== 'line' || add.curve.kind !== 'line') {
     let left = from
     for (const right of splits(old.curve, add.curve, from, to)) {
-      deepest(made, old, add, left, right)
+      deepest(old, add, left, right)
       left = right
     }
     return
   }
   const z = lineCrossing(old.curve, add.curve)
   if (z > from + SLIVER && z < to - SLIVER) {
-    deepest(made, old, add, from, z)
-    deepest(made, old, add, z, to)
-  } else deepest(made, old, add, from, to)
+    deepest(old, add, from, z)
+    deepest(old, add, z, to)
+  } else deepest(old, add, from, to)
 }
 
-const deepest = (made: Piece[], old: Piece, add: Piece, from: Length, to: Length): void => {
+const deepest = (old: Piece, add: Piece, from: Length, to: Length): void => {
   const middle = (from + to) / 2
   const wins = depthAt(add.curve, middle) > depthAt(old.curve, middle)
-  append(made, wins ? add : old, from, to)
+  append(wins ? add : old, from, to)
 }
 
 /** Inner crossings in order, closed by `to`. */
@@ -113,7 +120,8 @@ export const splits = (a: Curve, b: Curve, from: Length, to: Length): readonly L
     return z > from + SLIVER && z < to - SLIVER ? [z, to] : [to]
   }
   const all = crossings(a, b)
-  const [p, q] = all
+  const p = all[0]
+  const q = all[1]
   const first = p !== undefined && p > from + SLIVER && p < to - SLIVER
   const second = q !== undefined && q > from + SLIVER && q < to - SLIVER
   if (first && second) return p < q ? [p, q, to] : [q, p, to]
@@ -121,21 +129,21 @@ export const splits = (a: Curve, b: Curve, from: Length, to: Length): readonly L
 }
 
 /** Adds a stretch of a piece; a sliver is taken over by its deeper neighbor so that no hole and no fin is left. */
-const append = (made: Piece[], piece: Piece, from: Length, to: Length): void => {
-  if (made.length > 0) {
-    const before = made[made.length - 1]!
+const append = (piece: Piece, from: Length, to: Length): void => {
+  if (count > 0) {
+    const before = made[count - 1]!
     if (before.to >= from) {
       if (to - from <= SLIVER || (before.step === piece.step && sameCurve(before.curve, piece.curve))) {
-        made[made.length - 1] = stretch(before, before.from, to)
+        made[count - 1] = stretch(before, before.from, to)
         return
       }
       if (before.to - before.from <= SLIVER) {
-        made[made.length - 1] = stretch(piece, before.from, to)
+        made[count - 1] = stretch(piece, before.from, to)
         return
       }
     }
   }
-  if (to > from) made.push(stretch(piece, from, to))
+  if (to > from) made[count++] = stretch(piece, from, to)
 }
 
 const stretch = (piece: Piece, from: Length, to: Length): Piece =>
