@@ -68,6 +68,10 @@ const comparedFrom = (
     alike(rest.trace.surely, whole.trace.surely)
     alike(rest.trace.possibly, whole.trace.possibly)
     sameSizes(rest.trace.sizes, whole.trace.sizes)
+    // What is measured on the way is not lost, though it is taken only now that it is asked for.
+    const measured = Object.keys(whole.trace.at).filter((index) => Number(index) >= at)
+    expect(Object.keys(rest.trace.at)).toEqual(measured)
+    for (const index of measured.map(Number)) sameSizes(rest.trace.at[index]!, whole.trace.at[index]!)
     const late = whole.faults.filter(({ move }) => move < 0 || move >= at)
     expect(rest.faults.map(({ kind, move }) => [kind, move])).toEqual(late.map(({ kind, move }) => [kind, move]))
     expect(Math.abs(rest.trace.zero.diameter - whole.trace.zero.diameter)).toBeLessThan(1)

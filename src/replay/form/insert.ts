@@ -62,8 +62,8 @@ let count = 0
 const replace = (form: Piece[], first: number, last: number): void => {
   const more = count - (last - first)
   if (more < 0) form.splice(first, -more)
-  for (let i = 0; i < more; i++) form.push(form[form.length - 1]!)
-  if (more > 0) form.copyWithin(last + more, last, form.length - more)
+  for (let i = 0; i < more; i++) form.push(made[0]!)
+  if (more > 0) for (let i = form.length - 1; i >= last + more; i--) form[i] = form[i - more]!
   for (let i = 0; i < count; i++) form[first + i] = made[i]!
 }
 
