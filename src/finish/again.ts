@@ -4,6 +4,7 @@ import type { OperationTrace } from '../moves/trace.ts'
 import { replayNext } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
 import { finishStep, type Shop, standingAlong } from './measured.ts'
+import { sinceTheStop } from './since-stop.ts'
 import { anyAcross, fromHeadstock, slideOf, withTool } from './width.ts'
 
 /**
@@ -37,19 +38,20 @@ export const againFor = (shop: Shop, planned: OperationTrace): Again | null => {
   )
   if (end < 0 || to < 0) return null
   const perStep = 2 * finishStep(shop)
-  const deeper = proved(shop, planned, end, large(standingAlong(shop, perStep), perStep), stop.finishes, 1)
+  const shallow = large(standingAlong(shop, perStep), perStep)
+  const deeper = proved(shop, planned, end, shallow, perStep, stop.finishes, 1)
   const index = anyAcross(operation, stop.at)
   const slide = slideOf(operation, index)
   const step = stepTravel(slide === 'carriage' ? lathe.carriage! : lathe.compound.scale)
   const by = fromHeadstock(operation) ? -1 : 1
   const indexes = index === null ? [] : by === 1 ? [index] : placesBefore(operation, stop.at, index)
   const narrow = by === 1 ? withTool(operation, -step) : shortBy(operation, indexes)
-  const wider = indexes.length > 0 && proved(shop, planned, end, narrow, indexes, by)
+  const wider = indexes.length > 0 && proved(shop, planned, end, narrow, 0, indexes, by)
   const across = wider ? ({ indexes, by, slide, perStep: step } as const) : null
   const lines = moves.flatMap(({ action, place }, i) =>
     i > stop.at && action === 'feed-across' && place !== undefined ? [i] : [],
   )
-  const toLines = proved(shop, planned, end, operation, [], 1) ? lines : []
+  const toLines = lines.length > 0 && proved(shop, planned, end, operation, 0, [], 1) ? lines : []
   if (!deeper && !wider && toLines.length === 0) return null
   return { end, from: stop.at + 1, to, perStep: deeper ? perStep : null, across, toLines }
 
@@ -78,12 +80,16 @@ const large = (operation: Operation, by: Length): Operation => ({
 
 const SAME: Length = 1000
 
-/** Finished as written on work that is off by a step, measured, and finished again with these moves one step further. */
+/**
+ * Finished as written on work that is off by a step, measured, and finished again with these moves one step further. `larger`: how much the bottom is larger
+ * than expected then, pm of diameter.
+ */
 const proved = (
   shop: Shop,
   planned: OperationTrace,
   end: number,
   off: Operation,
+  larger: Length,
   further: readonly number[],
   by: 1 | -1,
 ): boolean => {
@@ -92,7 +98,8 @@ const proved = (
     .slice(stop.at + 1, end + 1)
     .map((move, i) => (further.includes(stop.at + 1 + i) ? { ...move, count: move.count! + by } : move))
   const moves = [...off.moves.slice(0, end + 1), ...again, ...off.moves.slice(end + 1)]
-  const { trace, faults } = replayNext(lathe, setup, progress, { ...off, moves }, 0)
+  const twice: Operation = { ...off, moves }
+  const { trace, faults } = sinceTheStop(shop, twice, larger) ?? replayNext(lathe, setup, progress, twice, 0)
   const known = faults.length === 0 ? new Set() : onForm(shop)
   if (faults.some(({ move, kind }) => move > end || (move < 0 && !known.has(kind)))) return false
   return trace.sizes.every(({ id, surely }, i) => {

@@ -60,10 +60,14 @@ export type Across = { readonly steps: number; readonly corrected: Corrected }
 /** How far the far end of the feed across is moved for the width to come nearest to the drawing's; a tie leaves metal. */
 export const stepsAcross = (shop: Shop, measured: Length, wider: Length): Across => {
   const { operation, stop } = shop
-  const movedBy = (steps: number): Across => ({
-    steps,
-    corrected: correctedFor({ ...shop, operation: withAcross(shop, steps) }, measured),
-  })
+  const made = new Map<number, Across>()
+  const movedBy = (steps: number): Across => {
+    const known = made.get(steps)
+    if (known !== undefined) return known
+    const one = { steps, corrected: correctedFor({ ...shop, operation: withAcross(shop, steps) }, measured) }
+    made.set(steps, one)
+    return one
+  }
   const aim = operation.dimensions.find(({ id }) => id === 'width')?.aim
   const across = anyAcross(operation, stop.at)
   const moves = across !== null || endPlace(operation, stop) !== null

@@ -8,6 +8,7 @@ import type { Box } from './form/dilate.ts'
 import { grown } from './form/dilate.ts'
 import { kept } from './form/kept.ts'
 import { fresh, goneOn, isKnown, placeOf, type SlideState, stepOf } from './slide.ts'
+import type { Ways } from './ways.ts'
 
 /** A reading of one slide (or every one of them), or a place it is brought to by eye, that the hand gets wrong by a little, pm of travel. */
 export type Shift =
@@ -43,7 +44,7 @@ export type Bench = {
   surely: Piece[]
   /** The same array as `surely` for as long as nothing has been cut that depends on lost motion. */
   possibly: Piece[]
-  slides: Record<Slide, SlideState>
+  readonly slides: Record<Slide, SlideState>
   turning: boolean
   locked: boolean
   /** The reference point was brought to its place by eye or by touch. */
@@ -64,6 +65,12 @@ export type Bench = {
   readonly taken: Record<number, Length>
   /** Everything that the edge has gone through with the metal turning, whether the part was there or not; null where nobody asks. */
   readonly gathered: Gathered | null
+  /** The ways of the last cut: back the same way no metal is left. */
+  lastCut: { readonly possible: Ways; readonly sure: Ways | null } | null
+  /** Nobody looks at the part any more: it is only gathered. */
+  onlyGathers: boolean
+  /** As they were measured last; null where metal was cut since. */
+  sizes: readonly Size[] | null
 }
 
 /** The same array twice for as long as nothing depends on lost motion, as with the part. */
@@ -107,6 +114,9 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   clearance: {},
   taken: {},
   gathered: null,
+  lastCut: null,
+  onlyGathers: false,
+  sizes: null,
 })
 
 /** Half a readable step of each slide, as it shows along the work and in depth; of the carriage where it is moved. */
@@ -147,10 +157,14 @@ export const ruled = ({ options }: Bench, index: number): boolean => options.rul
 export const radians = (operation: Operation): number => (operation.angle * Math.PI) / 180
 
 const outermost = (form: Form): Length =>
-  form.reduce((top, { from, to, curve }) => {
-    const least = curve.kind === 'arc' && curve.side === -1 ? curve.dc - curve.r : Number.POSITIVE_INFINITY
-    return Math.min(top, depthAt(curve, from), depthAt(curve, to), least)
-  }, Number.POSITIVE_INFINITY)
+  tops(form, form, NONE, () =>
+    form.reduce((top, { from, to, curve }) => {
+      const least = curve.kind === 'arc' && curve.side === -1 ? curve.dc - curve.r : Number.POSITIVE_INFINITY
+      return Math.min(top, depthAt(curve, from), depthAt(curve, to), least)
+    }, Number.POSITIVE_INFINITY),
+  )
+const tops = kept<Length>()
+const NONE: readonly number[] = []
 
 const innermost = (form: Form): Length => Math.max(...form.map((piece) => peak(piece).d))
 

@@ -1,9 +1,9 @@
-import type { Form, Piece } from '../moves/form.ts'
+import type { Form, Line, Piece } from '../moves/form.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { TOLERANCE } from './form/compare.ts'
-import { crossings, depthAt, peak } from './form/curve.ts'
-import { firstBeyond, SLIVER } from './form/insert.ts'
+import { depthAt, isLevel, peak } from './form/curve.ts'
+import { firstBeyond, SLIVER, splits } from './form/insert.ts'
 
 /** What an inspector finds cut below the surface around the region: sorted pieces, none of them above the surface. */
 export type Cavity = {
@@ -17,32 +17,60 @@ export type Cavity = {
   readonly atCorner: boolean
 }
 
-/** The stretch below the surface that holds the deepest point inside the region; null where nothing is cut. */
+/**
+ * The stretch below the surface that holds the deepest point inside the region; null where nothing is cut. Looked at is the region, and from there as
+ * far as what is cut goes on to both sides: the rest of the part costs nothing.
+ */
 export const cavityOf = (form: Form, start: Form, operation: Operation): Cavity | null => {
-  const surface = -operation.surface / 2
-  const below = cutOff(form, surface).filter((piece) => isCut(piece, start))
-  const { from, to } = operation.region
+  const level = flatAt(-operation.surface / 2)
   const bounds = cornerBound(start, operation)
-  const inside = below.filter((piece) => piece.to > Math.max(from, bounds) && piece.from < to)
-  const deepestPiece = inside.reduce<Piece | null>(
-    (best, piece) => (best === null || peak(piece).d > peak(best).d ? piece : best),
-    null,
-  )
-  if (deepestPiece === null) return null
-  const pieces = connected(
-    below.filter((piece) => piece.to > bounds),
-    deepestPiece,
-  )
-  const top = pieces.map(peak).reduce((a, b) => (b.d > a.d ? b : a))
+  const { to } = operation.region
+  const from = Math.max(operation.region.from, bounds)
+  const cutIn = (index: number): readonly Piece[] => cutBelow(form[index]!, level, start, bounds)
+  const first = firstBeyond(form, from)
+  const below: Piece[] = []
+  let next = first
+  for (; next < form.length && form[next]!.from < to; next++) below.push(...cutIn(next))
+  const deepest = deepestIn(below, from, to)
+  if (deepest === null) return null
+  const pieces = connected(below, deepest)
+  const [head, tail] = [pieces[0] === below[0], pieces.at(-1) === below.at(-1)]
+  for (let i = first - 1; head && i >= 0 && joins(form[i]!, pieces[0]!); i--)
+    if (!goesOn(pieces, cutIn(i), 'before')) break
+  for (let i = next; tail && i < form.length && joins(pieces.at(-1)!, form[i]!); i++)
+    if (!goesOn(pieces, cutIn(i), 'after')) break
+  const top = deepestOf(pieces)
   const atCorner = bounds > Number.NEGATIVE_INFINITY
   const near = Math.max(pieces[0]!.from, bounds)
   return { pieces, near, far: pieces.at(-1)!.to, deepest: top.d, deepestAt: top.z, atCorner }
 }
 
+const flatAt = (level: Length): Line => ({ kind: 'line', z0: 0, d0: level, z1: 1, d1: level })
+
+const deepestIn = (below: readonly Piece[], from: Length, to: Length): Piece | null => {
+  let found: Piece | null = null
+  let most = Number.NaN
+  for (const piece of below) {
+    if (piece.to <= from || piece.from >= to) continue
+    const { d } = peak(piece)
+    if (found !== null && !(d > most)) continue
+    found = piece
+    most = d
+  }
+  return found
+}
+
+/** The deepest point of several pieces, the first of those as deep. */
+export const deepestOf = (pieces: readonly Piece[]): { readonly z: Length; readonly d: Length } =>
+  pieces.reduce((most, piece, i) => {
+    const one = i === 0 ? most : peak(piece)
+    return one.d > most.d ? one : most
+  }, peak(pieces[0]!))
+
 /** Where a corner feature begins: at the free end, or at the face of a step whose neighbor toward the tailstock is lower than anything wanted. */
 const cornerBound = (start: Form, operation: Operation): Length => {
-  const before = start.findLast((piece) => piece.from < operation.region.from - SLIVER)
-  const wantedDeepest = Math.max(...operation.wanted.map((piece) => peak(piece).d))
+  const before = lastFrom(start, operation.region.from - SLIVER)
+  const wantedDeepest = deepestOf(operation.wanted).d
   if (before === undefined) return atFreeEnd(start, operation) ? operation.region.from : Number.NEGATIVE_INFINITY
   const beside = depthAt(before.curve, Math.min(before.to, operation.region.from) - SLIVER)
   return beside >= wantedDeepest - TOLERANCE ? operation.region.from : Number.NEGATIVE_INFINITY
@@ -51,30 +79,53 @@ const cornerBound = (start: Form, operation: Operation): Length => {
 const atFreeEnd = (start: Form, operation: Operation): boolean =>
   start.length > 0 && operation.region.from <= start[0]!.from + SLIVER
 
-/** Only what lies below a level, each piece cut where it crosses it. */
-const cutOff = (form: Form, level: Length): readonly Piece[] =>
-  form.flatMap((piece) => {
-    const flat = { kind: 'line', z0: piece.from, d0: level, z1: piece.to, d1: level } as const
-    const inner = crossings(piece.curve, flat).filter((z) => z > piece.from + SLIVER && z < piece.to - SLIVER)
-    const ends = [piece.from, ...[...inner].sort((a, b) => a - b), piece.to]
-    return ends
-      .slice(1)
-      .map((to, index) => ({ ...piece, from: ends[index]!, to }))
-      .filter(({ from, to }) => depthAt(piece.curve, (from + to) / 2) > level + TOLERANCE / 4)
-  })
-
-/** Was this stretch cut out of the part as it was? A lower step beside a groove was not. */
-const isCut = ({ from, to, curve }: Piece, start: Form): boolean => {
-  const middle = (from + to) / 2
-  const before = start[firstBeyond(start, middle)]
-  return before !== undefined && depthAt(curve, middle) > depthAt(before.curve, middle) + TOLERANCE / 4
+/** The last piece that begins before a place. */
+const lastFrom = (form: Form, z: Length): Piece | undefined => {
+  let at = firstBeyond(form, z)
+  while (at < form.length && form[at]!.from < z) at++
+  return form[at - 1]
 }
 
+/** What of a piece lies below a level and was cut, cut off where it crosses the level, and beyond the bounds. */
+const cutBelow = (piece: Piece, level: Line, start: Form, bounds: Length): readonly Piece[] => {
+  const { from, to, curve, step } = piece
+  if (isLevel(curve))
+    return curve.d0 > level.d0 + TOLERANCE / 4 && isCut(curve.d0, (from + to) / 2, start) && to > bounds ? [piece] : []
+  const found: Piece[] = []
+  let left = from
+  for (const right of splits(curve, level, from, to)) {
+    const middle = (left + right) / 2
+    const d = depthAt(curve, middle)
+    if (d > level.d0 + TOLERANCE / 4 && isCut(d, middle, start) && right > bounds)
+      found.push(left === from && right === to ? piece : { from: left, to: right, curve, step })
+    left = right
+  }
+  return found
+}
+
+/** Was it cut out of the part as it was? A lower step beside a groove was not. */
+const isCut = (d: Length, z: Length, start: Form): boolean => {
+  const before = start[firstBeyond(start, z)]
+  return before !== undefined && d > depthAt(before.curve, z) + TOLERANCE / 4
+}
+
+const joins = (one: Piece, next: Piece): boolean => next.from - one.to < SLIVER
+
 /** The run of abutting pieces around one of them. */
-const connected = (below: readonly Piece[], start: Piece): readonly Piece[] => {
+const connected = (below: readonly Piece[], start: Piece): Piece[] => {
   let first = below.indexOf(start)
   let last = first
-  while (first > 0 && below[first]!.from - below[first - 1]!.to < SLIVER) first--
-  while (last < below.length - 1 && below[last + 1]!.from - below[last]!.to < SLIVER) last++
+  while (first > 0 && joins(below[first - 1]!, below[first]!)) first--
+  while (last < below.length - 1 && joins(below[last]!, below[last + 1]!)) last++
   return below.slice(first, last + 1)
+}
+
+/** Adds what abuts of the next pieces on one side; does the run go on behind them? */
+const goesOn = (run: Piece[], more: readonly Piece[], side: 'before' | 'after'): boolean => {
+  for (const piece of side === 'after' ? more : more.toReversed()) {
+    if (side === 'after' ? !joins(run.at(-1)!, piece) : !joins(piece, run[0]!)) return false
+    if (side === 'after') run.push(piece)
+    else run.unshift(piece)
+  }
+  return true
 }

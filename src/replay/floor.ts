@@ -1,8 +1,8 @@
 import type { Piece } from '../moves/form.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
-import type { Cavity } from './cavity.ts'
-import { depthAt, peak, slope } from './form/curve.ts'
+import { type Cavity, deepestOf } from './cavity.ts'
+import { depthAt, slope } from './form/curve.ts'
 import { SLIVER } from './form/insert.ts'
 
 /** A slope under this is a floor, over it a flank: 1 in 10, far from both on any groove. */
@@ -10,14 +10,23 @@ export const FLOOR_SLOPE = 0.1
 
 /** The run of nearly level straight pieces that holds the deepest point; steps between passes belong to it. */
 export const floorOf = (cavity: Cavity, operation: Operation): readonly Piece[] => {
+  const known = floors.get(cavity)
+  if (known !== undefined) return known
+  const found = floorIn(cavity, operation)
+  floors.set(cavity, found)
+  return found
+}
+
+/** Asked of one cavity for its root and for its flatness. */
+const floors = new WeakMap<Cavity, readonly Piece[]>()
+
+const floorIn = (cavity: Cavity, operation: Operation): readonly Piece[] => {
   const { deepest } = cavity
   const pieces = betweenFillets(cavity, operation)
-  const deepestAt =
-    pieces === cavity.pieces ? cavity.deepestAt : pieces.map(peak).reduce((a, b) => (b.d > a.d ? b : a)).z
-  const level = ({ curve }: Piece): boolean => curve.kind === 'line' && Math.abs(slope(curve)) <= FLOOR_SLOPE
-  const top = Math.min(...cavity.pieces.flatMap(({ from, to, curve }) => [depthAt(curve, from), depthAt(curve, to)]))
-  const onFloor = (piece: Piece): boolean =>
-    level(piece) && deepest - depthAt(piece.curve, (piece.from + piece.to) / 2) <= (deepest - top) / 10 + STEP
+  const deepestAt = pieces === cavity.pieces ? cavity.deepestAt : deepestOf(pieces).z
+  const lowest = deepest - (deepest - highest(cavity.pieces)) / 10 - STEP
+  const onFloor = ({ from, to, curve }: Piece): boolean =>
+    curve.kind === 'line' && Math.abs(slope(curve)) <= FLOOR_SLOPE && depthAt(curve, (from + to) / 2) >= lowest
   const at = pieces.findIndex((piece) => piece.from <= deepestAt && piece.to >= deepestAt && onFloor(piece))
   if (at < 0) return []
   // Beside a flat of a tool with flanks a step in the floor is a slope of next to no height; a flank, or a round corner, leads to no floor behind it.
@@ -30,6 +39,12 @@ export const floorOf = (cavity: Cavity, operation: Operation): readonly Piece[] 
     return last
   }
   return pieces.slice(furthest(-1), furthest(1) + 1)
+}
+
+const highest = (pieces: readonly Piece[]): Length => {
+  let top = Number.POSITIVE_INFINITY
+  for (const { from, to, curve } of pieces) top = Math.min(top, depthAt(curve, from), depthAt(curve, to))
+  return top
 }
 
 /** A pass along the floor begins on a mark: so much of a fillet's radius an inspector's point keeps off its end. */

@@ -27,7 +27,7 @@ export const touchOff = (bench: Bench, slide: Slide, index: number): void => {
 export const foundOrSupposed = (bench: Bench, slide: Slide): void => {
   if (slide !== 'cross-feed' && bench.fromEnd === null) foundAt(bench, broughtTo(bench, bench.operation.placing))
   if (slide === 'cross-feed' && bench.depth === null) {
-    bench.slides = { ...bench.slides, [slide]: broughtHere(bench.slides[slide]) }
+    bench.slides[slide] = broughtHere(bench.slides[slide])
     setDepth(bench, met(bench)?.reference ?? -bench.operation.touch.diameter / 2)
   }
 }
@@ -37,7 +37,8 @@ const foundAt = (bench: Bench, z: Length): void => {
   const { slides } = bench
   bench.found = true
   keepDepth(bench, () => {
-    bench.slides = { ...slides, compound: broughtHere(slides.compound), carriage: broughtHere(slides.carriage) }
+    slides.compound = broughtHere(slides.compound)
+    slides.carriage = broughtHere(slides.carriage)
   })
   bench.fromEnd = z + (bench.operation.off?.along ?? 0) - alongOf(bench)
 }
@@ -51,7 +52,7 @@ const keepDepth = (bench: Bench, bring: () => void): void => {
 }
 
 const touchSurface = (bench: Bench, index: number): void => {
-  bench.slides = { ...bench.slides, 'cross-feed': touching(bench.slides['cross-feed']) }
+  bench.slides['cross-feed'] = touching(bench.slides['cross-feed'])
   bench.backOut = null
   const { touch } = bench.operation
   const hit = met(bench)
@@ -99,7 +100,7 @@ const touchFace = (bench: Bench, slide: Slide, index: number): void => {
   if (travel === 0 && deep !== null)
     see(bench, 'set-up', index, null, 'The tool is in the work where it is to be fed to a touch.')
   if (bench.depth !== null && Math.abs(way.d) * SHIFTS > TOLERANCE) see(bench, 'shifted-zero', index, null, SHIFTED)
-  bench.slides = { ...bench.slides, [slide]: fedOn(bench.slides[slide], travel ?? 0) }
+  bench.slides[slide] = fedOn(bench.slides[slide], travel ?? 0)
   foundAt(bench, z + (travel ?? 0) * way.z)
 }
 

@@ -1,6 +1,6 @@
 import type { Lathe } from '../lathe/lathe.ts'
-import type { Form } from '../moves/form.ts'
-import type { Operation, Setup } from '../moves/operation.ts'
+import type { Form, Piece } from '../moves/form.ts'
+import type { Move, Operation, Setup } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Before, type Bench, type Gathered, limitOf, marksBox, type RunOptions, setUp } from './bench.ts'
 import { excess, TOLERANCE } from './form/compare.ts'
@@ -27,12 +27,19 @@ export const halfway = (
   const nothing: Gathered['surely'] = []
   const gathered = { surely: nothing, possibly: nothing }
   const bench: Bench = { ...setUp(lathe, setup, operation, before, { ...options, after: index }), gathered }
-  for (let i = 0; i < index; i++) carryOut(bench, operation.moves[i]!, i)
+  const found = operation.moves.findLastIndex(
+    ({ action }, i) => i < index && (action === 'touch-off' || action === 'zero'),
+  )
+  for (let i = 0; i < index; i++) {
+    // Behind the last touch and the first cut the part tells nothing more: it is cut anew when it goes on.
+    bench.onlyGathers = i > found && bench.cut
+    carryOut(bench, operation.moves[i]!, i)
+  }
   return { bench, gathered, index }
 }
 
 /** Where the eye brings the tool to a line, or the tool is fed to a face, its place does not follow the zero. */
-const movesAsOne = ({ moves }: Operation, index: number): boolean =>
+export const movesAsOne = ({ moves }: Operation, index: number): boolean =>
   moves.every(
     ({ action, slide, place }, i) =>
       place === undefined && (i >= index || action !== 'touch-off' || (slide ?? 'cross-feed') === 'cross-feed'),
@@ -46,9 +53,10 @@ export const goOn = (
   off: { readonly along: Length; readonly deep: Length },
 ): Ran => {
   const { options, lathe } = until
-  const surely = cutOut(before.surely, gathered.surely, off)
-  const same = gathered.possibly === gathered.surely && before.possibly === before.surely
-  const possibly = same ? surely : cutOut(before.possibly, gathered.possibly, off)
+  const cut = movedBy(gathered.surely, off)
+  const maybe = gathered.possibly === gathered.surely ? cut : movedBy(gathered.possibly, off)
+  const surely = cutOut(before.surely, cut)
+  const possibly = maybe === cut && before.possibly === before.surely ? surely : cutOut(before.possibly, maybe)
   const bench: Bench = {
     ...until,
     operation,
@@ -56,32 +64,53 @@ export const goOn = (
     limit: options.rules ? limitOf(before.allowed, marksBox(lathe, operation)) : until.limit,
     surely,
     possibly,
+    slides: { ...until.slides },
     fromEnd: until.fromEnd === null ? null : until.fromEnd + off.along,
     depth: until.depth === null ? null : until.depth + off.deep,
-    cut: (excess(possibly, before.possibly)?.by ?? 0) > TOLERANCE,
+    cut: (excess(maybe, before.possibly)?.by ?? 0) > TOLERANCE,
     asked: { compound: [...until.asked.compound], carriage: [...until.asked.carriage] },
     faults: [],
     at: {},
     clearance: {},
     taken: {},
     gathered: null,
+    lastCut: null,
+    onlyGathers: false,
+    sizes: null,
   }
   for (let i = index; i < operation.moves.length; i++) carryOut(bench, operation.moves[i]!, i)
   return ran(bench)
 }
 
-const cutOut = (before: Form, cut: Form, { along, deep }: { readonly along: Length; readonly deep: Length }) => {
+const movedBy = (cut: Form, { along, deep }: { readonly along: Length; readonly deep: Length }): Form =>
+  along === 0 && deep === 0
+    ? cut
+    : cut.map(({ from, to, curve, step }) => ({
+        from: from + along,
+        to: to + along,
+        curve: moved(curve, along, deep),
+        step,
+      }))
+
+/**
+ * All the moves on a part that is otherwise than it was, with the same edge and angle: only where the zeros are found is made again, and what the edge
+ * went through moves with them.
+ */
+export const madeOn = (half: Halfway, operation: Operation, before: Before): Ran => {
+  const { lathe, setup, options, fromEnd, depth } = half.bench
+  const bench = setUp(lathe, setup, operation, before, options)
+  const last = operation.moves.findLastIndex(({ action }) => FINDS.has(action))
+  for (let i = 0; i <= last; i++) carryOut(bench, operation.moves[i]!, i)
+  const along = (bench.fromEnd ?? 0) - (fromEnd ?? 0)
+  const deep = (bench.depth ?? 0) - (depth ?? 0)
+  return goOn(half, operation, before, { along, deep })
+}
+
+/** Behind the last of these nothing changes where the zeros are. */
+const FINDS: ReadonlySet<Move['action']> = new Set<Move['action']>(['align', 'touch-off', 'zero'])
+
+const cutOut = (before: Form, cut: Form): Piece[] => {
   const part = [...before]
-  cutInto(
-    part,
-    along === 0 && deep === 0
-      ? cut
-      : cut.map(({ from, to, curve, step }) => ({
-          from: from + along,
-          to: to + along,
-          curve: moved(curve, along, deep),
-          step,
-        })),
-  )
+  cutInto(part, cut)
   return part
 }

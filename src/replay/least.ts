@@ -2,7 +2,7 @@ import type { Form, Piece } from '../moves/form.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Box, shrunk } from './form/dilate.ts'
-import { cutInto } from './form/insert.ts'
+import { cutInto, SLIVER } from './form/insert.ts'
 import { kept } from './form/kept.ts'
 
 /**
@@ -23,15 +23,22 @@ export const leastForms = (
 const leasts = kept<readonly Form[]>()
 
 const leastOf = (before: Form, wanted: Form, box: Box, ridges: readonly Length[] | null): readonly Form[] => {
-  const less = (form: Form, by: Box): Form => {
-    const target = [...before]
-    cutInto(target, form)
-    return shrunk(target, by)
-  }
-  if (ridges === null) return [less(wanted, box)]
+  if (ridges === null) return [less(before, wanted, box)]
   const floor = wanted.filter(({ curve }) => curve.kind === 'line' && curve.d0 === curve.d1)
   const arcs = wanted.filter(({ curve }) => curve.kind === 'arc').map((piece, i) => standingOut(piece, ridges[i] ?? 0))
-  return [less(arcs, box), ...(floor.length === 0 ? [] : [less(floor, box)])]
+  return [less(before, arcs, box), ...(floor.length === 0 ? [] : [less(before, floor, box)])]
+}
+
+/** Only where the form is wanted, and half a step beside it: everywhere else no less is cut than nothing. */
+const less = (before: Form, form: Form, box: Box): Form => {
+  if (form.length === 0) return []
+  const [first, last] = [form[0]!.from - box.along, form.at(-1)!.to + box.along]
+  const target = before.filter(({ from, to }) => to > first - box.along - SLIVER && from < last + box.along + SLIVER)
+  cutInto(target, form)
+  return shrunk(target, box).flatMap(({ from, to, curve, step }) => {
+    const [near, far] = [Math.max(from, first), Math.min(to, last)]
+    return far - near > SLIVER ? [{ from: near, to: far, curve, step }] : []
+  })
 }
 
 /** The arc that the tops of ridges may lie on: a hollow is so much smaller, a corner so much larger. */

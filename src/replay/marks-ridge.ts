@@ -1,7 +1,7 @@
 import type { Form, Piece } from '../moves/form.ts'
 import type { Length } from '../units/length.ts'
 import { type Bench, radians } from './bench.ts'
-import { fedIn } from './contact.ts'
+import { fedIn, type Met } from './contact.ts'
 import { cutInto } from './form/insert.ts'
 import { swept } from './form/sweep.ts'
 import { zeroOf } from './found.ts'
@@ -64,24 +64,22 @@ const leftByMarks = (
   const last = Math.floor((operation.region.to - edge[0]!.from - zero.fromEnd) / along)
   if (last - first > MOST_MARKS) return []
   const form: Piece[] = [...stock]
-  const sink = (mark: number, beside: Length): void => {
-    const z = zero.fromEnd + mark * along
-    const met = fedIn(edge, wanted, z + beside)
+  const sink = (z: Length, met: Met | null): void => {
     if (met === null) return
     // A tie leaves metal.
     const d = Math.ceil((met.reference + zero.diameter / 2) / inward - 0.5 - 1e-6) * inward - zero.diameter / 2
     cutInto(form, edgeAt(edge, z, d))
   }
-  for (let mark = first; mark <= last; mark++) sink(mark, 0)
-  // A place may be half a mark past where the edge can touch the form, as deep as it is there.
-  for (const beside of [-along / 2, along / 2])
-    for (let mark = first; mark <= last; mark++) if (blocked(mark)) sink(mark, beside)
-  return ridgesOf(operation.wanted, form)
-
-  function blocked(mark: number): boolean {
-    const met = fedIn(edge, wanted, zero.fromEnd + mark * along)
-    return met !== null && met.reference <= -operation.surface / 2
+  const blocked: Length[] = []
+  for (let mark = first; mark <= last; mark++) {
+    const z = zero.fromEnd + mark * along
+    const met = fedIn(edge, wanted, z)
+    sink(z, met)
+    if (met !== null && met.reference <= -operation.surface / 2) blocked.push(z)
   }
+  // A place may be half a mark past where the edge can touch the form, as deep as it is there.
+  for (const beside of [-along / 2, along / 2]) for (const z of blocked) sink(z, fedIn(edge, wanted, z + beside))
+  return ridgesOf(operation.wanted, form)
 }
 
 const edgeAt = (edge: Form, z: Length, d: Length): Form => {

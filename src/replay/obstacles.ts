@@ -9,13 +9,14 @@ import type { Ways } from './ways.ts'
 export const checkShank = (bench: Bench, index: number, ways: Ways): void => {
   const { edge } = bench.operation
   const [left, right] = bench.ends
-  const places = ways.flat()
-  checkObstacles(
-    bench,
-    index,
-    places.map(({ z }) => z),
-  )
-  if (places.every(({ d }) => d - edge.reach <= bench.top)) return
+  let [low, high, deepest] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const [a, b] of ways) {
+    low = Math.min(low, a.z, b.z)
+    high = Math.max(high, a.z, b.z)
+    deepest = Math.max(deepest, a.d, b.d)
+  }
+  checkObstacles(bench, index, low, high)
+  if (deepest - edge.reach <= bench.top) return
   const deep = excess(swept(flat(left, right, -edge.reach), ways, index), bench.before.surely)
   if (deep !== null && deep.by > TOLERANCE) {
     see(bench, 'shank-or-obstacle', index, deep.by, 'The edge goes in deeper than it reaches.')
@@ -31,11 +32,11 @@ const flat = (from: Length, to: Length, e: Length): Form => [
   { from, to, curve: { kind: 'line', z0: from, d0: e, z1: to, d1: e }, step: -1 },
 ]
 
-/** The chuck's jaws with their clearance, and a center in the free end. */
-export const checkObstacles = (bench: Bench, index: number, places: readonly Length[]): void => {
+/** The chuck's jaws with their clearance, and a center in the free end; the reference point goes from `low` to `high`. */
+export const checkObstacles = (bench: Bench, index: number, low: Length, high: Length): void => {
   const { setup, lathe, body } = bench
-  const right = Math.max(...places) + body[1]
-  const left = Math.min(...places) + body[0]
+  const right = high + body[1]
+  const left = low + body[0]
   const near = setup.jaws === null ? 0 : right - (setup.jaws - lathe.jawClearance)
   if (near > TOLERANCE) see(bench, 'shank-or-obstacle', index, near, 'The tool comes too near the jaws.')
   if (setup.tailstockCenter && left < -TOLERANCE) {

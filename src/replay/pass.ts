@@ -5,7 +5,7 @@ import type { Length } from '../units/length.ts'
 import { type Bench, type Gathered, ruled, standing } from './bench.ts'
 import { excess, TOLERANCE } from './form/compare.ts'
 import { cutInto, gather } from './form/insert.ts'
-import { swept } from './form/sweep.ts'
+import { type Place, swept } from './form/sweep.ts'
 import { checkShank } from './obstacles.ts'
 import { checkClear, checkContact, checkCut, checkTouch, noteBackOut } from './rules.ts'
 import { isKnown, isOpen, placeOf, type SlideState } from './slide.ts'
@@ -16,8 +16,8 @@ import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
 export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from: SlideState, to: SlideState): void => {
   const { options } = bench
   const ways = waysOf(bench, possibleReach(bench, slide, from, to))
-  if ((bench.gathered !== null || reaches(bench, ways)) && cutsNow(bench))
-    cutOn(bench, move, index, slide, from, to, ways)
+  const deep = reaches(bench, ways)
+  if ((deep || bench.gathered !== null) && cutsNow(bench)) cutOn(bench, move, index, slide, from, to, ways, deep)
   bench.touched = NOWHERE
   if (!options.rules) return
   noteBackOut(bench, move, index, slide)
@@ -37,7 +37,7 @@ export const cutsNow = ({ operation, options, turning, cut }: Bench): boolean =>
 
 /** Does the tip come as deep as the outermost surface at all? Most moves are made in the clear. */
 const reaches = ({ tip, top }: Bench, ways: Ways): boolean =>
-  ways.some((way) => way.some(({ d }) => d + tip >= top - TOLERANCE))
+  ways.some(([a, b]) => a.d + tip >= top - TOLERANCE || b.d + tip >= top - TOLERANCE)
 
 const cutOn = (
   bench: Bench,
@@ -47,8 +47,13 @@ const cutOn = (
   from: SlideState,
   to: SlideState,
   ways: Ways,
+  deep: boolean,
 ): void => {
   const { pieces } = bench.operation.edge
+  const sureWays = sureReach(bench, slide, from, to)
+  const sure = sureWays === null ? null : waysOf(bench, sureWays)
+  if (slide === 'cross-feed' && cutBefore(bench, ways, sure)) return
+  bench.lastCut = { possible: ways, sure }
   const cut = swept(pieces, ways, index)
   if (ruled(bench, index)) {
     if (slide !== 'cross-feed' && move.action !== 'feed-across' && move.action !== 'feed-in') {
@@ -61,18 +66,32 @@ const cutOn = (
       if (bench.options.after === undefined) bench.taken[index] = takenAtOnce(cut, bench.possibly, bench.operation.edge)
     }
   } else if (bench.options.rules && !bench.cut) bench.cut = meetsMetal(cut, bench)
-  const sure = sureReach(bench, slide, from, to)
-  removeMetal(bench, cut, ways, sure === null ? null : waysOf(bench, sure), index)
+  removeMetal(bench, cut, ways, sure, index, deep)
 }
+
+/** Backing straight out of a cut the edge passes nothing that it has not just gone through. */
+const cutBefore = ({ lastCut }: Bench, possible: Ways, sure: Ways | null): boolean =>
+  lastCut !== null &&
+  sameWays(lastCut.possible, possible) &&
+  (sure === null ? lastCut.sure === null : lastCut.sure !== null && sameWays(lastCut.sure, sure))
 
 const meetsMetal = (cut: Form, { possibly }: Bench): boolean => (excess(cut, possibly)?.by ?? 0) > TOLERANCE
 
-/** Cuts both forms; they part company at the first cut that depends on lost motion. */
-const removeMetal = (bench: Bench, cut: Form, possible: Ways, sure: Ways | null, index: number): void => {
+/** Cuts both forms; they part company at the first cut that depends on lost motion. `deep`: the edge reaches the part at all. */
+const removeMetal = (
+  bench: Bench,
+  cut: Form,
+  possible: Ways,
+  sure: Ways | null,
+  index: number,
+  deep: boolean,
+): void => {
   const closed = sure !== null && sameWays(possible, sure)
   const surely = (): Form => (closed ? cut : swept(bench.operation.edge.pieces, sure!, index))
   const { gathered } = bench
   if (gathered !== null) takeOut(gathered, cut, sure === null ? null : surely, closed, gather)
+  if (!deep || bench.onlyGathers) return
+  bench.sizes = null
   takeOut(bench, cut, sure === null ? null : surely, closed, cutInto)
 }
 
@@ -90,8 +109,9 @@ const takeOut = (
 }
 
 const sameWays = (a: Ways, b: Ways): boolean =>
-  a.length === b.length &&
-  a.every((way, index) => way.every((place, end) => place.z === b[index]![end]!.z && place.d === b[index]![end]!.d))
+  a.length === b.length && a.every(([p, q], i) => samePlace(p, b[i]![0]) && samePlace(q, b[i]![1]))
+
+const samePlace = (a: Place, b: Place): boolean => a.z === b.z && a.d === b.d
 
 /** The moment both zeros are set the edge stands on the work: what little it overlaps then (a corner tool's tip) is gone. */
 export const touchDown = (bench: Bench, index: number): void => {
@@ -100,7 +120,7 @@ export const touchDown = (bench: Bench, index: number): void => {
   bench.touched = swept(operation.edge.pieces, ways, index)
   checkTouch(bench, index)
   const open = (['carriage', 'compound'] as const).some((one) => isKnown(slides[one]) && isOpen(slides[one]))
-  removeMetal(bench, bench.touched, ways, open ? null : waysOf(bench, standingReach(bench, 0)), index)
+  removeMetal(bench, bench.touched, ways, open ? null : waysOf(bench, standingReach(bench, 0)), index, true)
 }
 
 /** Moving off a place begins beyond this: a face the tool stands against is left at once, a floor is not. One micrometer. */
@@ -108,10 +128,14 @@ const LEAVING: Length = 1_000_000
 
 const possibleReach = (bench: Bench, slide: Slide, from: SlideState, to: SlideState, after: Length = 0): Reach => {
   const { slides } = bench
-  const range = (one: Slide): Interval => (one === slide ? between(from, to, after) : standing(slides[one]))
-  const cross = slide === 'cross-feed' ? Math.max(placeOf(from)[1], placeOf(to)[1]) : placeOf(slides['cross-feed'])[1]
-  return { carriage: range('carriage'), compound: range('compound'), cross }
+  return {
+    carriage: slide === 'carriage' ? between(from, to, after) : standing(slides.carriage),
+    compound: slide === 'compound' ? between(from, to, after) : standing(slides.compound),
+    cross: slide === 'cross-feed' ? Math.max(deepestOf(from), deepestOf(to)) : deepestOf(slides['cross-feed']),
+  }
 }
+
+const deepestOf = ({ at, offset }: SlideState): Length => at[1] + offset[1]
 
 /** Everywhere the slide may be on its way, less the first `after` of it. */
 const between = (from: SlideState, to: SlideState, after: Length): Interval => {
@@ -126,8 +150,8 @@ const between = (from: SlideState, to: SlideState, after: Length): Interval => {
 const sureReach = (bench: Bench, slide: Slide, from: SlideState, to: SlideState): Reach | null => {
   const { slides } = bench
   if (!bench.locked && slide !== 'carriage') return null
-  const others = (['carriage', 'compound'] as const).filter((one) => one !== slide && slides[one].zeroed)
-  if (others.some((one) => isOpen(slides[one]))) return null
+  const isLoose = (one: 'carriage' | 'compound') => one !== slide && slides[one].zeroed && isOpen(slides[one])
+  if (isLoose('carriage') || isLoose('compound')) return null
   const [a, b] = [placeOf(from), placeOf(to)]
   if (slide === 'cross-feed') {
     return { carriage: standing(slides.carriage), compound: standing(slides.compound), cross: Math.max(a[0], b[0]) }

@@ -120,6 +120,8 @@ export const checkClear = (bench: Bench, index: number, slide: Slide, ways: Ways
   if (bench.backOut === null) return
   // On its way out the tool is still in its groove: what counts is where it comes to stand.
   const now = slide === 'cross-feed' ? waysOf(bench, standingReach(bench, 1)) : ways
+  // How clear it is nobody asks of a part of an operation: there it is enough that the tip is above all of the work.
+  if (bench.options.after !== undefined && isAbove(bench, now)) return
   const over = excess(swept(bench.operation.edge.pieces, now, index), bench.before.surely)
   if (over === null) return
   bench.clearance[index] = -over.by
@@ -133,6 +135,9 @@ export const checkClear = (bench: Bench, index: number, slide: Slide, ways: Ways
     )
   }
 }
+
+const isAbove = ({ tip, top }: Bench, ways: Ways): boolean =>
+  ways.every(([a, b]) => Math.max(a.d, b.d) + tip < top - TOLERANCE)
 
 export const checkEnd = (bench: Bench): void => {
   if (!bench.options.rules) return

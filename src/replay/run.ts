@@ -37,7 +37,7 @@ export const runOperation = (
   const slides: OperationTrace['slides'][number][] = []
   operation.moves.forEach((move, index) => {
     carryOut(bench, move, index)
-    if (options.after === undefined) slides.push(whereabouts(bench))
+    if (options.rules) slides.push(whereabouts(bench))
   })
   return ran(bench, slides)
 }
@@ -67,7 +67,7 @@ export const carryOut = (bench: Bench, move: Move, index: number): void => {
     case 'align':
       checkBrought(bench, move, index)
       align(bench, index)
-      checkObstacles(bench, index, [bench.fromEnd!])
+      checkObstacles(bench, index, bench.fromEnd!, bench.fromEnd!)
       return
     case 'touch-off':
       checkTouchAgain(bench, move.slide ?? 'cross-feed', index)
@@ -79,7 +79,7 @@ export const carryOut = (bench: Bench, move: Move, index: number): void => {
       return
     case 'measure':
       checkMeasure(bench, index)
-      if (ruled(bench, index)) bench.at[index] = sizesNow(bench)
+      if (ruled(bench, index)) noteSizes(bench, index)
       return
     case 'layout':
     case 'set-speed':
@@ -97,7 +97,7 @@ const setZero = (bench: Bench, slide: Slide, index: number): void => {
   checkZero(bench, slide, index)
   foundOrSupposed(bench, slide)
   const first = !placeKnown(bench)
-  bench.slides = { ...bench.slides, [slide]: zeroed(bench.slides[slide]) }
+  bench.slides[slide] = zeroed(bench.slides[slide])
   if (first && placeKnown(bench) && cutsNow(bench)) touchDown(bench, index)
 }
 
@@ -115,7 +115,7 @@ const turn = (bench: Bench, move: Move, index: number): void => {
   const from = bench.slides[slide]
   const onto = slide === 'carriage' && ontoLine(bench, move)
   const to = onto ? broughtHere(turned(from, target)) : turned(from, target)
-  bench.slides = { ...bench.slides, [slide]: to }
+  bench.slides[slide] = to
   if (placeKnown(bench)) pass(bench, move, index, slide, from, to)
 }
 
@@ -129,7 +129,7 @@ const bring = (bench: Bench, move: Move, place: Length, index: number): void => 
   const unmoved: SlideState = { ...slides.carriage, dial: 0, at: [0, 0], offset: [0, 0] }
   const from = isKnown(slides.carriage) ? slides.carriage : unmoved
   const to = seenAt(from, place + wrong - bench.fromEnd! - along)
-  bench.slides = { ...slides, carriage: to }
+  bench.slides.carriage = to
   if (placeKnown(bench)) pass(bench, move, index, 'carriage', from, to)
 }
 
@@ -167,7 +167,37 @@ const whereabouts = ({ slides }: Bench): Readonly<Record<Slide, Interval>> => ({
   carriage: placeOf(slides.carriage),
 })
 
-export const sizesNow = ({ operation, before, surely, possibly }: Bench): readonly Size[] => {
+/** Who makes a part of an operation over and over seldom asks what was measured on the way: it is taken when asked, of the part as it was. */
+const noteSizes = (bench: Bench, index: number): void => {
+  if (bench.options.after === undefined) {
+    bench.at[index] = sizesNow(bench)
+    return
+  }
+  const { operation, before } = bench
+  const surely = [...bench.surely]
+  const possibly = bench.possibly === bench.surely ? surely : [...bench.possibly]
+  let taken: readonly Size[] | undefined
+  Object.defineProperty(bench.at, index, {
+    enumerable: true,
+    get: () => {
+      taken ??= sizesOf({ operation, before, surely, possibly })
+      return taken
+    },
+  })
+}
+
+/** Measured again with nothing cut since, they are the same. */
+export const sizesNow = (bench: Bench): readonly Size[] => {
+  bench.sizes ??= sizesOf(bench)
+  return bench.sizes
+}
+
+const sizesOf = ({
+  operation,
+  before,
+  surely,
+  possibly,
+}: Pick<Bench, 'operation' | 'before' | 'surely' | 'possibly'>): readonly Size[] => {
   const taken = (form: Form) => takenOf(form, before.surely, operation, operation.dimensions)
   const sure = taken(surely)
   const maybe = possibly === surely ? sure : taken(possibly)

@@ -1,36 +1,44 @@
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Move, Operation, Setup } from '../moves/operation.ts'
-import type { Size } from '../moves/trace.ts'
-import { type Before, type Bench, type Shift, setUp } from './bench.ts'
-import { carryOut, sizesNow } from './run.ts'
+import type { OperationTrace, Size } from '../moves/trace.ts'
+import { type Before, type Bench, type Gathered, type Shift, setUp } from './bench.ts'
+import { type Halfway, movesAsOne } from './halfway.ts'
+import { carryOut, ran, sizesNow } from './run.ts'
 
 /**
- * The sizes of one operation for each of these shifts, made one at a time. Up to the first move that a shift bears on there is nothing to tell its
- * replay from the one with nothing wrong: there it is parted from that one, which goes on.
+ * An operation with nothing wrong, made once. `shifted`: its sizes with one shift. Up to the first move that a shift bears on there is nothing to tell
+ * its replay from this one: there it parts from it. `whole`: everything it went through, where all of that moves as one.
  */
-export const sizesShifted = (
-  lathe: Lathe,
-  setup: Setup,
-  operation: Operation,
-  before: Before,
-  shifts: readonly Shift[],
-): ReadonlyMap<Shift, readonly Size[]> => {
-  const { moves } = operation
-  const firstUse = new Map(shifts.map((shift) => [shift, moves.findIndex((move) => bearsOn(shift, move))]))
-  const found = new Map<Shift, readonly Size[]>()
-  const right = setUp(lathe, setup, operation, before, { rules: false, shift: null })
-  const goOn = (bench: Bench, from: number): readonly Size[] => {
-    for (let index = from; index < moves.length; index++) carryOut(bench, moves[index]!, index)
-    return sizesNow(bench)
-  }
-  moves.forEach((move, index) => {
-    for (const [shift, first] of firstUse) if (first === index) found.set(shift, goOn(parted(right, shift), index))
-    carryOut(right, move, index)
-  })
-  const sizes = sizesNow(right)
-  for (const [shift, first] of firstUse) if (first < 0) found.set(shift, sizes)
-  return found
+export type Right = {
+  readonly trace: OperationTrace
+  readonly whole: Halfway | null
+  readonly shifted: (shift: Shift) => readonly Size[]
 }
+
+export const madeRight = (lathe: Lathe, setup: Setup, operation: Operation, before: Before): Right => {
+  const { moves } = operation
+  const nothing: Gathered['surely'] = []
+  const gathered = movesAsOne(operation, moves.length) ? { surely: nothing, possibly: nothing } : null
+  const bench: Bench = { ...setUp(lathe, setup, operation, before, { rules: false, shift: null }), gathered }
+  const until = new Map<number, Bench>()
+  const used = new Set<string>()
+  moves.forEach((move, index) => {
+    const reading = readingOf(move)
+    if (reading !== null && !used.has(reading)) until.set(index, parted(bench, null))
+    if (reading !== null) used.add(reading)
+    carryOut(bench, move, index)
+  })
+  const { trace } = ran(bench)
+  const shifted = (shift: Shift): readonly Size[] => {
+    const first = moves.findIndex((move) => bearsOn(shift, move))
+    return first < 0 ? trace.sizes : goneOn(parted(until.get(first)!, shift), first)
+  }
+  return { trace, whole: gathered === null ? null : { bench, gathered, index: moves.length }, shifted }
+}
+
+/** What a shift can bear on: a reading that is turned to, or a place by eye. */
+const readingOf = ({ slide, count, place }: Move): string | null =>
+  typeof count === 'number' || place !== undefined ? `${slide} ${count} ${place}` : null
 
 const bearsOn = (shift: Shift, move: Move): boolean => {
   if (move.slide !== undefined && move.slide !== shift.slide) return false
@@ -38,9 +46,16 @@ const bearsOn = (shift: Shift, move: Move): boolean => {
   return shift.count === 'every' ? typeof move.count === 'number' : move.count === shift.count
 }
 
-/** The same lathe in the middle of the same operation, from here on with a shift. Without the rules nothing is noted that would have to be copied. */
-const parted = (bench: Bench, shift: Shift): Bench => {
+/** The same lathe in the middle of the same operation. Without the rules nothing is noted that would have to be copied. */
+const parted = (bench: Bench, shift: Shift | null): Bench => {
   const surely = [...bench.surely]
   const possibly = bench.possibly === bench.surely ? surely : [...bench.possibly]
-  return { ...bench, options: { rules: false, shift }, surely, possibly }
+  const slides = { ...bench.slides }
+  return { ...bench, options: { rules: false, shift }, surely, possibly, slides, gathered: null }
+}
+
+const goneOn = (bench: Bench, from: number): readonly Size[] => {
+  const { moves } = bench.operation
+  for (let index = from; index < moves.length; index++) carryOut(bench, moves[index]!, index)
+  return sizesNow(bench)
 }

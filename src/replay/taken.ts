@@ -12,15 +12,15 @@ export const takenAtOnce = (cut: Form, form: Form, { pieces }: Edge): Length => 
   const [from, to] = [cut[0]!.from, cut.at(-1)!.to]
   const share = SHARE * (pieces.at(-1)!.to - pieces[0]!.from)
   const gap = (to - from) / SAMPLES
-  const deep = Array.from({ length: SAMPLES }, (_, i) => {
-    const z = from + (i + 0.5) * gap
-    const [after, before] = [depthOf(cut, z), depthOf(form, z)]
-    return after === null || before === null ? 0 : Math.max(0, after - before)
-  })
-  return deep.toSorted((a, b) => b - a)[Math.min(SAMPLES, Math.max(1, Math.ceil(share / gap))) - 1]!
-}
-
-const depthOf = (form: Form, z: Length): Length | null => {
-  const piece = form[firstBeyond(form, z)]
-  return piece === undefined || piece.from > z ? null : depthAt(piece.curve, z)
+  const deep = new Float64Array(SAMPLES)
+  let [i, j] = [0, firstBeyond(form, from)]
+  for (let sample = 0; sample < SAMPLES; sample++) {
+    const z = from + (sample + 0.5) * gap
+    while (i < cut.length && cut[i]!.to <= z) i++
+    while (j < form.length && form[j]!.to <= z) j++
+    const [after, before] = [cut[i], form[j]]
+    if (after === undefined || before === undefined || after.from > z || before.from > z) continue
+    deep[sample] = Math.max(0, depthAt(after.curve, z) - depthAt(before.curve, z))
+  }
+  return deep.sort()[SAMPLES - Math.min(SAMPLES, Math.max(1, Math.ceil(share / gap)))]!
 }

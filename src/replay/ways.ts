@@ -18,10 +18,15 @@ export const standingReach = ({ slides }: Bench, end: 0 | 1): Reach => ({
 
 /** The ways that bound every place within a reach: a point, a straight, or the four sides where both slides may vary. */
 export const waysOf = (bench: Bench, { carriage, compound, cross }: Reach): Ways => {
+  const k0 = carriage[0]
+  const k1 = carriage[1]
+  const c0 = compound[0]
+  const c1 = compound[1]
+  if (k1 - k0 < 0.5) {
+    const from = placeAt(bench, k0, c0, cross)
+    return [[from, c0 === c1 ? from : placeAt(bench, k0, c1, cross)]]
+  }
   const at = (k: Length, c: Length): Place => placeAt(bench, k, c, cross)
-  const [k0, k1] = carriage
-  const [c0, c1] = compound
-  if (k1 - k0 < 0.5) return [[at(k0, c0), at(k0, c1)]]
   if (c1 - c0 < 0.5) return [[at(k0, c0), at(k1, c0)]]
   const corners = [at(k0, c0), at(k1, c0), at(k1, c1), at(k0, c1)] as const
   return corners.map((corner, index) => [corner, corners[(index + 1) % 4]!] as const)

@@ -1,25 +1,19 @@
 import type { Length } from '../units/length.ts'
 
-/**
- * How far the metal left between two places is outside the form, and the metal left before the first and after the last
- * of them. pm.
- */
+/** How far what stays between two places stands out of the form, and before the first and after the last of them. pm. */
 export type Ridges = {
-  /**
-   * Any place may be the first or last if it leaves no more than the cusp beyond it; otherwise they are the ends of the
-   * range.
-   */
+  /** The first and the last place may be any that leave no more than the cusp beyond them; else they are the ends of the range. */
   readonly anyEnd: boolean
   readonly before: (count: number) => Length
   readonly after: (count: number) => Length
   readonly between: (near: number, far: number) => Length
-  /** If this returns false for a place, no place further on can follow `near`. */
+  /** No place further on than the first that this says no to can follow `near`. */
   readonly near: (near: number, far: number) => boolean
 }
 
 /**
- * The fewest counts from `low` to `high` whose ridges are within the cusp, and among those the ones with the lowest
- * ridges; if none are within it, the fewest with the least tallest ridge.
+ * The fewest counts from `low` to `high` whose ridges keep the cusp, and among those the ones with the lowest ridges; where none keep it,
+ * the fewest with the least tallest ridge.
  */
 export function fewestPlaces(
   range: { readonly low: number; readonly high: number },
@@ -27,64 +21,73 @@ export function fewestPlaces(
   cusp: Length,
 ): number[] {
   const links = linksOf(range, ridges)
-  const least = ways(range.high - range.low, links, ridges, range, ({ tallest }, other) => tallest < other.tallest)
+  const least = bestWay(range, links, ridges, lower)
   const allowed = Math.max(cusp, least.tallest)
-  const kept = links.map((list) => list.filter(({ ridge }) => ridge <= allowed))
-  const fewer = (one: Way, other: Way) =>
-    one.places < other.places || (one.places === other.places && one.tallest < other.tallest)
-  return placesOf(ways(range.high - range.low, kept, ridges, range, fewer, allowed), range.low)
+  return placesOf(bestWay(range, links, ridges, fewer, allowed), range.low)
 }
 
-/** From a place to one further on. Places are counted from `low`. */
-type Link = { readonly to: number; readonly ridge: Length }
-type Way = { readonly places: number; readonly tallest: Length; readonly at: number; readonly before: Way | null }
+/** Is one way better than another: by how many places they take, and how tall their tallest ridges are. */
+type Better = (places: number, tallest: Length, otherPlaces: number, otherTallest: Length) => boolean
 
-function linksOf({ low, high }: { low: number; high: number }, { between, near }: Ridges): Link[][] {
-  return Array.from({ length: high - low + 1 }, (_, from) => {
-    const links: Link[] = []
-    for (let to = from + 1; to <= high - low; to++) {
-      if (to > from + 1 && !near(low + from, low + to)) break
-      links.push({ to, ridge: between(low + from, low + to) })
-    }
-    return links
+const lower: Better = (_, tallest, __, otherTallest) => tallest < otherTallest
+const fewer: Better = (places, tallest, otherPlaces, otherTallest) =>
+  places < otherPlaces || (places === otherPlaces && tallest < otherTallest)
+
+/** For each place, counted from `low`, the ridges to those that can follow it, the next one first. */
+type Links = readonly Float64Array[]
+
+/** A place further on has no nearer a last one to follow it, so the search for that goes on where it ended for the place before. */
+function linksOf({ low, high }: { low: number; high: number }, { between, near }: Ridges): Links {
+  const last = high - low
+  let end = 0
+  return Array.from({ length: last + 1 }, (_, from) => {
+    end = Math.min(Math.max(end, from + 1), last)
+    while (end < last && near(low + from, low + end + 1)) end++
+    while (end > from + 1 && !near(low + from, low + end)) end--
+    return Float64Array.from({ length: Math.max(0, end - from) }, (_, i) => between(low + from, low + from + 1 + i))
   })
 }
 
-/**
- * The best way from a place that may be the first to one that may be the last, including those ends in its tallest
- * ridge.
- */
-function ways(
-  last: number,
-  links: readonly (readonly Link[])[],
-  { anyEnd, before, after }: Ridges,
+/** Where a way ends, its tallest ridge, and the place before each place on the best way there, −1 before the first. */
+type Way = { readonly end: number; readonly tallest: Length; readonly before: Int32Array }
+
+/** The best way from a place that may be the first to one that may be the last, with those ends counted in its tallest ridge. No ridge over `most`. */
+function bestWay(
   { low }: { low: number },
-  better: (one: Way, other: Way) => boolean,
+  links: Links,
+  { anyEnd, before, after }: Ridges,
+  better: Better,
   most = Number.POSITIVE_INFINITY,
 ): Way {
-  const best: (Way | undefined)[] = Array.from({ length: last + 1 })
-  const offer = (way: Way) => {
-    const now = best[way.at]
-    if (now === undefined || better(way, now)) best[way.at] = way
+  const last = links.length - 1
+  const [places, came] = [new Int32Array(last + 1), new Int32Array(last + 1)]
+  const tallest = new Float64Array(last + 1)
+  let [end, endPlaces, endTallest] = [-1, 0, 0]
+  const offer = (at: number, count: number, ridge: Length, from: number): void => {
+    if (places[at] !== 0 && !better(count, ridge, places[at]!, tallest[at]!)) return
+    places[at] = count
+    tallest[at] = ridge
+    came[at] = from
   }
-  let end: Way | undefined
   for (let at = 0; at <= last; at++) {
     const here = anyEnd ? before(low + at) : 0
-    if (at === 0 || (anyEnd && here <= most)) offer({ places: 1, tallest: here, at, before: null })
-    const way = best[at]
-    if (way === undefined) continue
-    for (const { to, ridge } of links[at]!)
-      offer({ places: way.places + 1, tallest: Math.max(way.tallest, ridge), at: to, before: way })
+    if (at === 0 || (anyEnd && here <= most)) offer(at, 1, here, -1)
+    if (places[at] === 0) continue
+    const [count, ridge] = [places[at]!, tallest[at]!]
+    const next = links[at]!
+    for (let i = 0; i < next.length; i++)
+      if (next[i]! <= most) offer(at + 1 + i, count + 1, Math.max(ridge, next[i]!), at)
     const beyond = anyEnd ? after(low + at) : 0
     if (at < last && (!anyEnd || beyond > most)) continue
-    const whole = { ...way, tallest: Math.max(way.tallest, beyond) }
-    if (end === undefined || better(whole, end)) end = whole
+    const whole = Math.max(ridge, beyond)
+    if (end >= 0 && !better(count, whole, endPlaces, endTallest)) continue
+    ;[end, endPlaces, endTallest] = [at, count, whole]
   }
-  return end!
+  return { end, tallest: endTallest, before: came }
 }
 
-function placesOf(end: Way, low: number): number[] {
+function placesOf({ end, before }: Way, low: number): number[] {
   const places: number[] = []
-  for (let way: Way | null = end; way !== null; way = way.before) places.push(low + way.at)
+  for (let at = end; at >= 0; at = before[at]!) places.push(low + at)
   return places.reverse()
 }

@@ -35,10 +35,10 @@ const rowOf = async (name, works, { least, seconds }) => {
 
 /** Jobs compiled and printed, with their sizes as the plan has them. */
 const planned = async (texts, sizeOf) => {
-  const { buildSheet, compile, PRINTERS } = await library()
+  const { compile, PRINTERS, sheetFor } = await library()
   return texts.map((text) => {
     const plan = () => compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: text })).plan
-    return { size: sizeOf(plan()), run: () => PRINTERS.text(buildSheet(plan())) }
+    return { size: sizeOf(plan()), run: () => PRINTERS.text(sheetFor(plan())) }
   })
 }
 

@@ -7,7 +7,7 @@ const WARM_UP = 3
 
 /** For each job, in turn: its texts (its lathe and its toolbox with it) through the parser alone, and the whole way to the printed sheet. */
 export const throughput = async (jobs, passes) => {
-  const { buildSheet, compile, PRINTERS } = await library()
+  const { compile, PRINTERS, sheetFor } = await library()
   const works = []
   for (const job of jobs) {
     const files = await filesOf(job)
@@ -15,7 +15,7 @@ export const throughput = async (jobs, passes) => {
     works.push({
       name: basename(job, '.yaml'),
       parse: () => [...files.values()].map((text) => parseDocument(text)),
-      print: () => PRINTERS.text(buildSheet(compile(job, load).plan)),
+      print: () => PRINTERS.text(sheetFor(compile(job, load).plan)),
     })
   }
   const times = []

@@ -3,7 +3,7 @@ import type { Operation } from '../../src/moves/operation.ts'
 import type { Shift } from '../../src/replay/bench.ts'
 import { startOf } from '../../src/replay/replay.ts'
 import { runOperation } from '../../src/replay/run.ts'
-import { sizesShifted } from '../../src/replay/shifted.ts'
+import { madeRight } from '../../src/replay/shifted.ts'
 import { formed, pulley, rounded, stepped, swung } from './operations.ts'
 import { back, bar, begin, bench, feed, groove, inch, out, shift } from './shop.ts'
 
@@ -40,11 +40,13 @@ describe('replays that part where a wrong reading is first used', () => {
     (_, operation) => {
       const before = startOf(setup)
       const shifts = shiftsOf(operation)
-      const sizes = sizesShifted(bench, setup, operation, before, shifts)
+      const right = madeRight(bench, setup, operation, before)
+      const planned = runOperation(bench, setup, operation, before, { rules: false, shift: null }).trace
+      expect({ ...right.trace, slides: planned.slides }).toEqual(planned)
       const whole = shifts.map(
         (shift) => runOperation(bench, setup, operation, before, { rules: false, shift }).trace.sizes,
       )
-      expect(shifts.map((shift) => sizes.get(shift))).toEqual(whole)
+      expect(shifts.map(right.shifted)).toEqual(whole)
       expect(new Set(whole.map((one) => JSON.stringify(one))).size).toBeGreaterThan(2)
       // With backlash to decide, the two forms are two, and stay two.
       const open = whole.filter((one) => one.some(({ surely, possibly }) => surely !== possibly))

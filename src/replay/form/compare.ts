@@ -1,6 +1,6 @@
-import type { Form, Piece } from '../../moves/form.ts'
+import type { Curve, Form, Piece } from '../../moves/form.ts'
 import type { Length } from '../../units/length.ts'
-import { depthAt, equalSlopes } from './curve.ts'
+import { depthAt, equalSlopes, isLevel } from './curve.ts'
 import { firstBeyond, SLIVER, splits } from './insert.ts'
 
 /** Differences up to this much (pm, one nanometer) are arithmetic. */
@@ -10,18 +10,52 @@ const STRETCH: Length = 5_000_000
 
 /** The most by which a is deeper than b where both stand (negative: a stays above); null where they nowhere stand together. */
 export const excess = (a: Form, b: Form): { readonly by: Length; readonly z: Length } | null => {
-  let [most, at] = [Number.NEGATIVE_INFINITY, Number.NaN]
-  const look = (p: Piece, q: Piece, z: Length): void => {
-    const by = depthAt(p.curve, z) - depthAt(q.curve, z)
-    if (by > most) [most, at] = [by, z]
+  let by = Number.NEGATIVE_INFINITY
+  let z = Number.NaN
+  let j = a.length > 0 ? firstBeyond(b, a[0]!.from) : 0
+  for (const p of a) {
+    while (j < b.length && b[j]!.to <= p.from) j++
+    for (let k = j; k < b.length && b[k]!.from < p.to; k++) {
+      const q = b[k]!
+      const from = Math.max(p.from, q.from)
+      const to = Math.min(p.to, q.to)
+      if (to - from <= SLIVER) continue
+      // By far the most of a part is as it was: the same piece in both.
+      if (p === q) {
+        if (by < 0) {
+          by = 0
+          z = from
+        }
+        continue
+      }
+      const level = isLevel(p.curve) && isLevel(q.curve)
+      const at = level ? from : furthest(p.curve, q.curve, from, to)
+      const over = depthAt(p.curve, at) - depthAt(q.curve, at)
+      if (over > by) {
+        by = over
+        z = at
+      }
+    }
   }
-  eachOverlap(a, b, (p, q, from, to) => {
-    look(p, q, from)
-    look(p, q, to)
-    if (p.curve.kind === 'line' && q.curve.kind === 'line') return
-    for (const z of equalSlopes(p.curve, q.curve)) if (z > from && z < to) look(p, q, z)
-  })
-  return Number.isNaN(at) ? null : { by: most, z: at }
+  return Number.isNaN(z) ? null : { by, z }
+}
+
+/** Where one curve is the most deeper than the other: the first of its ends, and of the places where both have one slope. */
+const furthest = (p: Curve, q: Curve, from: Length, to: Length): Length => {
+  const first = depthAt(p, from) - depthAt(q, from)
+  const last = depthAt(p, to) - depthAt(q, to)
+  let at = last > first ? to : from
+  if (p.kind === 'line' && q.kind === 'line') return at
+  let most = Math.max(last, first)
+  for (const z of equalSlopes(p, q)) {
+    if (z <= from || z >= to) continue
+    const by = depthAt(p, z) - depthAt(q, z)
+    if (by > most) {
+      most = by
+      at = z
+    }
+  }
+  return at
 }
 
 /** Does a lie on b, or deeper, over a stretch? A wall met at a single z is no stretch. */
@@ -59,6 +93,7 @@ export const overlap = (a: Form, b: Form): Length => {
 
 /** Do two forms differ anywhere by more than the tolerance? */
 export const differ = (a: Form, b: Form): { readonly by: Length; readonly z: Length } | null => {
+  if (a === b) return null
   const found = [excess(a, b), excess(b, a)].filter((one) => one !== null && one.by > TOLERANCE)
   return found.reduce((most, one) => (most === null || one!.by > most.by ? one : most), null)
 }

@@ -3,12 +3,18 @@ import type { Length } from '../../units/length.ts'
 
 /** Depth of a curve at z. An arc asked a hair beyond its end answers with its end. */
 export const depthAt = (curve: Curve, z: Length): Length => {
-  if (curve.kind === 'arc') {
-    const x = z - curve.zc
-    return curve.dc + curve.side * Math.sqrt(Math.max(0, (curve.r - x) * (curve.r + x)))
-  }
-  return curve.z1 === curve.z0 ? Math.max(curve.d0, curve.d1) : curve.d0 + (z - curve.z0) * slope(curve)
+  if (curve.kind === 'line') return onLine(curve, z)
+  const x = z - curve.zc
+  return curve.dc + curve.side * Math.sqrt(Math.max(0, (curve.r - x) * (curve.r + x)))
 }
+
+/** By far the most stretches of a part are level. */
+const onLine = (line: Line, z: Length): Length => {
+  if (line.d0 === line.d1) return line.d0
+  return line.z1 === line.z0 ? Math.max(line.d0, line.d1) : line.d0 + (z - line.z0) * slope(line)
+}
+
+export const isLevel = (curve: Curve): curve is Line => curve.kind === 'line' && curve.d0 === curve.d1
 
 /** dd/dz of a straight line. */
 export const slope = (line: Line): number => (line.z1 === line.z0 ? 0 : (line.d1 - line.d0) / (line.z1 - line.z0))
@@ -25,6 +31,7 @@ export const mirrored = (curve: Curve): Curve =>
     : { ...curve, d0: -curve.d0, d1: -curve.d1 }
 
 export const sameCurve = (a: Curve, b: Curve): boolean => {
+  if (a === b) return true
   if (a.kind === 'line') {
     return b.kind === 'line' && a.z0 === b.z0 && a.d0 === b.d0 && a.z1 === b.z1 && a.d1 === b.d1
   }
@@ -41,8 +48,15 @@ export const crossings = (a: Curve, b: Curve): readonly Length[] => {
 }
 
 const lineLine = (a: Line, b: Line): readonly Length[] => {
+  const z = lineCrossing(a, b)
+  return Number.isNaN(z) ? [] : [z]
+}
+
+/** Where two straight lines cross; NaN where they lie side by side. */
+export const lineCrossing = (a: Line, b: Line): Length => {
+  if (a.d0 === a.d1 && b.d0 === b.d1) return Number.NaN
   const steeper = slope(a) - slope(b)
-  return steeper === 0 ? [] : [a.z0 - (a.d0 - depthAt(b, a.z0)) / steeper]
+  return steeper === 0 ? Number.NaN : a.z0 - (a.d0 - depthAt(b, a.z0)) / steeper
 }
 
 const lineArc = (line: Line, arc: Arc): readonly Length[] => {
@@ -80,7 +94,11 @@ export const equalSlopes = (a: Curve, b: Curve): readonly Length[] => {
 
 /** The deepest point of one piece. */
 export const peak = ({ from, to, curve }: Piece): { readonly z: Length; readonly d: Length } => {
-  const inner = curve.kind === 'arc' && curve.side === 1 && curve.zc > from && curve.zc < to ? [curve.zc] : []
-  const places = [from, to, ...inner].map((z) => ({ z, d: depthAt(curve, z) }))
-  return places.reduce((a, b) => (b.d > a.d ? b : a))
+  if (isLevel(curve)) return { z: from, d: curve.d0 }
+  const first = depthAt(curve, from)
+  const last = depthAt(curve, to)
+  const ends = last > first ? { z: to, d: last } : { z: from, d: first }
+  if (curve.kind !== 'arc' || curve.side !== 1 || curve.zc <= from || curve.zc >= to) return ends
+  const inner = depthAt(curve, curve.zc)
+  return inner > ends.d ? { z: curve.zc, d: inner } : ends
 }

@@ -1,6 +1,6 @@
 import type { Curve, Form, Piece } from '../../moves/form.ts'
 import type { Length } from '../../units/length.ts'
-import { crossings, depthAt, sameCurve } from './curve.ts'
+import { crossings, depthAt, isLevel, lineCrossing, sameCurve } from './curve.ts'
 
 /** Stretches narrower than this (pm) are the arithmetic's, not the work's. */
 export const SLIVER: Length = 10
@@ -39,19 +39,32 @@ const insert = (form: Piece[], add: Piece, fill: boolean): void => {
   if (add.to - add.from <= SLIVER) return
   const first = firstBeyond(form, add.from)
   if (!fill && staysAbove(form, first, add)) return
-  const made: Piece[] = []
+  count = 0
   let last = first
   let reached = add.from
   for (; last < form.length && form[last]!.from < add.to; last++) {
     const old = form[last]!
-    if (old.from < add.from) append(made, old, old.from, add.from)
-    if (fill && old.from > reached) append(made, add, reached, old.from)
-    deeper(made, old, add, Math.max(old.from, add.from), Math.min(old.to, add.to))
-    if (old.to > add.to) append(made, old, add.to, old.to)
-    reached = Math.max(reached, old.to)
+    if (old.from < add.from) append(old, old.from, add.from)
+    if (fill && old.from > reached) append(add, reached, old.from)
+    deeper(old, add, Math.max(old.from, add.from), Math.min(old.to, add.to))
+    if (old.to > add.to) append(old, add.to, old.to)
+    if (old.to > reached) reached = old.to
   }
-  if (fill && reached < add.to) append(made, add, reached, add.to)
-  form.splice(first, last - first, ...made)
+  if (fill && reached < add.to) append(add, reached, add.to)
+  replace(form, first, last)
+}
+
+/** What one insertion makes, the first `count` of them: the most frequent step of all, so that its room is used again. */
+const made: Piece[] = []
+let count = 0
+
+/** Most cuts leave as many stretches as they found: then nothing behind them has to move. */
+const replace = (form: Piece[], first: number, last: number): void => {
+  const more = count - (last - first)
+  if (more < 0) form.splice(first, -more)
+  for (let i = 0; i < more; i++) form.push(made[0]!)
+  if (more > 0) for (let i = form.length - 1; i >= last + more; i--) form[i] = form[i - more]!
+  for (let i = 0; i < count; i++) form[first + i] = made[i]!
 }
 
 /** Straight over straight all along, and at no end deeper: nothing is cut. */
@@ -61,50 +74,77 @@ const staysAbove = (form: readonly Piece[], first: number, { from, to, curve }: 
     const old = form[i]!
     if (old.from >= to) return true
     if (old.curve.kind !== 'line') return false
-    const [left, right] = [old.from > from ? old.from : from, old.to < to ? old.to : to]
+    if (isLevel(curve) && isLevel(old.curve)) {
+      if (curve.d0 > old.curve.d0) return false
+      continue
+    }
+    const left = old.from > from ? old.from : from
+    const right = old.to < to ? old.to : to
     if (depthAt(curve, left) > depthAt(old.curve, left) || depthAt(curve, right) > depthAt(old.curve, right))
       return false
   }
   return true
 }
 
-const deeper = (made: Piece[], old: Piece, add: Piece, from: Length, to: Length): void => {
-  let left = from
-  for (const right of splits(old.curve, add.curve, from, to)) {
-    const middle = (left + right) / 2
-    const wins = depthAt(add.curve, middle) > depthAt(old.curve, middle)
-    append(made, wins ? add : old, left, right)
-    left = right
+const deeper = (old: Piece, add: Piece, from: Length, to: Length): void => {
+  if (isLevel(old.curve) && isLevel(add.curve)) {
+    append(add.curve.d0 > old.curve.d0 ? add : old, from, to)
+    return
   }
+  if (old.curve.kind !== 'line' || add.curve.kind !== 'line') {
+    let left = from
+    for (const right of splits(old.curve, add.curve, from, to)) {
+      deepest(old, add, left, right)
+      left = right
+    }
+    return
+  }
+  const z = lineCrossing(old.curve, add.curve)
+  if (z > from + SLIVER && z < to - SLIVER) {
+    deepest(old, add, from, z)
+    deepest(old, add, z, to)
+  } else deepest(old, add, from, to)
+}
+
+const deepest = (old: Piece, add: Piece, from: Length, to: Length): void => {
+  const middle = (from + to) / 2
+  const wins = depthAt(add.curve, middle) > depthAt(old.curve, middle)
+  append(wins ? add : old, from, to)
 }
 
 /** Inner crossings in order, closed by `to`. */
 export const splits = (a: Curve, b: Curve, from: Length, to: Length): readonly Length[] => {
-  // Two straight lines, by far the most: at most one, and none where both are level.
+  // Two straight lines, by far the most: at most one.
   if (a.kind === 'line' && b.kind === 'line') {
-    if (a.d0 === a.d1 && b.d0 === b.d1) return [to]
-    const [z] = crossings(a, b)
-    return z !== undefined && z > from + SLIVER && z < to - SLIVER ? [z, to] : [to]
+    const z = lineCrossing(a, b)
+    return z > from + SLIVER && z < to - SLIVER ? [z, to] : [to]
   }
-  const inner = crossings(a, b).filter((z) => z > from + SLIVER && z < to - SLIVER)
-  return inner.length === 0 ? [to] : [...inner.sort((p, q) => p - q), to]
+  const all = crossings(a, b)
+  const p = all[0]
+  const q = all[1]
+  const first = p !== undefined && p > from + SLIVER && p < to - SLIVER
+  const second = q !== undefined && q > from + SLIVER && q < to - SLIVER
+  if (first && second) return p < q ? [p, q, to] : [q, p, to]
+  return first ? [p, to] : second ? [q, to] : [to]
 }
 
 /** Adds a stretch of a piece; a sliver is taken over by its deeper neighbor so that no hole and no fin is left. */
-const append = (made: Piece[], piece: Piece, from: Length, to: Length): void => {
-  const before = made.length === 0 ? undefined : made[made.length - 1]!
-  if (before !== undefined && before.to >= from) {
-    const same = before.step === piece.step && sameCurve(before.curve, piece.curve)
-    if (same || to - from <= SLIVER) {
-      made[made.length - 1] = stretch(before, before.from, to)
-      return
-    }
-    if (before.to - before.from <= SLIVER) {
-      made[made.length - 1] = stretch(piece, before.from, to)
-      return
+const append = (piece: Piece, from: Length, to: Length): void => {
+  if (count > 0) {
+    const before = made[count - 1]!
+    if (before.to >= from) {
+      if (to - from <= SLIVER || (before.step === piece.step && sameCurve(before.curve, piece.curve))) {
+        made[count - 1] = stretch(before, before.from, to)
+        return
+      }
+      if (before.to - before.from <= SLIVER) {
+        made[count - 1] = stretch(piece, before.from, to)
+        return
+      }
     }
   }
-  if (to > from) made.push(stretch(piece, from, to))
+  if (to > from) made[count++] = stretch(piece, from, to)
 }
 
-const stretch = ({ curve, step }: Piece, from: Length, to: Length): Piece => ({ from, to, curve, step })
+const stretch = (piece: Piece, from: Length, to: Length): Piece =>
+  piece.from === from && piece.to === to ? piece : { from, to, curve: piece.curve, step: piece.step }

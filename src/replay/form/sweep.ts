@@ -7,14 +7,18 @@ import { envelope } from './insert.ts'
 export type Place = { readonly z: Length; readonly d: Length }
 
 /** Everything an edge passes over on straight ways between places. One place alone is the edge standing there. */
-export const swept = (edge: Form, ways: readonly (readonly [Place, Place])[], step: number): Form =>
-  standsStill(ways)
-    ? placed(edge, lower(ways[0]![0], ways[0]![1]), step)
-    : envelope(ways.flatMap(([from, to]) => alongWay(edge, from, to, step)))
+export const swept = (edge: Form, ways: readonly (readonly [Place, Place])[], step: number): Form => {
+  const passed: Piece[] = []
+  // An edge that does not move along the work is its own envelope: by far the most passes are plunges.
+  if (ways.length === 1 && standsStill(ways[0]![0], ways[0]![1])) {
+    place(passed, edge, lower(ways[0]![0], ways[0]![1]), step)
+    return passed
+  }
+  for (const [from, to] of ways) alongWay(passed, edge, from, to, step)
+  return envelope(passed)
+}
 
-/** An edge that does not move along the work is its own envelope: by far the most passes are plunges. */
-const standsStill = (ways: readonly (readonly [Place, Place])[]): boolean =>
-  ways.length === 1 && Math.abs(ways[0]![0].z - ways[0]![1].z) < 1
+const standsStill = (from: Place, to: Place): boolean => Math.abs(from.z - to.z) < 1
 
 const lower = (a: Place, b: Place): Place => (a.d > b.d ? a : b)
 
@@ -22,30 +26,30 @@ const lower = (a: Place, b: Place): Place => (a.d > b.d ? a : b)
  * The edge at both ends, and the straight lines traced by its corners and by the points of its arcs where the slope is that of the way:
  * nothing else of an edge of lines and arcs can be outermost.
  */
-const alongWay = (edge: Form, from: Place, to: Place, step: number): readonly Piece[] => {
-  if (Math.abs(to.z - from.z) < 1) return placed(edge, lower(from, to), step)
+const alongWay = (passed: Piece[], edge: Form, from: Place, to: Place, step: number): void => {
+  if (standsStill(from, to)) {
+    place(passed, edge, lower(from, to), step)
+    return
+  }
+  place(passed, edge, from, step)
+  place(passed, edge, to, step)
   const m = (to.d - from.d) / (to.z - from.z)
-  const traces = tracing(edge, m).map(([u, e]) => trace(u, e, from, to, step))
-  return [...placed(edge, from, step), ...placed(edge, to, step), ...traces]
-}
-
-const placed = (edge: Form, at: Place, step: number): readonly Piece[] =>
-  edge.map((piece) => ({
-    from: piece.from + at.z,
-    to: piece.to + at.z,
-    curve: moved(piece.curve, at.z, at.d),
-    step,
-  }))
-
-const tracing = (edge: Form, m: number): readonly (readonly [Length, Length])[] =>
-  edge.flatMap(({ from, to, curve }) => {
-    const tangent = curve.kind === 'arc' ? whereSlope(curve, m) : from
-    const points = tangent > from && tangent < to ? [from, tangent, to] : [from, to]
-    return points.map((u) => [u, depthAt(curve, u)] as const)
-  })
-
-const trace = (u: Length, e: Length, from: Place, to: Place, step: number): Piece => {
   const [a, b] = from.z < to.z ? [from, to] : [to, from]
-  const line = { kind: 'line', z0: a.z + u, d0: a.d + e, z1: b.z + u, d1: b.d + e } as const
-  return { from: line.z0, to: line.z1, curve: line, step }
+  for (const { from: first, to: last, curve } of edge) {
+    passed.push(trace(first, depthAt(curve, first), a, b, step))
+    const tangent = curve.kind === 'arc' ? whereSlope(curve, m) : first
+    if (tangent > first && tangent < last) passed.push(trace(tangent, depthAt(curve, tangent), a, b, step))
+    passed.push(trace(last, depthAt(curve, last), a, b, step))
+  }
 }
+
+const place = (passed: Piece[], edge: Form, { z, d }: Place, step: number): void => {
+  for (const { from, to, curve } of edge) passed.push({ from: from + z, to: to + z, curve: moved(curve, z, d), step })
+}
+
+const trace = (u: Length, e: Length, a: Place, b: Place, step: number): Piece => ({
+  from: a.z + u,
+  to: b.z + u,
+  curve: { kind: 'line', z0: a.z + u, d0: a.d + e, z1: b.z + u, d1: b.d + e },
+  step,
+})
