@@ -85,7 +85,7 @@ const comparedOn = ({ lathe, setup, progress, operation }: Case) => {
   const quiet = { rules: false, shift: null }
   const { whole, trace } = madeRight(lathe, setup, operation, before)
   const thick = { ...lathe, accuracy: { ...lathe.accuracy, stock: inch(0.004) } }
-  const { ways } = causesOf(thick, operation, before, trace).find(({ name }) => name === 'measuring the stock')!
+  const { ways } = causesOf(thick, operation, before, trace).find(({ name }) => name === 'stock')!
   if (whole === null) return 0
   for (const way of ways) {
     const { trace: once } = runOperation(lathe, setup, way.operation, way.before, quiet)

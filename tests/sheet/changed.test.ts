@@ -15,7 +15,7 @@ const since = async (edit: Record<string, string>, ...rest: string[]) => {
 }
 
 /** The list alone, as it stands on the sheet. */
-const list = (out: string): string => /CHANGED SINCE[^\n]*\n=+\n([\s\S]*?)\n\n=+\nGROOVE/.exec(out)![1]!
+const list = (out: string): string => /CHANGED SINCE[^\n]*\n=+\n([\s\S]*?)\n\n== GROOVE/.exec(out)![1]!
 const edited = (from: string, to: string): Record<string, string> => ({ 'shop/good.yaml': good().replace(from, to) })
 
 describe('one edit, and what changed', () => {
