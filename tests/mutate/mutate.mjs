@@ -18,6 +18,8 @@ const THEN = [
   ['properties'],
 ]
 const LIMIT = 300_000
+const VITEST = join('node_modules', 'vitest', 'vitest.mjs')
+const inTests = (name) => `tests/${name}`
 
 const { values } = parseArgs({
   options: {
@@ -101,10 +103,21 @@ const killedBy = (folder, { file, wrong, text }) => {
     const groups = values.quick ? THEN.slice(0, 1) : THEN
     for (const tests of [own, ...groups.map((group) => group.filter((each) => each !== room))]) {
       if (tests.length === 0) continue
+      // In threads, so that a mutant that never ends dies with its process.
       const { status, signal } = spawnSync(
-        'npx',
-        ['vitest', 'run', '--config', 'tests/vitest.config.ts', '--bail', '1', ...tests.map((each) => `tests/${each}`)],
-        { cwd: folder, timeout: values.quick ? LIMIT / 3 : LIMIT, stdio: 'ignore' },
+        process.execPath,
+        [
+          VITEST,
+          'run',
+          '--config',
+          'tests/vitest.config.ts',
+          '--pool',
+          'threads',
+          '--bail',
+          '1',
+          ...tests.map(inTests),
+        ],
+        { cwd: folder, timeout: values.quick ? LIMIT / 3 : LIMIT, killSignal: 'SIGKILL', stdio: 'ignore' },
       )
       if (status !== 0 || signal !== null) return tests[0]
     }
