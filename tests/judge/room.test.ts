@@ -343,6 +343,11 @@ describe('a judgment', () => {
     ])
     const { faults } = of(cutOf({}), [fault(-1, 'open-form')], possibly)
     expect(faults.map(({ move }) => move)).toEqual([9])
+    // Any other fault of the form has no move of its own.
+    const deep = [...setup.stock]
+    cutInto(deep, [line(inch(1), inch(-0.64), inch(1.25), inch(-0.64))])
+    const others = of(deep, [fault(-1, 'metal-left'), fault(2, 'open-form')], possibly)
+    expect(others.faults.map(({ move }) => move)).toEqual([2, -1])
     expect(of(cutOf({ depth: 0.11 }), [fault(-1, 'open-form')]).faults.map(({ move }) => move)).toEqual([-1])
   })
   it('blames the wall that is further off for a width, and no wall where nothing is cut', () => {
