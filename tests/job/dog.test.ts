@@ -50,8 +50,10 @@ describe('a dog at the headstock end, as a trial planned a groove under it', () 
   })
   it('is what the hand looks to before power, not the key of a chuck', () => {
     const between = printed(planned(jobOf('held: between centers, dog: 20', 60)))
-    expect(between).toContain('Dog tail free, center oiled. Turn the work by hand once before power.')
-    expect(between).toContain('between centers, the dog takes 20.00 of the headstock end')
+    expect(between.replace(/\s+/g, ' ')).toContain(
+      'Dog tail free, center oiled. Turn the work by hand once before power.',
+    )
+    expect(between.replace(/\s+/g, ' ')).toContain('between centers, the dog takes 20.00 of the headstock end')
     expect(between).toMatch(/SPINDLE +start +dog free\? stand clear/)
     expect(between).not.toMatch(/\bkey\b/)
     expect(printed(planned(jobOf('held: chuck', 60)))).toMatch(/key out of the chuck[\s\S]*key out\? stand clear/)
