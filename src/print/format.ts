@@ -13,6 +13,10 @@ export type FormatPrinters = {
   readonly replay?: (report: ReplayReport) => string
   /** What it is where it has the moves alone, so that nothing asked for besides has a place in it: "a table of moves". */
   readonly movesAlone?: string
+  /** Endings of files that it is printed to where no format is asked for, the period with them. */
+  readonly endings: readonly string[]
+  /** Its sheet has pictures, so that it wants what they are drawn from. */
+  readonly drawn?: boolean
   /** What it prints of a check names the files that were skipped; otherwise they are told on standard error. */
   readonly namesSkipped?: boolean
 }

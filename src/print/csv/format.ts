@@ -2,4 +2,4 @@ import type { FormatPrinters } from '../format.ts'
 import { printCsv } from './print.ts'
 
 /** For spreadsheets, and to be replayed again. */
-export const csv: FormatPrinters = { sheet: printCsv, movesAlone: 'a table of moves' }
+export const csv: FormatPrinters = { sheet: printCsv, movesAlone: 'a table of moves', endings: ['.csv'] }

@@ -1,0 +1,74 @@
+import { number } from '../../phrase/words.ts'
+import type { ProofLine } from '../../sheet/sheet.ts'
+import type { Units } from '../../units/length.ts'
+import type { Markup } from '../markup.ts'
+import { across, upright } from './dimension.ts'
+import type { View } from './form.ts'
+import { head, letters, line, paragraph, TEXT, widthOf } from './pen.ts'
+
+/** Sizes that are drawn where they are measured; the others are told below. */
+const DRAWN = ['width', 'near', 'depth', 'bottomDiameter'] as const
+
+/** Planned, and its limits where it has any. */
+const sizeTexts = (of: ProofLine, units: Units): string[] => [
+  number(of.planned, units),
+  ...(of.limits === null ? [] : [`(${number(of.limits[0], units)} to ${number(of.limits[1], units)})`]),
+]
+
+export const sizeText = (of: ProofLine, units: Units): string => sizeTexts(of, units).join(' ')
+
+const lineOf = ({ feature }: View, id: (typeof DRAWN)[number]): ProofLine | undefined =>
+  feature.proof.lines.find((one) => one.id === id)
+
+/** Width above, depth to the right, the bottom's diameter to the left, and the place from the free end over all. */
+export const sizeLines = (view: View): Markup[] => {
+  const { frame, drawing, surface, deepest, sheet } = view
+  const { region } = drawing
+  const top = frame.y(surface)
+  const [width, near, depth, bottom] = DRAWN.map((id) => lineOf(view, id))
+  const [left, right] = [frame.x(view.to), frame.x(Math.max(0, view.from))]
+  return [
+    ...(width === undefined
+      ? []
+      : across(frame.x(region.from), frame.x(region.to), top - 4.5, [top, top], sizeText(width, sheet.units), 0)),
+    ...(near === undefined ? [] : fromEnd(frame.x(region.from), top, right, sizeText(near, sheet.units))),
+    ...(depth === undefined
+      ? []
+      : upright(top, frame.y(deepest), right + 8, [right, frame.x(region.from)], sizeTexts(depth, sheet.units))),
+    ...(bottom === undefined
+      ? []
+      : diameter(frame.x(region.to), frame.y(deepest), left - 4, view.workEnd, sizeTexts(bottom, sheet.units))),
+  ]
+}
+
+/** The free end is beyond the paper: one arrow, and where it goes to. */
+const fromEnd = (x: number, top: number, right: number, text: string): Markup[] => {
+  const says = `${text} from the free end`
+  const end = Math.max(right + 10, x + 8 + widthOf(says))
+  return [
+    line([x, top - 1], [x, top - 13.5]),
+    line([x, top - 12], [end, top - 12]),
+    head([x, top - 12], 180),
+    head([end, top - 12], 0),
+    letters([x + 4, top - 13], says, { rim: true }),
+  ]
+}
+
+/** The other side of the bottom is beyond the paper too. */
+const diameter = (x: number, y: number, at: number, end: number, texts: readonly string[]): Markup[] => [
+  line([x - 1, y], [at - 1.5, y]),
+  line([at, y], [at, end + 3]),
+  head([at, y], -90),
+  ...paragraph(
+    [at - 1.5, y + 3 + TEXT / 3],
+    texts.map((text, i) => (i === 0 ? `\u00d8 ${text}` : text)),
+    { anchor: 'end', rim: true },
+  ),
+]
+
+export const otherSizes = (view: View): string[] => {
+  const { feature, sheet } = view
+  const drawn: readonly string[] = DRAWN
+  const told = feature.proof.lines.filter(({ id, settled }) => !drawn.includes(id) && !settled)
+  return told.length === 0 ? [] : [told.map((one) => `${one.label} ${sizeText(one, sheet.units)}`).join(';  ')]
+}
