@@ -1,5 +1,6 @@
 import { csv } from './csv/format.ts'
 import type { FormatPrinters, Printer } from './format.ts'
+import { html } from './html/format.ts'
 import { json } from './json/format.ts'
 import { svg } from './svg/format.ts'
 import { text } from './text/format.ts'
@@ -7,7 +8,7 @@ import { text } from './text/format.ts'
 export type { Parts, Printer } from './format.ts'
 
 /** Every format, in the order in which they are told: a new one is a folder and an entry here. The command line and its help follow. */
-const ALL = { text, json, csv, svg } as const satisfies Readonly<Record<string, FormatPrinters>>
+const ALL = { text, json, csv, svg, html } as const satisfies Readonly<Record<string, FormatPrinters>>
 
 export type Format = keyof typeof ALL
 /** What a command prints: the sheet, what remains of a feature, how tools are ground, what became of jobs, or of a list of moves. */

@@ -25,7 +25,6 @@ export const framed = (picture: Picture, at?: { readonly x: number; readonly y: 
   return tag(
     'svg',
     {
-      xmlns: 'http://www.w3.org/2000/svg',
       id,
       class: `picture ${kind}`,
       x: at?.x,
