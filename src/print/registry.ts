@@ -21,6 +21,10 @@ export const formatNamed = (format: Format): FormatPrinters => ALL[format]
 export const formatsOf = (what: Printed): Format[] =>
   FORMATS.filter((format) => formatNamed(format)[what] !== undefined)
 
+/** What the ending of a file's name asks for; null where it says nothing. */
+export const formatByEnding = (file: string): Format | null =>
+  FORMATS.find((format) => formatNamed(format).endings.some((ending) => file.toLowerCase().endsWith(ending))) ?? null
+
 export const printerOf = <P extends Printed>(what: P, format: Format): NonNullable<FormatPrinters[P]> => {
   const print = formatNamed(format)[what]
   if (print === undefined) throw new Error(`${format} does not print ${what}: the command line should have refused it`)

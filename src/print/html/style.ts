@@ -28,8 +28,8 @@ thead th{border-bottom:2px solid #000}
 .under td{padding-left:1.5rem;border-bottom:2px solid #bbb}
 figure{margin:.75rem 0;overflow-x:auto}
 figure svg{display:block;max-width:none}
-.faces{display:grid;grid-template-columns:repeat(auto-fill,minmax(56mm,1fr));gap:.75rem 1rem}
-.faces .swivel{grid-column:1/-1}
+.faces{display:flex;flex-wrap:wrap;gap:.75rem 1rem}
+.faces figure{flex:none;max-width:100%}
 .step{border-bottom:1px solid #bbb;padding:.35rem 0}
 .step label{display:grid;grid-template-columns:2rem 3.2rem 1fr;column-gap:.5rem;align-items:baseline;cursor:pointer}
 .thing{font-weight:bold}
@@ -84,7 +84,7 @@ h2,h3{break-after:avoid}
 input[type=checkbox]{width:4.5mm;height:4.5mm;border-width:.4mm;font-size:10pt;line-height:4mm}
 figure{overflow:visible;margin:.4rem 0}
 figure svg{max-width:100%}
-.faces{grid-template-columns:repeat(3,1fr)}
+.faces{gap:.4rem 4mm}
 .effect{color:#000}
 }
 `

@@ -1,8 +1,8 @@
 import { perUnit } from '../../units/length.ts'
 import { type Markup, tag } from '../markup.ts'
 import { between, depthsOf } from './curves.ts'
-import type { View } from './form.ts'
 import { GRAY } from './pen.ts'
+import type { View } from './view.ts'
 
 /** A floor or an edge anywhere in its band is within its limits. Never so thin that the line of the form hides it. mm of paper. */
 const LEAST = 1.3

@@ -22,7 +22,7 @@ export const across = (
   const extension = (x: number, from: number): Markup => line([x, from + away(from) * GAP], [x, y + away(from) * PAST])
   const wide = right - left >= LEAST
   const inside = wide && widthOf(text) + 2 <= right - left
-  const at: Point = inside ? [(left + right) / 2, y - 1] : beside(left, right, y, widthOf(text), room)
+  const at: Point = inside ? [(left + right) / 2, y - 1] : beside(left, right, y, widthOf(text), room, wide ? 2 : 8)
   return [
     extension(left, fromLeft),
     extension(right, fromRight),
@@ -34,16 +34,17 @@ export const across = (
 }
 
 /** To the left of the arrows, or to the right where the paper ends there. */
-const beside = (left: number, right: number, y: number, width: number, room: number): Point =>
-  right + 8 + width <= room ? [right + 8 + width / 2, y + TEXT / 3] : [left - 8 - width / 2, y + TEXT / 3]
+const beside = (left: number, right: number, y: number, width: number, room: number, off: number): Point =>
+  right + off + width <= room ? [right + off + width / 2, y + TEXT / 3] : [left - off - width / 2, y + TEXT / 3]
 
-/** A length square to the axis, its dimension line at `x`; the figure is read from the right, or stands beside it in lines where it is too long. */
+/** A length square to the axis, its dimension line at `x`; the figure is read from the right, or stands beside it (or under it) in lines where it is too long. */
 export const upright = (
   y0: number,
   y1: number,
   x: number,
   edges: readonly [number, number],
   texts: readonly string[],
+  under = false,
 ): Markup[] => {
   const [top, bottom] = y0 <= y1 ? [y0, y1] : [y1, y0]
   const [fromTop, fromBottom] = y0 <= y1 ? edges : [edges[1], edges[0]]
@@ -53,7 +54,9 @@ export const upright = (
   }
   const wide = bottom - top >= LEAST
   const inside = wide && widthOf(texts.join(' ')) + 2 <= bottom - top
+  const tail = under && !inside ? [line([x, bottom], [x, bottom + 6])] : []
   return [
+    ...tail,
     ...extension(top, fromTop),
     ...extension(bottom, fromBottom),
     ...(wide
@@ -61,6 +64,12 @@ export const upright = (
       : [line([x, top - 6], [x, bottom + 6]), head([x, top], 90), head([x, bottom], -90)]),
     ...(inside
       ? [letters([x - 1, (top + bottom) / 2], texts.join(' '), { anchor: 'middle', upright: true, rim: true })]
-      : paragraph([x + 2, (top + bottom) / 2 + TEXT / 3 - ((texts.length - 1) * LEADING) / 2], texts, { rim: true })),
+      : paragraph(
+          [x + 2, under ? bottom + 5.5 : (top + bottom) / 2 + TEXT / 3 - ((texts.length - 1) * LEADING) / 2],
+          texts,
+          {
+            rim: true,
+          },
+        )),
   ]
 }

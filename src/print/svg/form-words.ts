@@ -1,7 +1,7 @@
 import { words } from '../../phrase/words.ts'
-import type { View } from './form.ts'
 import { roughed } from './passes.ts'
 import { sizeText } from './sizes.ts'
+import type { View } from './view.ts'
 
 /** The picture of a form in words. */
 export const formDesc = (view: View): string => {

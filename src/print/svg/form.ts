@@ -1,10 +1,9 @@
 import type { Form } from '../../moves/form.ts'
 import type { Drawing } from '../../sheet/drawing.ts'
 import type { Sheet } from '../../sheet/sheet.ts'
-import type { Length } from '../../units/length.ts'
 import { type Markup, tag } from '../markup.ts'
 import { bandsOf } from './bands.ts'
-import { between, depthBeside, depthsOf, type Frame, frameAt, replaced, scaleFor, scaleWords, trace } from './curves.ts'
+import { between, depthBeside, depthsOf, scaleWords, trace } from './curves.ts'
 import { formDesc } from './form-words.ts'
 import { key } from './key.ts'
 import type { PlannedFeature } from './part.ts'
@@ -13,41 +12,17 @@ import { GRAY, inLines, LEADING, letters, paragraph, path, WEIGHT } from './pen.
 import type { Picture } from './picture.ts'
 import { otherSizes, sizeLines } from './sizes.ts'
 import { toolAbove } from './tool.ts'
-
-const WIDTH = 180
-/** The form, the work beside it, and room for sizes at the sides. mm of paper. */
-const FORM = 64
-const BESIDE = 10
-const DEEP = 46
-const TOOL = { from: 9, high: 26 } as const
-const ROWS = 16
-const UNDER = 9
-
-/** What every part of the picture of a form goes by. */
-export type View = {
-  readonly sheet: Sheet
-  readonly feature: PlannedFeature
-  readonly drawing: Drawing
-  readonly frame: Frame
-  /** As the drawing wants it, with the work beside it. */
-  readonly wanted: Form
-  readonly from: Length
-  readonly to: Length
-  /** The surface and the deepest point, pm. */
-  readonly surface: Length
-  readonly deepest: Length
-  /** On paper: the lower end of the tool's room, and of the work. */
-  readonly toolEnd: number
-  readonly workEnd: number
-}
+import { TOOL, type View, viewOf } from './view.ts'
 
 /** A feature enlarged: what is wanted and its limits, each pass, what is left after roughing, and the tool's edge. */
 export const formPicture = (sheet: Sheet, feature: PlannedFeature, drawing: Drawing): Picture => {
   const view = viewOf(sheet, feature, drawing)
   const id = `form-${feature.index + 1}`
-  const others = otherSizes(view).flatMap((text) => inLines(text, WIDTH - 8))
+  const others = otherSizes(view).flatMap((text) => inLines(text, view.width - 8))
   const numbers = view.workEnd + 7
-  const keyAt = numbers + 5
+  const keyAt = numbers + 6
+  const lines = key(view, id, [4, keyAt])
+  const end = keyAt + lines.height
   return {
     id,
     kind: 'form',
@@ -55,10 +30,10 @@ export const formPicture = (sheet: Sheet, feature: PlannedFeature, drawing: Draw
     step: null,
     title: `${feature.name}: the form enlarged`,
     desc: formDesc(view),
-    width: WIDTH,
-    height: keyAt + 13 + others.length * LEADING,
+    width: view.width,
+    height: end + 3 + others.length * LEADING,
     drawn: [
-      letters([2, 5.5], heading(`${feature.index + 1}  ${feature.name}`, view.frame.scale), { bold: true }),
+      letters([2, 5.5], heading(`${feature.index + 1}  ${feature.name}`, view), { bold: true }),
       ...toolAbove(view, id, TOOL.from),
       ...metal(view),
       ...bandsOf(view).map(({ drawn }) => drawn),
@@ -66,48 +41,15 @@ export const formPicture = (sheet: Sheet, feature: PlannedFeature, drawing: Draw
       ...passLines(view, numbers),
       ...edges(view),
       ...sizeLines(view),
-      ...key(view, id, [4, keyAt + 1]),
-      ...paragraph([4, keyAt + 14], others),
+      ...lines.drawn,
+      ...paragraph([4, end + 3], others),
     ],
   }
 }
 
-const heading = (name: string, scale: number): string => {
-  const [first = '', ...rest] = inLines(name, WIDTH - 40)
+const heading = (name: string, { width, frame: { scale } }: View): string => {
+  const [first = '', ...rest] = inLines(name, width - 36)
   return `${first}${rest.length > 0 ? '...' : ''}, ${scaleWords(scale)}`
-}
-
-const viewOf = (sheet: Sheet, feature: PlannedFeature, drawing: Drawing): View => {
-  const { region, finished, before } = drawing
-  const inside = between(drawing.wanted, region.from, region.to)
-  const [, deepest] = depthsOf(inside)
-  const [surface] = depthsOf(between(before, region.from - 1e6, region.to + 1e6))
-  const scale = scaleFor([
-    [region.to - region.from, FORM],
-    [deepest - surface, DEEP],
-  ])
-  const beside = (BESIDE / scale) * 1e9
-  const [from, to] = [region.from - beside, region.to + beside]
-  const middle = WIDTH / 2 + ((region.from + region.to) / 2e9) * scale
-  // The reference point may stand well over the lowest of the edge.
-  const toolEnd = TOOL.from + Math.max(TOOL.high, (depthsOf(drawing.edge.pieces)[1] / 1e9) * scale + 8)
-  const top = toolEnd + ROWS
-  const frame = frameAt(scale, [middle, top - (surface / 1e9) * scale])
-  const shown = between(before, from, to)
-  const bottom = Math.max(deepest, shown.length === 0 ? deepest : Math.min(deepest, depthsOf(shown)[1]))
-  return {
-    sheet,
-    feature,
-    drawing,
-    frame,
-    wanted: between(replaced(finished, drawing.wanted, region), from, to),
-    from,
-    to,
-    surface,
-    deepest,
-    toolEnd,
-    workEnd: frame.y(bottom) + UNDER,
-  }
 }
 
 /** The work that stays, in a light gray down to where the picture ends. */

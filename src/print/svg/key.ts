@@ -1,19 +1,24 @@
 import { type Markup, tag } from '../markup.ts'
 import { bandsOf } from './bands.ts'
-import { openCorners, type View } from './form.ts'
+import { openCorners } from './form.ts'
 import { roughed } from './passes.ts'
 import { GRAY, letters, line, type Point, path, WEIGHT, widthOf } from './pen.ts'
+import type { View } from './view.ts'
 
-/** What each sort of line and area stands for: only those that are in the picture. */
-export const key = (view: View, id: string, [x, y]: Point): Markup[] => {
-  const entries = entriesOf(view, id)
-  let at = x
-  return entries.flatMap(({ word, sample }) => {
-    const here = at
-    at += 10 + widthOf(word) + 3
-    return [sample(here, y + 3), letters([here + 10, y + 4.2], word)]
+/** What each sort of line and area stands for: only those that are in the picture, in as many lines as they need. */
+export const key = (view: View, id: string, [x, y]: Point): { readonly drawn: Markup[]; readonly height: number } => {
+  let [atX, atY] = [x, y]
+  const drawn = entriesOf(view, id).flatMap(({ word, sample }) => {
+    const wide = 10 + widthOf(word)
+    if (atX > x && atX + wide > view.width - 2) [atX, atY] = [x, atY + ROW]
+    const here: Point = [atX, atY]
+    atX += wide + 4
+    return [sample(here[0], here[1] + 3), letters([here[0] + 10, here[1] + 4.2], word)]
   })
+  return { drawn, height: atY - y + ROW + 3 }
 }
+
+const ROW = 6
 
 type Entry = { readonly word: string; readonly sample: (x: number, y: number) => Markup }
 

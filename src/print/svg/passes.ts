@@ -2,8 +2,8 @@ import type { Form } from '../../moves/form.ts'
 import type { Drawing } from '../../sheet/drawing.ts'
 import { type Markup, tag } from '../markup.ts'
 import { between, depthAt, depthBeside, trace } from './curves.ts'
-import type { View } from './form.ts'
 import { circle, INK, letters, line, type Point, path, WEIGHT, widthOf } from './pen.ts'
+import type { View } from './view.ts'
 
 export type Pass = Drawing['passes'][number]
 

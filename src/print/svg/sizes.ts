@@ -1,10 +1,11 @@
 import { number } from '../../phrase/words.ts'
-import type { ProofLine } from '../../sheet/sheet.ts'
+import type { ProofLine, Sheet } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import type { Markup } from '../markup.ts'
 import { across, upright } from './dimension.ts'
-import type { View } from './form.ts'
+import type { PlannedFeature } from './part.ts'
 import { head, letters, line, paragraph, TEXT, widthOf } from './pen.ts'
+import type { View } from './view.ts'
 
 /** Sizes that are drawn where they are measured; the others are told below. */
 const DRAWN = ['width', 'near', 'depth', 'bottomDiameter'] as const
@@ -17,7 +18,7 @@ const sizeTexts = (of: ProofLine, units: Units): string[] => [
 
 export const sizeText = (of: ProofLine, units: Units): string => sizeTexts(of, units).join(' ')
 
-const lineOf = ({ feature }: View, id: (typeof DRAWN)[number]): ProofLine | undefined =>
+const lineOf = ({ feature }: Pick<View, 'feature'>, id: (typeof DRAWN)[number]): ProofLine | undefined =>
   feature.proof.lines.find((one) => one.id === id)
 
 /** Width above, depth to the right, the bottom's diameter to the left, and the place from the free end over all. */
@@ -30,8 +31,15 @@ export const sizeLines = (view: View): Markup[] => {
   return [
     ...(width === undefined
       ? []
-      : across(frame.x(region.from), frame.x(region.to), top - 4.5, [top, top], sizeText(width, sheet.units), 0)),
-    ...(near === undefined ? [] : fromEnd(frame.x(region.from), top, right, sizeText(near, sheet.units))),
+      : across(
+          frame.x(region.from),
+          frame.x(region.to),
+          top - 4.5,
+          [top, top],
+          sizeText(width, sheet.units),
+          view.width,
+        )),
+    ...(near === undefined ? [] : fromEnd(frame.x(region.from), top, right, view.width, nearTexts(near, view))),
     ...(depth === undefined
       ? []
       : upright(top, frame.y(deepest), right + 8, [right, frame.x(region.from)], sizeTexts(depth, sheet.units))),
@@ -41,10 +49,21 @@ export const sizeLines = (view: View): Markup[] => {
   ]
 }
 
+/** What the figures beside a form take of the paper, with the name of the reference point. */
+export const roomBeside = (
+  sheet: Sheet,
+  feature: PlannedFeature,
+): { readonly left: number; readonly right: number } => {
+  const of = (id: (typeof DRAWN)[number]): number => {
+    const found = lineOf({ feature }, id)
+    return found === undefined ? 0 : Math.max(...sizeTexts(found, sheet.units).map((text) => widthOf(text)))
+  }
+  return { left: Math.max(12, of('bottomDiameter') + 12), right: Math.max(48, of('depth') + 14) }
+}
+
 /** The free end is beyond the paper: one arrow, and where it goes to. */
-const fromEnd = (x: number, top: number, right: number, text: string): Markup[] => {
-  const says = `${text} from the free end`
-  const end = Math.max(right + 10, x + 8 + widthOf(says))
+const fromEnd = (x: number, top: number, right: number, width: number, says: string): Markup[] => {
+  const end = Math.min(width - 2, Math.max(right + 10, x + 8 + widthOf(says)))
   return [
     line([x, top - 1], [x, top - 13.5]),
     line([x, top - 12], [end, top - 12]),
@@ -52,6 +71,14 @@ const fromEnd = (x: number, top: number, right: number, text: string): Markup[] 
     head([end, top - 12], 0),
     letters([x + 4, top - 13], says, { rim: true }),
   ]
+}
+
+/** As much of it as finds room: the limits are told below the picture as well. */
+const nearTexts = (near: ProofLine, { sheet, frame, drawing, width }: View): string => {
+  const [planned = '', limits] = sizeTexts(near, sheet.units)
+  const room = width - frame.x(drawing.region.from) - 6
+  const whole = `${[planned, limits].filter((each) => each !== undefined).join(' ')} from the free end`
+  return widthOf(whole) <= room ? whole : `${planned} from the free end`
 }
 
 /** The other side of the bottom is beyond the paper too. */
@@ -66,9 +93,12 @@ const diameter = (x: number, y: number, at: number, end: number, texts: readonly
   ),
 ]
 
+/** Those that are not drawn, and those with limits that are. */
 export const otherSizes = (view: View): string[] => {
   const { feature, sheet } = view
   const drawn: readonly string[] = DRAWN
-  const told = feature.proof.lines.filter(({ id, settled }) => !drawn.includes(id) && !settled)
+  const told = feature.proof.lines.filter(
+    ({ id, settled, limits }) => !settled && (!drawn.includes(id) || (id === 'near' && limits !== null)),
+  )
   return told.length === 0 ? [] : [told.map((one) => `${one.label} ${sizeText(one, sheet.units)}`).join(';  ')]
 }

@@ -99,7 +99,8 @@ const slide = (angle: number, zero: number): Markup[] => {
 const crossed = (angle: number): Markup[] => {
   const [x, y] = on(angle, RING + 5)
   const arm = 3.2
-  const [wx, wy] = on(angle, RING + 12)
+  // Away from the ring, above it or below the cross.
+  const word: Point = [x + 5 * Math.sign(x - CENTER[0]), y < CENTER[1] - RING / 3 ? y - 5 : y + 8]
   return [
     tag(
       'g',
@@ -119,7 +120,7 @@ const crossed = (angle: number): Markup[] => {
         ],
         { width: WEIGHT.heavy },
       ),
-      letters([wx, wy + 1.25], 'WRONG', { anchor: 'middle', bold: true, rim: true }),
+      letters(word, 'WRONG', { anchor: 'middle', bold: true, rim: true }),
     ),
   ]
 }

@@ -1,7 +1,7 @@
 import { type Markup, tag } from '../markup.ts'
 import { depthsOf, frameAt, trace } from './curves.ts'
-import type { View } from './form.ts'
 import { circle, letters, line, type Point, path, TEXT, WEIGHT, widthOf } from './pen.ts'
+import type { View } from './view.ts'
 
 /** The edge where it stands with its dials at 0, lifted off the work so that it hides nothing; its reference point marked. */
 export const toolAbove = (view: View, id: string, top: number): Markup[] => {
@@ -31,9 +31,9 @@ const WORD = 'reference point'
 const UNDER = 'dials at 0, tool lifted'
 
 /** To the right of work and tool, or else to the left of the tool. */
-const placeFor = ({ frame, from }: View, reference: number, left: number): number => {
+const placeFor = ({ frame, from, width }: View, reference: number, left: number): number => {
   const right = Math.max(frame.x(from), reference) + 5
-  return right + widthOf(UNDER) <= 178 ? right : left - 4 - widthOf(UNDER)
+  return right + widthOf(UNDER) <= width - 2 ? right : left - 4 - widthOf(UNDER)
 }
 
 /** A cross in a ring, and its name beside the tool. */
