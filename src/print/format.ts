@@ -11,7 +11,7 @@ export type FormatPrinters = {
   readonly grind?: (sheet: GrindSheet) => string
   readonly check?: (report: CheckReport, paint: Paint) => string
   readonly replay?: (report: ReplayReport) => string
-  /** What it is where it has the moves alone, so that nothing asked for besides has a place in it: "a table of moves". */
+  /** What it is where it has the moves, or the drawings, alone, so that nothing asked for besides has a place in it: "a table of moves". */
   readonly movesAlone?: string
   /** Endings of files that it is printed to where no format is asked for, the period with them. */
   readonly endings: readonly string[]
