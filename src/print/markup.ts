@@ -7,7 +7,7 @@ export type Attributes = Readonly<Record<string, string | number | undefined>>
 export const tag = (name: string, attributes: Attributes = {}, ...children: readonly Child[]): Markup => {
   const all = Object.entries(attributes)
     .flatMap(([key, value]) =>
-      value === undefined ? [] : [` ${key}="${typeof value === 'number' ? short(value) : escaped(value)}"`],
+      value === undefined ? [] : [` ${key}="${typeof value === 'number' ? short(value) : escaped(String(value))}"`],
     )
     .join('')
   if (EMPTY.has(name)) return { made: `<${name}${all}/>` }
