@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Curve } from '../../src/moves/form.ts'
 import { printerOf } from '../../src/print/registry.ts'
 import type { Sheet, SheetFeature } from '../../src/sheet/sheet.ts'
 import { INCH } from '../../src/units/length.ts'
@@ -15,6 +16,11 @@ const scaleOf = (drawing: Element): number => {
   const [, paper, work] = /scale (\d+):(\d+)/.exec(textIn(drawing))!
   return Number(paper) / Number(work)
 }
+
+const depthAt = (curve: Curve, z: number): number =>
+  curve.kind === 'line'
+    ? curve.d0 + (curve.d1 - curve.d0) * ((z - curve.z0) / (curve.z1 - curve.z0))
+    : curve.dc + curve.side * Math.sqrt(Math.max(0, curve.r ** 2 - (z - curve.zc) ** 2))
 
 const span = (values: readonly number[]): number => Math.max(...values) - Math.min(...values)
 const plannedIn = (sheet: Sheet) =>
@@ -47,8 +53,32 @@ describe.each(drawnSheets().filter(([, sheet]) => plannedIn(sheet).length > 0))(
       const pieces = feature.drawing!.wanted
       const [from, to] = [pieces[0]!.from, pieces.at(-1)!.to]
       expect(span(points.map(([x]) => x)) / scale).toBeCloseTo((to - from) / MM, 3)
-      const wanted0 = withClass(drawing, 'work').flatMap(({ attributes }) => pointsOf(attributes.d!))
-      expect(wanted0.length).toBeGreaterThan(points.length)
+      const depths = pieces.flatMap(({ from, to, curve }) =>
+        Array.from({ length: 1001 }, (_, i) => depthAt(curve, from + ((to - from) * i) / 1000)),
+      )
+      expect(span(points.map(([, y]) => y)) / scale).toBeCloseTo(span(depths) / MM, 2)
+    }
+  })
+
+  it('draws the wanted form within the bands of its limits', () => {
+    for (const feature of plannedIn(sheet)) {
+      const drawing = picture(sheet, `form-${feature.index + 1}`)
+      const points = everyIn(withClass(drawing, 'wanted')[0]!).flatMap(({ attributes }) => pointsOf(attributes.d ?? ''))
+      const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
+      const lines = feature.proof.lines
+      const has = (id: string): boolean => lines.some((one) => one.id === id && one.limits !== null)
+      const bands = withClass(drawing, 'band')
+      const floors = bands.filter(({ attributes }) => attributes.class === 'band floor')
+      expect(floors).toHaveLength(has('depth') || has('bottomDiameter') ? 1 : 0)
+      for (const { attributes } of floors) {
+        const deepest = Math.max(...ys)
+        expect(deepest).toBeGreaterThan(Number(attributes.y) - 0.001)
+        expect(deepest).toBeLessThan(Number(attributes.y) + Number(attributes.height) + 0.001)
+      }
+      for (const { attributes } of bands.filter(({ attributes }) => attributes.class === 'band width')) {
+        expect(Math.min(...xs)).toBeGreaterThan(Number(attributes.x) - 0.001)
+        expect(Math.min(...xs)).toBeLessThan(Number(attributes.x) + Number(attributes.width) + 0.001)
+      }
     }
   })
 

@@ -27,12 +27,20 @@ describe('the reader of marked-up text that the tests go by', () => {
   })
 
   it('reads where the strokes of a path end', () => {
-    expect(pointsOf('M1 2L3 4A5 5 0 0 1 6 7V9')).toEqual([
+    expect(pointsOf('M1 2L3 4V9H0')).toEqual([
       [1, 2],
       [3, 4],
-      [6, 7],
-      [6, 9],
+      [3, 9],
+      [0, 9],
     ])
+  })
+
+  it('reads all along an arc: clockwise from right to left it goes through the bottom', () => {
+    const quarter = Math.SQRT1_2 * 10
+    const deepest = (sweep: number): number =>
+      Math.max(...pointsOf(`M${quarter} ${quarter}A10 10 0 0 ${sweep} ${-quarter} ${quarter}`).map(([, y]) => y))
+    expect(deepest(1)).toBeCloseTo(10, 6)
+    expect(deepest(0)).toBeCloseTo(quarter, 6)
   })
 })
 

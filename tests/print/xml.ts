@@ -83,7 +83,7 @@ export const classesOf = ({ attributes }: Element): string[] => (attributes.clas
 export const withClass = (element: Element, name: string): Element[] =>
   everyIn(element).filter((one) => classesOf(one).includes(name))
 
-/** Ends of the strokes of paths, and the points where arcs end. */
+/** Ends of the strokes of a path; of an arc, points all along it. */
 export const pointsOf = (d: string): [x: number, y: number][] => {
   const points: [number, number][] = []
   for (const [, letter, numbers] of d.matchAll(/([MLAVHhZ])([^MLAVHhZ]*)/g)) {
@@ -94,9 +94,29 @@ export const pointsOf = (d: string): [x: number, y: number][] => {
       .map(Number)
     const last = points.at(-1) ?? [0, 0]
     if (letter === 'M' || letter === 'L') points.push([values[0]!, values[1]!])
-    if (letter === 'A') points.push([values[5]!, values[6]!])
+    if (letter === 'A') points.push(...alongArc(last, [values[5]!, values[6]!], values[0]!, values[4] === 1))
     if (letter === 'V') points.push([last[0], values[0]!])
     if (letter === 'H') points.push([values[0]!, last[1]])
   }
   return points
+}
+
+const PARTS = 64
+
+/** Of less than half a circle. `clockwise`: as it is seen, with y down. */
+const alongArc = (
+  [x0, y0]: readonly [number, number],
+  [x1, y1]: readonly [number, number],
+  r: number,
+  clockwise: boolean,
+): [number, number][] => {
+  const chord = Math.hypot(x1 - x0, y1 - y0)
+  const away = Math.sqrt(Math.max(0, r ** 2 - chord ** 2 / 4)) * (clockwise ? 1 : -1)
+  const [cx, cy] = [(x0 + x1) / 2 - (away * (y1 - y0)) / chord, (y0 + y1) / 2 + (away * (x1 - x0)) / chord]
+  const start = Math.atan2(y0 - cy, x0 - cx)
+  const turned = 2 * Math.asin(Math.min(1, chord / 2 / r)) * (clockwise ? 1 : -1)
+  return Array.from({ length: PARTS }, (_, i): [number, number] => {
+    const at = start + (turned * (i + 1)) / PARTS
+    return i === PARTS - 1 ? [x1, y1] : [cx + r * Math.cos(at), cy + r * Math.sin(at)]
+  })
 }

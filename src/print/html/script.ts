@@ -39,6 +39,7 @@ export const SCRIPT = `(function () {
       if (picture) lend(picture.parentElement)
     })
     now.scrollTop = 0
+    document.getElementById('on').focus()
   }
   function open() { return boxes.findIndex(function (box) { return !box.checked }) }
   document.addEventListener('change', function () { mark(); keep() })
@@ -51,11 +52,13 @@ export const SCRIPT = `(function () {
     mark(); keep()
   })
   document.getElementById('back').addEventListener('click', function () { show(Math.max(0, at - 1)) })
-  document.getElementById('all').addEventListener('click', function () {
+  function all() {
     var step = steps[at]
     show(-1)
     step.scrollIntoView({ block: 'center' })
-  })
+  }
+  document.getElementById('all').addEventListener('click', all)
+  document.addEventListener('keydown', function (event) { if (event.key === 'Escape' && at >= 0) all() })
   document.getElementById('on').addEventListener('click', function () {
     boxes[at].checked = true
     mark(); keep()
@@ -69,4 +72,4 @@ export const SCRIPT = `(function () {
 })()
 `
 
-export const SCRIPT_SUM = 'sha256-y/y5Te4rskkNrruoGMoicTKwxIiYML2+rEGToXVI510='
+export const SCRIPT_SUM = 'sha256-m5+NYA6FT/AyktD1ZBaXdD2ei8GPccATBmsC/qUcuQk='

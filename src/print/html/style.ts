@@ -43,23 +43,23 @@ figure svg{display:block;max-width:none}
 input[type=checkbox]{appearance:none;-webkit-appearance:none;width:1.6rem;height:1.6rem;margin:0;border:2px solid #000;background:#fff;font:bold 1.3rem/1.3rem Arial,Helvetica,sans-serif;text-align:center;align-self:start;cursor:pointer}
 input[type=checkbox]:checked::before{content:"\\2713"}
 input:focus-visible,button:focus-visible,a:focus-visible,figure:focus-visible{outline:3px solid #000;outline-offset:2px}
-.blank{width:8rem;border:0;border-bottom:1px solid #000;background:none;font:inherit;font-size:1.5rem}
-.done label .does,.done label .thing{text-decoration:line-through}
+.blank{width:6.5rem;border:0;border-bottom:1px solid #000;border-radius:0;padding:0;background:none;font:inherit;font-size:1.25rem;line-height:1}
+.done label .does,.done label .thing{color:#555}
 button{font:inherit;font-weight:bold;border:2px solid #000;background:#fff;color:#000;padding:.6rem 1rem;min-height:3rem;cursor:pointer}
 .bar{position:sticky;bottom:0;display:flex;flex-wrap:wrap;gap:.5rem;background:#fff;padding:.5rem 0;border-top:2px solid #000}
 [hidden]{display:none!important}
 #next{position:fixed;inset:0;background:#fff;display:flex;flex-direction:column;padding:1rem;z-index:1}
 #now{flex:1;overflow:auto;font-size:1.5rem}
 #now .step{border:0}
-#now .step label{grid-template-columns:2.5rem 1fr}
-#now .number,#now .thing{grid-column:2;text-align:left}
+#now .step label{grid-template-columns:2.5rem auto 1fr}
+#now .thing{grid-column:3}
 #now .does{grid-column:1/-1;margin-top:.75rem}
 #now .reading{font-size:3.5rem}
 #now .effect{display:block;padding:.5rem 0 0}
-#now .more{margin-left:0}
+#now .more{margin-left:0;padding-left:1.5rem}
 #now .see{display:none}
 #next .keys{display:grid;grid-template-columns:1fr 1fr 2fr;gap:.5rem}
-@media (min-width:700px){.step label{grid-template-columns:2rem 3.6rem 8rem 1fr}.does{grid-column:4}.more,.see{margin-left:14.5rem}}
+@media (min-width:700px){.step label{grid-template-columns:2rem 3.6rem 8rem 1fr}.does{grid-column:4}.more,.see{margin-left:15.1rem}}
 @media (prefers-reduced-motion:no-preference){html{scroll-behavior:smooth}}
 `
 

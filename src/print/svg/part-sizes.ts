@@ -7,7 +7,7 @@ import type { Markup } from '../markup.ts'
 import { between, depthsOf, type Frame, trace } from './curves.ts'
 import { across, upright } from './dimension.ts'
 import type { PlannedFeature } from './part.ts'
-import { circle, INK, letters, path, TEXT, WEIGHT } from './pen.ts'
+import { circle, INK, letters, type Point, path, TEXT, WEIGHT } from './pen.ts'
 
 /** Rows of dimensions stand so far apart. mm of paper. */
 export const ROW = 7.5
@@ -47,29 +47,61 @@ export const diameters = (
     return upright(y, 2 * axis - y, frame.x((a + b) / 2), [frame.x((a + b) / 2), frame.x((a + b) / 2)], [text], true)
   })
 
-/** Its number in the work, and how far it is from the free end above. */
-export const featurePlace = (
+/** Of each its number in the work, and how far it is from the free end above: the shortest stands nearest to the work. */
+export const featurePlaces = (
   sheet: Sheet,
-  feature: PlannedFeature,
-  i: number,
+  features: readonly PlannedFeature[],
   frame: Frame,
   last: number,
   finished: Form,
   axis: number,
 ): Markup[] => {
-  const { region } = feature.drawing!
-  const x = frame.x((Math.max(0, region.from) + region.to) / 2)
+  const from = ({ drawing }: PlannedFeature): Length => drawing!.region.from
+  const sorted = [...features].sort((a, b) => from(a) - from(b))
+  const rows = sorted.filter((feature) => nearOf(feature) !== undefined)
+  let before: Point = [Number.POSITIVE_INFINITY, 0]
+  return sorted.flatMap((feature) => {
+    before = clearOf(before, balloonAt(feature, frame, finished, axis))
+    const row = last - rows.indexOf(feature) * ROW
+    const { region } = feature.drawing!
+    return [
+      circle(before, BALLOON, { fill: '#fff', ink: INK }),
+      letters([before[0], before[1] + TEXT / 3], String(feature.index + 1), {
+        anchor: 'middle',
+        bold: true,
+        as: 'number',
+      }),
+      ...fromEnd(sheet, feature, frame, row, (z) => 2 * axis - edgeAt(finished, z, frame, axis)),
+      path(trace(between(finished, region.from, region.to), frame), { width: WEIGHT.heavy, as: 'feature' }),
+    ]
+  })
+}
+
+const BALLOON = 3
+
+const balloonAt = ({ drawing }: PlannedFeature, frame: Frame, finished: Form, axis: number): Point => {
+  const { region } = drawing!
   const floor = frame.y(depthsOf(between(finished, region.from, region.to))[1])
-  const at = [x, Math.min(floor + 5, (floor + axis) / 2)] as const
-  const place = feature.proof.lines.find(({ id }) => id === 'near')
-  const edge = 2 * axis - edgeAt(finished, region.from, frame, axis)
-  const face = 2 * axis - edgeAt(finished, 0, frame, axis)
-  return [
-    circle(at, 3, { fill: '#fff', ink: INK }),
-    letters([at[0], at[1] + TEXT / 3], String(feature.index + 1), { anchor: 'middle', bold: true, as: 'number' }),
-    ...(place === undefined
-      ? []
-      : across(frame.x(region.from), frame.x(0), last - i * ROW, [edge, face], number(place.planned, sheet.units))),
-    path(trace(between(finished, region.from, region.to), frame), { width: WEIGHT.heavy, as: 'feature' }),
-  ]
+  return [frame.x((Math.max(0, region.from) + region.to) / 2), Math.min(floor + 5, (floor + axis) / 2)]
+}
+
+/** Under the one to the right of it, where there is no room beside that. */
+const clearOf = ([x, y]: Point, at: Point): Point =>
+  Math.abs(x - at[0]) < 2 * BALLOON + 0.5 && Math.abs(y - at[1]) < 2 * BALLOON + 0.5
+    ? [at[0], y + 2 * BALLOON + 0.8]
+    : at
+
+const nearOf = ({ proof }: PlannedFeature) => proof.lines.find(({ id }) => id === 'near')
+
+const fromEnd = (
+  sheet: Sheet,
+  feature: PlannedFeature,
+  frame: Frame,
+  row: number,
+  edge: (z: Length) => number,
+): Markup[] => {
+  const near = nearOf(feature)
+  if (near === undefined) return []
+  const { from } = feature.drawing!.region
+  return across(frame.x(from), frame.x(0), row, [edge(from), edge(0)], number(near.planned, sheet.units))
 }

@@ -6,7 +6,7 @@ import type { Markup } from '../markup.ts'
 import { between, depthBeside, depthsOf, type Frame, frameAt, scaleFor, scaleWords, trace } from './curves.ts'
 import { across } from './dimension.ts'
 import { holding } from './holding.ts'
-import { diameters, edgeAt, featurePlace, ROW, shoulders } from './part-sizes.ts'
+import { diameters, edgeAt, featurePlaces, ROW, shoulders } from './part-sizes.ts'
 import { partDesc } from './part-words.ts'
 import { LEADING, letters, line, paragraph, path, WEIGHT, widthOf } from './pen.ts'
 import type { Picture } from './picture.ts'
@@ -68,7 +68,7 @@ export const partPicture = (sheet: Sheet, drawing: PartDrawing): Picture => {
           text,
         ),
       ),
-      ...placed.flatMap((feature, i) => featurePlace(sheet, feature, i, frame, top - 6, finished, axis)),
+      ...featurePlaces(sheet, placed, frame, top - 6, finished, axis),
       ...paragraph([4, below + lengths.length * ROW + 1], notes),
     ],
   }

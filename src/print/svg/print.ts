@@ -1,21 +1,22 @@
 import type { Sheet } from '../../sheet/sheet.ts'
 import { joined, type Markup, short, tag } from '../markup.ts'
-import { letters, widthOf } from './pen.ts'
+import { inLines, letters } from './pen.ts'
 import { framed, type Picture } from './picture.ts'
 import { picturesOf } from './pictures.ts'
 
 const WIDTH = 186
 const EDGE = 3
 const GAP = 6
-const TITLE = 12
+const TITLE = 7
 
 /** All pictures of a sheet on one drawing, one after the other; small ones side by side. */
 export const printSvg = (sheet: Sheet): string => {
   const pictures = picturesOf(sheet)
-  const { placed, height } = inRows(pictures)
   const name = [sheet.title, sheet.drawingNumber, sheet.identity === null ? null : `sheet ${sheet.identity}`]
     .filter((each) => each !== null)
     .join(', ')
+  const titles = inLines(name, WIDTH - 2 * EDGE - 4, 5)
+  const { placed, height } = inRows(pictures, 5 + titles.length * TITLE)
   const document = tag(
     'svg',
     {
@@ -28,23 +29,15 @@ export const printSvg = (sheet: Sheet): string => {
     tag('title', {}, name),
     tag('desc', {}, `Drawings for ${name}: ${pictures.map(({ title }) => title).join('; ')}.`),
     tag('rect', { width: WIDTH, height, fill: '#fff' }),
-    letters([EDGE + 2, 8], fitting(name), { bold: true, size: 5 }),
+    ...titles.map((text, i) => letters([EDGE + 2, 8 + i * TITLE], text, { bold: true, size: 5 })),
     ...placed,
   )
   return `<?xml version="1.0" encoding="UTF-8"?>\n${joined(document)}\n`
 }
 
-/** As much of a name as finds room in a line. */
-const fitting = (name: string): string => {
-  if (widthOf(name, 5) <= WIDTH - 2 * EDGE - 4) return name
-  let short = [...name]
-  while (widthOf(`${short.join('')}...`, 5) > WIDTH - 2 * EDGE - 4) short = short.slice(0, -1)
-  return `${short.join('')}...`
-}
-
-const inRows = (pictures: readonly Picture[]): { placed: Markup[]; height: number } => {
+const inRows = (pictures: readonly Picture[], top: number): { placed: Markup[]; height: number } => {
   const placed: Markup[] = []
-  let [x, y, high] = [EDGE, TITLE, 0]
+  let [x, y, high] = [EDGE, top, 0]
   let feature: number | null = null
   for (const picture of pictures) {
     if (x > EDGE && (x + picture.width > WIDTH - EDGE || picture.feature !== feature))

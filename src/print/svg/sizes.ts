@@ -1,7 +1,8 @@
 import { number } from '../../phrase/words.ts'
 import type { ProofLine, Sheet } from '../../sheet/sheet.ts'
-import type { Units } from '../../units/length.ts'
+import type { Length, Units } from '../../units/length.ts'
 import type { Markup } from '../markup.ts'
+import { depthBeside } from './curves.ts'
 import { across, upright } from './dimension.ts'
 import type { PlannedFeature } from './part.ts'
 import { head, letters, line, paragraph, TEXT, widthOf } from './pen.ts'
@@ -25,7 +26,8 @@ const lineOf = ({ feature }: Pick<View, 'feature'>, id: (typeof DRAWN)[number]):
 export const sizeLines = (view: View): Markup[] => {
   const { frame, drawing, surface, deepest, sheet } = view
   const { region } = drawing
-  const top = frame.y(surface)
+  const { top } = view
+  const [nearEdge, farEdge] = [edgeAt(view, region.from), edgeAt(view, region.to)]
   const [width, near, depth, bottom] = DRAWN.map((id) => lineOf(view, id))
   const [left, right] = [frame.x(view.to), frame.x(Math.max(0, view.from))]
   return [
@@ -35,18 +37,30 @@ export const sizeLines = (view: View): Markup[] => {
           frame.x(region.from),
           frame.x(region.to),
           top - 4.5,
-          [top, top],
+          [nearEdge, farEdge],
           sizeText(width, sheet.units),
           view.width,
         )),
     ...(near === undefined ? [] : fromEnd(frame.x(region.from), top, right, view.width, nearTexts(near, view))),
     ...(depth === undefined
       ? []
-      : upright(top, frame.y(deepest), right + 8, [right, frame.x(region.from)], sizeTexts(depth, sheet.units))),
+      : upright(
+          frame.y(surface),
+          frame.y(deepest),
+          right + 8,
+          [right, frame.x(region.from)],
+          sizeTexts(depth, sheet.units),
+        )),
     ...(bottom === undefined
       ? []
       : diameter(frame.x(region.to), frame.y(deepest), left - 4, view.workEnd, sizeTexts(bottom, sheet.units))),
   ]
+}
+
+/** On paper, the higher of the work on either side of a place. */
+const edgeAt = ({ wanted, frame, surface }: View, z: Length): number => {
+  const sides = ([-1, 1] as const).flatMap((side) => depthBeside(wanted, z, side) ?? [])
+  return frame.y(Math.min(surface, ...sides))
 }
 
 /** What the figures beside a form take of the paper, with the name of the reference point. */

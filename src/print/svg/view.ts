@@ -32,9 +32,10 @@ export type View = {
   /** The surface and the deepest point, pm. */
   readonly surface: Length
   readonly deepest: Length
-  /** On paper: how wide the picture is, the lower end of the tool's room, and of the work. */
+  /** On paper: how wide the picture is, the lower end of the tool's room, the highest of the work, and its lower end. */
   readonly width: number
   readonly toolEnd: number
+  readonly top: number
   readonly workEnd: number
 }
 
@@ -43,10 +44,12 @@ export const viewOf = (sheet: Sheet, feature: PlannedFeature, drawing: Drawing):
   const { region, finished, before } = drawing
   const inside = between(drawing.wanted, region.from, region.to)
   const [, deepest] = depthsOf(inside)
-  const [surface] = depthsOf(between(before, region.from - 1e6, region.to + 1e6))
+  const surface = -feature.surface / 2
+  // A shoulder beside it may stand higher than the surface that it stands on.
+  const highest = Math.min(surface, depthsOf(between(before, region.from - 1e6, region.to + 1e6))[0])
   const scale = scaleFor([
     [region.to - region.from, FORM],
-    [deepest - surface, DEEP],
+    [deepest - highest, DEEP],
   ])
   const beside = (BESIDE / scale) * 1e9
   const [from, to] = [region.from - beside, region.to + beside]
@@ -58,7 +61,7 @@ export const viewOf = (sheet: Sheet, feature: PlannedFeature, drawing: Drawing):
   // The reference point may stand well over the lowest of the edge.
   const toolEnd = TOOL.from + Math.max(TOOL.high, (depthsOf(drawing.edge.pieces)[1] / 1e9) * scale + 8)
   const top = toolEnd + ROWS
-  const frame = frameAt(scale, [formEnd + (from / 1e9) * scale, top - (surface / 1e9) * scale])
+  const frame = frameAt(scale, [formEnd + (from / 1e9) * scale, top - (highest / 1e9) * scale])
   const shown = between(before, from, to)
   const bottom = Math.max(deepest, shown.length === 0 ? deepest : Math.min(deepest, depthsOf(shown)[1]))
   return {
@@ -70,6 +73,7 @@ export const viewOf = (sheet: Sheet, feature: PlannedFeature, drawing: Drawing):
     from,
     to,
     surface,
+    top,
     deepest,
     width: Math.max(LEAST, Math.min(WIDTH, right)),
     toolEnd,
