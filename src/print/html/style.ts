@@ -43,7 +43,7 @@ figure svg{display:block;max-width:none}
 input[type=checkbox]{appearance:none;-webkit-appearance:none;width:1.6rem;height:1.6rem;margin:0;border:2px solid #000;background:#fff;font:bold 1.3rem/1.3rem Arial,Helvetica,sans-serif;text-align:center;align-self:start;cursor:pointer}
 input[type=checkbox]:checked::before{content:"\\2713"}
 input:focus-visible,button:focus-visible,a:focus-visible,figure:focus-visible{outline:3px solid #000;outline-offset:2px}
-.blank{width:6.5rem;border:0;border-bottom:1px solid #000;border-radius:0;padding:0;background:none;font:inherit;font-size:1.25rem;line-height:1}
+.blank{width:6.5rem;height:1.6rem;vertical-align:bottom;border:0;border-bottom:1px solid #000;border-radius:0;padding:0;background:none;font:inherit;font-size:1.25rem;line-height:1}
 .done label .does,.done label .thing{color:#555}
 button{font:inherit;font-weight:bold;border:2px solid #000;background:#fff;color:#000;padding:.6rem 1rem;min-height:3rem;cursor:pointer}
 .bar{position:sticky;bottom:0;display:flex;flex-wrap:wrap;gap:.5rem;background:#fff;padding:.5rem 0;border-top:2px solid #000}
