@@ -1,5 +1,5 @@
 export type { Budgeted } from './budget/budgeted.ts'
-export { compile, sheetFor } from './compile.ts'
+export { compile, drawnSheetFor, sheetFor } from './compile.ts'
 export type { Diagnostic } from './diagnostics/diagnostic.ts'
 export { printDiagnostics } from './diagnostics/frame.ts'
 export { jsonSchema } from './job/json-schema.ts'

@@ -1,5 +1,5 @@
-import { Command, Option } from 'commander'
-import { formatsOf, type Printed } from '../print/registry.ts'
+import { Command } from 'commander'
+import { formatIn, formatOption, formatOrEnding } from './format.ts'
 import type { Io } from './io.ts'
 import { addWriting } from './program-writing.ts'
 import { VERSION_LINE } from './version.ts'
@@ -43,7 +43,7 @@ const EXAMPLES = `
 Examples:
   $ groovewright new job -o press.yaml        start a job from a worked example
   $ groovewright sheet press.yaml             print the sheet of moves
-  $ groovewright sheet press.yaml -o press.txt
+  $ groovewright sheet press.yaml -o press.html
   $ groovewright sheet --format json < press.yaml
   $ groovewright check jobs/                  can all of them be cut as drawn?
   $ groovewright finish press.yaml --feature Neck --bottom-diameter .7685
@@ -58,7 +58,7 @@ const addSheet = (program: Command, io: Io, report: Report): void => {
     .summary('print the sheet of moves for a job')
     .description('Prints the sheet of moves for a job. Without a file, or with -, the job is read from standard input.')
     .argument('[job]', 'job file (YAML), or - for standard input')
-    .addOption(formatOption('sheet'))
+    .addOption(formatOrEnding('sheet'))
     .option('--grind', 'add how each tool is ground')
     .option('--slips', 'add what common mistakes on this job would measure')
     .option('--inspection', 'add a table to fill in at the bench')
@@ -68,7 +68,7 @@ const addSheet = (program: Command, io: Io, report: Report): void => {
     .action(async (job: string | undefined, options, command: Command) => {
       if (job === undefined && io.stdin.isTTY) return void (await shortHelp(command, io, report))
       const { sheetCommand } = await import('./commands/sheet.ts')
-      report(await sheetCommand(job ?? '-', { ...program.opts(), ...options }, io))
+      report(await sheetCommand(job ?? '-', { ...program.opts(), ...options, format: formatIn('sheet', command) }, io))
     })
 }
 
@@ -98,12 +98,14 @@ const addReplay = (program: Command, io: Io, report: Report): void => {
     )
     .argument('<job>', 'job file (YAML), or - for standard input')
     .argument('<moves>', 'list of moves (CSV or YAML), or - for standard input')
-    .addOption(formatOption('replay'))
+    .addOption(formatOrEnding('replay'))
     .option('-o, --output <file>', 'write to a file; - is standard output')
     .option('--force', 'replace the output file if it exists')
-    .action(async (job: string, moves: string, options) => {
+    .action(async (job: string, moves: string, options, command: Command) => {
       const { replayCommand } = await import('./commands/replay.ts')
-      report(await replayCommand(job, moves, { ...program.opts(), ...options }, io))
+      report(
+        await replayCommand(job, moves, { ...program.opts(), ...options, format: formatIn('replay', command) }, io),
+      )
     })
 }
 
@@ -115,13 +117,13 @@ const addGrind = (program: Command, io: Io, report: Report): void => {
       'Prints a grinding sheet for each tool of a job, measured or still to be ground: blank, angles as ground and in use, what to grind so that the form comes out right, the order, and what to check. Without a file, or with -, the job is read from standard input.',
     )
     .argument('[job]', 'job file (YAML), or - for standard input')
-    .addOption(formatOption('grind'))
+    .addOption(formatOrEnding('grind'))
     .option('-o, --output <file>', 'write to a file; - is standard output')
     .option('--force', 'replace the output file if it exists')
     .action(async (job: string | undefined, options, command: Command) => {
       if (job === undefined && io.stdin.isTTY) return void (await shortHelp(command, io, report))
       const { grindCommand } = await import('./commands/grind.ts')
-      report(await grindCommand(job ?? '-', { ...program.opts(), ...options }, io))
+      report(await grindCommand(job ?? '-', { ...program.opts(), ...options, format: formatIn('grind', command) }, io))
     })
 }
 
@@ -143,17 +145,14 @@ const addFinish = (program: Command, io: Io, report: Report): void => {
       'reading that the last roughing pass stopped at, where it is not the one the job plans now',
     )
     .option('--measured-again', 'the bottom was measured twice: plan also from one that no stated error explains')
-    .addOption(formatOption('finish'))
+    .addOption(formatOrEnding('finish'))
     .option('-o, --output <file>', 'write to a file; - is standard output')
     .option('--force', 'replace the output file if it exists')
-    .action(async (job: string, options) => {
+    .action(async (job: string, options, command: Command) => {
       const { finishCommand } = await import('./commands/finish.ts')
-      report(await finishCommand(job, { ...program.opts(), ...options }, io))
+      report(await finishCommand(job, { ...program.opts(), ...options, format: formatIn('finish', command) }, io))
     })
 }
-
-const formatOption = (what: Printed): Option =>
-  new Option('--format <format>', 'how to print it').choices(formatsOf(what)).default('text')
 
 /** Nothing was named and there is no pipe: print what is needed instead of waiting for the keyboard. */
 const shortHelp = async (command: Command, io: Io, report: Report): Promise<void> => {

@@ -15,9 +15,14 @@ export type FormatPrinters = {
   readonly check?: (report: CheckReport, paint: Paint) => string
   readonly replay?: (report: ReplayReport) => string
   /**
-   * What a format that has only the moves is called, so that parts on request have no place in it: "a table of moves".
+   * What a format that has only the moves or only the drawings is called, so that parts on request have no place in it:
+   * "a table of moves".
    */
   readonly movesAlone?: string
+  /** Endings of the files that it is printed to where no format is asked for, the period included. */
+  readonly endings: readonly string[]
+  /** Its sheet has pictures, so that it needs the data that they are drawn from. */
+  readonly drawn?: boolean
   /** Its report of a check names the files that were skipped; otherwise they are listed on standard error. */
   readonly namesSkipped?: boolean
 }

@@ -1,4 +1,4 @@
-import { type Compiled, compile, sheetFor, slipsFor } from '../../compile.ts'
+import { type Compiled, compile, drawnSheetFor, sheetFor, slipsFor } from '../../compile.ts'
 import { GRINDER_CAUTIONS } from '../../handbook/grinding.ts'
 import { either } from '../../job/schema-walk.ts'
 import type { Plan } from '../../plan/plan.ts'
@@ -34,8 +34,8 @@ export const sheetCommand = async (job: string, options: SheetOptions, io: Io): 
   return refusals(plan, sources, options, io)
 }
 
-const sheetOf = (plan: Plan, { grind, slips }: SheetOptions): Sheet => ({
-  ...sheetFor(plan),
+const sheetOf = (plan: Plan, { grind, slips, format }: SheetOptions): Sheet => ({
+  ...(formatNamed(format).drawn === true ? drawnSheetFor(plan) : sheetFor(plan)),
   ...(grind === true ? { grind: grindSheet(plan, GRINDER_CAUTIONS) } : {}),
   ...(slips === true ? { slips: slipsFor(plan) } : {}),
 })

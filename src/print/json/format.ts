@@ -6,6 +6,7 @@ import { printReplayJson } from './replay.ts'
 
 /** For programs. */
 export const json: FormatPrinters = {
+  endings: ['.json'],
   sheet: printJson,
   finish: printJson,
   grind: printGrindJson,

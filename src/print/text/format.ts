@@ -6,6 +6,7 @@ import { printReplay } from './replay.ts'
 
 /** For people. */
 export const text: FormatPrinters = {
+  endings: ['.txt'],
   sheet: printText,
   finish: printText,
   grind: printGrind,

@@ -1,0 +1,73 @@
+import { words } from '../../phrase/words.ts'
+import type { Sheet, SheetFeature } from '../../sheet/sheet.ts'
+import { type Child, type Markup, tag } from '../markup.ts'
+import { framed, type Picture } from '../svg/picture.ts'
+import { facts, sentence, told } from './phrases.ts'
+import { stepList } from './steps.ts'
+
+type Planned = Extract<SheetFeature, { status: 'planned' }>
+
+/** What a feature is cut with and from stands before its steps; what that was worked out from stands at the back. */
+export const AT_THE_BACK: ReadonlySet<string> = new Set(['Cross-feed', 'Compound', 'Carriage'])
+
+/** A feature with its form, its steps and its dials. */
+export const featureSection = (sheet: Sheet, feature: SheetFeature, pictures: readonly Picture[]): Markup => {
+  const of =
+    sheet.features.length > 1 ? tag('span', { class: 'of' }, `${feature.index + 1} of ${sheet.features.length}`) : []
+  return tag(
+    'section',
+    { class: 'feature', id: `feature-${feature.index + 1}` },
+    tag('h2', {}, tag('span', {}, `${feature.kind}: ${feature.name}`), of),
+    ...(feature.status === 'refused' ? refusal(sheet, feature) : planned(sheet, feature, pictures)),
+  )
+}
+
+const planned = (sheet: Sheet, feature: Planned, pictures: readonly Picture[]): Child[] => {
+  const { units } = sheet
+  const own = pictures.filter((picture) => picture.feature === feature.index)
+  const steps = new Map(own.flatMap(({ step, id }) => (step === null ? [] : [[step, id] as const])))
+  const front = feature.heading.filter(({ label }) => !AT_THE_BACK.has(label))
+  return [
+    ...facts(
+      front.map(({ label, says }) => [
+        label,
+        (label === 'Speed' ? says.slice(0, 1) : says).map((each) => told(each, units)),
+      ]),
+    ),
+    ...feature.warnings.map((each) => warning(words(each, units))),
+    ...(feature.gains ?? []).map(({ holds, says }) =>
+      tag(
+        'p',
+        { class: 'note' },
+        tag('strong', {}, holds ? 'In tol. if ' : 'Better if '),
+        sentence(words(says, units)),
+      ),
+    ),
+    ...feature.notes.map((each) => tag('p', { class: 'note' }, sentence(words(each, units)))),
+    ...own.filter(({ kind }) => kind === 'form').map(figure),
+    ...stepList(sheet, feature.index, steps),
+    ...faces(own.filter(({ kind }) => kind !== 'form')),
+  ]
+}
+
+const faces = (pictures: readonly Picture[]): Markup[] =>
+  pictures.length === 0
+    ? []
+    : [tag('h3', {}, 'settings and readings'), tag('div', { class: 'faces' }, ...pictures.map(figure))]
+
+/** A drawing keeps its size, so that its letters do: a narrow page scrolls it. */
+export const figure = (picture: Picture): Markup => tag('figure', { class: picture.kind, tabindex: 0 }, framed(picture))
+
+export const warning = (text: string): Markup =>
+  tag('p', { class: 'warning' }, tag('strong', {}, 'WARNING '), sentence(text))
+
+const refusal = (
+  { units }: Sheet,
+  { reason, remedy, warnings }: Extract<SheetFeature, { status: 'refused' }>,
+): Child[] => [
+  ...facts([
+    ['REFUSED', [sentence(words(reason, units)), 'No steps are given: it cannot be cut as asked.']],
+    ['Remedy', [sentence(words(remedy, units))]],
+  ]),
+  ...warnings.map((each) => warning(words(each, units))),
+]

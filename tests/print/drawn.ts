@@ -1,0 +1,43 @@
+import { compile, drawnSheetFor } from '../../src/compile.ts'
+import type { Plan } from '../../src/plan/plan.ts'
+import type { Sheet } from '../../src/sheet/sheet.ts'
+import { examplePlans, fromDisk } from './examples.ts'
+
+/** The shipped jobs with what pictures of them are drawn from. */
+export const drawnSheets = (): (readonly [name: string, sheet: Sheet])[] =>
+  examplePlans().map(([name, plan]) => [name, drawnSheetFor(plan)])
+
+export const drawnExample = (name: string): Sheet => drawnSheetFor(planOf(name))
+
+const planOf = (name: string): Plan => {
+  const { plan } = compile(`examples/jobs/${name}.yaml`, fromDisk)
+  if (plan === null) throw new Error(`${name} cannot be read`)
+  return plan
+}
+
+/** What a job may be called by who means no good, and who types whatever the keyboard has. */
+export const HOSTILE = [
+  '<script>alert(1)</script>',
+  '"><img src=x onerror=alert(1)>',
+  "' onmouseover='alert(1)",
+  ']]> --> */ } </style> </title> </desc>',
+  '&lt;b&gt; &amp; &#60;',
+  'a\u202egrotesque\u202c b\u2066c\u2069',
+  '`x` \\3c script \\',
+] as const
+
+/** The press screw with all that a file may call by any name called this. */
+export const named = (name: string): Sheet => {
+  const plan = planOf('01-press-screw')
+  const called: Plan = {
+    ...plan,
+    title: name,
+    drawingNumber: name,
+    lathe: { ...plan.lathe, name },
+    part: { ...plan.part, material: name, steps: plan.part.steps.map((step) => ({ ...step, name })) },
+    orderReasons: [name],
+    warnings: [{ feature: null, code: 'any', say: name }],
+    features: plan.features.map((feature) => ({ ...feature, name, why: name, tool: name, notes: [name] })),
+  }
+  return drawnSheetFor(called)
+}
