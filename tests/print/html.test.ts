@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { drawnSheetFor, sheetFor, slipsFor } from '../../src/compile.ts'
 import { GRINDER_CAUTIONS } from '../../src/handbook/grinding.ts'
 import type { Role } from '../../src/phrase/phrase.ts'
-import { number, words } from '../../src/phrase/words.ts'
+import { number as numberIn, words as wordsIn } from '../../src/phrase/words.ts'
 import { printerOf } from '../../src/print/registry.ts'
 import { changedSince } from '../../src/sheet/changed/changed.ts'
 import { grindSheet } from '../../src/sheet/grind/grind.ts'
@@ -11,6 +11,11 @@ import type { Sheet } from '../../src/sheet/sheet.ts'
 import { drawnExample, drawnSheets, HOSTILE, named } from './drawn.ts'
 import { examplePlans } from './examples.ts'
 import { type Element, everyIn, parse, textIn, withClass } from './xml.ts'
+
+/** As `textIn` reads a page: how lines break is not compared. */
+const plain = (text: string): string => text.replaceAll('\u00a0', ' ')
+const words = (...of: Parameters<typeof wordsIn>): string => plain(wordsIn(...of))
+const number = (...of: Parameters<typeof numberIn>): string => plain(numberIn(...of))
 
 const print = printerOf('sheet', 'html')
 const pageOf = (sheet: Sheet): Element => parse(print(sheet, { inspection: true }), ['style', 'script'])

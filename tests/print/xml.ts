@@ -75,8 +75,11 @@ export const everyIn = (element: Element): Element[] => [
   ...element.children.flatMap((child) => (typeof child === 'string' ? [] : everyIn(child))),
 ]
 
+/** The text in it, a space that does not break read as a space: only how lines break differs. */
 export const textIn = (element: Element): string =>
-  element.children.map((child) => (typeof child === 'string' ? child : textIn(child))).join('')
+  element.children
+    .map((child) => (typeof child === 'string' ? child.replaceAll('\u00a0', ' ') : textIn(child)))
+    .join('')
 
 export const classesOf = ({ attributes }: Element): string[] => (attributes.class ?? '').split(' ').filter(Boolean)
 
