@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import type { Operation } from '../../src/moves/operation.ts'
+import type { Move, Operation } from '../../src/moves/operation.ts'
 import { replay } from '../../src/replay/replay.ts'
 import { bar, bench, inch, neck, toInch } from './shop.ts'
 
@@ -7,7 +7,7 @@ const sizesOf = (operation: Operation) => replay(bench, bar([1.5, 4]), [operatio
 const TURNED = new Set(['feed-in', 'back-out', 'shift', 'go-past', 'return', 'feed-across'])
 
 it('a move that names no slide turns the one that it is usual for', () => {
-  const moves = neck.moves.map((move) => {
+  const moves = neck.moves.map((move): Move => {
     const { slide: _, ...unnamed } = move
     return TURNED.has(move.action) ? unnamed : move
   })
