@@ -8,23 +8,27 @@ import { together } from '../phrase/say.ts'
 import type { Plan } from '../plan/plan.ts'
 import { carriageWords } from './carriage.ts'
 import type { Planned } from './scene.ts'
-import type { Labeled } from './sheet.ts'
+import type { HeadingLine } from './sheet.ts'
 
 /** The block above a feature's steps: what is wanted, with which tool, on which dials. */
-export const headingOf = (plan: Plan, feature: Planned, position: number): Labeled[] => {
+export const headingOf = (plan: Plan, feature: Planned, position: number): HeadingLine[] => {
   const carriage = carriageWords(plan, feature, scale)
-  const blocks: Labeled[] = [
-    ...(feature.why === null ? [] : [{ label: 'Why', says: [[feature.why]] }]),
-    { label: 'Drawn', says: feature.drawn.map((each) => together([each])) },
-    {
-      label: 'Stands on',
-      says: [[length('stock', feature.operation.surface, plan.units), ` diameter, ${stockWords(plan, feature)}`]],
-    },
-    { label: 'Tool', says: tool(plan, feature) },
-    { label: 'Speed', says: speed(plan, feature) },
-    { label: 'Cross-feed', says: [scale(plan.lathe.crossFeed)] },
-    { label: 'Compound', says: [[...angle(plan, feature), '; ', ...scale(plan.lathe.compound.scale)]] },
-    ...(carriage === null ? [] : [{ label: 'Carriage', says: [carriage] }]),
+  const { crossFeed, compound } = plan.lathe
+  const stands: Phrase = [
+    length('stock', feature.operation.surface, plan.units),
+    ` diameter, ${stockWords(plan, feature)}`,
+  ]
+  const why: HeadingLine[] = feature.why === null ? [] : [{ about: 'why', label: 'Why', says: [[feature.why]] }]
+  const along: HeadingLine[] = carriage === null ? [] : [{ about: 'carriage', label: 'Carriage', says: [carriage] }]
+  const blocks: HeadingLine[] = [
+    ...why,
+    { about: 'drawn', label: 'Drawn', says: feature.drawn.map((each) => together([each])) },
+    { about: 'stands-on', label: 'Stands on', says: [stands] },
+    { about: 'tool', label: 'Tool', says: tool(plan, feature) },
+    { about: 'speed', label: 'Speed', says: speed(plan, feature) },
+    { about: 'cross-feed', label: 'Cross-feed', says: [scale(crossFeed)] },
+    { about: 'compound', label: 'Compound', says: [[...angle(plan, feature), '; ', ...scale(compound.scale)]] },
+    ...along,
   ]
   return identified(`feature.${position + 1}`, blocks)
 }
@@ -36,7 +40,7 @@ const stockWords = ({ part }: Plan, { operation }: Planned): string => {
 }
 
 /** The block at the head of the sheet: the part and the lathe. */
-export const partHeading = (plan: Plan): Labeled[] => {
+export const partHeading = (plan: Plan): HeadingLine[] => {
   const { part, units, lathe } = plan
   const steps = part.steps.map((step): Phrase => {
     const measured: Phrase =
@@ -53,11 +57,12 @@ export const partHeading = (plan: Plan): Labeled[] => {
     ]
   })
   return identified('part', [
-    { label: 'Material', says: [[part.material]] },
-    { label: 'Held', says: [held(plan)] },
-    { label: 'Part', says: steps },
-    { label: 'Lathe', says: [[lathe.name]] },
+    { about: 'material', label: 'Material', says: [[part.material]] },
+    { about: 'held', label: 'Held', says: [held(plan)] },
+    { about: 'part', label: 'Part', says: steps },
+    { about: 'lathe', label: 'Lathe', says: [[lathe.name]] },
     {
+      about: 'units',
       label: 'Units',
       says: [
         [
@@ -71,7 +76,8 @@ export const partHeading = (plan: Plan): Labeled[] => {
   ])
 }
 
-const DIALS: Labeled = {
+const DIALS: HeadingLine = {
+  about: 'dials',
   label: 'Dials',
   says: [
     [
@@ -89,10 +95,10 @@ const held = ({ part, units }: Plan): Phrase => {
   return [`${part.held}, `, length('stock', part.overhang, units), ' out']
 }
 
-const identified = (place: string, blocks: readonly Labeled[]): Labeled[] =>
-  blocks.map(({ label, says }) => ({
-    label,
-    says: says.map((phrase, i) => identify(`${place}.${label.toLowerCase().replace(/\W+/g, '-')}.${i + 1}`, phrase)),
+const identified = (place: string, blocks: readonly HeadingLine[]): HeadingLine[] =>
+  blocks.map(({ says, ...block }) => ({
+    ...block,
+    says: says.map((phrase, i) => identify(`${place}.${block.about}.${i + 1}`, phrase)),
   }))
 
 const tool = (plan: Plan, feature: Planned): Phrase[] => {

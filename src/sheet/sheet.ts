@@ -150,6 +150,27 @@ export type InspectionLine = {
 
 export type Labeled = { readonly label: string; readonly says: readonly Phrase[] }
 
+/** What a line of a heading is about, whatever its label: printers choose and join lines by it. */
+export type About =
+  | 'material'
+  | 'held'
+  | 'part'
+  | 'lathe'
+  | 'units'
+  | 'dials'
+  | 'why'
+  | 'drawn'
+  | 'stands-on'
+  | 'tool'
+  | 'speed'
+  | 'cross-feed'
+  | 'compound'
+  | 'carriage'
+export type HeadingLine = Labeled & { readonly about: About }
+/** What a heading says of one thing; nothing where it has no such line. */
+export const saysOf = (heading: readonly HeadingLine[], about: About): readonly Phrase[] =>
+  heading.find((line) => line.about === about)?.says ?? []
+
 export type SheetFeature = {
   readonly index: number
   readonly name: string
@@ -158,7 +179,7 @@ export type SheetFeature = {
   | {
       readonly status: 'planned'
       readonly why: string | null
-      readonly heading: readonly Labeled[]
+      readonly heading: readonly HeadingLine[]
       readonly notes: readonly Phrase[]
       readonly warnings: readonly Phrase[]
       readonly tool: string
@@ -236,7 +257,7 @@ export type Sheet = {
   readonly units: Units
   readonly lathe: Lathe
   readonly part: PlannedPart
-  readonly heading: readonly Labeled[]
+  readonly heading: readonly HeadingLine[]
   readonly cautions: readonly string[]
   readonly orderReasons: readonly string[]
   readonly warnings: readonly { readonly feature: number | null; readonly code: string; readonly say: Phrase }[]

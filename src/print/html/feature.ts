@@ -1,5 +1,5 @@
 import { words } from '../../phrase/words.ts'
-import type { Sheet, SheetFeature } from '../../sheet/sheet.ts'
+import type { About, Sheet, SheetFeature } from '../../sheet/sheet.ts'
 import { type Child, type Markup, tag } from '../markup.ts'
 import { framed, type Picture } from '../svg/picture.ts'
 import { facts, sentence, told } from './phrases.ts'
@@ -8,7 +8,7 @@ import { stepList } from './steps.ts'
 type Planned = Extract<SheetFeature, { status: 'planned' }>
 
 /** What a feature is cut with and from stands before its steps; what that was worked out from stands at the back. */
-export const AT_THE_BACK: ReadonlySet<string> = new Set(['Cross-feed', 'Compound', 'Carriage'])
+export const AT_THE_BACK: ReadonlySet<About> = new Set(['cross-feed', 'compound', 'carriage'])
 
 /** A feature with its form, its steps and its dials. */
 export const featureSection = (sheet: Sheet, feature: SheetFeature, pictures: readonly Picture[]): Markup => {
@@ -26,12 +26,12 @@ const planned = (sheet: Sheet, feature: Planned, pictures: readonly Picture[]): 
   const { units } = sheet
   const own = pictures.filter((picture) => picture.feature === feature.index)
   const steps = new Map(own.flatMap(({ step, id }) => (step === null ? [] : [[step, id] as const])))
-  const front = feature.heading.filter(({ label }) => !AT_THE_BACK.has(label))
+  const front = feature.heading.filter(({ about }) => !AT_THE_BACK.has(about))
   return [
     ...facts(
-      front.map(({ label, says }) => [
+      front.map(({ about, label, says }) => [
         label,
-        (label === 'Speed' ? says.slice(0, 1) : says).map((each) => told(each, units)),
+        (about === 'speed' ? says.slice(0, 1) : says).map((each) => told(each, units)),
       ]),
     ),
     ...feature.warnings.map((each) => warning(words(each, units))),

@@ -1,5 +1,5 @@
 import { words } from '../../phrase/words.ts'
-import type { Sheet, SheetFeature } from '../../sheet/sheet.ts'
+import { type About, type Sheet, type SheetFeature, saysOf } from '../../sheet/sheet.ts'
 import { type Markup, tag } from '../markup.ts'
 import type { Picture } from '../svg/picture.ts'
 import { changedLines, isNothing } from '../text/changed.ts'
@@ -42,11 +42,11 @@ const row = (sheet: Sheet, feature: SheetFeature) => {
   const name = tag('a', { href: `#feature-${feature.index + 1}` }, `${feature.index + 1}  ${feature.name}`)
   if (feature.status === 'refused') return [name, 'REFUSED', '', '']
   const numbers = sheet.steps.filter((step) => step.feature === feature.index).map(({ number }) => number)
-  const first = (label: string) => feature.heading.find((each) => each.label === label)?.says[0] ?? []
+  const first = (about: About) => saysOf(feature.heading, about)[0] ?? []
   return [
     name,
-    told(first('Tool'), sheet.units),
-    told(first('Speed'), sheet.units),
+    told(first('tool'), sheet.units),
+    told(first('speed'), sheet.units),
     `${numbers[0] ?? ''} to ${numbers.at(-1) ?? ''}`,
   ]
 }

@@ -80,8 +80,8 @@ const verdict = (line: ProofLine, units: Units): string => {
 const sources = (feature: Planned, units: Units): Markup[] => [
   tag('h3', {}, feature.name),
   ...facts(
-    feature.heading.flatMap(({ label, says }) => {
-      const behind = AT_THE_BACK.has(label) ? says : label === 'Speed' ? says.slice(1) : []
+    feature.heading.flatMap(({ about, label, says }) => {
+      const behind = AT_THE_BACK.has(about) ? says : about === 'speed' ? says.slice(1) : []
       return behind.length === 0 ? [] : [[label, behind.map((each) => told(each, units))] as const]
     }),
   ),

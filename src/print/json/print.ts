@@ -1,14 +1,15 @@
 import type { Dial, Scale } from '../../lathe/lathe.ts'
 import type { StatedEdge } from '../../moves/stated.ts'
 import { words } from '../../phrase/words.ts'
-import type {
-  InspectionLine,
-  ProofLine,
-  Sheet,
-  SheetFeature,
-  SheetGain,
-  SheetStep,
-  SlipCard,
+import {
+  type InspectionLine,
+  type ProofLine,
+  type Sheet,
+  type SheetFeature,
+  type SheetGain,
+  type SheetStep,
+  type SlipCard,
+  saysOf,
 } from '../../sheet/sheet.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { inUnits } from '../../units/length.ts'
@@ -121,7 +122,7 @@ const featureData = (sheet: Sheet, feature: SheetFeature) => {
     tool: feature.tool,
     status,
     why: feature.why,
-    drawn: feature.heading.find(({ label }) => label === 'Drawn')?.says.map((phrase) => words(phrase, units)) ?? [],
+    drawn: saysOf(feature.heading, 'drawn').map((phrase) => words(phrase, units)),
     edge: { ...edgeData(feature.edge, units), undersize: orNull(feature.undersize, units) },
     compoundAngle: feature.compoundAngle,
     surface: plain(feature.surface, units),

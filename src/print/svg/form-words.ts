@@ -1,4 +1,5 @@
 import { words } from '../../phrase/words.ts'
+import { saysOf } from '../../sheet/sheet.ts'
 import { roughed } from './passes.ts'
 import { sizeText } from './sizes.ts'
 import type { View } from './view.ts'
@@ -6,14 +7,13 @@ import type { View } from './view.ts'
 /** The picture of a form in words. */
 export const formDesc = (view: View): string => {
   const { feature, sheet, drawing } = view
-  const drawn =
-    feature.heading.find(({ label }) => label === 'Drawn')?.says.map((each) => words(each, sheet.units)) ?? []
+  const drawn = saysOf(feature.heading, 'drawn').map((each) => words(each, sheet.units))
   const sizes = feature.proof.lines
     .filter(({ settled }) => !settled)
     .map((one) => `${one.label} ${sizeText(one, sheet.units)}`)
   const steps = drawing.passes.map(({ step }) => step)
   const rough = roughed(view)
-  const tool = feature.heading.find(({ label }) => label === 'Tool')?.says.map((each) => words(each, sheet.units))[0]
+  const tool = saysOf(feature.heading, 'tool').map((each) => words(each, sheet.units))[0]
   return `${[
     `Wanted: ${drawn.join(', ')}`,
     `planned: ${sizes.join('; ')}`,

@@ -1,6 +1,6 @@
 import { length } from '../../phrase/figure.ts'
 import { number, words } from '../../phrase/words.ts'
-import type { Sheet } from '../../sheet/sheet.ts'
+import { type Sheet, saysOf } from '../../sheet/sheet.ts'
 
 /** The drawing of the part in words. */
 export const partDesc = (sheet: Sheet): string => {
@@ -9,7 +9,7 @@ export const partDesc = (sheet: Sheet): string => {
     ({ name, measured, from, to }) =>
       `${name}: diameter ${of(measured)}, from ${of(from)} to ${of(to)} from the free end`,
   )
-  const held = sheet.heading.find(({ label }) => label === 'Held')?.says.map((each) => words(each, sheet.units)) ?? []
+  const held = saysOf(sheet.heading, 'held').map((each) => words(each, sheet.units))
   const features = sheet.features.flatMap((feature) => {
     if (feature.status !== 'planned') return []
     const near = feature.proof.lines.find(({ id }) => id === 'near')
