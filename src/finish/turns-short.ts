@@ -58,7 +58,7 @@ const again = (before: number, shop: Shop, whole: Phrase): Phrase => {
       ? action === 'feed-in' && slide === 'compound' && purpose === 'rough'
       : i > 0 && moves[i - 1]!.action === 'start',
   )
-  const rough = say`steps ${step(first)} to ${step(stop.at)} again as the sheet has them (the dials are right)`
+  const rough = say`steps ${step(first)}\u00a0to\u00a0${step(stop.at)} again as the sheet has them (the dials are right)`
   const to = stop.finishes[0]! - 1
   if (stop.by === 'compound') {
     const back = moves.findIndex(({ slide }, i) => i > stop.at && slide === 'compound')

@@ -81,7 +81,7 @@ const DIALS: HeadingLine = {
   label: 'Dials',
   says: [
     [
-      'turns and marks count from the set 0, wherever the dial stands: "to 1 turn and 25" is the mark 25 after one whole turn from 0',
+      'turns and marks count from the set 0, wherever the dial stands: "to\u00a01\u00a0turn\u00a0and\u00a025" is the mark 25 after one whole turn from 0',
     ],
   ],
 }

@@ -41,7 +41,7 @@ export const afterFinish = (
 ): { readonly lines: readonly Phrase[]; readonly data: MetalLeft } => {
   const all = [bottomLeft(feature, again, stop), widthLeft(feature, again)].filter((one) => one !== null)
   const [from, to] = [first + again.from, first + again.to]
-  const steps = say`steps ${from} to ${to} again`
+  const steps = say`steps ${from}\u00a0to\u00a0${to} again`
   return {
     lines: [
       ...all.map((one, i) => lineOf(plan, one, i === 0 ? steps : null, first, again.across)),
