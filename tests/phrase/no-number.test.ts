@@ -41,7 +41,13 @@ const quoted = (plan: Plan): readonly string[] => {
 }
 
 /** The 0 of a dial is a place, not a number; the others are the same on every sheet. */
-const ALWAYS = [/\b0\b/g, /A 45° chamfer/g, /"to\s1\sturn\sand\s25" is the mark 25/g, /at most in 25 mm/g, /read-to: 1\/2/g]
+const ALWAYS = [
+  /\b0\b/g,
+  /A 45° chamfer/g,
+  /"to\s1\sturn\sand\s25" is the mark 25/g,
+  /at most in 25 mm/g,
+  /read-to: 1\/2/g,
+]
 
 const numbersInProse = (plan: Plan): string[] => {
   const sheet = { ...sheetFor(plan), grind: grindSheet(plan, []), slips: slipsFor(plan) }
