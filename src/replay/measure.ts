@@ -73,8 +73,7 @@ const INSTRUMENTS: Readonly<Record<WantedDimension['id'], Take>> = {
 const edgeAt = (pieces: readonly Piece[], level: Length, side: 1 | -1): Length | null => {
   const ordered = side === 1 ? pieces : [...pieces].reverse()
   const outer = (piece: Piece): Length => (side === 1 ? piece.from : piece.to)
-  const first = ordered[0]
-  if (first === undefined) return null
+  const first = ordered[0]!
   const ends = depthAt(first.curve, outer(first)) - level
   if (Math.abs(ends) <= SLIVER || (ends > 0 && !risesTo(first, side))) return outer(first)
   for (const piece of ordered) {

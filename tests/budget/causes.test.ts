@@ -69,6 +69,26 @@ describe('what may be wrong', () => {
     expect(at([...head, touch, zero, ...rest])).toEqual([])
     expect(at([...head, shift(4), touch, zero, out(-50), shift(9), ...rest], 0)).toEqual(['compound 9'])
   })
+  it('also where setting it is the very first move', () => {
+    const touch = [move('touch-off', 'cross-feed'), move('zero', 'cross-feed')]
+    const moves = [shift(4), ...touch, out(-50), shift(9), move('start'), feed(72), out(-50)]
+    expect(readingsOf({ ...groove(1.125, 0.148, 0.072, moves), angle: 5.74 })).toContain('compound 4')
+  })
+  it('of a touch: as far off as stated, to the picometer, and on top of what it is off already', () => {
+    const off = (operation: Operation) =>
+      causes(operation).find(({ name }) => name === 'touch-off')!.ways[0].operation.off
+    expect(off(neck)).toEqual({ along: 0, deep: inch(0.001) })
+    expect(off({ ...neck, off: { along: 7, deep: 5 } })).toEqual({ along: 7, deep: inch(0.001) + 5 })
+  })
+  it('none of a slide that has no scale', () => {
+    const lathe = { ...bench, carriage: null }
+    const moves = [...begin, move('shift', 'carriage', 3), feed(72), out(-50)]
+    const operation = groove(1.125, 0.148, 0.072, moves)
+    const { trace } = runOperation(lathe, setup, operation, before, { rules: false, shift: null })
+    const names = causesOf(lathe, operation, before, trace).map(({ name }) => name)
+    expect(names).toContain('reading-cross-feed')
+    expect(names).not.toContain('reading-carriage')
+  })
   it('of a V the angle of its tool: as the tool says, or by protractor', () => {
     const within = (angleWithin: number | null | undefined) => {
       const { angleWithin: _, ...edge } = pulley.edge

@@ -101,3 +101,11 @@ describe('a heavy cut', () => {
     )
   })
 })
+
+describe('the difference of two sizes', () => {
+  it('leaves out one zero at its end, no more', () => {
+    expect(differenceText('width', inch(0.012), 'inch')).toBe('.012')
+    expect(differenceText('width', inch(0.01), 'inch')).toBe('.010')
+    expect(differenceText('width', inch(0.0125), 'inch')).toBe('.0125')
+  })
+})

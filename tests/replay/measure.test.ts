@@ -48,6 +48,25 @@ describe('a concave groove', () => {
   })
 })
 
+describe('a groove with a wall that bulges', () => {
+  it('is so wide above the surface as its wall carried on upward: the nearer of two places on the circle', () => {
+    // Circle of .2 about (.9, dc) through the surface, .75, at 1.000: .01 higher it is at .9 + √(.2² − (√(.2² − .1²) + .01)²).
+    const dc = Math.sqrt(0.2 ** 2 - 0.1 ** 2) - 0.75
+    const curve = { kind: 'arc', zc: inch(0.9), dc: inch(dc), r: inch(0.2), side: -1 } as const
+    const bottom = dc - Math.sqrt(0.2 ** 2 - 0.15 ** 2)
+    const form = [
+      line(0, inch(-0.75), inch(1), inch(-0.75)),
+      { from: inch(1), to: inch(1.05), curve, step: 9 },
+      { ...line(inch(1.05), inch(bottom), inch(1.2), inch(bottom)), step: 9 },
+      line(inch(1.2), inch(-0.75), inch(4), inch(-0.75)),
+    ]
+    const operation = groove(1, 0.2, 0.1, [])
+    const at = { id: 'width', aim: 0, limits: null, atDiameter: inch(1.52) } as const
+    const near = 0.9 + Math.sqrt(0.2 ** 2 - (Math.sqrt(0.2 ** 2 - 0.1 ** 2) + 0.01) ** 2)
+    expect(toInch(measure(form, setup.stock, operation, at))).toBeCloseTo(1.2 - near, 6)
+  })
+})
+
 describe('a corner radius', () => {
   it('by alternating moves of both slides, each tip touched with the other slide backed off', () => {
     const { faults, sizes } = run(rounded)
