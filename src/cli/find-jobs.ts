@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import { suggest } from '../diagnostics/suggest.ts'
 import { readSource } from '../source/read-source.ts'
+import { MOST_BYTES } from '../source/text.ts'
 import type { Io } from './io.ts'
 import { codeOf, reasonOf } from './io.ts'
 
@@ -65,7 +66,7 @@ const JOB_KEYS = ['title', 'units', 'part', 'lathe', 'tools', 'features', 'cutti
 
 const dataOf = (file: string, io: Io): unknown => {
   try {
-    return readSource(io.readFile(file), file).data
+    return readSource(io.readFile(file, { most: MOST_BYTES, pipe: false }), file).data
   } catch (error) {
     if (codeOf(error) === null) throw error
     return undefined

@@ -1,27 +1,44 @@
 /** Everything outside the program that it uses, so that a test can replace it. Paths are as the user gave them. */
 export type Io = {
-  readonly stdin: { readonly isTTY: boolean; readonly read: () => Promise<Uint8Array> }
+  readonly stdin: { readonly isTTY: boolean; readonly read: (most: number) => Promise<Uint8Array> }
   readonly stdout: Sink
   readonly stderr: Sink
   readonly env: Readonly<Record<string, string | undefined>>
-  /** Throws an Error with a `code` (ENOENT, EISDIR …) as Node does. */
-  readonly readFile: (path: string) => Uint8Array
+  /** Throws an Error with a `code` (ENOENT, EISDIR …) as Node does, or an `Unfit` for what is no file. */
+  readonly readFile: (path: string, limits: ReadLimits) => Uint8Array
   /** Entries of a folder, or null if the path is not one. */
   readonly readDir: (path: string) => readonly Entry[] | null
+  /** The files that were read so far, as they were named: nothing is written over them. */
+  readonly inputs?: ReadonlySet<string>
   /** Whether two paths lead to one file. */
   readonly samePath: (one: string, other: string) => boolean
   /**
    * Writes the whole file or nothing. Without `force` an existing file is left alone, and the error's code is EEXIST.
+   * What exists and is no file (a device, a pipe) is never replaced: `Unfit`.
    */
   readonly writeFile: (path: string, text: string, force: boolean) => void
 }
 
-export type Sink = { readonly isTTY: boolean; readonly write: (text: string) => void }
+/** `most` bytes are read, and one more where there are more. A pipe is read only where the user named it. */
+export type ReadLimits = { readonly most: number; readonly pipe: boolean }
+
+export type Sink = {
+  readonly isTTY: boolean
+  readonly write: (text: string) => void
+  /** It was closed before the program began, so that what is written is lost without an error. */
+  readonly closed?: boolean
+}
 export type Entry = { readonly name: string; readonly folder: boolean }
 
 /** A user's mistake on the command line: reported on standard error, status 2. */
 export class UsageError extends Error {
   override readonly name = 'UsageError'
+}
+
+/** Something that is neither read nor written, whatever the system would allow; the message says why. */
+export class Unfit extends Error {
+  override readonly name = 'Unfit'
+  readonly code = 'UNFIT'
 }
 
 /**
@@ -51,4 +68,7 @@ const REASONS: Readonly<Record<string, string>> = {
   EROFS: 'the disk can only be read',
   ENAMETOOLONG: 'the name is too long',
   ELOOP: 'too many links lead to one another',
+  EBADF: 'it is not open for that',
+  EAGAIN: 'it is not ready to be read',
+  EIO: 'the disk or the terminal failed',
 }

@@ -7,13 +7,18 @@ export type Kept =
   | { readonly ok: true; readonly data: Data }
   | { readonly ok: false; readonly missing: boolean; readonly why: string }
 
+/** Some ten times the longest sheet that is printed. */
+const MOST_KEPT_BYTES = 32 * 1024 * 1024
+
 /**
  * A sheet that was kept: a file as `sheet --format json` wrote it, with or without the parts that are added on request.
  */
 export const readKept = (file: string, io: Io): Kept => {
   let text: string
   try {
-    text = new TextDecoder().decode(io.readFile(file))
+    const bytes = io.readFile(file, { most: MOST_KEPT_BYTES, pipe: true })
+    if (bytes.length > MOST_KEPT_BYTES) return { ok: false, missing: false, why: `${file} is larger than any sheet` }
+    text = new TextDecoder().decode(bytes)
   } catch (error) {
     return { ok: false, missing: codeOf(error) === 'ENOENT', why: `cannot read ${file}: ${reasonOf(error)}` }
   }

@@ -1,19 +1,9 @@
-import {
-  closeSync,
-  fsyncSync,
-  linkSync,
-  openSync,
-  readdirSync,
-  readFileSync,
-  realpathSync,
-  renameSync,
-  statSync,
-  unlinkSync,
-  writeSync,
-} from 'node:fs'
-import { basename, dirname, join, resolve } from 'node:path'
+import { fstatSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs'
+import { resolve } from 'node:path'
 import type { Entry, Io, Sink } from './io.ts'
 import { codeOf, reasonOf } from './io.ts'
+import { readLimited, readStream } from './read-file.ts'
+import { writeWhole } from './write-file.ts'
 
 /**
  * The real files and streams. If the reader of the output has gone that is no error of the program; a full disk is one
@@ -26,12 +16,12 @@ export const realIo = (host: NodeJS.Process): Io => {
       get isTTY() {
         return host.stdin.isTTY === true
       },
-      read: () => readAll(host.stdin),
+      read: (most) => readStream(host.stdin, most),
     },
     stdout: sink(host, 'stdout', (text) => stderr.write(text)),
     stderr,
     env: host.env,
-    readFile: (path) => readFileSync(path),
+    readFile: readLimited,
     samePath: (one, other) => realPath(one) === realPath(other),
     readDir: (path) => readDir(path),
     writeFile: (path, text, force) => writeWhole(host, path, text, force),
@@ -52,59 +42,31 @@ const sink = (host: NodeJS.Process, name: 'stdout' | 'stderr', say: (text: strin
     get isTTY() {
       return stream().isTTY === true
     },
+    get closed() {
+      return wasClosed(name === 'stdout' ? 1 : 2)
+    },
     write: (text) => void stream().write(text),
   }
 }
 
-/** As a stream: a synchronous read of a pipe that is not ready yet fails with EAGAIN. */
-const readAll = async (stream: NodeJS.ReadableStream): Promise<Uint8Array> => {
-  const chunks: Buffer[] = []
-  for await (const chunk of stream) chunks.push(Buffer.from(chunk))
-  return Buffer.concat(chunks)
+/**
+ * Node opens the null device for reading and writing in place of a stream that is closed; a shell that is told to send
+ * it there opens it for writing alone. Where the system does not tell (other than Linux) nothing is known.
+ */
+const wasClosed = (stream: number): boolean => {
+  try {
+    const flags = /^flags:\s*([0-7]+)/m.exec(readFileSync(`/proc/self/fdinfo/${stream}`, 'latin1'))?.[1] ?? '0'
+    const both = Number.parseInt(flags, 8) % 4 === 2
+    return both && fstatSync(stream).rdev === statSync('/dev/null').rdev
+  } catch {
+    return false
+  }
 }
 
 /** A link to a folder is not followed: it may lead back up. */
 const readDir = (path: string): Entry[] | null => {
   if (!statSync(path).isDirectory()) return null
   return readdirSync(path, { withFileTypes: true }).map((entry) => ({ name: entry.name, folder: entry.isDirectory() }))
-}
-
-/** To a temporary file beside it, to the disk, and only then to its name: `link` never replaces, `rename` does. */
-const writeWhole = (host: NodeJS.Process, path: string, text: string, force: boolean): void => {
-  const temporary = join(dirname(path), `.${basename(path)}.${host.pid}.tmp`)
-  const leave = (signal: NodeJS.Signals) => {
-    remove(temporary)
-    host.off('SIGINT', leave)
-    host.kill(host.pid, signal)
-  }
-  host.on('SIGINT', leave)
-  try {
-    writeAndSync(temporary, text)
-    if (force) renameSync(temporary, path)
-    else linkSync(temporary, path)
-  } finally {
-    host.off('SIGINT', leave)
-    remove(temporary)
-  }
-}
-
-const writeAndSync = (path: string, text: string): void => {
-  const file = openSync(path, 'wx')
-  try {
-    const bytes = Buffer.from(text)
-    for (let done = 0; done < bytes.length; ) done += writeSync(file, bytes, done)
-    fsyncSync(file)
-  } finally {
-    closeSync(file)
-  }
-}
-
-const remove = (path: string): void => {
-  try {
-    unlinkSync(path)
-  } catch (error) {
-    if (codeOf(error) !== 'ENOENT') throw error
-  }
 }
 
 /** Follows links if the file exists. */

@@ -1,6 +1,19 @@
 import type { Io } from './io.ts'
 import { VERSION_LINE } from './version.ts'
 
+/** The same, keeping the names of the files that are read. */
+const withInputs = (io: Io): Io => {
+  const inputs = new Set<string>()
+  return {
+    ...io,
+    inputs,
+    readFile: (path, limits) => {
+      inputs.add(path)
+      return io.readFile(path, limits)
+    },
+  }
+}
+
 /**
  * The whole program: arguments in, exit status out. 0 done, 1 cannot be cut as asked, 2 input or command wrong, 70 an
  * error of the program. The version is printed here, because reading a command line takes longer than printing it.
@@ -12,5 +25,5 @@ export const run = async (args: readonly string[], io: Io): Promise<number> => {
     return 0
   }
   const { runCommand } = await import('./command-line.ts')
-  return runCommand(args, io)
+  return runCommand(args, withInputs(io))
 }

@@ -3,6 +3,9 @@ import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts'
 /** Jobs have about forty lines; a file thousands of times larger is a mistake or an attack. */
 export const MOST_BYTES = 256 * 1024
 
+/** A table of moves has a line a move, and is read a line at a time: room for the longest sheet that is printed. */
+export const MOST_TABLE_BYTES = 4 * 1024 * 1024
+
 /** Decoded text and what is wrong with it; `readable` = it makes sense to go on and parse it. */
 export type Decoded = { readonly text: string; readonly diagnostics: readonly Diagnostic[]; readonly readable: boolean }
 
@@ -15,7 +18,7 @@ const FORBIDDEN =
  * Turns bytes (or text) into text fit for parsing: UTF-8, no byte-order mark, no characters that hide or overwrite
  * others.
  */
-export function decode(bytes: Uint8Array | string, file: string): Decoded {
+export function decode(bytes: Uint8Array | string, file: string, most = MOST_BYTES): Decoded {
   const report = (code: string, span: Span, message: string, hint: string): Diagnostic => ({
     code,
     severity: 'error',
@@ -25,8 +28,8 @@ export function decode(bytes: Uint8Array | string, file: string): Decoded {
     hint,
   })
   const raw = typeof bytes === 'string' ? new TextEncoder().encode(bytes) : bytes
-  if (raw.length > MOST_BYTES) {
-    const message = `the file has ${raw.length} bytes, more than the ${MOST_BYTES} that are read`
+  if (raw.length > most) {
+    const message = `the file is larger than the ${most / 1024} KB that are read of one`
     return {
       text: '',
       diagnostics: [

@@ -1,6 +1,6 @@
 import type { Diagnostic, Path, Span } from '../diagnostics/diagnostic.ts'
 import type { SourceFile } from '../source/source.ts'
-import { decode } from '../source/text.ts'
+import { decode, MOST_TABLE_BYTES } from '../source/text.ts'
 import { type Cell, cellsOf, type Record } from './cells.ts'
 
 /**
@@ -8,7 +8,7 @@ import { type Cell, cellsOf, type Record } from './cells.ts'
  * are left out.
  */
 export function readCsv(bytes: Uint8Array | string, file: string): SourceFile {
-  const decoded = decode(bytes, file)
+  const decoded = decode(bytes, file, MOST_TABLE_BYTES)
   const { text } = decoded
   const { records, open } = decoded.readable ? cellsOf(text) : { records: [], open: null }
   const [heading, ...rows] = records

@@ -13,7 +13,7 @@ describe('a sheet written over the job it came from', () => {
     const said: string[] = []
     const io = { ...realIo(process), stderr: { isTTY: false, write: (text: string) => void said.push(text) } }
     expect(await run(['sheet', job, '-o', job, '--force'], io)).toBe(2)
-    expect(said.join('')).toContain('is a file that the job is read from')
+    expect(said.join('')).toContain('is a file that this was read from')
     expect(readFileSync(job, 'utf8')).toBe(starter('job'))
   })
 })

@@ -1,5 +1,6 @@
 import { compile } from '../../compile.ts'
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
+import type { Load } from '../../job/read-files.ts'
 import { plain } from '../../phrase/words.ts'
 import { labelOf } from '../../plan/labels.ts'
 import type { FeaturePlan, Plan } from '../../plan/plan.ts'
@@ -10,7 +11,7 @@ import { compareWith } from '../against.ts'
 import { paintFor } from '../color.ts'
 import { findJobs } from '../find-jobs.ts'
 import { type Io, UsageError } from '../io.ts'
-import { loaderFor, STDIN } from '../load.ts'
+import { loaderFor, readStdin, STDIN } from '../load.ts'
 import { refusalProblem, reportDiagnostics, warningProblems } from '../report.ts'
 
 export type CheckOptions = { readonly format: Format; readonly color?: boolean; readonly against?: string }
@@ -21,14 +22,15 @@ const KEPT: Readonly<Record<Compared['outcome'], number>> = { same: 0, different
 
 /** Every job is checked, whatever the result of the others; the status is the worst of them. */
 export const checkCommand = async (paths: readonly string[], options: CheckOptions, io: Io): Promise<number> => {
-  const stdin = paths.includes('-') ? await io.stdin.read() : null
+  const stdin = paths.includes('-') ? await readStdin(io) : null
   if (options.against !== undefined && stdin !== null)
     throw new UsageError('--against goes by the names of jobs, and standard input has none')
   const found = findJobs(paths, io)
   for (const { path, why } of found.missing)
     io.stderr.write(`groovewright: cannot read ${JSON.stringify(path)}: ${why}\n`)
   const checked: CheckedJob[] = []
-  for (const file of found.jobs) checked.push(await checkOne(file, stdin, options, io))
+  for (const file of found.jobs)
+    checked.push(await checkOne(file, loaderFor(io, stdin, paths.includes(file)), options, io))
   io.stdout.write(
     printerOf('check', options.format)({ jobs: checked, skipped: found.skipped }, await paintOf(options, io)),
   )
@@ -41,9 +43,9 @@ export const checkCommand = async (paths: readonly string[], options: CheckOptio
   )
 }
 
-const checkOne = async (path: string, stdin: Uint8Array | null, options: CheckOptions, io: Io): Promise<CheckedJob> => {
+const checkOne = async (path: string, load: Load, options: CheckOptions, io: Io): Promise<CheckedJob> => {
   const file = path === '-' ? STDIN : path
-  const { plan, diagnostics, sources } = compile(file, loaderFor(io, stdin))
+  const { plan, diagnostics, sources } = compile(file, load)
   await reportDiagnostics(diagnostics, sources, options.color, io)
   const refused = plan === null ? [] : plan.features.filter((feature) => feature.status === 'refused')
   await reportDiagnostics(

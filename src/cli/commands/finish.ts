@@ -8,7 +8,7 @@ import { type Format, printerOf } from '../../print/registry.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { type CutOptions, sourceOf } from '../cut-sheet.ts'
 import { type Io, UsageError } from '../io.ts'
-import { loaderFor, STDIN } from '../load.ts'
+import { loaderFor, readStdin, STDIN } from '../load.ts'
 import { deliver, guardInputs, type OutputOptions } from '../output.ts'
 import { reportDiagnostics } from '../report.ts'
 
@@ -28,7 +28,7 @@ export type FinishOptions = OutputOptions &
  * scrap.
  */
 export const finishCommand = async (job: string, options: FinishOptions, io: Io): Promise<number> => {
-  const stdin = job === '-' ? await io.stdin.read() : null
+  const stdin = job === '-' ? await readStdin(io) : null
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, loaderFor(io, stdin))
   await reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2

@@ -3,7 +3,7 @@ import { GRINDER_CAUTIONS } from '../../handbook/grinding.ts'
 import { type Format, printerOf } from '../../print/registry.ts'
 import { grindSheet } from '../../sheet/grind/grind.ts'
 import type { Io } from '../io.ts'
-import { loaderFor, STDIN } from '../load.ts'
+import { loaderFor, readStdin, STDIN } from '../load.ts'
 import type { OutputOptions } from '../output.ts'
 import { deliver, guardInputs } from '../output.ts'
 import { reportDiagnostics } from '../report.ts'
@@ -15,7 +15,7 @@ export type GrindOptions = OutputOptions & { readonly format: Format; readonly c
  * 1.
  */
 export const grindCommand = async (job: string, options: GrindOptions, io: Io): Promise<number> => {
-  const stdin = job === '-' ? await io.stdin.read() : null
+  const stdin = job === '-' ? await readStdin(io) : null
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, loaderFor(io, stdin))
   await reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2

@@ -7,7 +7,7 @@ import { type Format, printerOf } from '../../print/registry.ts'
 import { type Progress, replayNext, startOf } from '../../replay/replay.ts'
 import { readMoves, type Written } from '../../written/written.ts'
 import type { Io } from '../io.ts'
-import { loaderFor, STDIN } from '../load.ts'
+import { loaderFor, readStdin, STDIN } from '../load.ts'
 import { mistakenFiles } from '../mistaken-files.ts'
 import type { OutputOptions } from '../output.ts'
 import { deliver, guardInputs } from '../output.ts'
@@ -28,7 +28,7 @@ export const replayCommand = async (job: string, moves: string, options: ReplayO
     io.stderr.write('groovewright: job and moves cannot both be read from standard input\n')
     return 2
   }
-  const stdin = job === '-' || moves === '-' ? await io.stdin.read() : null
+  const stdin = job === '-' || moves === '-' ? await readStdin(io) : null
   const load = loaderFor(io, stdin)
   const mistaken = mistakenFiles(job, moves, load)
   if (mistaken !== null) {

@@ -8,7 +8,7 @@ import { grindSheet } from '../../sheet/grind/grind.ts'
 import type { Sheet } from '../../sheet/sheet.ts'
 import { type Io, UsageError } from '../io.ts'
 import { dataOf, readKept } from '../kept.ts'
-import { loaderFor, STDIN } from '../load.ts'
+import { loaderFor, readStdin, STDIN } from '../load.ts'
 import type { OutputOptions } from '../output.ts'
 import { deliver, guardInputs } from '../output.ts'
 import { refusalProblem, reportDiagnostics } from '../report.ts'
@@ -25,7 +25,7 @@ export type SheetOptions = OutputOptions & {
 
 /** Prints the sheet of one job. If a feature is refused the others are still printed, and the status is 1. */
 export const sheetCommand = async (job: string, options: SheetOptions, io: Io): Promise<number> => {
-  const stdin = job === '-' ? await io.stdin.read() : null
+  const stdin = job === '-' ? await readStdin(io) : null
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, loaderFor(io, stdin))
   await reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2
