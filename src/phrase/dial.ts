@@ -53,18 +53,40 @@ const backTo = (dial: Dial, ways: Ways, from: number, to: number, units: Units):
 }
 
 /** How often the 0 of a dial is passed. */
-const pastZero = (times: number): Phrase =>
+export const pastZero = (times: number): Phrase =>
   times === 1 ? [' past 0'] : [' past 0 (', figure('turns', times, 'count'), ' times)']
 
 /** A reading alone, as the scale shows it; forms are finished at or after zero. */
 export const shownOn = (scale: Scale, to: number): Phrase =>
   scale.kind === 'readout' ? [readingFigure(scale, to * readable(scale))] : target(scale, to)
 
-/** The mark at which the dial stops, and its reading: "52", "1 turn and 25 (.125)", "50 (.050 out, half a turn)". */
+/** The mark at which the dial stops, and its reading: "52", "1 turn and 0 (.100)", "50 (.050 out, half a turn)". */
 const landing = (dial: Dial, ways: Ways, to: number, units: Units): Phrase =>
   to >= 0
     ? [...target(dial, to), ...aside(dial, to, units)]
-    : [...markWord(dial), markFigure(dial, readingOf(dial, to).mark ?? 0), ...before(dial, ways, to, units)]
+    : [
+        ...markAt(dial, to),
+        ' (',
+        ...outBy(dial, ways.away, to),
+        ...partOfTurn((-to * readable(dial)) / dial.perTurn),
+        ')',
+      ]
+
+/** A reading before zero: "90 (.010 before 0)". */
+export const shownBefore = (dial: Dial, to: number, away = 'before 0'): Phrase => [
+  ...markAt(dial, to),
+  held(' ('),
+  ...outBy(dial, away, to),
+  ')',
+]
+
+const markAt = (dial: Dial, to: number): Phrase => [...markWord(dial), markFigure(dial, readingOf(dial, to).mark ?? 0)]
+
+/** How far from the true zero: a length, since the 0 of the dial comes by once a turn. */
+const outBy = (dial: Dial, away: string, to: number): Phrase => [
+  readingFigure(dial, -to * readable(dial)),
+  held(dial.reads === 'diameter' ? ` ${away} by the dial` : ` ${away}`),
+]
 
 /** Whole turns between two readings, or null if they are not whole. */
 export const wholeTurns = (scale: Scale, from: number, to: number): number | null => {
@@ -94,12 +116,12 @@ export const readingFigure = (scale: Scale, value: Length): Figure => {
   )
 }
 
-/** Readings at or after zero: "52", "1 turn and 25", "2 turns". */
+/** Readings at or after zero: "52", "1 turn and 25", "2 turns and 0". */
 const target = (dial: Dial, to: number): Phrase => {
   const { turns, mark } = readingOf(dial, to)
   if (!turns) return [...markWord(dial), markFigure(dial, mark ?? 0)]
   const whole = [figure('turns', turns, 'turn'), held(turns === 1 ? ' turn' : ' turns')]
-  return mark ? [...whole, held(' and '), ...markWord(dial), markFigure(dial, mark)] : [...whole, held(', on 0')]
+  return [...whole, held(' and '), ...markWord(dial), markFigure(dial, mark ?? 0)]
 }
 
 /** The 0 of a dial is passed once a turn: on the way out, how often; from the true 0, how many turns. */
@@ -120,17 +142,23 @@ export const past = (dial: Dial, from: number, to: number): Phrase => {
  * matching mark stops too early. The same applies more than a turn after zero.
  */
 export const zerosForward = (dial: Dial, from: number, to: number): Phrase => {
-  const perTurn = marksPerTurn(dial) / dial.readTo
-  const early = from < 0 ? zerosBetween(perTurn, from, Math.min(to, 0)) : 0
-  if (to === 0) return early === 0 ? [' onto '] : [...pastZero(early), ', onto the next ']
-  if (from < 0 && to > 0) return [...pastZero(early + 1), ', to ']
-  const passed = from > 0 && to - from > perTurn ? zerosBetween(perTurn, from, to) : early
+  const passed = zerosPassed(dial, from, to)
+  if (to === 0) return passed === 0 ? [' onto '] : [...pastZero(passed), ', onto the next ']
   return passed === 0 ? [' to '] : [...pastZero(passed), ', to ']
 }
 
 /** Between two readings after zero, more than a turn apart: how far the target is from the present reading. */
 const on = (dial: Dial, from: number, to: number): Phrase =>
   from > 0 && readingOf(dial, to).turns ? [', ', ...marks(dial, to - from), ' on'] : []
+
+/** How often the 0 of a dial is passed on the way, as it is printed: from its true 0 outward that one is left, not passed. */
+export const zerosPassed = (dial: Dial, from: number, to: number): number => {
+  const perTurn = marksPerTurn(dial) / dial.readTo
+  if (to < from) return zerosBetween(perTurn, to, from)
+  const early = from < 0 ? zerosBetween(perTurn, from, Math.min(to, 0)) : 0
+  if (from < 0 && to > 0) return early + 1
+  return from > 0 && to - from > perTurn ? zerosBetween(perTurn, from, to) : early
+}
 
 /** Whole turns strictly between two readings, low and high. */
 const zerosBetween = (perTurn: number, low: number, high: number): number =>
@@ -150,15 +178,6 @@ const aside = (dial: Dial, to: number, units: Units): Phrase => {
   if (!turns && plainDial(dial, units)) return []
   if (value === 0) return []
   return [' (', readingFigure(dial, value), held(dial.reads === 'diameter' ? ' on the dial)' : ')')]
-}
-
-/** Readings before zero: "(.050 out, half a turn)", "(20 before 0)". */
-const before = (dial: Dial, ways: Ways, to: number, units: Units): Phrase => {
-  const out = -to * readable(dial)
-  const shownOut =
-    ways.away === 'out' || !plainDial(dial, units) ? [readingFigure(dial, out)] : [markFigure(dial, -to * dial.readTo)]
-  const where = held(dial.reads === 'diameter' ? ` ${ways.away} by the dial` : ` ${ways.away}`)
-  return [' (', ...shownOut, where, ...partOfTurn(out / dial.perTurn), ')']
 }
 
 /** Only parts of a turn that a hand can feel: quarters. */

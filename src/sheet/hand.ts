@@ -167,16 +167,15 @@ const measure = (scene: Scene): StepWords => {
   const expected = (scene.feature.trace.at[scene.index] ?? []).filter(
     (size) => middle(size) !== null && size.id !== 'flatness' && !unfinished(size.id),
   )
-  const lines = expected.map((size) => expectation(scene, size))
-  if (lines.length === 0) return say('MEASURE', ['with the spindle STOPPED'])
-  return say('MEASURE', ['with the spindle STOPPED:'], [], lines)
+  if (expected.length === 0) return say('MEASURE', ['with the spindle STOPPED'])
+  const sizes = expected.map((size) => ({
+    id: size.id,
+    label: labelOf(size.id),
+    size: dimensionFigure('expected', size.id, middle(size) ?? 0, scene.units),
+  }))
+  const lines = sizes.map(({ label, size }): Phrase => [`${label}, `, size, ' expected'])
+  return { ...say('MEASURE', ['with the spindle STOPPED:'], [], lines), expected: sizes }
 }
-
-const expectation = (scene: Scene, size: Size): Phrase => [
-  `${labelOf(size.id)}, `,
-  dimensionFigure('expected', size.id, middle(size) ?? 0, scene.units),
-  ' expected',
-]
 
 /** Surely and possibly cut are one form on a proven sheet; if they differ, the surely cut one is expected. */
 const middle = (size: Size): number | null => size.surely ?? size.possibly

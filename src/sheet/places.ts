@@ -1,6 +1,6 @@
 import type { Dial } from '../lathe/lathe.ts'
 import type { Move, Slide } from '../moves/operation.ts'
-import { markFigure, markWord, past, readingOf, shownOn, zerosForward } from '../phrase/dial.ts'
+import { markFigure, markWord, past, readingOf, shownBefore, shownOn, zerosForward } from '../phrase/dial.ts'
 import { identify, length } from '../phrase/figure.ts'
 import type { Phrase } from '../phrase/phrase.ts'
 import type { Plan } from '../plan/plan.ts'
@@ -91,10 +91,10 @@ const onDial = (dial: Dial, now: number, next: number): Phrase => {
   ]
 }
 
-/** The mark on the dial before its zero, and how many marks before zero it is. */
+/** The mark on the dial before its zero, and how far before zero it is. */
 const before0 = (dial: Dial, count: number, counted: boolean): Phrase => {
-  const shown = [...markWord(dial), markFigure(dial, readingOf(dial, count).mark ?? 0)]
-  return counted ? [...shown, ' (', markFigure(dial, -count * dial.readTo), ' before 0)'] : shown
+  if (counted) return shownBefore(dial, count)
+  return [...markWord(dial), markFigure(dial, readingOf(dial, count).mark ?? 0)]
 }
 
 const trimmed = ([first, ...rest]: Phrase): Phrase => [typeof first === 'string' ? first.trimStart() : first!, ...rest]

@@ -4,6 +4,7 @@ import type { Phrase } from '../phrase/phrase.ts'
 import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import { scaleOf } from '../plan/scale.ts'
 import type { Units } from '../units/length.ts'
+import type { Expected } from './sheet.ts'
 
 export type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
@@ -30,6 +31,8 @@ export type StepWords = {
   readonly does: Phrase
   readonly effect: Phrase
   readonly more: readonly Phrase[]
+  /** The sizes that are measured, each told by one of the first lines of `more`. */
+  readonly expected?: readonly Expected[]
 }
 
 /** Every move of a planned feature with its surroundings. */

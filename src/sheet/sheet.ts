@@ -1,7 +1,7 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Between } from '../finish/between.ts'
 import type { Lathe } from '../lathe/lathe.ts'
-import type { Action, Operation, Purpose, Slide } from '../moves/operation.ts'
+import type { Action, Instrument, Operation, Purpose, Slide } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
 import type { Continues, PlannedPart, Spindle, StatedEdge } from '../plan/plan.ts'
@@ -37,12 +37,29 @@ export type SheetStep = {
   readonly mark: number | null
   /** Where the tool's reference point is brought by eye, from the free end, if no dial shows it. */
   readonly place?: Length
+  /** Where the work is measured: what it should measure. The first lines of `more` tell the same. */
+  readonly expected?: readonly Expected[]
+  /** At a stop to measure: the tables in words. The lines of `more` tell the same. */
+  readonly tables?: readonly StopTable[]
   /** At a stop to measure: the reading to finish at for each measured size. */
   readonly corrections?: Corrections
   /** In the same way how far to feed across for each measured width. */
   readonly widthCorrections?: WidthCorrections
   /** At the last measuring: what the finishing pass, repeated, can still take off. */
   readonly metalLeft?: MetalLeft
+}
+
+export type Expected = { readonly id: Instrument; readonly label: string; readonly size: Figure }
+
+/** A table under a stop in words: what was measured, and the reading that follows from it. */
+export type StopTable = {
+  readonly by: 'outsideLessBottom' | 'bottomDiameter' | 'width'
+  /** Which steps go to the reading: "step 25". */
+  readonly at: Phrase
+  readonly expected: Figure
+  readonly rows: readonly { readonly keys: Phrase; readonly reading: Phrase }[]
+  /** What to do between the rows, and beyond them. */
+  readonly rules: readonly Phrase[]
 }
 
 /**

@@ -33,6 +33,11 @@ const step = (scene: Scene, position: number, number: number, group: SheetStep['
     does: identify(`${place}.does`, words.does),
     effect: identify(`${place}.effect`, words.effect.length > 0 ? words.effect : effectOf(scene)),
     more: words.more.map((phrase, i) => identify(`${place}.more.${i + 1}`, phrase)),
+    ...(words.expected === undefined
+      ? {}
+      : {
+          expected: words.expected.map((one) => ({ ...one, size: { ...one.size, id: `${place}.expected.${one.id}` } })),
+        }),
     ...stated(scene),
     ...atLeast(scene),
     ...(move.place === undefined ? {} : { place: move.place }),

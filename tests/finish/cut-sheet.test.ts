@@ -181,6 +181,7 @@ describe('a reading as a person says it', () => {
   it.each([
     ['1 turn and 25', 125],
     ['1 turn 25', 125],
+    ['2 turns and 0', 200],
     ['2 turns, on 0', 200],
     ['2 turns', 200],
     ['.125', 125],

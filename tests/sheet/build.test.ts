@@ -41,7 +41,7 @@ describe('steps', () => {
     expect(lineOf(sheet, 12)).toBe('CROSS-FEED in past 0, to 52 | .052 deep, 1.396 dia')
     expect(lineOf(sheet, 13)).toBe('CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn) | clears by .042')
     expect(lineOf(sheet, 14)).toBe('COMPOUND toward the headstock to 8 | shift .008 toward the headstock')
-    expect(lineOf(sheet, 17)).toBe('COMPOUND back past 0, stop at 80 (20 before 0) | more than the backlash')
+    expect(lineOf(sheet, 17)).toBe('COMPOUND back past 0, stop at 80 (.020 before 0) | more than the backlash')
     expect(lineOf(sheet, 25)).toBe('COMPOUND feed SLOWLY toward the headstock to 8 | cleans up the bottom')
     expect(lineOf(sheet, 26)).toBe(
       'CROSS-FEED SLOWLY OUT past 0, stop at 50 (.050 out, half a turn) | squares the shoulder',
@@ -122,7 +122,7 @@ describe('depth and place', () => {
     const lines = linesOf({ features: [{ ...corner, edge: { ...corner.edge, shape: 'corner' } }] })
     expect(lines.slice(2)).toEqual([
       'CROSS-FEED OUT from 0 to 62 (.038 out) | .038 to go',
-      'COMPOUND back from 0 to 76 (24 before 0) | .024 to go',
+      'COMPOUND back from 0 to 76 (.024 before 0) | .024 to go',
       'CROSS-FEED in onto 0 | finished size',
     ])
   })

@@ -16,7 +16,7 @@ describe('a hand reads a dial', () => {
     [52, -50, 'OUT past 0, stop at 50 (.050 out, half a turn)'],
     [0, -50, 'OUT from 0 to 50 (.050 out, half a turn)'],
     [0, 125, 'in to 1 turn and 25 (.125)'],
-    [0, 100, 'in to 1 turn, on 0 (.100)'],
+    [0, 100, 'in to 1 turn and 0 (.100)'],
     [0, 240, 'in to 2 turns and 40 (.240)'],
     [-20, 0, 'in onto 0'],
     [379, -50, 'OUT past 0 (4 times), stop at 50 (.050 out, half a turn)'],
@@ -35,7 +35,7 @@ describe('a hand reads a dial', () => {
 
   it('calls the ways of the compound by where the tool goes', () => {
     expect(said(dial, 0, 8, 'compound')).toBe('toward the headstock to 8')
-    expect(said(dial, 8, -20, 'compound')).toBe('back past 0, stop at 80 (20 before 0)')
+    expect(said(dial, 8, -20, 'compound')).toBe('back past 0, stop at 80 (.020 before 0)')
     expect(said(dial, -20, 0, 'compound')).toBe('toward the headstock onto 0')
     expect(said(dial, 0, 8, 'compound', 90)).toBe('forward to 8')
   })

@@ -8,10 +8,10 @@ import { say } from '../../phrase/say.ts'
 import type { Plan } from '../../plan/plan.ts'
 import { inUnits } from '../../units/length.ts'
 import type { Planned } from '../scene.ts'
-import type { Corrections, SheetStep } from '../sheet.ts'
+import type { Corrections, SheetStep, StopTable } from '../sheet.ts'
 import { afterFinish } from './after-finish.ts'
 import { betweenWords, gapsBetween, joined, neighbors, noTable, withoutRow } from './rows.ts'
-import { widthData, widthLines } from './width-corrections.ts'
+import { widthData, widthInWords, widthLines } from './width-corrections.ts'
 
 /** Puts the tables under the step where the work is measured. `first` is the number of the feature's first step. */
 export const withCorrections = (
@@ -42,6 +42,7 @@ export const withCorrections = (
     return {
       ...step,
       more,
+      ...tablesOf(plan, feature, { bottom, width }, first, place),
       ...(!hasRows(bottom) ? {} : { corrections: dataOf(plan, feature, bottom, first, place) }),
       ...(!hasRows(width) ? {} : { widthCorrections: widthData(plan, width, first, `step.${step.number}.width`) }),
     }
@@ -51,19 +52,58 @@ export const withCorrections = (
 const hasRows = <T extends { readonly rows: readonly unknown[] }>(table: T | null): table is T =>
   table !== null && table.rows.length > 0
 
-const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): Phrase[] => {
-  if (table.rows.length === 0) return [noTable('THE BOTTOM', table.reason)]
-  const key = table.byDepth ? 'outside diameter less bottom diameter' : 'bottom diameter'
-  const each = alike(table).map((rows, i) => rowWords(plan, feature, table, rows, i === 0))
-  const many = each.some((phrase) => phrase.length > 3) ? 2 : 4
-  const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
-  const steps = table.finishes.length === 1 ? say`step ${first + table.finishes[0]!}` : 'every finishing step'
-  return [
-    say`FINISH BY WHAT YOU MEASURE, ${steps}: ${key} (${length('expected', keyOf(feature, table, table.expected), plan.units)} expected)`,
-    ...chunks.map((chunk) => chunk.flatMap((phrase, i) => (i === 0 ? phrase : ['; ', ...phrase]))),
+/** The tables that have rows, in words. */
+const tablesOf = (
+  plan: Plan,
+  feature: Planned,
+  { bottom, width }: Pick<Tables, 'bottom' | 'width'>,
+  first: number,
+  place: string,
+): Pick<SheetStep, 'tables'> => {
+  const tables = [
+    ...(hasRows(bottom) ? [tableInWords(plan, feature, bottom, first)] : []),
+    ...(hasRows(width) ? [widthInWords(plan, width, first)] : []),
+  ]
+  return tables.length === 0 ? {} : { tables: tables.map((table) => named(table, `${place}.${table.by}`)) }
+}
+
+const named = ({ by, at, expected, rows, rules }: StopTable, place: string): StopTable => ({
+  by,
+  at: identify(`${place}.at`, at),
+  expected: { ...expected, id: `${place}.expected` },
+  rows: rows.map(({ keys, reading }, i) => ({
+    keys: identify(`${place}.${i + 1}.keys`, keys),
+    reading: identify(`${place}.${i + 1}.reading`, reading),
+  })),
+  rules: rules.map((rule, i) => identify(`${place}.rule.${i + 1}`, rule)),
+})
+
+const tableInWords = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): StopTable => ({
+  by: table.byDepth ? 'outsideLessBottom' : 'bottomDiameter',
+  at: table.finishes.length === 1 ? say`step ${first + table.finishes[0]!}` : ['every finishing step'],
+  expected: length('expected', keyOf(feature, table, table.expected), plan.units),
+  rows: alike(table).map((rows) => rowWords(plan, feature, table, rows)),
+  rules: [
     ...withoutRow(table, (measured) => length('expected', keyOf(feature, table, measured), plan.units)),
     ...(gapsBetween(alike(table), table.quantum) ? [[betweenWords(table.between, 'shallower')]] : []),
     ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
+  ],
+})
+
+const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): Phrase[] => {
+  if (table.rows.length === 0) return [noTable('THE BOTTOM', table.reason)]
+  const key = table.byDepth ? 'outside diameter less bottom diameter' : 'bottom diameter'
+  const { at, expected, rows, rules } = tableInWords(plan, feature, table, first)
+  const each = rows.map(({ keys, reading }, i): Phrase => {
+    const leads = i === 0 && alike(table)[0]![0]!.counts.every((count, _, all) => count === all[0] && count >= 0)
+    return [...keys, ': ', ...(leads ? ['finish at '] : []), ...reading]
+  })
+  const many = each.some((phrase) => phrase.length > 3) ? 2 : 4
+  const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
+  return [
+    say`FINISH BY WHAT YOU MEASURE, ${at}: ${key} (${expected} expected)`,
+    ...chunks.map((chunk) => chunk.flatMap((phrase, i) => (i === 0 ? phrase : ['; ', ...phrase]))),
+    ...rules,
   ]
 }
 
@@ -84,18 +124,15 @@ const rowWords = (
   feature: Planned,
   table: CorrectionTable,
   rows: readonly Row[],
-  leads: boolean,
-): Phrase => {
+): StopTable['rows'][number] => {
   const row = rows[0]!
   const key = (one: Row): Figure => keyFigure(plan, feature, table, one)
   const keys: Phrase = rows.length === 1 ? [key(row)] : [key(row), joined(rows, table.quantum), key(rows.at(-1)!)]
   const scale = finishingScale(plan, table)
   const same = row.counts.every((count) => count === row.counts[0] && count >= 0)
-  const reading = same
-    ? [...(leads ? ['finish at '] : []), ...shownOn(scale, row.counts[0]!)]
-    : otherwise(scale, row.deeper)
+  const reading = same ? shownOn(scale, row.counts[0]!) : otherwise(scale, row.deeper)
   const nearest = row.within === false ? [' (nearest, NOT within limits)'] : []
-  return [...keys, ': ', ...reading, ...nearest]
+  return { keys, reading: [...reading, ...nearest] }
 }
 
 /** The compound if the form is fed down a flank. */

@@ -1,14 +1,34 @@
 import type { WidthRow, WidthTable } from '../../finish/width-table.ts'
 import type { Scale } from '../../lathe/lathe.ts'
-import { markFigure, markWord, readingFigure, readingOf, shownOn } from '../../phrase/dial.ts'
+import { readingOf, shownBefore, shownOn } from '../../phrase/dial.ts'
 import { length } from '../../phrase/figure.ts'
 import type { Figure, Phrase } from '../../phrase/phrase.ts'
 import { joinedBy, say } from '../../phrase/say.ts'
 import type { Plan } from '../../plan/plan.ts'
 import { scaleOf } from '../../plan/scale.ts'
 import { inUnits } from '../../units/length.ts'
-import type { WidthCorrections } from '../sheet.ts'
+import type { StopTable, WidthCorrections } from '../sheet.ts'
 import { betweenWords, gapsBetween, joined, neighbors, noTable, withoutRow } from './rows.ts'
+
+/** The table in words. `first` is the number of the feature's first step. */
+export const widthInWords = (plan: Plan, table: WidthTable, first: number): StopTable => {
+  const groups = grouped(table)
+  const numbers = joinedBy(
+    ' and ',
+    table.rows[0]!.moves.map(({ index }) => first + index),
+  )
+  return {
+    by: 'width',
+    at: say`${table.rows[0]!.moves.length === 1 ? 'step' : 'steps'} ${numbers}`,
+    expected: length('expected', table.expected, plan.units),
+    rows: groups.map((rows) => rowWords(plan, table, rows)),
+    rules: [
+      ...withoutRow(table, (measured) => length('expected', measured, plan.units)),
+      ...(gapsBetween(groups, table.quantum) ? [[betweenWords(table.between, 'narrower')]] : []),
+      ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
+    ],
+  }
+}
 
 /**
  * The lines under the stop that show how far to feed across for a measured width. `first` is the number of the
@@ -17,17 +37,11 @@ import { betweenWords, gapsBetween, joined, neighbors, noTable, withoutRow } fro
 export const widthLines = (plan: Plan, table: WidthTable, first: number, paired: boolean): Phrase[] => {
   if (table.rows.length === 0) return [noTable('THE WIDTH', table.reason)]
   const moved = table.rows[0]!.moves
-  const steps = moved.length === 1 ? 'step ' : 'steps '
-  const numbers = joinedBy(
-    ' and ',
-    moved.map(({ index }) => first + index),
-  )
-  const groups = grouped(table)
-  const each = groups.map((rows) => rowWords(plan, table, rows))
+  const { at, expected, rows: each, rules } = widthInWords(plan, table, first)
   const many = moved.length > 1 ? 1 : each.some(({ reading }) => reading.length > 2) ? 2 : 4
   const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
   return [
-    say`AND BY THE WIDTH, ${steps}${numbers}: (${length('expected', table.expected, plan.units)} expected)`,
+    say`AND BY THE WIDTH, ${at}: (${expected} expected)`,
     ...(moved.length === 1 ? [] : [['back past to the first reading, then onto the second']]),
     ...chunks.map((chunk, n) =>
       chunk.flatMap(({ keys, reading }, i) => [
@@ -38,9 +52,7 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
         ...reading,
       ]),
     ),
-    ...withoutRow(table, (measured) => length('expected', measured, plan.units)),
-    ...(gapsBetween(groups, table.quantum) ? [[betweenWords(table.between, 'narrower')]] : []),
-    ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
+    ...rules,
     ...(paired ? [['use both tables together: the bottom sets the depth, the width sets the feed across']] : []),
   ]
 }
@@ -67,19 +79,9 @@ const rowWords = (plan: Plan, table: WidthTable, rows: readonly WidthRow[]): { k
   }
 }
 
-/** A reading, also before zero: "80 (20 before 0)". */
-export const shownAnywhere = (scale: Scale, count: number): Phrase => {
-  if (count >= 0) return shownOn(scale, count)
-  const { value, turns, mark } = readingOf(scale, count)
-  if (scale.kind === 'readout' || turns === null || mark === null) return [readingFigure(scale, value)]
-  return [
-    ...markWord(scale),
-    ...shownOn(scale, mark / scale.readTo).slice(-1),
-    ' (',
-    markFigure(scale, -count * scale.readTo),
-    ' before 0)',
-  ]
-}
+/** A reading, also before zero: "80 (.020 before 0)". */
+export const shownAnywhere = (scale: Scale, count: number): Phrase =>
+  scale.kind === 'readout' || count >= 0 ? shownOn(scale, count) : shownBefore(scale, count)
 
 /** All rows with as many decimals as the one that needs most. */
 const keyFigure = (plan: Plan, table: WidthTable, row: WidthRow): Figure => {
