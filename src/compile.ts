@@ -1,22 +1,16 @@
 import type { Diagnostic } from './diagnostics/diagnostic.ts'
-import type { Taken } from './finish/remaining.ts'
-import type { Source } from './finish/source.ts'
 import { tablesOf } from './finish/tables.ts'
-import { whatRemains } from './finish/what-remains.ts'
 import { withGains } from './gains/gains.ts'
 import type { Job } from './job/job.ts'
 import { benchOf, setupOf } from './job/lower.ts'
 import { type Load, readJob } from './job/read-job.ts'
-import type { FeaturePlan, Plan } from './plan/plan.ts'
+import type { Plan } from './plan/plan.ts'
 import { planFeatures } from './planning/features.ts'
 import { toPlan } from './planning/plan.ts'
 import { passesOf } from './replay/passes.ts'
 import { buildSheet } from './sheet/build.ts'
 import { withDrawings } from './sheet/drawing.ts'
-import { remainingSheet } from './sheet/remaining.ts'
-import type { Sheet, SlipCard } from './sheet/sheet.ts'
-import { slipCards } from './sheet/slips.ts'
-import { slipsOf } from './slips/slips.ts'
+import type { Sheet } from './sheet/sheet.ts'
 import type { SourceFile } from './source/source.ts'
 
 export type Compiled = {
@@ -54,15 +48,3 @@ export const drawnSheetFor = (plan: Plan): Sheet =>
       feature.status === 'planned' ? passesOf(plan.lathe, plan.setup, feature.operation, feature.before) : [],
     ),
   )
-
-/** What common mistakes on a plan would measure. */
-export const slipsFor = (plan: Plan): readonly SlipCard[] =>
-  slipCards(plan, slipsOf(plan.lathe, plan.setup, plan.features.flatMap(operationIn)))
-
-const operationIn = (feature: FeaturePlan) => (feature.status === 'planned' ? [feature.operation] : [])
-
-/** The sheet of what remains of one feature after it was measured. */
-export const sheetAfter = (plan: Plan, index: number, taken: Taken, source?: Source): Sheet => {
-  const remains = whatRemains(plan, index, taken, source)
-  return remainingSheet(remains, tablesOf(remains.plan, { stops: false }))
-}

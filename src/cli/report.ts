@@ -1,10 +1,8 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
-import { printDiagnostics } from '../diagnostics/frame.ts'
 import { plain } from '../phrase/words.ts'
 import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import type { SourceFile } from '../source/source.ts'
 import type { Units } from '../units/length.ts'
-import { paintFor } from './color.ts'
 import type { Io } from './io.ts'
 
 /** A feature that cannot be cut as asked, as a problem with a place in the job. */
@@ -42,13 +40,7 @@ export const reportDiagnostics = async (
   color: boolean | undefined,
   io: Io,
 ): Promise<void> => {
-  const text = printDiagnostics(diagnostics, sources)
-  if (text === '') return
-  const paint = await paintFor(color, io.env, io.stderr)
-  io.stderr.write(
-    text.replace(
-      /: (error|warning): /g,
-      (_, severity: string) => `: ${severity === 'error' ? paint.red(severity) : paint.yellow(severity)}: `,
-    ),
-  )
+  if (diagnostics.length === 0) return
+  const { framed } = await import('./framed.ts')
+  io.stderr.write(await framed(diagnostics, sources, color, io))
 }

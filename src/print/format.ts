@@ -3,17 +3,31 @@ import type { Sheet } from '../sheet/sheet.ts'
 import type { CheckReport, Paint } from './check-report.ts'
 import type { ReplayReport } from './replay-report.ts'
 
-/**
- * A format is a function from neutral data to the bytes of a file, for each thing that it prints; a missing function
- * means that it does not print that.
- */
-export type FormatPrinters = {
+/** A printer is a function from neutral data to the bytes of a file; one for each thing that a command prints. */
+export type Printers = {
   readonly sheet: Printer
   /** The sheet of what remains of a feature. */
-  readonly finish?: Printer
-  readonly grind?: (sheet: GrindSheet) => string
-  readonly check?: (report: CheckReport, paint: Paint) => string
-  readonly replay?: (report: ReplayReport) => string
+  readonly finish: Printer
+  readonly grind: (sheet: GrindSheet) => string
+  readonly check: (report: CheckReport, paint: Paint) => string
+  readonly replay: (report: ReplayReport) => string
+}
+
+export type Printer = (sheet: Sheet, parts?: Parts) => string
+
+/** What is printed only on request. */
+export type Parts = { readonly inspection?: boolean }
+
+/**
+ * What a command prints: the sheet, what remains of a feature, how tools are ground, or the result of checked jobs or
+ * of a list of moves.
+ */
+export type Printed = keyof Printers
+
+/** What the command line and its help go by. The printers themselves are loaded only when one of them prints. */
+export type FormatFacts<P extends Printed = Printed> = {
+  readonly prints: readonly P[]
+  readonly load: () => Promise<Pick<Printers, P>>
   /**
    * What a format that has only the moves or only the drawings is called, so that parts on request have no place in it:
    * "a table of moves".
@@ -27,7 +41,5 @@ export type FormatPrinters = {
   readonly namesSkipped?: boolean
 }
 
-export type Printer = (sheet: Sheet, parts?: Parts) => string
-
-/** What is printed only on request. */
-export type Parts = { readonly inspection?: boolean }
+/** A format that prints what it says it prints, the sheet at the least: the compiler compares the two. */
+export const format = <P extends Printed>(facts: FormatFacts<P | 'sheet'>): FormatFacts<P | 'sheet'> => facts

@@ -8,7 +8,7 @@ export const EXAMPLES = join(ROOT, 'examples', 'jobs')
 
 /** The library as it is built, and what the command `check` is in the program as it is built. */
 export const library = () => import(join(ROOT, 'dist', 'index.js'))
-export const commands = async () => (await import(join(ROOT, 'dist', 'plan.cjs'))).default
+export const commands = async () => (await import(join(ROOT, 'dist', 'cli-commands-check.cjs'))).default
 
 /** A job and every file that it names, read once: the path as it was asked for, and what is in it. */
 export const filesOf = async (job) => {

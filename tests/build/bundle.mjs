@@ -1,24 +1,17 @@
 import { execFileSync } from 'node:child_process'
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { basename, join, relative } from 'node:path'
+import { basename, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { build } from 'esbuild'
+import { askedFor, exported, partsOf } from './parts.mjs'
 
 /**
  * Builds dist/: the program with its dependencies and their licenses, and the library as ESM with its types; the library's dependencies are
  * left to the package that uses it. Says nothing unless it fails.
  *
- * The program is CJS, which starts faster than ESM, in a few files, so that a command reads no more than it needs. Each of them is whole in
- * itself: what two of them need is in both. `await import('…')` of an entry of another one becomes a `require` of it.
+ * The program is CJS, which starts faster than ESM, in files that are loaded when they are needed (parts.mjs). `await import('…')` becomes a
+ * `require` of the file that has it.
  */
-const PROGRAM = {
-  groovewright: ['src/cli/main.ts'],
-  'command-line': ['src/cli/command-line.ts'],
-  plan: ['sheet', 'check', 'replay', 'grind', 'finish'].map((name) => `src/cli/commands/${name}.ts`),
-  schema: ['schema', 'keys'].map((name) => `src/cli/commands/${name}.ts`),
-  blanks: ['new', 'survey'].map((name) => `src/cli/commands/${name}.ts`),
-}
-
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const dist = join(root, 'dist')
 const common = {
@@ -31,11 +24,13 @@ const common = {
   logLevel: 'warning',
 }
 
+const parts = await partsOf(root)
+const shared = new Set([...parts.values()].flatMap(({ fromPlan }) => [...fromPlan]))
 mkdirSync(dist, { recursive: true })
 for (const name of readdirSync(dist))
   if (name === 'types' || isFormerPart(name)) rmSync(join(dist, name), { recursive: true })
 const built = await Promise.all([
-  ...Object.entries(PROGRAM).map(([name, entries]) => buildPart(name, entries)),
+  ...[...parts].map(([name, part]) => buildPart(name, part)),
   build({ ...common, entryPoints: ['src/index.ts'], format: 'esm', packages: 'external', outfile: 'dist/index.js' }),
 ])
 writeFileSync(join(dist, 'THIRD-PARTY-LICENSES.txt'), licenses(built.map(({ metafile }) => metafile)))
@@ -46,10 +41,13 @@ writeTypes()
  * ASCII; and with functions in place of arrows, because the engine skips a function that is not called and reads an arrow all the same.
  * Names stay, for who has to read a stack trace.
  */
-async function buildPart(name, entries) {
+async function buildPart(name, { entries, fromPlan }) {
   const result = await build({
     ...common,
-    stdin: { contents: entries.map((entry) => `export * from './${entry}'`).join('\n'), resolveDir: root },
+    stdin: {
+      contents: [...entries.map(exported), ...(name === 'plan' ? [...shared].map(named) : [])].join('\n'),
+      resolveDir: root,
+    },
     format: 'cjs',
     outfile: `dist/${name}.cjs`,
     write: false,
@@ -58,7 +56,7 @@ async function buildPart(name, entries) {
     supported: { 'dynamic-import': false, arrow: false },
     // The same parser as modules: what is not used of it is left out.
     alias: { yaml: join(root, 'node_modules', 'yaml', 'browser', 'index.js') },
-    plugins: [{ name: 'parts', setup: (plugin) => plugin.onResolve({ filter: /^\./ }, otherPart(name)) }],
+    plugins: [{ name: 'parts', setup: (plugin) => otherParts(plugin, name, fromPlan) }],
   })
   for (const { path, text } of result.outputFiles) writeFileSync(path, inAscii(text))
   return result
@@ -71,18 +69,27 @@ function inAscii(text) {
   return text.replace(/[^\0-\x7f]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`)
 }
 
-function otherPart(name) {
-  return ({ kind, path, resolveDir }) => {
-    if (kind !== 'dynamic-import') return undefined
-    const asked = relative(root, join(resolveDir, path)).replaceAll('\\', '/')
-    const [other] = Object.entries(PROGRAM).find(([, entries]) => entries.includes(asked)) ?? [name]
-    return other === name ? undefined : { path: `./${other}.cjs`, external: true }
-  }
+/** A module that others take from there, under its path. */
+function named(path) {
+  return `export * as ${JSON.stringify(path)} from './${path}'`
 }
 
-/** What another version of this file has left there would be packed along. */
+function otherParts(plugin, name, fromPlan) {
+  plugin.onResolve({ filter: /./ }, ({ kind, path, resolveDir, namespace }) => {
+    if (namespace === 'plan') return { path, external: true }
+    const asked = askedFor(root, path, resolveDir)
+    if (kind !== 'dynamic-import') return fromPlan.has(asked) ? { path: asked, namespace: 'plan' } : undefined
+    const [other] = [...parts].find(([, { entries }]) => entries.includes(asked))
+    return other === name ? undefined : { path: `./${other}.cjs`, external: true }
+  })
+  plugin.onLoad({ filter: /./, namespace: 'plan' }, ({ path }) => ({
+    contents: `module.exports = require('./plan.cjs')[${JSON.stringify(path)}]`,
+  }))
+}
+
+/** What another version of the program has left there would be packed along. */
 function isFormerPart(name) {
-  return name.endsWith('.cjs') && !Object.hasOwn(PROGRAM, basename(name, '.cjs'))
+  return name.endsWith('.cjs') && !parts.has(basename(name, '.cjs'))
 }
 
 function licenses(metafiles) {

@@ -148,7 +148,15 @@ describe('what a start loads', () => {
     ],
     [
       ['sheet', 'good.yaml'],
-      [...start, 'dist/command-line.cjs', 'dist/plan.cjs'],
+      [...start, 'dist/command-line.cjs', 'dist/plan.cjs', 'dist/print-text-printers.cjs'],
+    ],
+    [
+      ['sheet', 'good.yaml', '--format', 'csv'],
+      [...start, 'dist/command-line.cjs', 'dist/plan.cjs', 'dist/print-csv-printers.cjs'],
+    ],
+    [
+      ['sheet', 'good.yaml', '--slips'],
+      [...start, 'dist/command-line.cjs', 'dist/plan.cjs', 'dist/print-text-printers.cjs', 'dist/slips-for.cjs'],
     ],
   ])('%j: no more than it needs', (args, files) => {
     expect(loaded(...args)).toEqual(files)

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { compile, sheetFor } from '../../src/compile.ts'
 import type { FeaturePlan, Gain } from '../../src/plan/plan.ts'
-import { PRINTERS } from '../../src/print/registry.ts'
+import { PRINTERS } from '../../src/print/printers.ts'
 import { told } from '../prose.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>

@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { compile, sheetFor, slipsFor } from '../../src/compile.ts'
+import { compile, sheetFor } from '../../src/compile.ts'
 import type { Figure, Phrase } from '../../src/phrase/phrase.ts'
 import type { Plan } from '../../src/plan/plan.ts'
 import { grindSheet } from '../../src/sheet/grind/grind.ts'
+import { slipsFor } from '../../src/slips-for.ts'
 import { examplePlans } from '../print/examples.ts'
 import { jobs } from '../properties/jobs.ts'
 

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
-import { drawnSheetFor, sheetFor, slipsFor } from '../../src/compile.ts'
+import { drawnSheetFor, sheetFor } from '../../src/compile.ts'
 import { GRINDER_CAUTIONS } from '../../src/handbook/grinding.ts'
 import type { Role } from '../../src/phrase/phrase.ts'
 import { number as numberIn, words as wordsIn } from '../../src/phrase/words.ts'
@@ -8,6 +8,7 @@ import { printerOf } from '../../src/print/registry.ts'
 import { changedSince } from '../../src/sheet/changed/changed.ts'
 import { grindSheet } from '../../src/sheet/grind/grind.ts'
 import type { Sheet } from '../../src/sheet/sheet.ts'
+import { slipsFor } from '../../src/slips-for.ts'
 import { drawnExample, drawnSheets, HOSTILE, named } from './drawn.ts'
 import { examplePlans } from './examples.ts'
 import { type Element, everyIn, parse, textIn, withClass } from './xml.ts'
@@ -17,7 +18,7 @@ const plain = (text: string): string => text.replaceAll('\u00a0', ' ')
 const words = (...of: Parameters<typeof wordsIn>): string => plain(wordsIn(...of))
 const number = (...of: Parameters<typeof numberIn>): string => plain(numberIn(...of))
 
-const print = printerOf('sheet', 'html')
+const print = await printerOf('sheet', 'html')
 const pageOf = (sheet: Sheet): Element => parse(print(sheet, { inspection: true }), ['style', 'script'])
 const named1 = (page: Element, name: string): Element[] => everyIn(page).filter((one) => one.name === name)
 const READINGS: ReadonlySet<Role> = new Set<Role>(['mark', 'turns', 'reading', 'take-up'])

@@ -4,7 +4,7 @@ import type { Sheet, SheetStep } from '../../src/sheet/sheet.ts'
 import { drawnExample, drawnSheets } from './drawn.ts'
 import { classesOf, type Element, everyIn, parse, textIn, withClass } from './xml.ts'
 
-const print = printerOf('sheet', 'svg')
+const print = await printerOf('sheet', 'svg')
 const dialsOf = (sheet: Sheet): Element[] =>
   withClass(parse(print(sheet)), 'picture').filter((one) => classesOf(one).includes('dial'))
 const dial = (sheet: Sheet, step: number): Element =>

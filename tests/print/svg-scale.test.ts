@@ -7,7 +7,7 @@ import { drawnExample, drawnSheets } from './drawn.ts'
 import { type Element, everyIn, parse, pointsOf, textIn, withClass } from './xml.ts'
 
 const MM = 1e9
-const print = printerOf('sheet', 'svg')
+const print = await printerOf('sheet', 'svg')
 const picture = (sheet: Sheet, id: string): Element =>
   everyIn(parse(print(sheet))).find(({ attributes }) => attributes.id === id)!
 

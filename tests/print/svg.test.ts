@@ -9,7 +9,7 @@ import { drawnExample, drawnSheets, HOSTILE, named } from './drawn.ts'
 import { examplePlans } from './examples.ts'
 import { classesOf, type Element, everyIn, parse, textIn, withClass } from './xml.ts'
 
-const print = printerOf('sheet', 'svg')
+const print = await printerOf('sheet', 'svg')
 const documentOf = (sheet: Sheet): Element => parse(print(sheet))
 const pictures = (sheet: Sheet): Element[] => withClass(documentOf(sheet), 'picture')
 const ofKind = (sheet: Sheet, kind: string): Element[] =>

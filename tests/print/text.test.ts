@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { sheetFor } from '../../src/compile.ts'
-import { PRINTERS } from '../../src/print/registry.ts'
+import { PRINTERS } from '../../src/print/printers.ts'
 import { plain, wrap } from '../../src/print/text/columns.ts'
 import { INCH } from '../../src/units/length.ts'
 import { groove, plan, refused } from '../sheet/fixture.ts'

@@ -7,7 +7,6 @@ import type { FeaturePlan, Plan } from '../../plan/plan.ts'
 import type { CheckedFeature, CheckedJob, Compared, Paint, Verdict } from '../../print/check-report.ts'
 import { type Format, formatNamed, printerOf } from '../../print/registry.ts'
 import type { Units } from '../../units/length.ts'
-import { compareWith } from '../against.ts'
 import { paintFor } from '../color.ts'
 import { findJobs } from '../find-jobs.ts'
 import { type Io, UsageError } from '../io.ts'
@@ -31,9 +30,8 @@ export const checkCommand = async (paths: readonly string[], options: CheckOptio
   const checked: CheckedJob[] = []
   for (const file of found.jobs)
     checked.push(await checkOne(file, loaderFor(io, stdin, paths.includes(file)), options, io))
-  io.stdout.write(
-    printerOf('check', options.format)({ jobs: checked, skipped: found.skipped }, await paintOf(options, io)),
-  )
+  const print = await printerOf('check', options.format)
+  io.stdout.write(print({ jobs: checked, skipped: found.skipped }, await paintOf(options, io)))
   if (formatNamed(options.format).namesSkipped !== true)
     for (const file of found.skipped) io.stderr.write(`skipped, not a job: ${file}\n`)
   if (checked.length === 0) io.stderr.write('groovewright: no job found: a job is a YAML file with "features:"\n')
@@ -56,7 +54,10 @@ const checkOne = async (path: string, load: Load, options: CheckOptions, io: Io)
   )
   if (plan !== null) await reportDiagnostics(warningProblems(plan), sources, options.color, io)
   const features = plan === null ? [] : plan.features.map((feature) => checkedFeature(feature, plan.units))
-  const against = plan === null || options.against === undefined ? null : compareWith(options.against, file, plan, io)
+  const against =
+    plan === null || options.against === undefined
+      ? null
+      : (await import('../against.ts')).compareWith(options.against, file, plan, io)
   return { file, verdict: verdictOf(plan, features), features, problems: diagnostics.map(problemOf), against }
 }
 

@@ -1,10 +1,11 @@
-import { compile, sheetAfter } from '../../compile.ts'
+import { compile } from '../../compile.ts'
 import { suggest } from '../../diagnostics/suggest.ts'
 import { stopOf } from '../../finish/stop.ts'
 import { readSize } from '../../job/read-measure.ts'
 import { words } from '../../phrase/words.ts'
 import type { FeaturePlan, Plan } from '../../plan/plan.ts'
 import { type Format, printerOf } from '../../print/registry.ts'
+import { sheetAfter } from '../../sheet-after.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { type CutOptions, sourceOf } from '../cut-sheet.ts'
 import { type Io, UsageError } from '../io.ts'
@@ -47,7 +48,8 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
     )
   const index = indexOf(plan, options.feature)
   const sheet = sheetAfter(plan, index, taken, sourceOf(plan, index, options, io))
-  deliver(printerOf('finish', options.format)(sheet), options, io)
+  const print = await printerOf('finish', options.format)
+  deliver(print(sheet), options, io)
   const feature = sheet.features[0]!
   if (feature.status === 'planned') return 0
   io.stderr.write(

@@ -1,7 +1,6 @@
 import { compile } from '../../compile.ts'
-import { GRINDER_CAUTIONS } from '../../handbook/grinding.ts'
+import { grindFor } from '../../grind-for.ts'
 import { type Format, printerOf } from '../../print/registry.ts'
-import { grindSheet } from '../../sheet/grind/grind.ts'
 import type { Io } from '../io.ts'
 import { loaderFor, readStdin, STDIN } from '../load.ts'
 import type { OutputOptions } from '../output.ts'
@@ -20,7 +19,8 @@ export const grindCommand = async (job: string, options: GrindOptions, io: Io): 
   await reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2
   guardInputs(sources.keys(), options, io)
-  const sheet = grindSheet(plan, GRINDER_CAUTIONS)
-  deliver(printerOf('grind', options.format)(sheet), options, io)
+  const sheet = grindFor(plan)
+  const print = await printerOf('grind', options.format)
+  deliver(print(sheet), options, io)
   return sheet.left.length > 0 ? 1 : 0
 }

@@ -50,7 +50,8 @@ export const replayCommand = async (job: string, moves: string, options: ReplayO
   const replayed = replayAll(plan, written)
   const proven = replayed.every((one) => one.status === 'replayed' && one.judgment.proven)
   const lineOf: LineOf = (move) => written.source.locate(move.origin.path, 'value')
-  const text = printerOf('replay', options.format)(replayReport(plan.units, replayed, proven, list.file, lineOf))
+  const print = await printerOf('replay', options.format)
+  const text = print(replayReport(plan.units, replayed, proven, list.file, lineOf))
   guardInputs([...sources.keys(), list.file], options, io)
   deliver(text, options, io)
   return proven ? 0 : 1

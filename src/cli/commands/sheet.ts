@@ -1,13 +1,8 @@
-import { type Compiled, compile, drawnSheetFor, sheetFor, slipsFor } from '../../compile.ts'
-import { GRINDER_CAUTIONS } from '../../handbook/grinding.ts'
-import { either } from '../../job/schema-walk.ts'
+import { type Compiled, compile, drawnSheetFor, sheetFor } from '../../compile.ts'
 import type { Plan } from '../../plan/plan.ts'
-import { type Format, formatNamed, formatsOf, printerOf } from '../../print/registry.ts'
-import { changedSince } from '../../sheet/changed/changed.ts'
-import { grindSheet } from '../../sheet/grind/grind.ts'
+import { type Format, formatNamed, printerOf } from '../../print/registry.ts'
 import type { Sheet } from '../../sheet/sheet.ts'
-import { type Io, UsageError } from '../io.ts'
-import { dataOf, readKept } from '../kept.ts'
+import type { Io } from '../io.ts'
 import { loaderFor, readStdin, STDIN } from '../load.ts'
 import type { OutputOptions } from '../output.ts'
 import { deliver, guardInputs } from '../output.ts'
@@ -30,27 +25,19 @@ export const sheetCommand = async (job: string, options: SheetOptions, io: Io): 
   await reportDiagnostics(diagnostics, sources, options.color, io)
   if (plan === null) return 2
   guardInputs(sources.keys(), options, io)
-  deliver(printerOf('sheet', options.format)(sinceKept(sheetOf(plan, options), options, io), options), options, io)
+  const print = await printerOf('sheet', options.format)
+  deliver(print(await sheetOf(plan, options, io), options), options, io)
   return refusals(plan, sources, options, io)
 }
 
-const sheetOf = (plan: Plan, { grind, slips, format }: SheetOptions): Sheet => ({
-  ...(formatNamed(format).drawn === true ? drawnSheetFor(plan) : sheetFor(plan)),
-  ...(grind === true ? { grind: grindSheet(plan, GRINDER_CAUTIONS) } : {}),
-  ...(slips === true ? { slips: slipsFor(plan) } : {}),
-})
-
-/** The sheet, with its differences from the one that was kept. */
-const sinceKept = (sheet: Sheet, { since, format }: SheetOptions, io: Io): Sheet => {
-  if (since === undefined) return sheet
-  const { movesAlone } = formatNamed(format)
-  if (movesAlone !== undefined) {
-    const others = formatsOf('sheet').filter((each) => formatNamed(each).movesAlone === undefined)
-    throw new UsageError(`--since has no place in ${movesAlone}: leave it out, or print ${either(others)}`)
+/** What is added on request is loaded on request. */
+const sheetOf = async (plan: Plan, { grind, slips, since, format }: SheetOptions, io: Io): Promise<Sheet> => {
+  const sheet: Sheet = {
+    ...(formatNamed(format).drawn === true ? drawnSheetFor(plan) : sheetFor(plan)),
+    ...(grind === true ? { grind: (await import('../../grind-for.ts')).grindFor(plan) } : {}),
+    ...(slips === true ? { slips: (await import('../../slips-for.ts')).slipsFor(plan) } : {}),
   }
-  const kept = readKept(since, io)
-  if (!kept.ok) throw new UsageError(`--since: ${kept.why}`)
-  return { ...sheet, changed: changedSince(kept.data, dataOf(sheet)) }
+  return since === undefined ? sheet : (await import('../since.ts')).sinceKept(sheet, since, format, io)
 }
 
 /** Each refused feature with its place in the file, in addition to what the sheet prints about it. */

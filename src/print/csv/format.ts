@@ -1,5 +1,9 @@
-import type { FormatPrinters } from '../format.ts'
-import { printCsv } from './print.ts'
+import { format } from '../format.ts'
 
 /** For spreadsheets, and as a list of moves that can be replayed. */
-export const csv: FormatPrinters = { sheet: printCsv, movesAlone: 'a table of moves', endings: ['.csv'] }
+export const csv = format({
+  prints: ['sheet'],
+  load: async () => (await import('./printers.ts')).printers,
+  movesAlone: 'a table of moves',
+  endings: ['.csv'],
+})

@@ -1,5 +1,9 @@
-import type { FormatPrinters } from '../format.ts'
-import { printHtml } from './print.ts'
+import { format } from '../format.ts'
 
 /** For a phone, a screen or paper. */
-export const html: FormatPrinters = { sheet: printHtml, endings: ['.html', '.htm'], drawn: true }
+export const html = format({
+  prints: ['sheet'],
+  load: async () => (await import('./printers.ts')).printers,
+  endings: ['.html', '.htm'],
+  drawn: true,
+})

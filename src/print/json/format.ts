@@ -1,16 +1,9 @@
-import type { FormatPrinters } from '../format.ts'
-import { printCheckJson } from './check.ts'
-import { printGrindJson } from './grind.ts'
-import { printJson } from './print.ts'
-import { printReplayJson } from './replay.ts'
+import { format } from '../format.ts'
 
 /** For programs. */
-export const json: FormatPrinters = {
+export const json = format({
+  prints: ['sheet', 'finish', 'grind', 'check', 'replay'],
+  load: async () => (await import('./printers.ts')).printers,
   endings: ['.json'],
-  sheet: printJson,
-  finish: printJson,
-  grind: printGrindJson,
-  check: printCheckJson,
-  replay: printReplayJson,
   namesSkipped: true,
-}
+})

@@ -1,5 +1,10 @@
-import type { FormatPrinters } from '../format.ts'
-import { printSvg } from './print.ts'
+import { format } from '../format.ts'
 
 /** The drawings alone. */
-export const svg: FormatPrinters = { sheet: printSvg, endings: ['.svg'], drawn: true, movesAlone: 'the drawings alone' }
+export const svg = format({
+  prints: ['sheet'],
+  load: async () => (await import('./printers.ts')).printers,
+  endings: ['.svg'],
+  drawn: true,
+  movesAlone: 'the drawings alone',
+})

@@ -1,15 +1,8 @@
-import type { FormatPrinters } from '../format.ts'
-import { printCheck } from './check.ts'
-import { printGrind } from './grind.ts'
-import { printText } from './print.ts'
-import { printReplay } from './replay.ts'
+import { format } from '../format.ts'
 
 /** For people. */
-export const text: FormatPrinters = {
+export const text = format({
+  prints: ['sheet', 'finish', 'grind', 'check', 'replay'],
+  load: async () => (await import('./printers.ts')).printers,
   endings: ['.txt'],
-  sheet: printText,
-  finish: printText,
-  grind: printGrind,
-  check: printCheck,
-  replay: printReplay,
-}
+})

@@ -1,7 +1,7 @@
 import { words } from '../../phrase/words.ts'
 import type { Sheet, SheetFeature } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
-import type { Parts } from '../registry.ts'
+import type { Parts } from '../format.ts'
 import { changedBlock } from './changed.ts'
 import { beside, COLUMNS, leftAndRight, plain, wrap } from './columns.ts'
 import { backOf, frontOf, LABEL } from './front.ts'

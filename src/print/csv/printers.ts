@@ -1,0 +1,3 @@
+import { printCsv } from './print.ts'
+
+export const printers = { sheet: printCsv }

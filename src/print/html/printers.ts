@@ -1,0 +1,3 @@
+import { printHtml } from './print.ts'
+
+export const printers = { sheet: printHtml }

@@ -1,0 +1,3 @@
+import { printSvg } from './print.ts'
+
+export const printers = { sheet: printSvg }
