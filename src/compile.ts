@@ -30,6 +30,19 @@ export function compile(entry: string, load: Load): Compiled {
   return { plan: withGains(job, planOf(job), planOf), diagnostics, sources }
 }
 
+/** The same without trying what would help: for many jobs at a time. */
+export function compilePlain(entry: string, load: Load): Compiled {
+  const { job, diagnostics, sources } = readJob(entry, load)
+  return { plan: job === null ? null : planOf(job), diagnostics, sources }
+}
+
+/** The sheet of a plan without the tables of its stops, which take longer than all else. */
+export const bareSheetFor = (plan: Plan): Sheet =>
+  buildSheet(
+    plan,
+    plan.features.map(() => ({ bottom: null, width: null, after: null })),
+  )
+
 const planOf = (job: Job): Plan => {
   const bench = benchOf(job)
   const setup = setupOf(bench)

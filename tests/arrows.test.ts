@@ -25,8 +25,12 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   phrase: { from: 'units lathe', types: 'moves' },
   plan: { from: 'units phrase', types: 'lathe moves budget replay diagnostics' },
   sheet: { from: 'units lathe dials moves replay budget finish slips phrase plan', types: 'diagnostics' },
-  print: { from: 'units phrase sheet', types: 'lathe moves' },
+  print: { from: 'units phrase sheet', types: 'lathe moves exercise grading' },
   planning: { from: `${SHAPES} dials job sequence replay budget phrase plan` },
+  exercise: { from: 'units diagnostics source lathe dials phrase plan job written sheet', types: 'moves' },
+  grading: {
+    from: 'units diagnostics source lathe phrase plan moves replay judge written exercise',
+  },
   gains: { from: 'units lathe dials phrase plan', types: 'diagnostics job moves budget' },
 }
 /** As DEVELOPERS.md has it: what a room may import from, in parentheses what only as types. */

@@ -8,6 +8,8 @@ export type Io = {
   readonly readFile: (path: string, limits: ReadLimits) => Uint8Array
   /** Entries of a folder, or null if the path is not one. */
   readonly readDir: (path: string) => readonly Entry[] | null
+  /** Makes a folder, and those above it, where they are not there. */
+  readonly makeFolder: (path: string) => void
   /** The files that were read so far, as they were named: nothing is written over them. */
   readonly inputs?: ReadonlySet<string>
   /** Whether two paths lead to one file. */

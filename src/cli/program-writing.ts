@@ -1,8 +1,12 @@
 import { Argument, type Command, Option } from 'commander'
 import type { SchemaName } from '../job/json-schema.ts'
+import type { KeysName } from './commands/keys.ts'
+import type { SchemaKind } from './commands/schema.ts'
 import type { Io } from './io.ts'
 import type { Report } from './program.ts'
 
+/** The files of a class: what a teacher writes, what is handed out and comes back. */
+const CLASS = ['exercise', 'answers', 'manifest', 'grades'] as const
 const FILES = ['job', 'lathe', 'toolbox'] as const
 
 /** The commands that help to write a file. None of them reads one. */
@@ -32,11 +36,11 @@ const addKeys = (program: Command, io: Io, report: Report): void => {
     .command('keys')
     .summary('print what may stand in a file')
     .description(
-      'Prints every key that a job, a lathe or a toolbox may have: what it means, what holds where it is left out, and an example. A key below another is written with a dot; <name> stands for a name of your own.',
+      'Prints every key that a job, a lathe, a toolbox or an exercise may have: what it means, what holds where it is left out, and an example. A key below another is written with a dot; <name> stands for a name of your own.',
     )
-    .addArgument(new Argument('<kind>', 'of what').choices(FILES))
+    .addArgument(new Argument('<kind>', 'of what').choices([...FILES, 'exercise']))
     .argument('[name]', 'only the keys of that name, and those below it: accuracy, features.width')
-    .action(async (kind: SchemaName, name: string | undefined) => {
+    .action(async (kind: KeysName, name: string | undefined) => {
       const { keysCommand } = await import('./commands/keys.ts')
       report(keysCommand(kind, name, io))
     })
@@ -47,10 +51,10 @@ const addSchema = (program: Command, io: Io, report: Report): void => {
     .command('schema')
     .summary('print a JSON Schema')
     .description(
-      'Prints the JSON Schema (draft-7) of a job, a lathe, a toolbox, a list of moves, or of the sheet as data.',
+      'Prints the JSON Schema (draft-7) of a job, a lathe, a toolbox, a list of moves, of the sheet as data, or of the files of a class.',
     )
-    .addArgument(new Argument('<kind>', 'of what').choices([...FILES, 'sheet', 'moves']))
-    .action(async (kind: SchemaName | 'sheet' | 'moves') => {
+    .addArgument(new Argument('<kind>', 'of what').choices([...FILES, 'sheet', 'moves', ...CLASS]))
+    .action(async (kind: SchemaKind) => {
       const { schemaCommand } = await import('./commands/schema.ts')
       report(await schemaCommand(kind, io))
     })

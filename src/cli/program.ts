@@ -1,6 +1,7 @@
 import { Command } from 'commander'
 import { formatIn, formatOption, formatOrEnding } from './format.ts'
 import type { Io } from './io.ts'
+import { addClass } from './program-class.ts'
 import { addWriting } from './program-writing.ts'
 import { VERSION_LINE } from './version.ts'
 
@@ -35,6 +36,7 @@ export const programFor = (io: Io, report: Report): Command => {
   addReplay(program, io, report)
   addGrind(program, io, report)
   addFinish(program, io, report)
+  addClass(program, io, report)
   addWriting(program, io, report)
   return program
 }

@@ -1,4 +1,4 @@
-import { fstatSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs'
+import { fstatSync, mkdirSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs'
 import { resolve } from 'node:path'
 import type { Entry, Io, Sink } from './io.ts'
 import { codeOf, reasonOf } from './io.ts'
@@ -24,6 +24,7 @@ export const realIo = (host: NodeJS.Process): Io => {
     readFile: readLimited,
     samePath: (one, other) => realPath(one) === realPath(other),
     readDir: (path) => readDir(path),
+    makeFolder: (path) => void mkdirSync(path, { recursive: true }),
     writeFile: (path, text, force) => writeWhole(host, path, text, force),
   }
 }

@@ -9,8 +9,11 @@ export type SchemaName = 'job' | 'lathe' | 'toolbox'
  * What a file may contain, as JSON Schema (draft 7), for editors. Combinations of keys are checked only when the file
  * is read.
  */
-export const jsonSchema = (name: SchemaName): object =>
-  z.toJSONSchema(SCHEMAS[name], { io: 'input', target: 'draft-7', override: addDefault })
+export const jsonSchema = (name: SchemaName): object => jsonSchemaOf(SCHEMAS[name])
+
+/** The same of any schema that is written like them. */
+export const jsonSchemaOf = (schema: z.core.$ZodType): object =>
+  z.toJSONSchema(schema, { io: 'input', target: 'draft-7', override: addDefault })
 
 export const SCHEMAS = { job: jobSchema, lathe: latheFileSchema, toolbox: toolboxSchema } as const
 

@@ -33,9 +33,12 @@ type Found = {
 type KeyFacts = Omit<Key, 'paths' | 'only'>
 
 /** Every key of a file, in the order of its schema: the schemas are walked, so that no other list is needed. */
-export const keysOf = (name: SchemaName): Key[] => {
+export const keysOf = (name: SchemaName): Key[] => keysIn(SCHEMAS[name])
+
+/** The same of any schema that is written like them. */
+export const keysIn = (schema: AnySchema): Key[] => {
   const found = new Map<AnySchema, Found>()
-  walk(SCHEMAS[name], { path: [], kind: '', among: 0 }, (schema, { path, kind, among }, facts) => {
+  walk(schema, { path: [], kind: '', among: 0 }, (schema, { path, kind, among }, facts) => {
     const key = found.get(schema) ?? { paths: new Set(), kinds: new Set(), among, facts: facts() }
     key.paths.add(path.join('.'))
     key.kinds.add(kind)

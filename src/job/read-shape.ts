@@ -78,6 +78,7 @@ const readUnion = (reader: Reader, schema: AnySchema, data: unknown, path: Path,
 /** Whether this kind of data (a mapping, or a scalar) can mean an option without a word of its own. */
 const takes = (option: AnySchema, data: unknown): boolean => {
   if (option._zod.def.type === 'object') return isMapping(data)
+  if (option._zod.def.type === 'array') return Array.isArray(data)
   return typeof data === 'string' || (typeof data === 'number' && measures.has(option))
 }
 

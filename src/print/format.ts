@@ -1,3 +1,7 @@
+import type { Key } from '../exercise/key.ts'
+import type { Worksheet } from '../exercise/worksheet.ts'
+import type { Grades } from '../grading/grades.ts'
+import type { Page } from '../grading/page.ts'
 import type { GrindSheet } from '../sheet/grind/grind.ts'
 import type { Sheet } from '../sheet/sheet.ts'
 import type { CheckReport, Paint } from './check-report.ts'
@@ -13,6 +17,16 @@ export type Printers = {
   readonly replay: (report: ReplayReport) => string
 }
 
+/** The same for a class; these are loaded apart. */
+export type ClassPrinters = {
+  /** A learner's sheet of an exercise, and the key to all of them. */
+  readonly worksheet: (sheet: Worksheet) => string
+  readonly key: (key: Key) => string
+  /** How a class did, and what one learner gets back. */
+  readonly grades: (grades: Grades) => string
+  readonly page: (page: Page) => string
+}
+
 export type Printer = (sheet: Sheet, parts?: Parts) => string
 
 /** What is printed only on request. */
@@ -23,11 +37,16 @@ export type Parts = { readonly inspection?: boolean }
  * of a list of moves.
  */
 export type Printed = keyof Printers
+export type ClassPrinted = keyof ClassPrinters
 
 /** What the command line and its help go by. The printers themselves are loaded only when one of them prints. */
 export type FormatFacts<P extends Printed = Printed> = {
   readonly prints: readonly P[]
   readonly load: () => Promise<Pick<Printers, P>>
+  readonly forClass?: {
+    readonly prints: readonly ClassPrinted[]
+    readonly load: () => Promise<Partial<ClassPrinters>>
+  }
   /**
    * What a format that has only the moves or only the drawings is called, so that parts on request have no place in it:
    * "a table of moves".

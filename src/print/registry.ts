@@ -1,11 +1,11 @@
 import { csv } from './csv/format.ts'
-import type { FormatFacts, Printed, Printers } from './format.ts'
+import type { ClassPrinted, ClassPrinters, FormatFacts, Printed, Printers } from './format.ts'
 import { html } from './html/format.ts'
 import { json } from './json/format.ts'
 import { svg } from './svg/format.ts'
 import { text } from './text/format.ts'
 
-export type { Parts, Printed, Printer } from './format.ts'
+export type { ClassPrinted, Parts, Printed, Printer } from './format.ts'
 
 /**
  * Every format, in the order in which they are listed: a new one is a folder and an entry here. The command line and
@@ -21,6 +21,21 @@ export const formatNamed = (format: Format): FormatFacts => ALL[format] as Forma
 
 export const formatsOf = (what: Printed): Format[] =>
   FORMATS.filter((format) => formatNamed(format).prints.includes(what))
+
+/** The formats that a command offers, whatever it prints. */
+export const offeredFor = (what: Printed | ClassPrinted): Format[] =>
+  what === 'worksheet' || what === 'key' || what === 'grades' || what === 'page'
+    ? classFormatsOf(what)
+    : formatsOf(what)
+
+export const classFormatsOf = (what: ClassPrinted): Format[] =>
+  FORMATS.filter((format) => formatNamed(format).forClass?.prints.includes(what) === true)
+
+export const classPrinterOf = async <P extends ClassPrinted>(what: P, format: Format): Promise<ClassPrinters[P]> => {
+  const print = (await formatNamed(format).forClass?.load())?.[what]
+  if (print === undefined) throw new Error(`${format} does not print ${what}: the command line should have refused it`)
+  return print
+}
 
 /** What the ending of a file's name asks for; null where it says nothing. */
 export const formatByEnding = (file: string): Format | null =>

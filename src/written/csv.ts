@@ -5,9 +5,9 @@ import { type Cell, cellsOf, type Record } from './cells.ts'
 
 /**
  * A table with a heading, as the same data that a YAML list of moves has: `{ moves: [{ column: text }] }`. Empty cells
- * are left out.
+ * are left out. `columns`: what its heading is, for who has to write one.
  */
-export function readCsv(bytes: Uint8Array | string, file: string): SourceFile {
+export function readCsv(bytes: Uint8Array | string, file: string, columns = COLUMNS): SourceFile {
   const decoded = decode(bytes, file, MOST_TABLE_BYTES)
   const { text } = decoded
   const { records, open } = decoded.readable ? cellsOf(text) : { records: [], open: null }
@@ -17,9 +17,7 @@ export function readCsv(bytes: Uint8Array | string, file: string): SourceFile {
   if (open !== null) diagnostics.push(problem('csv-quote', open, 'a quote is never closed', 'close it with "'))
   if (heading === undefined) {
     if (decoded.readable)
-      diagnostics.push(
-        problem('csv-empty', START, 'the list is empty', 'begin with a line of columns: feature,action,slide,reading'),
-      )
+      diagnostics.push(problem('csv-empty', START, 'the list is empty', `begin with a line of columns: ${columns}`))
     return table(file, text, [], [], diagnostics)
   }
   diagnostics.push(...headingProblems(heading, problem))
@@ -35,6 +33,9 @@ export function readCsv(bytes: Uint8Array | string, file: string): SourceFile {
   }
   return table(file, text, names, rows, diagnostics)
 }
+
+/** Of a list of moves. */
+const COLUMNS = 'feature,action,slide,reading'
 
 const START: Span = { line: 1, column: 1, length: 1 }
 

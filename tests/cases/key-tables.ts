@@ -1,19 +1,19 @@
+import { type KeysName, keysFor } from '../../src/cli/commands/keys.ts'
 import { exampleOf } from '../../src/cli/keys-text.ts'
-import type { SchemaName } from '../../src/job/json-schema.ts'
-import { type Key, keysOf } from '../../src/job/keys.ts'
+import type { Key } from '../../src/job/keys.ts'
 
 /** A table of keys in a page: of which file, the mappings that they stand in, and the kinds they are for: "keys of a job: features (groove)". */
 const TABLE =
-  /(<!-- keys of a (job|lathe|toolbox)(?:: ([^(\n]*?))?(?: \(([^)\n]*)\))? -->\n)[\s\S]*?(<!-- end of keys -->)/g
+  /(<!-- keys of an? (job|lathe|toolbox|exercise)(?:: ([^(\n]*?))?(?: \(([^)\n]*)\))? -->\n)[\s\S]*?(<!-- end of keys -->)/g
 
 /** The page with every table of keys as the schemas have it. */
 export const withTables = (page: string): string =>
   page.replace(TABLE, (_, begin: string, ...[name, parents, kinds, end]: string[]) =>
-    [begin, table(rowsOf(name as SchemaName, list(parents), list(kinds)), list(parents), list(kinds)), end].join(''),
+    [begin, table(rowsOf(name as KeysName, list(parents), list(kinds)), list(parents), list(kinds)), end].join(''),
   )
 
 /** The keys of one sort of file that stand in some table of the page. */
-export const keysInTables = (page: string, name: SchemaName): Key[] =>
+export const keysInTables = (page: string, name: KeysName): Key[] =>
   [...page.matchAll(TABLE)]
     .filter((match) => match[2] === name)
     .flatMap(([, , , parents, kinds]) => rowsOf(name, list(parents), list(kinds)))
@@ -24,8 +24,8 @@ const parentOf = (path: string): string => path.split('.').slice(0, -1).join('.'
 const nameOf = (path: string): string => path.split('.').at(-1)!
 
 /** Keys that are first of all keys of these mappings; `kinds` none: those that every kind has. */
-const rowsOf = (name: SchemaName, parents: readonly string[], kinds: readonly string[]): Key[] =>
-  keysOf(name).filter(
+const rowsOf = (name: KeysName, parents: readonly string[], kinds: readonly string[]): Key[] =>
+  keysFor(name).filter(
     ({ paths, only }) =>
       (parents.length > 0 ? parents : ['']).includes(parentOf(paths[0]!)) &&
       only.every((each) => kinds.some((kind) => isOf(kind, each))) &&

@@ -29,6 +29,9 @@ export async function program(...args: string[]): Promise<Ran> {
     readFile: (path) => readFileSync(join(ROOT, path)),
     samePath: (one, other) => join(ROOT, one) === join(ROOT, other),
     readDir: (path) => folder(join(ROOT, path)),
+    makeFolder: (path) => {
+      throw new Error(`nothing may be written here: ${path}`)
+    },
     writeFile: (path) => {
       throw new Error(`nothing may be written here: ${path}`)
     },

@@ -53,6 +53,7 @@ export const runIn = async (world: World, ...args: string[]): Promise<Outcome> =
       if (!isFolder(files, path)) throw failure('ENOENT')
       return entries(files, path)
     },
+    makeFolder: () => {},
     writeFile: (path, text, force) => {
       if (world.writing !== undefined) throw failure(world.writing)
       if (path in files && !force) throw failure('EEXIST')

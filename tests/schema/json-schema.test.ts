@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { jsonSchema, type SchemaName } from '../../src/job/json-schema.ts'
 import { readJob } from '../../src/job/read-job.ts'
+import { program } from '../cases/program.ts'
 import { type Node, sitesOf } from './sites.ts'
 
 const NAMES: readonly SchemaName[] = ['job', 'lathe', 'toolbox']
@@ -27,6 +28,13 @@ describe.each(NAMES)('the schema of a %s', (name) => {
     expect(silent).toEqual([])
     expect(sites.length).toBeGreaterThan(name === 'job' ? 20 : 4)
   })
+})
+
+it.each(['exercise', 'answers', 'manifest', 'grades'])('the schema of %s stands in the examples', async (name) => {
+  const file = join(FOLDER, `${name}.schema.json`)
+  const { stdout } = await program('schema', name)
+  if (process.env.GROOVEWRIGHT_ACCEPT === '1') writeFileSync(file, stdout)
+  expect(readFileSync(file, 'utf8')).toBe(stdout)
 })
 
 const refusedKeys = (name: SchemaName, file: unknown): { key: string; hint: string | undefined }[] => {

@@ -1,12 +1,18 @@
 import { suggest } from '../../diagnostics/suggest.ts'
+import { exerciseSchema } from '../../exercise/schema.ts'
 import type { SchemaName } from '../../job/json-schema.ts'
-import { FREE_NAME, type Key, keysOf } from '../../job/keys.ts'
+import { FREE_NAME, type Key, keysIn, keysOf } from '../../job/keys.ts'
 import { type Io, UsageError } from '../io.ts'
 import { keysText } from '../keys-text.ts'
 
+export type KeysName = SchemaName | 'exercise'
+
+/** Of every sort of file that a person writes. */
+export const keysFor = (kind: KeysName): readonly Key[] => (kind === 'exercise' ? keysIn(exerciseSchema) : keysOf(kind))
+
 /** Every key that a file may have, or those of a name and those below it. */
-export const keysCommand = (kind: SchemaName, name: string | undefined, io: Io): number => {
-  const all = keysOf(kind)
+export const keysCommand = (kind: KeysName, name: string | undefined, io: Io): number => {
+  const all = keysFor(kind)
   const keys = name === undefined ? all : keysNamed(all, name)
   if (keys.length === 0) throw new UsageError(unknown(kind, name ?? '', all))
   io.stdout.write(keysText(keys))
@@ -27,10 +33,10 @@ const holds = (path: readonly string[], wanted: readonly string[]): boolean =>
 
 const withoutFree = (path: string): string => path.replaceAll(`${FREE_NAME}.`, '')
 
-const KINDS: readonly SchemaName[] = ['lathe', 'toolbox', 'job']
+const KINDS: readonly KeysName[] = ['lathe', 'toolbox', 'job', 'exercise']
 
-const unknown = (kind: SchemaName, name: string, keys: readonly Key[]): string => {
-  const elsewhere = KINDS.find((other) => keysNamed(keysOf(other), name).length > 0)
+const unknown = (kind: KeysName, name: string, keys: readonly Key[]): string => {
+  const elsewhere = KINDS.find((other) => keysNamed(keysFor(other), name).length > 0)
   const names = keys.flatMap(({ paths }) => paths.flatMap((path) => [path, withoutFree(path), path.split('.').at(-1)!]))
   const meant = suggest(name, names)
   const hint = elsewhere
@@ -38,5 +44,5 @@ const unknown = (kind: SchemaName, name: string, keys: readonly Key[]): string =
     : meant
       ? `did you mean "${meant}"?`
       : `groovewright keys ${kind} lists them all`
-  return `a ${kind} has no key ${JSON.stringify(name)}: ${hint}`
+  return `${kind === 'exercise' ? 'an' : 'a'} ${kind} has no key ${JSON.stringify(name)}: ${hint}`
 }

@@ -4,6 +4,10 @@ import { format } from '../format.ts'
 export const csv = format({
   prints: ['sheet'],
   load: async () => (await import('./printers.ts')).printers,
+  forClass: {
+    prints: ['worksheet', 'key', 'grades'],
+    load: async () => (await import('./class.ts')).printers,
+  },
   movesAlone: 'a table of moves',
   endings: ['.csv'],
 })

@@ -4,6 +4,10 @@ import { format } from '../format.ts'
 export const html = format({
   prints: ['sheet'],
   load: async () => (await import('./printers.ts')).printers,
+  forClass: {
+    prints: ['worksheet', 'key', 'grades', 'page'],
+    load: async () => (await import('./class.ts')).printers,
+  },
   endings: ['.html', '.htm'],
   drawn: true,
 })

@@ -4,6 +4,10 @@ import { format } from '../format.ts'
 export const json = format({
   prints: ['sheet', 'finish', 'grind', 'check', 'replay'],
   load: async () => (await import('./printers.ts')).printers,
+  forClass: {
+    prints: ['worksheet', 'key', 'grades'],
+    load: async () => (await import('./class.ts')).printers,
+  },
   endings: ['.json'],
   namesSkipped: true,
 })

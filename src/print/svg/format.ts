@@ -4,6 +4,10 @@ import { format } from '../format.ts'
 export const svg = format({
   prints: ['sheet'],
   load: async () => (await import('./printers.ts')).printers,
+  forClass: {
+    prints: ['worksheet'],
+    load: async () => (await import('./class.ts')).printers,
+  },
   endings: ['.svg'],
   drawn: true,
   movesAlone: 'the drawings alone',

@@ -4,5 +4,9 @@ import { format } from '../format.ts'
 export const text = format({
   prints: ['sheet', 'finish', 'grind', 'check', 'replay'],
   load: async () => (await import('./printers.ts')).printers,
+  forClass: {
+    prints: ['worksheet', 'key', 'grades', 'page'],
+    load: async () => (await import('./class.ts')).printers,
+  },
   endings: ['.txt'],
 })

@@ -1,0 +1,135 @@
+import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
+import type { Handed, Manifest } from '../../exercise/manifest.ts'
+import { type Answers, readAnswers } from '../../grading/answers.ts'
+import { gatherer } from '../../grading/class.ts'
+import { gradeSheet } from '../../grading/grade.ts'
+import type { GradedLearner, Grades } from '../../grading/grades.ts'
+import { foreign } from '../../grading/other-sheet.ts'
+import { classPrinterOf, type Format } from '../../print/registry.ts'
+import { MOST_TABLE_BYTES } from '../../source/text.ts'
+import { type AnswerFiles, answerFiles } from '../answer-files.ts'
+import { inEveryFormat, type PrintAll } from '../every-format.ts'
+import { folderWriter } from '../folder-writer.ts'
+import type { Io } from '../io.ts'
+import { deliver, guardInputs, type OutputOptions } from '../output.ts'
+import { progressOn } from '../progress.ts'
+import { readManifest } from '../read-manifest.ts'
+import { reportDiagnostics } from '../report.ts'
+
+export type GradeOptions = OutputOptions & { readonly format: Format; readonly out?: string; readonly color?: boolean }
+
+/** Grades every answer form by its manifest. 0: all are graded; 1: some are missing or not graded. */
+export const gradeCommand = async (
+  path: string,
+  given: readonly string[],
+  options: GradeOptions,
+  io: Io,
+): Promise<number> => {
+  const manifest = readManifest(path, io)
+  const files = answerFiles(given, io)
+  for (const { path: lost, why } of files.missing) io.stderr.write(`groovewright: cannot read ${lost}: ${why}\n`)
+  if (files.missing.length > 0) return 2
+  guardInputs([path, ...files.paths], options, io)
+  const forms = await readForms(files, options, io)
+  const print = await classPrinterOf('grades', options.format)
+  const grades = gradeAll(manifest, forms, options, io, await inEveryFormat('page'))
+  if (options.out !== undefined)
+    (await inEveryFormat('grades'))('grades', grades, folderWriter(options.out, options.force === true, io))
+  deliver(print(grades), options, io)
+  return grades.learners.every(
+    ({ score, blanks }) => score !== null && blanks.every(({ verdict }) => verdict !== 'ungraded'),
+  )
+    ? 0
+    : 1
+}
+
+type Forms = { readonly bySheet: ReadonlyMap<string, readonly Answers[]>; readonly broken: readonly string[] }
+
+/** Every form that can be read, by its sheet; what cannot is told with its place. */
+const readForms = async ({ paths }: AnswerFiles, { color }: GradeOptions, io: Io): Promise<Forms> => {
+  const bySheet = new Map<string, Answers[]>()
+  const broken: string[] = []
+  for (const path of paths) {
+    const { answers, diagnostics, source } = readAnswers(
+      io.readFile(path, { most: MOST_TABLE_BYTES, pipe: true }),
+      path,
+    )
+    await reportDiagnostics(diagnostics, new Map([[path, source]]), color, io)
+    if (diagnostics.length > 0) broken.push(path)
+    for (const one of answers) bySheet.set(one.sheet, [...(bySheet.get(one.sheet) ?? []), one])
+  }
+  return { bySheet, broken }
+}
+
+const gradeAll = (
+  manifest: Manifest,
+  forms: Forms,
+  options: GradeOptions,
+  io: Io,
+  printPage: PrintAll<'page'>,
+): Grades => {
+  const class_ = gatherer()
+  const pages = options.out === undefined ? null : folderWriter(options.out, options.force === true, io)
+  const progress = progressOn(io, manifest.learners.length)
+  const learners = manifest.learners.map((handed) => {
+    const graded = gradeOne(manifest, handed, forms, io)
+    class_.add(graded)
+    progress.step()
+    if (pages === null || graded.score === null) return graded
+    printPage(nameOf(handed), { title: manifest.title, units: handed.units, graded }, pages)
+    return graded
+  })
+  progress.end()
+  const known = new Set(manifest.learners.map(({ sheet }) => sheet))
+  for (const sheet of forms.bySheet.keys())
+    if (!known.has(sheet))
+      io.stderr.write(
+        `groovewright: an answer form is of sheet ${JSON.stringify(sheet)}, which the set does not have\n`,
+      )
+  const grades: Grades = { title: manifest.title, learners, questions: class_.questions(), teach: class_.teach() }
+  return grades
+}
+
+const nameOf = ({ form }: Handed): string => form.replace(/^answers\//, '').replace(/\.yaml$/, '')
+
+const gradeOne = (manifest: Manifest, handed: Handed, { bySheet, broken }: Forms, io: Io): GradedLearner => {
+  const note = (text: string): GradedLearner => ({
+    sheet: handed.sheet,
+    learner: handed.learner,
+    score: null,
+    outOf: handed.blanks.reduce((sum, { outOf }) => sum + outOf, 0),
+    blanks: [],
+    cuts: [],
+    note: text,
+  })
+  const all = bySheet.get(handed.sheet) ?? []
+  const filled = all.filter(({ values }) => [...values.values()].some((value) => value !== ''))
+  const [answers] = filled.length > 0 ? filled : all
+  if (broken.some((path) => path.replaceAll('\\', '/').endsWith(`/${nameOf(handed)}.yaml`)) && answers === undefined)
+    return note('the form cannot be read: mend it, and grade again')
+  if (answers === undefined) return note('no answers')
+  if (filled.length > 1) return note('two forms are filled in for this sheet: keep one')
+  const graded = gradeSheet(handed, answers)
+  for (const problem of unread(graded, answers)) {
+    const { line, column } = problem.span!
+    io.stderr.write(`${answers.file}:${line}:${column}: ${problem.message}; ${problem.hint}\n`)
+  }
+  return { ...graded, note: foreign(manifest, handed, answers, graded) }
+}
+
+/** An answer that is no number is not wrong: it is told, and left out of the marks. */
+const unread = ({ blanks }: GradedLearner, { at, file }: Answers): Diagnostic[] =>
+  blanks.flatMap(({ id, given, verdict }) =>
+    verdict !== 'ungraded'
+      ? []
+      : [
+          {
+            code: 'answer',
+            severity: 'error',
+            origin: { file, path: [] },
+            span: at(id),
+            message: `${JSON.stringify(given.slice(0, 40))} cannot be read as an answer, and is not graded`,
+            hint: 'write a number like 125, .125, 1 turn 25 or 1/8',
+          },
+        ],
+  )

@@ -1,0 +1,80 @@
+import { bareSheetFor, compilePlain } from '../../compile.ts'
+import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
+import { answerForm } from '../../exercise/form.ts'
+import { type HandOut, handOut } from '../../exercise/hand-out.ts'
+import type { Key } from '../../exercise/key.ts'
+import type { Manifest } from '../../exercise/manifest.ts'
+import { ownValues } from '../../exercise/own.ts'
+import { readExercise } from '../../exercise/read.ts'
+import { notProven, type Planner, variantsOf } from '../../exercise/variants.ts'
+import { inEveryFormat } from '../every-format.ts'
+import { folderWriter, holds } from '../folder-writer.ts'
+import { type Io, UsageError } from '../io.ts'
+import { loaderFor, readStdin, STDIN } from '../load.ts'
+import { progressOn } from '../progress.ts'
+import { reportDiagnostics } from '../report.ts'
+
+export type HandoutOptions = { readonly out: string; readonly force?: boolean; readonly color?: boolean }
+
+/** Writes a set: a sheet a learner in every format, answer forms, the key, and last the manifest. */
+export const handoutCommand = async (entry: string, options: HandoutOptions, io: Io): Promise<number> => {
+  const load = loaderFor(io, entry === '-' ? await readStdin(io) : null)
+  const { exercise, diagnostics, sources } = readExercise(entry === '-' ? STDIN : entry, load)
+  await reportDiagnostics(diagnostics, sources, options.color, io)
+  if (exercise === null) return 2
+  const problems: Diagnostic[] = []
+  const own = ownValues(load, (one) => problems.push(one))
+  if (options.force !== true && holds(options.out, 'manifest.json', io))
+    throw new UsageError(`${JSON.stringify(options.out)} holds a set already; say --force to replace it`)
+  const files = folderWriter(options.out, options.force === true, io)
+  const printSheet = await inEveryFormat('worksheet')
+  const done: Pick<HandOut, 'key' | 'handed'>[] = []
+  const progress = progressOn(io, exercise.learners.length)
+  let repeated: number | null = null
+  for (const variant of variantsOf(exercise, exercise.bases[0]!, planner, own)) {
+    if (problems.length > 0) break
+    if ('tried' in variant) {
+      progress.end()
+      io.stderr.write(
+        `groovewright: no job for sheet ${variant.index + 1}: of ${variant.tried} tried none proves; of the last: ${variant.why}; ${variant.hint}\n`,
+      )
+      return 1
+    }
+    repeated = variant.holds ?? repeated
+    const made = handOut(exercise, variant, bareSheetFor)
+    if (made.worksheet.blanks.length === 0) {
+      progress.end()
+      io.stderr.write(
+        `groovewright: sheet ${made.worksheet.sheet} has nothing to fill in: hide: ${exercise.hide.join(', ')} finds nothing in this job\n`,
+      )
+      return 1
+    }
+    printSheet(made.name, made.worksheet, files)
+    files.write(`answers/${made.name}.yaml`, answerForm(made.worksheet))
+    done.push({ key: made.key, handed: made.handed })
+    progress.step()
+  }
+  progress.end()
+  if (problems.length > 0) {
+    await reportDiagnostics(problems.slice(0, 1), sources, options.color, io)
+    return 2
+  }
+  const { title, teaches } = exercise
+  const key: Key = { title, teaches, sheets: done.map((one) => one.key) }
+  ;(await inEveryFormat('key'))('key', key, files)
+  const manifest: Manifest = { manifest: 1, title, teaches, learners: done.map((one) => one.handed) }
+  files.write('manifest.json', `${JSON.stringify(manifest)}\n`)
+  if (repeated !== null)
+    io.stderr.write(
+      `groovewright: the values make ${repeated} different sheets that prove: from sheet ${repeated + 1} on they are like earlier ones\n`,
+    )
+  io.stdout.write(`${done.length} sheets in ${options.out}\n`)
+  return 0
+}
+
+const planner: Planner = (text) => {
+  const { plan, diagnostics } = compilePlain('job', () => ({ ok: true, file: 'job', bytes: text }))
+  if (plan === null) return { plan, why: diagnostics.find(({ severity }) => severity === 'error')?.message ?? null }
+  const why = notProven(plan)
+  return why === null ? { plan, why } : { plan: null, why }
+}

@@ -1,0 +1,41 @@
+import { exact, say } from '../../phrase/say.ts'
+import { words } from '../../phrase/words.ts'
+import type { WorkedFacts } from '../blank.ts'
+import { solve } from '../solve.ts'
+import { toleranceFor, withinText } from '../tolerance.ts'
+import { type Ask, cutsOf, type Made } from './ask.ts'
+
+/** How far the tool is shifted along the work, from its width and that of the groove. */
+export const shift: Ask = {
+  says: 'how far the tool is shifted along the work',
+  make: (scene) =>
+    cutsOf(scene).flatMap(({ feature, steps }): readonly Made[] => {
+      const { units } = scene.plan
+      const width = feature.operation.dimensions.find(({ id }) => id === 'width')?.aim
+      const at = steps.find(({ action, slide }) => action === 'shift' && slide !== 'cross-feed' && slide !== null)
+      const { width: tool } = feature.edge
+      if (width === undefined || at === undefined || tool === null) return []
+      const facts: WorkedFacts = { sort: 'worked', formula: 'shift', given: { width, tool }, units }
+      const right = solve(facts)
+      const tolerance = toleranceFor(scene)
+      if (typeof right !== 'number' || right <= 0) return []
+      return [
+        {
+          id: `${at.number}.shift`,
+          asks: words(say`step ${at.number}, how far along the work`, units),
+          facts,
+          right,
+          tolerance,
+          key: words([exact('along', right, units)], units),
+          within: withinText(tolerance, units),
+          working: words(
+            say`${exact('drawing', width, units)} wide, less the tool ${exact('tool', tool, units)}: ${exact('along', right, units)}`,
+            units,
+          ),
+          follows: [],
+          move: null,
+          place: { step: at.number, part: 'shift' },
+        },
+      ]
+    }),
+}

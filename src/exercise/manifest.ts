@@ -1,0 +1,39 @@
+import type { Lathe } from '../lathe/lathe.ts'
+import type { Operation, Setup } from '../moves/operation.ts'
+import type { Plan } from '../plan/plan.ts'
+import type { Units } from '../units/length.ts'
+import type { Blank } from './blank.ts'
+
+/**
+ * A set as it was handed out, whole: what each learner got, what is right there, and all that a replay needs, so that a
+ * later version grades it as this one would.
+ */
+export type Manifest = {
+  readonly manifest: 1
+  readonly title: string
+  readonly teaches: string
+  readonly learners: readonly Handed[]
+}
+
+export type Handed = {
+  readonly sheet: string
+  readonly learner: string | null
+  /** The answer form, below the folder of the manifest. */
+  readonly form: string
+  readonly units: Units
+  readonly values: Readonly<Record<string, string>>
+  /** The whole job, with its lathe and its tools. */
+  readonly job: string
+  readonly blanks: readonly Blank[]
+  /** What a replay needs. */
+  readonly shop: Shop
+}
+
+export type Shop = { readonly lathe: Lathe; readonly setup: Setup; readonly operations: readonly (Operation | null)[] }
+
+/** Null for a feature that cannot be cut. */
+export const shopOf = ({ lathe, setup, features }: Plan): Shop => ({
+  lathe,
+  setup,
+  operations: features.map((feature) => (feature.status === 'planned' ? feature.operation : null)),
+})

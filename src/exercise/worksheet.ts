@@ -1,0 +1,76 @@
+import type { Phrase } from '../phrase/phrase.ts'
+import type { Sheet, SheetFeature, SheetStep } from '../sheet/sheet.ts'
+import { blankFigure } from './blank-figure.ts'
+import type { Placed } from './blanks.ts'
+import { cautionsIn } from './cautions.ts'
+import { type Open, openHeading, openWarning } from './open-heading.ts'
+import { openSteps } from './open-steps.ts'
+import type { Outline } from './outline.ts'
+import type { HideWord } from './words.ts'
+
+/** What a learner gets, for every printer: nothing in it can tell an answer. */
+export type Worksheet = {
+  /** Its number in the set, with as many figures as the last. */
+  readonly sheet: string
+  readonly learner: string | null
+  readonly title: string
+  readonly teaches: string
+  readonly job: string
+  readonly units: Sheet['units']
+  readonly cautions: readonly string[]
+  readonly heading: readonly { readonly label: string; readonly says: readonly Phrase[] }[]
+  readonly features: readonly OpenFeature[]
+  readonly steps: readonly SheetStep[]
+  readonly questions: readonly { readonly number: number; readonly says: Phrase; readonly choices: readonly string[] }[]
+  readonly blanks: readonly {
+    readonly id: string
+    readonly number: number
+    readonly outOf: number
+    readonly asks: string
+  }[]
+  readonly outOf: number
+}
+
+export type OpenFeature = {
+  readonly name: string
+  readonly kind: string
+  readonly index: number
+  readonly outline: Outline
+  readonly heading: readonly { readonly label: string; readonly says: readonly Phrase[] }[]
+  readonly drawn: readonly Phrase[]
+  readonly warnings: readonly Phrase[]
+}
+
+export type Who = Pick<Worksheet, 'sheet' | 'learner' | 'title' | 'teaches'>
+
+/** The sheet with its answers left open. Only what is named here is taken over: what is not, cannot leak. */
+export const worksheetOf = (
+  who: Who,
+  sheet: Sheet,
+  blanks: readonly Placed[],
+  hide: readonly HideWord[],
+  outlines: readonly Outline[],
+): Worksheet => {
+  const open: Open = new Set(hide)
+  return {
+    ...who,
+    job: sheet.title,
+    units: sheet.units,
+    cautions: [...sheet.cautions, ...cautionsIn()],
+    heading: sheet.heading.map(({ label, says }) => ({ label, says })),
+    features: sheet.features.map((feature) => openFeature(feature, open, outlines[feature.index] ?? 'square')),
+    steps: openSteps(sheet, blanks, open),
+    questions: blanks.flatMap(({ number, place, choices = [] }) =>
+      'question' in place ? [{ number, says: [`${place.question} `, blankFigure(number)], choices }] : [],
+    ),
+    blanks: blanks.map(({ id, number, outOf, asks }) => ({ id, number, outOf, asks })),
+    outOf: blanks.reduce((sum, { outOf }) => sum + outOf, 0),
+  }
+}
+
+const openFeature = (feature: SheetFeature, open: Open, outline: Outline): OpenFeature => {
+  const { name, kind, index, warnings } = feature
+  const heading = feature.status === 'planned' ? openHeading(feature.heading, open) : []
+  const drawn = feature.status === 'planned' ? (feature.heading.find(({ about }) => about === 'drawn')?.says ?? []) : []
+  return { name, kind, index, outline, heading, drawn, warnings: warnings.map(openWarning) }
+}

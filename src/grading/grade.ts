@@ -1,0 +1,137 @@
+import type { Blank } from '../exercise/blank.ts'
+import type { Handed } from '../exercise/manifest.ts'
+import { solve } from '../exercise/solve.ts'
+import type { Parsed } from '../units/parsed.ts'
+import type { Answers } from './answers.ts'
+import type { Cause } from './causes/cause.ts'
+import { CAUSES } from './causes/registry.ts'
+import type { GradedBlank, GradedLearner, Verdict } from './grades.ts'
+import { type Changed, type Replays, replaysOf } from './replays.ts'
+import { valuesOf } from './value.ts'
+
+/** An answer that was read, and its verdict so far. */
+type Read = {
+  readonly blank: Blank
+  readonly given: string
+  readonly values: Parsed<readonly number[]>
+  verdict: Verdict
+  own: number | null
+}
+
+/** Every blank of one learner against the key; readings by replay. */
+export const gradeSheet = (handed: Handed, answers: Answers): GradedLearner => {
+  const { blanks, sheet, learner, shop, units } = handed
+  const read = new Map<string, Read>()
+  for (const blank of blanks) read.set(blank.id, firstVerdict(blank, answers.values.get(blank.id) ?? '', read))
+  const replays = replaysOf(shop, units)
+  const cuts = byReplay([...read.values()], replays)
+  const graded = [...read.values()].map((one) => gradedBlank(one, replays))
+  const counted = graded.filter(({ verdict }) => verdict !== 'ungraded')
+  return {
+    sheet,
+    learner,
+    score: counted.reduce((sum, { marks }) => sum + marks, 0),
+    outOf: counted.reduce((sum, { outOf }) => sum + outOf, 0),
+    blanks: graded,
+    cuts,
+    note: null,
+  }
+}
+
+/** Rounding error of a division is no error of a learner. pm. */
+const SLACK = 10
+
+const near = (value: number, wanted: number, { tolerance }: Pick<Blank, 'tolerance'>): boolean =>
+  Math.abs(value - wanted) <= tolerance + (tolerance > 0 ? SLACK : 1e-9)
+
+const firstVerdict = (blank: Blank, given: string, before: ReadonlyMap<string, Read>): Read => {
+  const values = valuesOf(given, blank)
+  const read = (verdict: Verdict, own: number | null): Read => ({ blank, given, values, verdict, own })
+  if (given.trim() === '') return read('blank', null)
+  const { right } = blank
+  if (typeof right !== 'number') return read(sameWords(given, right) ? 'right' : 'wrong', null)
+  if (!values.ok) return read('ungraded', null)
+  const hit = values.value.find((value) => near(value, right, blank))
+  if (hit !== undefined) return read('right', hit)
+  const followed = followOn(blank, values.value, before)
+  return followed === null ? read('wrong', values.value[0] ?? null) : read('follow-on', followed)
+}
+
+const sameWords = (given: string, right: string | readonly string[]): boolean => {
+  const plain = (text: string): string =>
+    text
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, ' ')
+      .trim()
+  return plain(given) === plain(typeof right === 'string' ? right : right.join(' '))
+}
+
+/** What follows from an earlier answer that is wrong is an error only once. */
+const followOn = (blank: Blank, values: readonly number[], before: ReadonlyMap<string, Read>): number | null => {
+  for (const { id, factor, plus } of blank.follows) {
+    const earlier = before.get(id)
+    if (earlier === undefined || earlier.own === null || earlier.verdict === 'right') continue
+    const wanted = earlier.own * factor + plus
+    const hit = values.find((value) => near(value, wanted, blank))
+    if (hit !== undefined) return hit
+  }
+  return null
+}
+
+/** Readings that prove are right, whether they are the sheet's or not: all together, and then each alone. */
+const byReplay = (read: readonly Read[], replays: Replays): readonly string[] => {
+  const says: string[] = []
+  const moved = read.filter(({ blank, own }) => blank.move !== null && own !== null)
+  for (const feature of new Set(moved.map(({ blank }) => blank.move!.feature))) {
+    const own = moved.filter(({ blank }) => blank.move!.feature === feature)
+    const other = own.filter(({ verdict }) => verdict !== 'right')
+    if (other.length === 0) continue
+    const together = replays.cut(feature, own.map(changed))
+    if (together === null) continue
+    if (together.proven) for (const one of other) one.verdict = 'right'
+    else says.push(...together.says)
+    for (const one of other)
+      if (one.verdict === 'wrong' && replays.cut(feature, [changed(one)])?.proven === true) one.verdict = 'right'
+  }
+  return [...new Set(says)]
+}
+
+const changed = ({ blank, own }: Read): Changed => ({ blank, value: own! })
+
+const gradedBlank = (read: Read, replays: Replays): GradedBlank => {
+  const { blank, given, verdict } = read
+  const causes = verdict === 'wrong' ? causesOf(read) : []
+  const cut =
+    verdict === 'wrong' && blank.move !== null && read.own !== null
+      ? replays.cut(blank.move.feature, [changed(read)])
+      : null
+  return {
+    id: blank.id,
+    number: blank.number,
+    asks: blank.asks,
+    given,
+    right: blank.key,
+    working: blank.working,
+    verdict,
+    marks: verdict === 'right' || verdict === 'follow-on' ? blank.outOf : 0,
+    outOf: blank.outOf,
+    causes: causes.map(({ code }) => code),
+    says: causes.map(({ says }) => says),
+    wouldCut: cut === null || cut.says.length === 0 ? null : cut.says.join('; '),
+  }
+}
+
+/** Every cause that leads from the facts to what was answered. */
+const causesOf = ({ blank, values }: Read): readonly Cause[] =>
+  values.ok
+    ? CAUSES.filter((cause) =>
+        ledTo(cause, blank).some((value) => values.value.some((given) => near(given, value, blank))),
+      )
+    : []
+
+/** What a cause leads to, where that is not right all the same. */
+export const ledTo = (cause: Cause, { facts, tolerance }: Pick<Blank, 'facts' | 'tolerance'>): readonly number[] => {
+  const made = (facts.sort === 'reading' ? cause.reading?.(facts) : cause.worked?.(facts)) ?? []
+  const right = solve(facts)
+  return made.filter((value) => typeof right === 'number' && !near(value, right, { tolerance }))
+}

@@ -1,0 +1,5 @@
+import { worksheetSvg } from './sketch.ts'
+
+export const printers = {
+  worksheet: worksheetSvg,
+}
