@@ -17,6 +17,10 @@ const cuttingKeys = {
     'all at once; for a V 0.060 in (1.5 mm), for a corner 0.005 in (0.12 mm), for a form stepped along 0.020 in (0.5 mm)',
     length('Largest infeed of one pass.', 0.04),
   ),
+  peck: byDefault(
+    'the width of the tool, where a straight-sided plunge is more than a quarter deeper than that',
+    length('How deep one plunge goes before the tool is drawn out to clear the chip.', 0.06),
+  ),
   clear: byDefault(
     '0.030 in (0.75 mm)',
     length('How far the tool backs out of the largest diameter that it passes, the backlash besides.', 0.05),
@@ -127,6 +131,7 @@ export const mergeCutting = (job: Cuts | undefined, own: Cuts): Cutting => {
     leave: of('leave'),
     leaveSides: of('leave-sides'),
     infeed: of('infeed'),
+    peck: of('peck'),
     clear: of('clear'),
     overlap: of('overlap'),
     speedFactor: of('speed-factor'),

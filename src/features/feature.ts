@@ -12,6 +12,7 @@ export type Cutting = {
   readonly leave: Length | null
   readonly leaveSides: Length | null
   readonly infeed: Length | null
+  readonly peck: Length | null
   readonly clear: Length | null
   readonly overlap: Length | null
   readonly speedFactor: number | null

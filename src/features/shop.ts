@@ -13,6 +13,18 @@ export const defaultLeave = (units: Units, depth: Length): Length => Math.min(bo
 /** What is left for the finish: as the job gives it; otherwise the default, and never more than an infeed. */
 export const leftFor = (units: Units, cutting: Pick<Cutting, 'leave' | 'infeed'>, depth: Length): Length =>
   Math.min(cutting.leave ?? Math.min(defaultLeave(units, depth), cutting.infeed ?? depth), depth)
+/**
+ * A plunge of a straight-sided edge that is deeper than the edge is wide goes in by pecks: "groove deeper than the insert
+ * is wide: plunge in steps" (a tool maker's grooving recommendations, 2020). How deep a peck is, and that a quarter more
+ * is still one bite: common practice, no source.
+ */
+export const peckFor = (given: Length | null, width: Length, depth: Length): Length | null =>
+  given ?? (depth > width * 1.25 ? width : null)
+/**
+ * A slot no wider than its tool binds it: four widths deep it is widened before it goes deeper (a trade journal on
+ * V-belt grooves, 2023, for a carbide blade in cast iron; an old recipe for carbon steel has 3.3, so four is the most).
+ */
+export const deepestSlot = (width: Length): Length => 4 * width
 export const defaultClear = both(30 * thou, 0.75 * MM)
 export const defaultVeeInfeed = both(60 * thou, 1.5 * MM)
 export const defaultVeeMargin = both(3 * thou, 0.08 * MM)

@@ -13,6 +13,7 @@ const BY_FAULT: Readonly<Record<string, string>> = {
   'beyond-travel': 'a slide has not the travel for it',
   'not-clear': 'the tool would not come clear',
   'moved-in-contact': 'the tool would be moved in the work',
+  'no-peck': 'too much would be left for one plunge',
   'metal-left': 'metal would be left in the form',
   'outside-form': 'the form would be cut away',
 }

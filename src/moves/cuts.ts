@@ -18,6 +18,10 @@ export type PlungeCuts = {
   readonly roughDepths: readonly Length[]
   /** The largest infeed of one pass, which also holds after rounding; null: no limit is set. */
   readonly infeed: Length | null
+  /** The deepest that one plunge goes before the tool is drawn out to clear the chip; null: as deep as it likes. */
+  readonly peck: Length | null
+  /** The deepest slot of the tool's own width that is cut before it is widened at the other places; null: any. */
+  readonly layer: Length | null
 }
 
 /**
@@ -76,6 +80,8 @@ export type StepCuts = {
   readonly cuspGiven: boolean
   readonly leave: Length
   readonly infeed: Length
+  /** The deepest that one plunge goes before the tool is drawn out to clear the chip. */
+  readonly peck: Length
   /** Largest distance between roughing plunges; `middle`: the plunge that is cut first. */
   readonly roughSpacing: Length
   readonly middle: Length | null
@@ -117,3 +123,7 @@ export type FlankCuts = {
 }
 
 export type Cuts = PlungeCuts | CornerCuts | StepCuts | FlankCuts
+
+/** The smaller of the limits of one bite, pm; null: none is set. */
+export const biteOf = (infeed: Length | null, peck: Length | null): Length | null =>
+  infeed === null || peck === null ? (infeed ?? peck) : Math.min(infeed, peck)

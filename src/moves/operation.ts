@@ -37,6 +37,7 @@ export type Purpose =
   | 'rough'
   | 'finish'
   | 'clear'
+  | 'clear-chip'
   | 'clear-to-measure'
   | 'come-back'
   | 'square-shoulder'
@@ -152,6 +153,11 @@ export type Operation = {
   readonly sideFeed?: 'compound' | 'carriage' | 'lines'
   /** Radial clearance at back-out that the job, or the shop's default, asks for, pm; left out, any. */
   readonly clear?: Length
+  /**
+   * The deepest that one plunge may go before the tool is drawn out to clear the chip, if the job limits it, pm; left
+   * out, by the width of the edge.
+   */
+  readonly peck?: Length
   /**
    * For a form cut step by step: the tallest ridge that the job allows, or the shop's default if the job gives none,
    * pm.

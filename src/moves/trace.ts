@@ -20,6 +20,8 @@ export type FaultKind =
   | 'metal-left' // the finished form lies inside the wanted form by more than half a graduation along each axis
   | 'set-up' // the instructions bring the tool to a line nobody scribed, a face that is not there, or metal of another diameter
   | 'shifted-zero' // a zero of the cross-feed that swinging the compound has since shifted by an unknown amount
+  | 'no-peck' // one plunge goes deeper than a peck before the tool is drawn out
+  | 'binding' // a tool deep in a slot of its own width that could have been widened
   | 'ridge' // between neighboring places of a stepped form more metal is left than the cusp allows
 
 export type Fault = {

@@ -60,6 +60,10 @@ export const pastZero = (times: number): Phrase =>
 export const shownOn = (scale: Scale, to: number): Phrase =>
   scale.kind === 'readout' ? [readingFigure(scale, to * readable(scale))] : target(scale, to)
 
+/** A reading alone, with the figure of it where its marks are not clear: "1 turn and 35 (.135)". */
+export const countShown = (scale: Scale, to: number, units: Units): Phrase =>
+  scale.kind === 'readout' ? shownOn(scale, to) : [...target(scale, to), ...aside(scale, to, units)]
+
 /** The mark at which the dial stops, and its reading: "52", "1 turn and 0 (.100)", "50 (.050 out, half a turn)". */
 const landing = (dial: Dial, ways: Ways, to: number, units: Units): Phrase =>
   to >= 0

@@ -95,6 +95,8 @@ const REMEDIES: Record<Fault['kind'], string> = {
   'carriage-lock': 'unlock the carriage to move it, lock it to cut',
   'set-up': 'check the steps and the diameters of the part, and where the feature is placed',
   'shifted-zero': 'set the compound parallel for this feature (compound: { angle: 0 })',
+  'no-peck': 'limit the depth of one plunge (peck:), or take a wider tool',
+  binding: 'take a narrower tool, so that the slot is widened on the way',
   ridge: 'allow a taller ridge (cusp:), or take dials with finer marks',
   'metal-left': 'check the tool against the form; a finer dial leaves less to rounding',
 }

@@ -53,6 +53,8 @@ export type Bench = {
   fromEnd: Length | null
   depth: Length | null
   cut: boolean
+  /** What the plunges have taken out since the tool was last clear of the work, pm. */
+  bite: Length
   /** The edge as it stands on the work when both zeros are set, until the first move after that. */
   touched: Form
   /** The back-out whose clearance still has to hold. */
@@ -106,6 +108,7 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   fromEnd: null,
   depth: null,
   cut: false,
+  bite: 0,
   touched: [],
   backOut: null,
   asked: { compound: [0, 0], carriage: [0, 0] },

@@ -68,6 +68,7 @@ export const goOn = (
     fromEnd: until.fromEnd === null ? null : until.fromEnd + off.along,
     depth: until.depth === null ? null : until.depth + off.deep,
     cut: (excess(maybe, before.possibly)?.by ?? 0) > TOLERANCE,
+    bite: 0,
     asked: { compound: [...until.asked.compound], carriage: [...until.asked.carriage] },
     faults: [],
     at: {},

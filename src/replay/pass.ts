@@ -3,6 +3,7 @@ import type { Move, Slide } from '../moves/operation.ts'
 import type { Interval } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
 import { type Bench, type Gathered, ruled, standing } from './bench.ts'
+import { checkBinding, checkBite, noteCleared } from './bites.ts'
 import { excess, TOLERANCE } from './form/compare.ts'
 import { cutInto, gather } from './form/insert.ts'
 import { type Place, swept } from './form/sweep.ts'
@@ -24,6 +25,7 @@ export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from
   if (!ruled(bench, index)) return
   checkShank(bench, index, ways)
   checkClear(bench, index, slide, ways)
+  noteCleared(bench, move, index)
 }
 
 const NOWHERE: Form = []
@@ -63,7 +65,12 @@ const cutOn = (
     if (meetsMetal(cut, bench)) {
       checkCut(bench, index, slide, cut)
       bench.cut = true
-      if (bench.options.after === undefined) bench.taken[index] = takenAtOnce(cut, bench.possibly, bench.operation.edge)
+      if (bench.options.after === undefined) {
+        const taken = takenAtOnce(cut, bench.possibly, bench.operation.edge)
+        bench.taken[index] = taken
+        checkBite(bench, move, index, taken)
+        checkBinding(bench, move, index, cut)
+      }
     }
   } else if (bench.options.rules && !bench.cut) bench.cut = meetsMetal(cut, bench)
   removeMetal(bench, cut, ways, sure, index, deep)

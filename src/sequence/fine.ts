@@ -5,6 +5,7 @@ import { awayToMeasure } from './away.ts'
 import { startClear, touching } from './begin.ts'
 import { alongFor, depthShift } from './compound.ts'
 import { countFor, findableBehindZero, pastCount } from './dial.ts'
+import { peckIn, peckSteps } from './pecks.ts'
 import { dialMove, measureStop, newProgram, toPlace } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
@@ -62,8 +63,8 @@ export function sequenceFine(request: Request, cuts: PlungeCuts, fine: Fine): Se
   const reading = (depth: Length) => countFor(crossFeed, depth - fine.deeper, 'lower')
   const wanted = [...new Set(cuts.roughDepths.map(reading))].filter((count) => count > backOut)
   const surface = -fine.deeper / stepTravel(crossFeed)
-  for (const count of stopsWithin(wanted, passesTo(cuts, crossFeed, reading(cuts.depth), surface)))
-    dialMove(program, 'feed-in', 'cross-feed', count, 'rough')
+  const counts = stopsWithin(wanted, passesTo(cuts, crossFeed, reading(cuts.depth), surface))
+  peckIn(program, counts, { contact: surface, most: peckSteps(cuts.peck, crossFeed), backOut }, 'rough')
   if (cuts.roughDepths.length > 0) {
     dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
     measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false, start)

@@ -4,6 +4,7 @@ import type { Purpose } from '../moves/operation.ts'
 import { INCH, type Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { countFor, findableBehindZero } from './dial.ts'
+import { peckIn, peckSteps } from './pecks.ts'
 import { dialMove, handMove, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface } from './set-up.ts'
@@ -27,7 +28,8 @@ export function sequenceLines(request: Request, cuts: PlungeCuts): Sequenced {
   if (cuts.roughDepths.length > 0) {
     for (const place of places) {
       clearTo(program, request, place)
-      for (const count of roughCounts(request, cuts)) feedIn(program, count, 'rough')
+      const most = peckSteps(cuts.peck, crossFeed)
+      peckIn(program, roughCounts(request, cuts), { contact: 0, most, backOut }, 'rough')
       dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
     }
     measureStop(program, crossFeed, backOut, awayToMeasure(crossFeed), 'expect-rough', false)

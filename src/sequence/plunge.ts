@@ -7,11 +7,12 @@ import { alongFor, depthShift } from './compound.ts'
 import { countFor, findableBehindZero, pastCount } from './dial.ts'
 import { fineDepth, sequenceFine } from './fine.ts'
 import { sequenceLines } from './lines.ts'
+import { layersOf, peckIn, peckSteps } from './pecks.ts'
 import { dialMove, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, rangeRefusal, setUp, touchSurface, travelRefusal } from './set-up.ts'
 import { compoundOf, type Side, sideAcross, sideOf, sideTo } from './side.ts'
-import { passesTo, stopsWithin } from './stops.ts'
+import { mostSteps, passesTo, stopsWithin } from './stops.ts'
 
 /**
  * Plunges at one or more places, then a finish: across by a slide that is parallel with the work, by overlapping
@@ -118,18 +119,31 @@ function crossCount({ request, side }: Plan, depth: Length, place: number): numb
 function rough(program: Program, plan: Plan): void {
   const { side, cuts, places, backOut } = plan
   if (cuts.roughDepths.length === 0) return
-  for (const place of places.rough) {
-    sideTo(program, side, place)
-    for (const count of roughCounts(plan, place)) dialMove(program, 'feed-in', 'cross-feed', count, 'rough')
-    dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
-  }
+  const { crossFeed } = plan.request.lathe
+  const steps = (length: Length | null) => (length === null ? null : length / stepTravel(crossFeed))
+  const most = peckSteps(cuts.peck, crossFeed)
+  const runs = places.rough.map((place) =>
+    layersOf(roughCounts(plan, place), surfaceCount(plan, place), steps(cuts.layer)),
+  )
+  for (let layer = 0; layer < Math.max(...runs.map(({ length }) => length)); layer++)
+    places.rough.forEach((place, i) => {
+      const counts = runs[i]![layer] ?? []
+      if (counts.length === 0) return
+      const contact = runs[i]![layer - 1]?.at(-1) ?? surfaceCount(plan, place)
+      sideTo(program, side, place)
+      peckIn(program, counts, { contact, most, backOut }, 'rough')
+      dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
+    })
 }
+
+/** The cross-feed's reading at which the edge meets the surface at a place; not always a whole number. */
+const surfaceCount = ({ request, side }: Plan, place: number): number =>
+  -depthShift(travelAt(side.scale, place), side.angle) / stepTravel(request.lathe.crossFeed)
 
 /** Each deeper than the one before, and none by more than the infeed. */
 function roughCounts(plan: Plan, place: number): number[] {
-  const { request, side, cuts, places, backOut } = plan
-  const step = stepTravel(request.lathe.crossFeed)
-  const surface = (at: number) => -depthShift(travelAt(side.scale, at), side.angle) / step
+  const { request, cuts, places, backOut } = plan
+  const surface = (at: number) => surfaceCount(plan, at)
   const wanted = [...new Set(cuts.roughDepths.map((depth) => crossCount(plan, depth, place)))]
   const deepest = Math.max(...places.finish.map((at) => crossCount(plan, cuts.depth, at) - surface(at)))
   return stopsWithin(
@@ -138,12 +152,27 @@ function roughCounts(plan: Plan, place: number): number[] {
   )
 }
 
+/** What roughing has left is one bite, unless the job leaves more than a peck. */
+function finishIn(program: Program, plan: Plan, place: number): void {
+  const { request, cuts, backOut } = plan
+  const { crossFeed } = request.lathe
+  const count = crossCount(plan, cuts.depth, place)
+  const done = cuts.roughDepths.at(-1)
+  const contact = done === undefined ? surfaceCount(plan, place) : crossCount(plan, done, place)
+  const most = peckSteps(cuts.peck, crossFeed)
+  const passes = { contact, most: mostSteps(cuts.peck, stepTravel(crossFeed)), finish: null }
+  const stops = stopsWithin([count], passes).filter((stop) => stop > backOut && stop < count)
+  peckIn(program, stops, { contact, most, backOut }, 'rough')
+  if (stops.length > 0) dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
+  dialMove(program, 'feed-in', 'cross-feed', count, 'finish')
+}
+
 function finish(program: Program, plan: Plan): void {
-  const { side, cuts, places, backOut } = plan
+  const { side, places, backOut } = plan
   const feeds = side.angle === 0 && places.first !== places.last
   for (const place of feeds ? [places.first] : places.finish) {
     sideTo(program, side, place)
-    dialMove(program, 'feed-in', 'cross-feed', crossCount(plan, cuts.depth, place), 'finish')
+    finishIn(program, plan, place)
     if (feeds) sideAcross(program, side, places.last)
     dialMove(program, 'back-out', 'cross-feed', backOut, place === places.last || feeds ? 'square-shoulder' : 'clear')
   }

@@ -5,6 +5,7 @@ import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { startClear } from './begin.ts'
 import { countFor, findableBehindZero, pastCount } from './dial.ts'
+import { peckIn, peckSteps } from './pecks.ts'
 import { dialMove, handMove, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
@@ -137,8 +138,9 @@ function roughPlace(program: Program, plan: Plan, place: number, leave: Length, 
   const metal = metalUnder(profile, at, depth)
   if (target <= 0 || metal <= 0) return
   toPlace(program, request.lathe.compound.scale, place)
-  for (const count of infeeds(scale, depth - metal, target, cuts.infeed))
-    dialMove(program, 'feed-in', 'cross-feed', count, purpose)
+  const counts = infeeds(scale, depth - metal, target, Math.min(cuts.infeed, cuts.peck))
+  const contact = (depth - metal) / stepTravel(scale)
+  peckIn(program, counts, { contact, most: peckSteps(cuts.peck, scale), backOut }, purpose)
   cutAt(profile, at, depth)
   dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
 }
@@ -171,7 +173,7 @@ function floorAcross(program: Program, plan: Plan, { from, to }: { from: number;
   const depth = travelAt(scale, target)
   const metal = metalUnder(profile, start, depth)
   toPlace(program, compound.scale, from)
-  for (const count of metal > 0 ? infeeds(scale, depth - metal, target, cuts.infeed) : [target])
+  for (const count of metal > 0 ? infeeds(scale, depth - metal, target, Math.min(cuts.infeed, cuts.peck)) : [target])
     dialMove(program, 'feed-in', 'cross-feed', count, 'finish')
   if (to > from) dialMove(program, 'feed-across', 'compound', to, 'take-out-floor')
   const width = request.edge.to - request.edge.from

@@ -1,6 +1,6 @@
 import { stepTravel } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
-import type { PlungeCuts } from '../moves/cuts.ts'
+import { biteOf, type PlungeCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 
 /** The limit of an infeed, in readable steps of the dial that feeds, and from where it counts. */
@@ -53,11 +53,11 @@ export const mostSteps = (infeed: Length | null, step: Length): number | null =>
 
 /** Passes of plunges to `finish`, from where the edge meets the surface. Steps of the dial. */
 export function passesTo(
-  { infeed, depth, roughDepths }: PlungeCuts,
+  { infeed, peck, depth, roughDepths }: PlungeCuts,
   scale: Scale,
   finish: number,
   contact = 0,
 ): Passes {
   const meant = infeed !== null && depth - (roughDepths.at(-1) ?? 0) <= infeed + 1
-  return { contact, most: mostSteps(infeed, stepTravel(scale)), finish: meant ? finish : null }
+  return { contact, most: mostSteps(biteOf(infeed, peck), stepTravel(scale)), finish: meant ? finish : null }
 }

@@ -58,6 +58,7 @@ const PURPOSES: Readonly<Record<Purpose, true>> = {
   'clear-to-measure': true,
   'come-back': true,
   'square-shoulder': true,
+  'clear-chip': true,
   'to-place': true,
   'take-out-floor': true,
   alternate: true,

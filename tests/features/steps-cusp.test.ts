@@ -38,7 +38,7 @@ describe('the cusp of a concave radius with a smaller round tool', () => {
   it.each(cases)('agrees with the replay, R %f, r %f, places %f rad apart', (R, r, delta) => {
     const [Rpm, rpm, width] = [R * INCH, r * INCH, 1.6 * R * INCH]
     const depth = Rpm - Math.sqrt(Rpm ** 2 - width ** 2 / 4)
-    const cuts = concaveSteps(bench, feature, { R: Rpm, r: rpm, width, depth })
+    const cuts = concaveSteps(bench, feature, { R: Rpm, r: rpm, edge: 2 * rpm, width, depth })
     const angles = [-1.5, -0.5, 0.5, 1.5].map((n) => n * delta)
     const places = angles.map((angle) => (Rpm - rpm) * Math.sin(angle))
     const cut = leftBy(cuts, roundEdge(rpm, null), [linePiece(-INCH, 0, INCH, 0)], places)

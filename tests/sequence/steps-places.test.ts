@@ -25,7 +25,13 @@ const feature = (cusp: number) => ({ cutting: { cusp, leave: null, infeed: null 
 const steps = (cusp: number, width = 0.12) => {
   const [R, r] = [0.08 * INCH, 0.05 * INCH]
   const depth = R - Math.sqrt(R ** 2 - (width * INCH) ** 2 / 4)
-  return concaveSteps({ units: 'inch' } as Bench, feature(cusp * INCH), { R, r, width: width * INCH, depth })
+  return concaveSteps({ units: 'inch' } as Bench, feature(cusp * INCH), {
+    R,
+    r,
+    edge: 2 * r,
+    width: width * INCH,
+    depth,
+  })
 }
 
 /** As deep as the mark nearest to the form. */

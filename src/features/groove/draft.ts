@@ -1,4 +1,4 @@
-import type { Cuts } from '../../moves/cuts.ts'
+import { biteOf, type Cuts } from '../../moves/cuts.ts'
 import type { Form } from '../../moves/form.ts'
 import type { WantedDimension } from '../../moves/operation.ts'
 import { arcPiece, linePiece } from '../../moves/pieces.ts'
@@ -13,7 +13,7 @@ import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from 
 import type { GrooveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
 import { reachFor, roughDepthsTo, touchedShoulder } from '../plunge.ts'
-import { leftFor, oneOffUndersize, widestToGrind } from '../shop.ts'
+import { deepestSlot, leftFor, oneOffUndersize, peckFor, widestToGrind } from '../shop.ts'
 import { type Fillets, filletsOf } from './corner.ts'
 import { filletSteps } from './step-fillets.ts'
 
@@ -191,6 +191,8 @@ function cuts(
   const spacing = flat - Math.min(cutting.overlap ?? tool.width.aim / 10, flat / 2)
   const sides = at.undersize >= 2 * (cutting.leaveSides ?? 0) ? (cutting.leaveSides ?? 0) : at.undersize / 2
   const leave = leftFor(bench.units, cutting, at.depth)
+  const peck = peckFor(cutting.peck, tool.width.aim, at.depth)
+  const layer = at.depth > deepestSlot(tool.width.aim) ? deepestSlot(tool.width.aim) : null
   return {
     style: 'plunge',
     roughPlaces: spread(at.base + sides, at.base + at.undersize - sides, Math.max(spacing, tool.cornerRadius / 2)),
@@ -198,8 +200,10 @@ function cuts(
     last: at.base + at.undersize,
     spacing,
     depth: at.depth,
-    roughDepths: leave > 0 ? roughDepthsTo(at.depth - leave, cutting.infeed) : [],
+    roughDepths: leave > 0 || layer !== null ? roughDepthsTo(at.depth - leave, biteOf(cutting.infeed, peck)) : [],
     infeed: cutting.infeed,
+    peck,
+    layer,
   }
 }
 

@@ -3,7 +3,7 @@ import type { Length } from '../../units/length.ts'
 import type { Bench } from '../draft.ts'
 import type { GrooveFeature } from '../feature.ts'
 import { roundRidge } from '../radius/round-ridge.ts'
-import { defaultCusp, defaultFiledCusp, defaultLeave, defaultStepInfeed } from '../shop.ts'
+import { defaultCusp, defaultFiledCusp, defaultLeave, defaultStepInfeed, peckFor } from '../shop.ts'
 
 /**
  * A groove with fillets of radius R, cut by a square edge `edge` wide whose corners have the smaller radius r. `first`
@@ -45,6 +45,7 @@ export function filletSteps(bench: Bench, feature: GrooveFeature, groove: Fillet
     cusp: cutting.cusp ?? (r > 0 ? defaultCusp : defaultFiledCusp)(bench.units),
     cuspGiven: cutting.cusp !== null,
     leave: Math.min(cutting.leave ?? defaultLeave(bench.units, depth), depth),
+    peck: peckFor(cutting.peck, edge, Number.POSITIVE_INFINITY)!,
     infeed: cutting.infeed ?? defaultStepInfeed(bench.units),
     roughSpacing: Math.max(spacing, r),
     middle: (first + last) / 2,

@@ -30,7 +30,12 @@ export function draftConcave(bench: Bench, feature: ConcaveFeature): Drafted {
   const tool = ground ?? roundToGrind(bench, feature, radius.aim, size.depth, near, near + size.width)
   const shape = { near, radius: radius.aim, ...size, notes: radius.notes }
   if (radius.stepped) {
-    const groove = { R: radius.aim, r: (named ?? tool).radius, ...size }
+    const groove = {
+      R: radius.aim,
+      r: (named ?? tool).radius,
+      edge: 2 * roundHalfWidth(tool.radius, tool.edgeWidth),
+      ...size,
+    }
     const narrow = edgeForSteps(bench, tool, groove)
     if (narrow !== null) return { ok: false, refusal: narrow }
     const draft = { ...assemble(bench, feature, tool, step, shape), cuts: concaveSteps(bench, feature, groove) }
@@ -76,6 +81,8 @@ function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: 
       depth,
       roughDepths: leave > 0 ? roughDepthsTo(depth - leave, feature.cutting.infeed) : [],
       infeed: feature.cutting.infeed,
+      peck: feature.cutting.peck,
+      layer: null,
     },
     drawn: [
       say`radius ${asDrawn(feature.radius, bench.units)}`,

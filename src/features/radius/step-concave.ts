@@ -12,6 +12,8 @@ import { roundRidge } from './round-ridge.ts'
 export type SteppedGroove = {
   readonly R: Length
   readonly r: Length
+  /** How wide the round end is ground. */
+  readonly edge: Length
   readonly width: Length
   readonly depth: Length
 }
@@ -42,6 +44,7 @@ export function concaveSteps(bench: Bench, feature: ConcaveFeature, groove: Step
     cusp: cutting.cusp ?? defaultCusp(bench.units),
     cuspGiven: cutting.cusp !== null,
     leave: Math.min(cutting.leave ?? defaultLeave(bench.units, depth), depth),
+    peck: cutting.peck ?? groove.edge,
     infeed: cutting.infeed ?? defaultStepInfeed(bench.units),
     roughSpacing: r,
     middle: 0,

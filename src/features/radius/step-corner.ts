@@ -51,6 +51,7 @@ export function cornerSteps(bench: Bench, feature: CornerFeature, R: Length, ste
     cusp: cutting.cusp ?? cusp,
     cuspGiven: cutting.cusp !== null,
     leave: Math.min(cutting.leave ?? defaultLeave(bench.units, R), R),
+    peck: cutting.peck ?? edgeWidth(tool),
     infeed: cutting.infeed ?? defaultStepInfeed(bench.units),
     roughSpacing: r > 0 ? r : beyond * 0.8,
     middle: null,
@@ -59,6 +60,9 @@ export function cornerSteps(bench: Bench, feature: CornerFeature, R: Length, ste
     besideFace: r + besideFace(bench.units),
   }
 }
+
+const edgeWidth = (tool: Stepper['tool']): Length =>
+  tool.shape === 'square' ? tool.width.aim : 2 * roundHalfWidth(tool.radius, tool.edgeWidth)
 
 type Two = readonly [near: Length, far: Length]
 

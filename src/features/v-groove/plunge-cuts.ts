@@ -30,5 +30,7 @@ export function plungeCuts(bench: Bench, feature: VGrooveFeature, tool: VeeTool,
     depth: shape.depth,
     roughDepths: leave > 0 ? shrinkingInfeeds(roughDepthsTo, shape.depth - leave, infeed, tool.nose, shape.t) : [],
     infeed,
+    peck: cutting.peck,
+    layer: null,
   }
 }

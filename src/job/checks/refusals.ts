@@ -20,7 +20,7 @@ export type Case = {
 
 /** The first reason why a feature cannot be cut on this machine, or null. */
 export function refusalOf(one: Case): Refusal | null {
-  for (const check of [overlap, core, beyondOverhang, reach, jaws, center, carriageFeed]) {
+  for (const check of [overlap, core, slenderCore, deepSlot, beyondOverhang, reach, jaws, center, carriageFeed]) {
     const refusal = check(one)
     if (refusal !== null) return refusal
   }
@@ -54,6 +54,49 @@ export function core(one: Pick<Case, 'bench' | 'draft'>): Refusal | null {
     reason: say`it is ${show(one.draft.surface / 2 - bottom.aim / 2)} deep and the work is ${show(one.draft.surface)} in diameter: nothing would be left`,
     remedy: 'correct the depth; a depth is radial, half of what the diameter loses',
   }
+}
+
+/**
+ * What hangs on a core is held by it alone, as work is that stands out of its chuck: beyond two and a half diameters it
+ * wants a center (manuals of two bench-lathe makers; a third has three).
+ */
+const UNHELD = 2.5
+
+function slenderCore(one: Case): Refusal | null {
+  const { draft, bench } = one
+  const { held } = bench.part
+  const bottom = draft.dimensions.find((dimension) => dimension.id === 'bottomDiameter')
+  if (bottom === undefined || held === 'chuck and center' || held === 'between centers') return null
+  const width = draft.region.to - draft.region.from
+  if (width <= UNHELD * bottom.aim) return null
+  const show = shown(one)
+  return {
+    code: 'slender-core',
+    reason: say`it leaves a core ${show(bottom.aim)} thick and ${show(width)} long, and nothing holds the end of the work`,
+    remedy: 'hold the free end in a center (held: chuck and center)',
+  }
+}
+
+/** A blade goes eight of its widths deep at most (a tool maker's parting catalogue); a slot that is widened is no slot. */
+const DEEPEST = 8
+
+function deepSlot(one: Case): Refusal | null {
+  const { draft } = one
+  const slot = bindingSlot(draft)
+  if (slot === null || slot.depth <= DEEPEST * slot.width) return null
+  const show = shown(one)
+  return {
+    code: 'slot-too-deep',
+    reason: say`it is ${show(slot.depth)} deep and tool "${draft.tool.name}" is ${show(slot.width)} wide, as wide as the groove: it binds and breaks`,
+    remedy: say`take a tool ${show((slot.width + slot.free) * 0.8)} wide or less, so that the slot is widened on the way`,
+  }
+}
+
+/** A slot more than four widths deep that its tool cannot widen by a tenth of its own width; null: it can, or need not. */
+export function bindingSlot({ cuts, undersize }: Draft): { depth: Length; width: Length; free: Length } | null {
+  if (cuts.style !== 'plunge' || cuts.layer === null || undersize === null) return null
+  const width = cuts.layer / 4
+  return undersize >= width / 10 ? null : { depth: cuts.depth, width, free: undersize }
 }
 
 function beyondOverhang(one: Case): Refusal | null {

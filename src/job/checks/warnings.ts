@@ -6,7 +6,7 @@ import { figure } from '../../phrase/figure.ts'
 import type { Prose } from '../../phrase/phrase.ts'
 import { about, degrees, exact, say } from '../../phrase/say.ts'
 import { INCH, type Length, MM } from '../../units/length.ts'
-import { type Case, deepestBelowSurface } from './refusals.ts'
+import { bindingSlot, type Case, deepestBelowSurface } from './refusals.ts'
 
 /**
  * `say` is the whole warning with its remedy; `wrong` is the warning without it; `origin` is where the user can change
@@ -39,6 +39,7 @@ export function warningsOf(one: Case, spindle: Spindle): JobWarning[] {
     ...tooFast(one, spindle),
     ...unseenDog(one),
     ...smallCore(one),
+    ...binding(one),
     ...wideContact(one),
     ...longBit(one),
     ...pullsIn(one),
@@ -117,6 +118,21 @@ function wideContact(one: Case): JobWarning[] {
       say`The edge bears on ${about('planned', width, one.bench.units)}, wide for this diameter`,
       say`if it chatters, in this order: ${AGAINST_CHATTER}`,
       one.draft.tool.origin,
+    ),
+  ]
+}
+
+/** Four widths deep in a slot of its own width: see the layers of the plan. */
+function binding({ draft, bench }: Case): JobWarning[] {
+  const slot = bindingSlot(draft)
+  if (slot === null) return []
+  const show = (length: Length) => exact('drawing', length, bench.units)
+  return [
+    warning(
+      'binding',
+      say`The slot is ${show(slot.depth)} deep, and the tool fills its width, ${show(slot.width)}: it binds`,
+      say`take a tool ${show((slot.width + slot.free) * 0.8)} wide or less, and the slot is widened on the way; else relieve its sides well, brush and oil each peck`,
+      draft.tool.origin,
     ),
   ]
 }

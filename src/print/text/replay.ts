@@ -40,6 +40,8 @@ const AMOUNTS: Readonly<Record<Fault['kind'], (by: string) => string>> = {
   'set-up': (by) => `${by} in depth`,
   'shifted-zero': (by) => by,
   ridge: (by) => `${by} more`,
+  'no-peck': (by) => `${by} more than a peck`,
+  binding: (by) => `${by} too deep for it`,
   'open-zero': (by) => `${by} of it`,
   'spindle-standing': (by) => `by ${by}`,
   'open-form': (by) => `${by} deeper with some backlash than with another`,

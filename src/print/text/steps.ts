@@ -30,7 +30,11 @@ export const stepLines = (steps: readonly SheetStep[], units: Units, places: rea
     if (place === undefined) return [...heading, ...lines(step, digits, units)]
     done = place.to
     const within = steps.filter(({ number }) => number >= place.from && number <= place.to)
-    return [...heading, ...(place === folded[0] ? legend(digits) : []), ...placeLines(place, within, digits, units)]
+    return [
+      ...heading,
+      ...(place === folded.find(({ kind }) => kind === 'station') ? legend(digits) : []),
+      ...placeLines(place, within, digits, units),
+    ]
   })
 }
 

@@ -1,0 +1,79 @@
+import type { Edge, Form, Piece } from '../moves/form.ts'
+import type { Move } from '../moves/operation.ts'
+import type { Length } from '../units/length.ts'
+import { type Bench, see } from './bench.ts'
+import { depthAt } from './form/curve.ts'
+import { firstBeyond } from './form/insert.ts'
+import { stepOf } from './slide.ts'
+
+/** What a plunge does to its chip and to the sides of its tool. The edge is straight-sided: a V or a hollow opens by itself. */
+
+/** A quarter deeper than the edge is wide is still one bite. Common practice, no source. */
+const ONE_BITE = 1.25
+/** A slot no wider than its tool is at most so many widths deep before it is widened (a trade journal on V-belt grooves, 2023). */
+const WIDTHS = 4
+/** So much room beside the edge, as a part of its width, and the tool no longer binds: a chip of a tenth passes. Common practice, no source. */
+const ROOM = 1 / 10
+
+/** Counted from where the tool was last clear of the work: how much one plunge has taken out. */
+export const checkBite = (bench: Bench, move: Move, index: number, taken: Length): void => {
+  if (move.action !== 'feed-in' || (move.slide ?? 'cross-feed') !== 'cross-feed') return
+  const { operation, lathe } = bench
+  if (!isStraightSided(operation.edge)) return
+  bench.bite += taken
+  const most = (operation.peck ?? ONE_BITE * widthOf(operation.edge)) + stepOf(lathe.crossFeed)
+  if (bench.bite <= most) return
+  see(
+    bench,
+    'no-peck',
+    index,
+    bench.bite - most,
+    'The tool goes deeper in one plunge than a peck, with its chip in the slot.',
+  )
+}
+
+/** Drawn out until it is clear, the tool brings its chip out. */
+export const noteCleared = (bench: Bench, move: Move, index: number): void => {
+  if (move.action === 'back-out' && (bench.clearance[index] ?? 1) > 0) bench.bite = 0
+}
+
+/** Both sides of the edge in metal, without room beside it, deeper than a slot may be that could be widened. */
+export const checkBinding = (bench: Bench, move: Move, index: number, cut: Form): void => {
+  if (move.action !== 'feed-in' || (move.slide ?? 'cross-feed') !== 'cross-feed') return
+  const { edge, wanted } = bench.operation
+  if (!isStraightSided(edge) || wanted.length === 0) return
+  const width = widthOf(edge)
+  const step = stepOf(bench.lathe.crossFeed)
+  const free = wanted.at(-1)!.to - wanted[0]!.from - width
+  const room = Math.min(ROOM * width, free / 8)
+  if (room < step) return
+  const [left, right] = [cut[0]!.from, cut.at(-1)!.to]
+  const bottom = Math.max(...cut.map(({ curve, from, to }) => Math.max(depthAt(curve, from), depthAt(curve, to))))
+  const beside = [topOf(bench.possibly, left - room, left), topOf(bench.possibly, right, right + room)]
+  if (beside.some((top) => top === null)) return
+  const deep = bottom - Math.max(...beside.map((top) => top!))
+  if (deep <= WIDTHS * width + 2 * step) return
+  see(
+    bench,
+    'binding',
+    index,
+    deep - WIDTHS * width,
+    'The tool goes deep into a slot of its own width, where it binds.',
+  )
+}
+
+/** The outermost metal in a stretch: null where there is none. */
+const topOf = (form: Form, from: Length, to: Length): Length | null => {
+  let top: Length | null = null
+  for (let i = firstBeyond(form, from); i < form.length && form[i]!.from < to; i++) {
+    const { curve, from: a, to: b } = form[i]!
+    const d = Math.min(depthAt(curve, Math.max(a, from)), depthAt(curve, Math.min(b, to)))
+    top = top === null ? d : Math.min(top, d)
+  }
+  return top
+}
+
+const widthOf = ({ pieces }: Edge): Length => pieces.at(-1)!.to - pieces[0]!.from
+
+const isStraightSided = ({ pieces }: Edge): boolean =>
+  pieces.every(({ curve }: Piece) => (curve.kind === 'line' ? curve.d0 === curve.d1 : curve.side === 1))
