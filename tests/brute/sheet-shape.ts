@@ -89,6 +89,7 @@ export type MetalLeft = {
 }
 
 export type SheetStep = {
+  readonly purpose?: string
   number: number
   feature: number
   action: string

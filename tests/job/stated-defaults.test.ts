@@ -29,6 +29,7 @@ const IN_PROSE = [
   'features.cutting',
   'features.leave',
   'features.infeed',
+  'features.peck',
   'features.overlap',
   'features.compound',
   'features.order',

@@ -15,6 +15,7 @@ type Asked = readonly [tool: string, feature: string]
 type Compile = typeof import('../../src/compile.ts')['compile']
 
 const GROOVE = 'src/features/groove/draft.ts'
+const PECKS = 'src/sequence/pecks.ts'
 const PLACING = '    placing: placingOf(shoulder, near, far),'
 const WRONG: Readonly<Record<string, Wrong>> = {
   'touched ten marks further back': {
@@ -62,9 +63,30 @@ const WRONG: Readonly<Record<string, Wrong>> = {
     right: '  if (request.angle !== 0)',
     wrong: '  if (request.angle === 1)',
   },
+  'never drawn out on the way in': {
+    file: PECKS,
+    right: '    if (before !== undefined && pecks.most !== null',
+    wrong: '    if (before === null && pecks.most !== null',
+  },
+  'every other peck left out': {
+    file: PECKS,
+    right: '  counts.forEach((count, i) => {\n    const before = counts[i - 1]',
+    wrong: '  counts.forEach((count, i) => {\n    if (i % 2 === 0) return\n    const before = counts[i - 2]',
+  },
+  'a series that ends two pecks early': {
+    file: PECKS,
+    right: '  counts.forEach((count, i) => {',
+    wrong: '  counts.slice(0, -2).forEach((count, i) => {',
+  },
+  'never widened on the way in': {
+    file: PECKS,
+    right: '  if (layer === null) return',
+    wrong: '  if (layer !== 0) return',
+  },
 }
 
 const NECK: Asked = ['shape: square, width: 0.148', 'kind: groove, near: 1.125, width: 0.156 ±0.005, depth: 0.072']
+const SLOT: Asked = ['shape: square, width: 0.050', 'kind: groove, near: 1.125, width: 0.100, depth: 0.270']
 const FINE: Asked = [
   'shape: square, width: 0.156',
   "kind: groove, near: 1.125, width: 0.156, depth: 0.0722, compound: { angle: 5° 44' }",
@@ -89,6 +111,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['a neck', NECK],
     ['a neck with the compound as a fine dial', FINE],
     ['a hollow stepped along', HOLLOW],
+    ['a slot deeper than its tool is wide', SLOT],
   ])('is planned while nothing is wrong: %s', async (_, asked) => {
     expect(codeOf(await built(null), asked)).toBe('planned')
   })
@@ -103,6 +126,10 @@ describe('a plan that is made wrong on purpose', () => {
     ['two of three places of the finish left out', HOLLOW, 'ridge'],
     ['the clearance asked for forgotten', NECK, 'not-clear'],
     ['a corner with the compound swung', CORNER, 'shifted-zero'],
+    ['never drawn out on the way in', SLOT, 'no-peck'],
+    ['every other peck left out', SLOT, 'no-peck'],
+    ['a series that ends two pecks early', SLOT, 'no-peck'],
+    ['never widened on the way in', SLOT, 'binding'],
   ])('is refused: %s', async (which, asked, code) => {
     expect(codeOf(await built(WRONG[which]!), asked)).toBe(code)
   })

@@ -16,6 +16,7 @@ export const SORTS = [
   'V plunged',
   'V fed down its flank',
   'compound swung',
+  'in by pecks',
   'fed in by the compound',
   'cross-feed with coarse marks',
   'along by the carriage dial',
@@ -36,6 +37,7 @@ export function sortsOf(sheet: Sheet, index: number, drawn: Drawn, traits: reado
   const { graduation, readTo, units } = sheet.lathe.crossFeed
   const more: [boolean, Sort][] = [
     [angle !== 0, 'compound swung'],
+    [steps.some(({ purpose }) => purpose === 'clear-chip'), 'in by pecks'],
     [inByCompound, 'fed in by the compound'],
     [graduation * readTo >= (units === 'inch' ? 0.002 : 0.05), 'cross-feed with coarse marks'],
     [feature.edge?.face !== undefined, 'tool with a sloping face'],

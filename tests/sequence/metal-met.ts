@@ -5,7 +5,7 @@ import type { OperationTrace } from '../../src/moves/trace.ts'
 
 /**
  * What one move of a feed meets: how wide the metal is that stands higher than `limit` above the edge as it passes, and the highest of all; and how
- * much deeper than before, and than the surface, the reference point comes. pm.
+ * much deeper than before, than the surface, and than what is cut already the reference point comes. pm.
  */
 export type Met = {
   readonly move: Move
@@ -49,11 +49,13 @@ export function metalMet(operation: Operation, zero: OperationTrace['zero'], lat
         swept[i] = Math.max(swept[i]!, d + edgeAt(operation, from + i * step - z))
     }
     const heights = Array.from(swept, (one, i) => one - deep[i]!).filter((height) => height > 0)
+    const highest = Math.max(0, ...heights)
+    // Drawn out to clear the chip it comes back through the slot that it has cut.
     found.push({
       move,
       at: index,
-      highest: Math.max(0, ...heights),
-      deeper: after.d - Math.max(before.d, top),
+      highest,
+      deeper: Math.min(highest, after.d - Math.max(before.d, top)),
       wider: (limit) => heights.filter((height) => height > limit).length * step,
     })
     for (let i = 0; i < POINTS; i++) deep[i] = Math.max(deep[i]!, swept[i]!)

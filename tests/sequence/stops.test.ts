@@ -48,6 +48,7 @@ describe('the passes of plunges', () => {
   const cuts = (more: Partial<PlungeCuts>): PlungeCuts =>
     ({
       infeed: inch(0.02),
+      peck: null,
       depth: inch(0.072),
       roughDepths: [inch(0.02), inch(0.04), inch(0.054)],
       ...more,
