@@ -31,6 +31,8 @@ export type SheetStep = {
   readonly effect: Phrase
   /** Lines under the step. */
   readonly more: readonly Phrase[]
+  /** Where a table is under the step: how many lines of `more` come before it. */
+  readonly ownLines?: number
   /** In the units and the sense of the slide's own scale; null if there is no reading. */
   readonly reading: number | null
   readonly turns: number | null

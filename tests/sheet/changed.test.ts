@@ -14,6 +14,8 @@ const since = async (edit: Record<string, string>, ...rest: string[]) => {
   return runIn({ files }, 'sheet', 'shop/good.yaml', '--since', 'kept.json', ...rest)
 }
 
+const SINCE = ['sheet', 'shop/good.yaml', '--since', 'kept.json'] as const
+
 /** The list alone, as it stands on the sheet. */
 const list = (out: string): string => /CHANGED SINCE[^\n]*\n=+\n([\s\S]*?)\n\n== GROOVE/.exec(out)![1]!
 const edited = (from: string, to: string): Record<string, string> => ({ 'shop/good.yaml': good().replace(from, to) })
@@ -101,6 +103,23 @@ describe('one edit, and what changed', () => {
       before: '90 (.010 before 0)',
       now: '70 (.030 before 0)',
     })
+  })
+
+  it('goes by the data of a step, not by its sentence', async () => {
+    const worn = { 'shop/bench.yaml': LATHE.replace('backlash: 0.006', 'backlash: 0.020') }
+    const other = (change: Record<string, unknown>) => {
+      const sheet = JSON.parse(before.out)
+      const steps = sheet.steps.map((step: Record<string, unknown>) => ({ ...step, ...change }))
+      return JSON.stringify({ ...sheet, steps })
+    }
+    const before = await runIn({ files: SHOP }, 'sheet', '--format', 'json', 'shop/good.yaml')
+    const against = async (data: string) =>
+      list((await runIn({ files: { ...SHOP, ...worn, 'kept.json': data } }, ...SINCE)).out)
+    expect(await against(other({ say: 'OTHER; STILL TO CUT; words' }))).toBe(await against(before.out))
+    // Kept when a sheet had its sentences only: the readings are compared, the rest is not known.
+    expect(await against(other({ thing: undefined, does: undefined, lines: undefined }))).toBe(
+      'compound backlash: .006 -> .020\nRELIEF:\n  step 23 COMPOUND back past 90 (.010 before 0) -> 70 (.030 before 0)',
+    )
   })
 
   it('takes a sheet that itself was printed with its changes, slips and grinding', async () => {

@@ -1,5 +1,6 @@
 import type { Dial, Scale } from '../../lathe/lathe.ts'
 import type { StatedEdge } from '../../moves/stated.ts'
+import type { Phrase } from '../../phrase/phrase.ts'
 import { words } from '../../phrase/words.ts'
 import {
   type InspectionLine,
@@ -208,6 +209,9 @@ const stepData = (step: SheetStep, units: Units) => ({
   ...(step.place === undefined ? {} : { placeFromEnd: plain(step.place, units) }),
   ...(step.purpose === null ? {} : { purpose: step.purpose }),
   group: step.group,
+  thing: step.thing,
+  does: words(step.does, units),
+  ...(step.slide === null ? { lines: ownLines(step).map((phrase) => words(phrase, units)) } : {}),
   say: sayOf(step, units),
   ...(step.corrections === undefined ? {} : { corrections: correctionsData(step.corrections) }),
   ...(step.widthCorrections === undefined ? {} : { widthCorrections: widthData(step.widthCorrections) }),
@@ -254,6 +258,12 @@ const widthData = ({ expected, most, between, rows }: NonNullable<SheetStep['wid
 })
 
 const ON_A_DIAL: ReadonlySet<string> = new Set(DIAL_ACTIONS)
+
+/** What a step by hand says besides, without the tables under it: these are data of their own. */
+const ownLines = ({ effect, more, ownLines }: SheetStep): readonly Phrase[] => [
+  ...(effect.length > 0 ? [effect] : []),
+  ...more.slice(0, ownLines),
+]
 
 /** The whole line as one sentence, as in the text sheet. */
 const sayOf = (step: SheetStep, units: Units): string =>

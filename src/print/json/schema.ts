@@ -87,12 +87,15 @@ const step = (): Schema => ({
     ),
     purpose: text('Why the move is made.'),
     group: { enum: ['set up', 'rough', 'measure', 'finish', 'end'], description: 'Part of the work it belongs to.' },
+    thing: text('The slide or the thing that is moved.'),
+    does: text('What is done with it, in words.'),
+    lines: list(text('A line.'), 'Only where no slide is moved: the lines under the step, without its tables.'),
     say: text('The step in words, as the text sheet has it.'),
     corrections: corrections(),
     widthCorrections: widthCorrections(),
     metalLeft: metalLeft(),
   }),
-  required: ['number', 'feature', 'action', 'group', 'say'],
+  required: ['number', 'feature', 'action', 'group', 'thing', 'does', 'say'],
 })
 
 const slips = (): Schema =>

@@ -23,7 +23,7 @@ const sameKind = (a: Data, b: Data): boolean =>
 const sameAction = (a: Data, b: Data): boolean =>
   sameKind(a, b) &&
   sameData(readingOf(a), readingOf(b)) &&
-  sameData(lines(a), lines(b)) &&
+  sameLines(a, b) &&
   sameTable(a.corrections, b.corrections) &&
   sameTable(a.widthCorrections, b.widthCorrections)
 
@@ -43,22 +43,18 @@ const unnumbered = (table: unknown): unknown =>
 
 const readingOf = ({ reading, turns, mark }: Data): unknown => [reading ?? null, turns ?? null, mark ?? null]
 
+/** A sheet that was kept before these lines were on it is compared without them. */
+const sameLines = (a: Data, b: Data): boolean =>
+  [a, b].some(({ does }) => does === undefined) || sameData(lines(a), lines(b))
+
 /**
  * A reading is what the machinist does, whatever the words around it; without a reading the first words are, and for
  * steps by hand the lines below them too. The tables are compared as data.
  */
-const lines = (step: Data): readonly string[] => (numberIn(step.reading) === null ? linesOf(step) : [])
+const lines = (step: Data): readonly string[] =>
+  numberIn(step.reading) === null ? [textIn(step.does), ...listIn(step.lines).map(textIn)] : []
 
-const linesOf = (step: Data): readonly string[] => {
-  const all = textIn(step.say).split('; ')
-  if (step.slide !== undefined) return all.slice(0, 1)
-  const table = all.findIndex((line) => /^(FINISH BY WHAT YOU MEASURE|AND BY THE WIDTH|STILL TO CUT)/.test(line))
-  return table < 0 ? all : all.slice(0, table)
-}
-
-const THING = /^[A-Z][A-Z-]*(?= )/
-const thingOf = (step: Data): string => THING.exec(textIn(step.say))?.[0] ?? textIn(step.action)
-const words = (line: string): string => line.replace(THING, '').trim()
+const thingOf = (step: Data): string => textIn(step.thing) || textIn(step.action)
 const numberOf = (step: Data): number => numberIn(step.number) ?? 0
 
 const unpaired = (fate: 'came' | 'went', step: Data): ChangedStep => ({
@@ -66,7 +62,7 @@ const unpaired = (fate: 'came' | 'went', step: Data): ChangedStep => ({
   numbers: fate === 'came' ? [numberOf(step)] : [],
   were: fate === 'went' ? [numberOf(step)] : [],
   thing: thingOf(step),
-  what: words(linesOf(step)[0] ?? ''),
+  what: textIn(step.does),
   before: null,
   now: null,
 })
@@ -77,10 +73,10 @@ const changedStep = (old: Data, fresh: Data, kept: Data, today: Data): ChangedSt
     const what = [ACTIONS[textIn(fresh.action)] ?? textIn(fresh.action), PURPOSES[textIn(fresh.purpose)] ?? ''].join('')
     return [{ ...common, what, before: reading(old, kept), now: reading(fresh, today) }]
   }
-  const [a, b] = [lines(old), lines(fresh)]
+  const [a, b] = sameLines(old, fresh) ? [[], []] : [lines(old), lines(fresh)]
   const [gone, come] = [a.filter((line) => !b.includes(line)), b.filter((line) => !a.includes(line))]
   const changes = Array.from({ length: Math.max(gone.length, come.length) }, (_, i): ChangedStep => {
-    const [was, is] = [gone[i], come[i]].map((line): Phrase | null => (line === undefined ? null : [words(line)]))
+    const [was, is] = [gone[i], come[i]].map((line): Phrase | null => (line === undefined ? null : [line]))
     return { ...common, what: '', before: was!, now: is! }
   })
   const tables = [
@@ -106,7 +102,7 @@ const PURPOSES: Readonly<Record<string, string>> = { rough: ', rough', finish: '
 const reading = (step: Data, sheet: Data): Phrase => {
   const dial = dialOf(textIn(step.slide), sheet)
   const [value, turns, mark] = [numberIn(step.reading), numberIn(step.turns), numberIn(step.mark)]
-  if (value === null) return [words(linesOf(step)[0] ?? '')]
+  if (value === null) return [textIn(step.does)]
   const units: Units = dial.units === 'mm' ? 'mm' : 'inch'
   const plain = figure('reading', Math.abs(value), units, decimals(value, units === 'mm' ? 2 : 3, 5))
   if (turns === null || mark === null) return [value < 0 ? { ...plain, value } : plain]

@@ -25,22 +25,27 @@ export const withCorrections = (
     const under = (step: SheetStep): SheetStep => {
       const { lines, data } = afterFinish(plan, feature, after, first, `step.${step.number}.left`)
       const more = lines.map((line, i) => identify(`step.${step.number}.after.${i + 1}`, line))
-      return { ...step, more: [...step.more, ...more], ...(data.sizes.length === 0 ? {} : { metalLeft: data }) }
+      return {
+        ...step,
+        ownLines: step.more.length,
+        more: [...step.more, ...more],
+        ...(data.sizes.length === 0 ? {} : { metalLeft: data }),
+      }
     }
     const lined = steps.map((step, index) => (index === after.again.end ? under(step) : step))
     return withCorrections(plan, feature, { bottom, width, after: null }, lined, first)
   }
   if (bottom === null && width === null) return steps
-  const lines = [
-    ...(bottom === null ? [] : linesOf(plan, feature, bottom, first)),
-    ...(width === null ? [] : widthLines(plan, width, first, hasRows(bottom))),
-  ]
+  const ofBottom = bottom === null ? [] : linesOf(plan, feature, bottom, first)
+  const lines = [...ofBottom, ...(width === null ? [] : widthLines(plan, width, first, hasRows(bottom)))]
+  const untilTable = hasRows(bottom) ? 0 : hasRows(width) ? ofBottom.length : lines.length
   return steps.map((step, index) => {
     if (index !== (bottom ?? width)!.at) return step
     const place = `step.${step.number}.corrections`
     const more = [...step.more, ...lines.map((line, i) => identify(`${place}.line.${i + 1}`, line))]
     return {
       ...step,
+      ownLines: step.more.length + untilTable,
       more,
       ...tablesOf(plan, feature, { bottom, width }, first, place),
       ...(!hasRows(bottom) ? {} : { corrections: dataOf(plan, feature, bottom, first, place) }),
