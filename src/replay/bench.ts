@@ -108,19 +108,25 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   fromEnd: null,
   depth: null,
   cut: false,
-  bite: 0,
   touched: [],
   backOut: null,
   asked: { compound: [0, 0], carriage: [0, 0] },
-  faults: [],
-  at: {},
-  clearance: {},
-  taken: {},
-  gathered: null,
-  lastCut: null,
-  onlyGathers: false,
-  sizes: null,
+  ...nothingSeen(),
 })
+
+/** Before the first of the moves that are made now. */
+export const nothingSeen = () =>
+  ({
+    bite: 0,
+    faults: [],
+    at: {},
+    clearance: {},
+    taken: {},
+    gathered: null,
+    lastCut: null,
+    onlyGathers: false,
+    sizes: null,
+  }) satisfies Partial<Bench>
 
 /** Half a readable step of each slide, as it shows along the work and in depth; of the carriage where it is moved. */
 export const marksBox = (lathe: Lathe, operation: Operation): Box => {

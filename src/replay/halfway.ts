@@ -2,7 +2,16 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Form, Piece } from '../moves/form.ts'
 import type { Move, Operation, Setup } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
-import { type Before, type Bench, type Gathered, limitOf, marksBox, type RunOptions, setUp } from './bench.ts'
+import {
+  type Before,
+  type Bench,
+  type Gathered,
+  limitOf,
+  marksBox,
+  nothingSeen,
+  type RunOptions,
+  setUp,
+} from './bench.ts'
 import { excess, TOLERANCE } from './form/compare.ts'
 import { moved } from './form/curve.ts'
 import { cutInto } from './form/insert.ts'
@@ -68,16 +77,8 @@ export const goOn = (
     fromEnd: until.fromEnd === null ? null : until.fromEnd + off.along,
     depth: until.depth === null ? null : until.depth + off.deep,
     cut: (excess(maybe, before.possibly)?.by ?? 0) > TOLERANCE,
-    bite: 0,
     asked: { compound: [...until.asked.compound], carriage: [...until.asked.carriage] },
-    faults: [],
-    at: {},
-    clearance: {},
-    taken: {},
-    gathered: null,
-    lastCut: null,
-    onlyGathers: false,
-    sizes: null,
+    ...nothingSeen(),
   }
   for (let i = index; i < operation.moves.length; i++) carryOut(bench, operation.moves[i]!, i)
   return ran(bench)
