@@ -211,7 +211,9 @@ const stepData = (step: SheetStep, units: Units) => ({
   group: step.group,
   thing: step.thing,
   does: words(step.does, units),
-  ...(step.slide === null ? { lines: ownLines(step).map((phrase) => words(phrase, units)) } : {}),
+  ...(step.slide === null || !MOVES_A_SLIDE.has(step.action)
+    ? { lines: ownLines(step).map((phrase) => words(phrase, units)) }
+    : {}),
   say: sayOf(step, units),
   ...(step.corrections === undefined ? {} : { corrections: correctionsData(step.corrections) }),
   ...(step.widthCorrections === undefined ? {} : { widthCorrections: widthData(step.widthCorrections) }),
@@ -258,6 +260,7 @@ const widthData = ({ expected, most, between, rows }: NonNullable<SheetStep['wid
 })
 
 const ON_A_DIAL: ReadonlySet<string> = new Set(DIAL_ACTIONS)
+const MOVES_A_SLIDE: ReadonlySet<string> = new Set([...DIAL_ACTIONS, 'touch-off'])
 
 /** What a step by hand says besides, without the tables under it: these are data of their own. */
 const ownLines = ({ effect, more, ownLines }: SheetStep): readonly Phrase[] => [
