@@ -1,3 +1,4 @@
+import { bounded } from '../moves/bounds.ts'
 import type { Length } from '../units/length.ts'
 import type { Bench } from './draft.ts'
 import { pastTheDepth } from './shop.ts'
@@ -6,7 +7,7 @@ import { pastTheDepth } from './shop.ts'
 export function roughDepthsTo(depth: Length, infeed: Length | null): Length[] {
   if (depth <= 0) return []
   if (infeed === null || infeed >= depth) return [depth]
-  const full = Math.ceil(depth / infeed - 1e-9) - 1
+  const full = bounded(Math.ceil(depth / infeed - 1e-9) - 1)
   // A very thin last pass would only rub: then all passes are made equal.
   if (depth - full * infeed < infeed / 4)
     return Array.from({ length: full + 1 }, (_, i) => Math.round((depth * (i + 1)) / (full + 1)))

@@ -2,6 +2,7 @@ import type * as z from 'zod/mini'
 import type { AsRead } from '../diagnostics/given.ts'
 import type { Accuracy, Lathe, Scale } from '../lathe/lathe.ts'
 import type { carriageSchema, compoundSchema, crossFeedSchema, latheSchema } from '../lathe/schema.ts'
+import { exact, say } from '../phrase/say.ts'
 import { words } from '../phrase/words.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { MOST_TURNS, muchBacklash } from './backlash.ts'
@@ -77,6 +78,8 @@ const readScale = (values: ScaleRead, units: Units, givenOf: GivenLookup): Scale
     for (const key of DIAL_KEYS)
       if (given.has(key))
         given.report(key, 'too-many-keys', `a readout has no ${key}`, `keep readout, or give a dial without it`)
+    const fine = tooFine(values.readout, units)
+    if (fine !== null) given.report('readout', 'impossible', ...fine)
     return values.readout ? { kind: 'readout', units, resolution: values.readout, reads } : null
   }
   if (!given.has('graduation'))
@@ -90,6 +93,8 @@ const readScale = (values: ScaleRead, units: Units, givenOf: GivenLookup): Scale
     given.report(null, 'missing-key', 'the dial has no per-turn', 'give what one whole turn stands for, such as 0.100')
   if (!given.has('backlash')) given.report(null, 'missing-key', 'the dial has no backlash', WHY_BACKLASH)
   const { graduation, 'per-turn': perTurn, backlash } = values
+  const fine = tooFine(graduation, units)
+  if (fine !== null) given.report('graduation', 'impossible', ...fine)
   if (graduation && perTurn && perTurn % graduation !== 0) {
     const marks = perTurn / graduation
     given.report(
@@ -107,6 +112,17 @@ const readScale = (values: ScaleRead, units: Units, givenOf: GivenLookup): Scale
   }
   return { kind: 'dial', units, graduation, perTurn, reads, backlash, readTo: part(values['read-to'] ?? 1) }
 }
+
+/** A ten-thousandth of a millimeter: no slide of a manual lathe can be set, and no dial read, so finely. Common practice, no source. */
+const FINEST: Length = MM / 10_000
+
+const tooFine = (mark: Length | undefined, units: Units): [message: string, hint: string] | null =>
+  mark === undefined || mark >= FINEST
+    ? null
+    : [
+        words(say`${exact('reading', mark, units)} is finer than any slide of a manual lathe can be set`, units),
+        `look for a zero too many: ${units === 'inch' ? '0.001, or 0.00005' : '0.02, or 0.001'} for a fine readout`,
+      ]
 
 const WHY_BACKLASH =
   'measure the lost motion on the dial and give a little more (0 if there is none): the sheet is proved for everything from 0 to this'

@@ -1,7 +1,8 @@
 import type { Path } from '../diagnostics/diagnostic.ts'
 import type { AngleDimension, Dimension } from '../units/dimension.ts'
-import type { Length, Units } from '../units/length.ts'
+import { type Length, MM, type Units } from '../units/length.ts'
 import type { Measure } from '../units/measure-schema.ts'
+import { LONGEST_TEXT } from '../units/number-text.ts'
 import { parseAngle, parseAngleDimension } from '../units/parse-angle.ts'
 import { parseDimension } from '../units/parse-dimension.ts'
 import { parseLength } from '../units/parse-length.ts'
@@ -82,7 +83,8 @@ const parse = (measure: Exclude<Measure, { kind: 'text' }>, written: string, uni
 }
 
 const dimensionOrMost = (written: string, units: Units) => {
-  const most = written.match(/^(.*?)\s*max\.?$/i)
+  // Too long a text is refused first: to look through one of nothing but blanks would take forever.
+  const most = written.length > LONGEST_TEXT ? null : /^(.*?)\s*max\.?$/i.exec(written)
   if (most === null) return parseDimension(written, units)
   const parsed = parseLength(most[1]!, units)
   if (!parsed.ok) return parsed
@@ -97,6 +99,9 @@ const outOfRange = (
 ): string | undefined => {
   const [least, most] = typeof value === 'number' ? [value, value] : (value.limits ?? [value.nominal, value.nominal])
   if (!('above' in measure)) {
+    if (Math.abs(nominal(value)) > LONGEST) return 'no lathe holds so long a bar'
+    if (measure.range === 'more than zero' && nominal(value) > 0 && nominal(value) < SHORTEST)
+      return 'it must be more than zero, and so much that it can be made or measured'
     if (measure.range === 'zero or more') return nominal(value) >= 0 ? undefined : 'it must be zero or more'
     return measure.range === 'any' || least > 0
       ? undefined
@@ -109,6 +114,10 @@ const outOfRange = (
   const lower = measure.from ? `at least ${measure.above}` : `more than ${measure.above}`
   return inside ? undefined : `it must be ${lower} and ${upper} degrees`
 }
+
+/** 100 meters, and a hundred-thousandth of a millimeter (less than half a millionth of an inch). */
+const LONGEST: Length = 100_000 * MM
+const SHORTEST: Length = MM / 100_000
 
 const nominal = (value: Length | Dimension | AngleDimension): number =>
   typeof value === 'number' ? value : value.nominal

@@ -113,6 +113,8 @@ export type FlankCuts = {
   /** Places of the tool when it finishes the tailstock-side and the headstock-side flank. */
   readonly first: Length
   readonly last: Length
+  /** Width of the nose. */
+  readonly nose: Length
   /** Largest distance between overlapping lines; null: the nose leaves no floor that another line could extend. */
   readonly spacing: Length | null
   readonly depth: Length

@@ -2,7 +2,9 @@ import type { Bench, Draft } from '../features/draft.ts'
 import { draftFeature } from '../features/registry.ts'
 import type { Job } from '../job/job.ts'
 import { orderFeatures } from '../job/order.ts'
+import { MOST_MOVES_OF_A_JOB } from '../moves/bounds.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
+import { say } from '../phrase/say.ts'
 import { startOf } from '../replay/replay.ts'
 import { withMissingFrom } from './missing-from.ts'
 import { offered } from './offered.ts'
@@ -16,16 +18,31 @@ export function planFeatures(job: Job, bench: Bench, setup: Setup): Features {
   const outcomes: Outcome[] = []
   const { drafts, refused, reasons } = draftAll(job, bench, setup)
   let progress = startOf(setup)
+  let moves = 0
   for (const { draft, angle } of drafts) {
     const before = outcomes.flatMap((one) => ('planned' in one ? [one.planned.draft] : []))
     const first = planOne(job, bench, setup, draft, angle, before, progress)
-    const outcome = 'planned' in first ? first : offered({ job, bench, setup, draft, before, progress }, first)
+    const tried = 'planned' in first ? first : offered({ job, bench, setup, draft, before, progress }, first)
+    const outcome = 'planned' in tried ? withinJob(tried, moves) : tried
     if ('planned' in outcome) {
       progress = outcome.planned.after
+      moves += outcome.planned.operation.moves.length
     }
     outcomes.push(outcome)
   }
   return { outcomes: refused.reduce<readonly Outcome[]>(insertedInOrder, outcomes), reasons }
+}
+
+/** A sheet that nobody finishes, and that no list of moves would hold, is no help: the rest is another job. */
+const withinJob = (outcome: Extract<Outcome, { planned: unknown }>, before: number): Outcome => {
+  const all = before + outcome.planned.operation.moves.length
+  if (all <= MOST_MOVES_OF_A_JOB) return outcome
+  const refusal = {
+    code: 'too-many-moves',
+    reason: say`with the features before it the job would have ${all} moves of the hand, more than ${MOST_MOVES_OF_A_JOB}`,
+    remedy: 'make two jobs of it: the features from this one on in a job of their own',
+  }
+  return { feature: outcome.feature, refusal }
 }
 
 /** The operations that can be done, in their order. */

@@ -1,5 +1,7 @@
 import { lostTravel, stepTravel, travelAt } from '../dials/travel.ts'
+import { bounded } from '../moves/bounds.ts'
 import type { FlankCuts } from '../moves/cuts.ts'
+import { about, say } from '../phrase/say.ts'
 import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { alongFor, depthShift } from './compound.ts'
@@ -18,6 +20,7 @@ import { mostSteps, stopsWithin } from './stops.ts'
 export function sequenceFlank(request: Request, cuts: FlankCuts): Sequenced {
   const lines = linesOf(request, cuts)
   if (lines === null) return noseWithoutFlat()
+  if (lines.length > MOST_RUNS) return noseTooNarrow(request, cuts)
   const program = newProgram(request.origin)
   const { crossFeed } = request.lathe
   const plan: Plan = { request, cuts, backOut: backOutCount(request, lines) }
@@ -53,7 +56,7 @@ function linesOf(request: Request, cuts: FlankCuts): FlankLine[] | null {
   const over = cuts.last - cuts.first
   if (over <= alongFor(stepTravel(scale), angle) / 2) return lines
   if (cuts.spacing === null) return null
-  const gaps = Math.ceil(over / cuts.spacing - 1e-9)
+  const gaps = bounded(Math.ceil(over / cuts.spacing - 1e-9))
   for (let i = 1; i <= gaps; i++) {
     const last = countFor(scale, (cuts.first + (over * i) / gaps) / alongFor(1, angle), 'lower')
     const cross = countFor(lathe.crossFeed, cuts.depth - travelAt(scale, last) * into, 'lower')
@@ -111,6 +114,22 @@ function wholeTurnsOut(scale: Request['lathe']['crossFeed'], travel: Length): nu
   const turn = countsPerTurn(scale)
   if (turn === null || travel <= travelAt(scale, turn)) return findableBehindZero(scale, travel)
   return -Math.ceil(travel / travelAt(scale, turn) - 1e-9) * turn
+}
+
+/** Nobody goes down the same flank more often, side by side, with every infeed each time: common practice, no source. */
+const MOST_RUNS = 12
+
+/** Runs are a part of the nose apart, so their number goes by its width: the one that is told was worked out so. */
+function noseTooNarrow({ units }: Request, { first, last, spacing, nose }: FlankCuts): Sequenced {
+  const root = last - first + nose
+  const part = spacing! / nose
+  const show = (length: Length) => about('planned', length, units, units === 'inch' ? 4 : 3)
+  return {
+    ok: false,
+    code: 'nose-too-narrow',
+    reason: say`a root of ${show(root)} with a nose of ${show(nose)} would take the tool down the flank ${Math.ceil((last - first) / spacing! - 1e-9) + 1} times beside each other, more than ${MOST_RUNS}`,
+    remedy: say`grind the nose ${show(root / (part * (MOST_RUNS - 1)))} wide or wider, or leave out method: flank-feed: a plunge feeds across the floor`,
+  }
 }
 
 const noseWithoutFlat = (): Sequenced => ({

@@ -1,11 +1,12 @@
 import { lostTravel, stepTravel } from '../dials/travel.ts'
+import { bounded } from '../moves/bounds.ts'
 import type { PlungeCuts } from '../moves/cuts.ts'
 import type { Purpose } from '../moves/operation.ts'
 import { INCH, type Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { countFor, findableBehindZero } from './dial.ts'
 import { peckIn, peckSteps } from './pecks.ts'
-import { dialMove, handMove, measureStop, newProgram, type Program } from './program.ts'
+import { add, dialMove, handMove, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, setUp, touchSurface } from './set-up.ts'
 import { passesTo, stopsWithin } from './stops.ts'
@@ -52,7 +53,7 @@ function roughPlaces({ eye }: Request, cuts: PlungeCuts): Spot[] {
   const least = cuts.roughPlaces.reduce((most, place) => Math.min(most, place - first), Number.POSITIVE_INFINITY)
   const margin = Math.max(eye, least)
   if (last - first <= 2 * margin) return [{ at: (first + last) / 2, purpose: 'between-lines' }]
-  const gaps = Math.max(1, Math.ceil((last - first - 2 * margin) / spacing - 1e-9))
+  const gaps = bounded(Math.max(1, Math.ceil((last - first - 2 * margin) / spacing - 1e-9)))
   return Array.from({ length: gaps + 1 }, (_, i) => ({
     at: first + margin + ((last - first - 2 * margin) * i) / gaps,
     purpose: 'between-lines',
@@ -89,7 +90,7 @@ function byEye(
   purpose: Purpose,
 ): void {
   const place = Math.round((fromEnd + at) / MILLIONTH) * MILLIONTH
-  program.moves.push({ action, slide: 'carriage', place, purpose, origin: program.origin })
+  add(program, { action, slide: 'carriage', place, purpose, origin: program.origin })
 }
 
 const MILLIONTH = INCH / 1_000_000

@@ -1,4 +1,5 @@
 import { lostTravel, stepTravel, travelAt } from '../dials/travel.ts'
+import { bounded } from '../moves/bounds.ts'
 import type { PlungeCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
@@ -87,7 +88,8 @@ const unique = (counts: number[]): number[] => [...new Set(counts)].sort((a, b) 
 
 /** Whole counts from first to last, no further apart than `most`. */
 function overlapping(first: number, last: number, most: number): number[] {
-  const gaps = first === last ? 0 : Math.max(1, Math.ceil((last - first) / Math.max(1, Math.floor(most)) - 1e-9))
+  const gaps =
+    first === last ? 0 : bounded(Math.max(1, Math.ceil((last - first) / Math.max(1, Math.floor(most)) - 1e-9)))
   return unique(Array.from({ length: gaps + 1 }, (_, i) => first + Math.round(((last - first) * i) / (gaps || 1))))
 }
 

@@ -1,5 +1,6 @@
 import type { Origin } from '../diagnostics/diagnostic.ts'
 import type { Scale } from '../lathe/lathe.ts'
+import { MOST_MOVES } from '../moves/bounds.ts'
 import type { Action, Move, Purpose, Slide } from '../moves/operation.ts'
 import { countsPerTurn, pastCount, takeUpCounts } from './dial.ts'
 
@@ -19,20 +20,31 @@ export const newProgram = (origin: Origin): Program => ({
   origin,
 })
 
+/** Thrown by the first move that is one too many, wherever it is made; `sequence` makes it a refusal. */
+export class TooManyMoves extends Error {
+  override readonly name = 'TooManyMoves'
+}
+
+/** Every move of an operation is added here. */
+export function add(program: Program, move: Move): void {
+  if (program.moves.length >= MOST_MOVES) throw new TooManyMoves()
+  program.moves.push(move)
+}
+
 /** A move without a dial. */
 export function handMove(program: Program, action: Action, extra: { slide?: Slide; purpose?: Purpose } = {}): void {
-  program.moves.push({ action, ...extra, origin: program.origin })
+  add(program, { action, ...extra, origin: program.origin })
 }
 
 /** A dial to an absolute reading. */
 export function dialMove(program: Program, action: Action, slide: Slide, count: number, purpose: Purpose): void {
-  program.moves.push({ action, slide, count, purpose, origin: program.origin })
+  add(program, { action, slide, count, purpose, origin: program.origin })
   program.at[slide] = count
 }
 
 export function takeUp(program: Program, slide: Slide, scale: Scale): void {
   if (scale.kind === 'readout') return
-  program.moves.push({
+  add(program, {
     action: 'take-up',
     slide,
     count: null,

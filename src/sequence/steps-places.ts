@@ -39,7 +39,7 @@ export function stepPlaces(cuts: StepCuts, dials: StepDials): StepPlaces {
         ]
   const chosen = stretches.map((stretch) => {
     const rounded = ridgesOf(cuts, dials, stretch, true)
-    const counts = fewestPlaces(stretch, rounded, cuts.cusp)
+    const counts = fewestOf(stretch, rounded, cuts.cusp)
     return { counts, tops: topsOf(rounded, counts) }
   })
   const tops = chosen.flatMap((one) => one.tops)
@@ -67,6 +67,24 @@ function marksOf(scale: Scale, first: Length, last: Length, [from, to]: StepCuts
     low: Math.max(Math.floor(first / step + 1e-6), countFor(scale, from, 'higher')),
     high: Math.min(Math.ceil(last / step - 1e-6), countFor(scale, to, 'lower')),
   }
+}
+
+/** Of how many marks the places are chosen: more would take long, and a hand could not tell them apart. */
+const MOST_MARKS = 2000
+
+/** On a dial that has more marks along the form, of every second, third … of them, and of the last. */
+function fewestOf({ low, high }: Stretch, ridges: Ridges, cusp: Length): number[] {
+  const each = Math.ceil((high - low) / MOST_MARKS)
+  if (each <= 1) return fewestPlaces({ low, high }, ridges, cusp)
+  const mark = (i: number) => Math.min(high, low + i * each)
+  const coarser: Ridges = {
+    anyEnd: ridges.anyEnd,
+    before: (i) => ridges.before(mark(i)),
+    after: (i) => ridges.after(mark(i)),
+    between: (near, far) => ridges.between(mark(near), mark(far)),
+    near: (near, far) => ridges.near(mark(near), mark(far)),
+  }
+  return fewestPlaces({ low: 0, high: Math.ceil((high - low) / each) }, coarser, cusp).map(mark)
 }
 
 type Tops = Ridges & { readonly top: (near: number | null, far: number | null) => StepPoint | null }
@@ -107,11 +125,10 @@ const topsOf = ({ top }: Tops, counts: readonly number[]): StepPoint[] =>
 
 /** The least ridge of places on every mark. */
 function exactRidge(cuts: StepCuts, dials: StepDials, stretches: readonly Stretch[]): Length {
-  return Math.max(
-    0,
-    ...stretches.flatMap((stretch) => {
-      const { between } = ridgesOf(cuts, dials, stretch, false)
-      return Array.from({ length: stretch.high - stretch.low }, (_, i) => between(stretch.low + i, stretch.low + i + 1))
-    }),
-  )
+  let most = 0
+  for (const stretch of stretches) {
+    const { between } = ridgesOf(cuts, dials, stretch, false)
+    for (let mark = stretch.low; mark < stretch.high; mark++) most = Math.max(most, between(mark, mark + 1))
+  }
+  return most
 }

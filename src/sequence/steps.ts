@@ -1,5 +1,6 @@
 import { lostTravel, stepTravel, travelAt } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
+import { bounded } from '../moves/bounds.ts'
 import type { StepCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
@@ -108,7 +109,8 @@ function roughPlaces({ request, cuts }: Plan, { counts, across }: StepPlaces): n
 
 /** Evenly from one place to another, each no further than the edge reaches. */
 function evenly(scale: Scale, cuts: StepCuts, first: number, last: number): number[] {
-  const gaps = Math.max(1, Math.ceil((last - first) / Math.max(1, cuts.roughSpacing / stepTravel(scale)) - 1e-9))
+  const apart = Math.max(1, cuts.roughSpacing / stepTravel(scale))
+  const gaps = bounded(Math.max(1, Math.ceil((last - first) / apart - 1e-9)))
   return Array.from({ length: gaps + 1 }, (_, i) => first + Math.round(((last - first) * i) / gaps))
 }
 
@@ -177,7 +179,8 @@ function floorAcross(program: Program, plan: Plan, { from, to }: { from: number;
     dialMove(program, 'feed-in', 'cross-feed', count, 'finish')
   if (to > from) dialMove(program, 'feed-across', 'compound', to, 'take-out-floor')
   const width = request.edge.to - request.edge.from
-  for (let at = start; at < end; at += width / 2) cutAt(profile, at, depth)
+  // No nearer than the points of the profile: a narrow edge would take forever.
+  for (let at = start; at < end; at += Math.max(width / 2, profile.step)) cutAt(profile, at, depth)
   cutAt(profile, end, depth)
   dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
 }

@@ -1,3 +1,4 @@
+import { bounded } from '../../moves/bounds.ts'
 import { biteOf, type Cuts } from '../../moves/cuts.ts'
 import type { Form } from '../../moves/form.ts'
 import type { WantedDimension } from '../../moves/operation.ts'
@@ -209,7 +210,7 @@ function cuts(
 
 /** Evenly spaced from `from` to `to`, no further apart than `spacing`. */
 export function spread(from: Length, to: Length, spacing: Length): Length[] {
-  const gaps = Math.max(0, Math.ceil((to - from) / spacing - 1e-9))
+  const gaps = bounded(Math.max(0, Math.ceil((to - from) / spacing - 1e-9)))
   return gaps === 0 ? [from] : Array.from({ length: gaps + 1 }, (_, i) => from + ((to - from) * i) / gaps)
 }
 

@@ -1,3 +1,4 @@
+import { bounded } from '../../moves/bounds.ts'
 import type { CornerCuts } from '../../moves/cuts.ts'
 import type { Edge } from '../../moves/form.ts'
 import { arcPiece } from '../../moves/pieces.ts'
@@ -159,7 +160,7 @@ function assemble(bench: Bench, feature: CornerFeature, tool: Tool, radius: Leng
 function cornerCuts(bench: Bench, feature: CornerFeature, radius: Length, edge: Edge): CornerCuts {
   const start = radius * (1 - Math.SQRT1_2)
   const infeed = feature.cutting.infeed ?? defaultCornerInfeed(bench.units)
-  const pairs = Math.max(2, Math.ceil(start / infeed))
+  const pairs = Math.max(2, bounded(Math.ceil(start / infeed)))
   const offsets = Array.from({ length: pairs }, (_, i) => start * (1 - Math.sqrt((i + 1) / pairs)))
   return {
     style: 'corner',

@@ -22,6 +22,7 @@ export function flankCuts(bench: Bench, { cutting }: VGrooveFeature, tool: VeeTo
     slope: t,
     first,
     last: first + Math.max(0, shape.root - tool.nose),
+    nose: tool.nose,
     spacing: tool.nose > 0 ? tool.nose * 0.9 : null,
     depth,
     roughDepths: leave > 0 ? shrinkingInfeeds(roughDepthsTo, depth - leave, infeed, tool.nose, t / 2) : [],

@@ -1,3 +1,4 @@
+import { MOST_MOVES } from '../../moves/bounds.ts'
 import type { Length } from '../../units/length.ts'
 
 /**
@@ -16,7 +17,7 @@ export function shrinkingInfeeds(
   const allowed = (at: Length) => infeed * Math.min(1, (2 * contact(infeed)) / contact(at + infeed))
   if (allowed(depth) === infeed) return even(depth, infeed)
   const depths: Length[] = []
-  for (let at = 0; at < depth - 1; ) {
+  for (let at = 0; at < depth - 1 && depths.length <= MOST_MOVES; ) {
     const next = at + allowed(at)
     // The remainder is shared with the last pass if it alone would only rub.
     at = next >= depth ? depth : depth - next < allowed(next) / 4 ? at + (depth - at) / 2 : next

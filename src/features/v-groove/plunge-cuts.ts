@@ -1,3 +1,4 @@
+import { bounded } from '../../moves/bounds.ts'
 import type { PlungeCuts } from '../../moves/cuts.ts'
 import type { VeeTool } from '../../tools/tool.ts'
 import type { Bench } from '../draft.ts'
@@ -16,7 +17,7 @@ export function plungeCuts(bench: Bench, feature: VGrooveFeature, tool: VeeTool,
   const infeed = cutting.infeed ?? defaultVeeInfeed(bench.units)
   const leave = leftFor(bench.units, { ...cutting, infeed }, shape.depth)
   const spacing = tool.nose > 0 ? tool.nose * 0.9 : over || 1
-  const gaps = Math.max(0, Math.ceil((over - 2 * margin) / spacing - 1e-9))
+  const gaps = bounded(Math.max(0, Math.ceil((over - 2 * margin) / spacing - 1e-9)))
   const places = Array.from(
     { length: gaps + 1 },
     (_, i) => first + margin + (gaps === 0 ? 0 : ((over - 2 * margin) * i) / gaps),
