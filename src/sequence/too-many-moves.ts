@@ -1,12 +1,13 @@
 import { stepTravel } from '../dials/travel.ts'
 import { MOST_MOVES } from '../moves/bounds.ts'
-import type { Cuts } from '../moves/cuts.ts'
+import { biteOf, type Cuts } from '../moves/cuts.ts'
 import { about, say } from '../phrase/say.ts'
 import type { Length } from '../units/length.ts'
 import type { Request, Sequenced } from './request.ts'
 
-/** Moves at each place besides its infeeds: to the place, out, and what a slide at rest needs. */
-const BESIDES = 4
+/** To a place, out of it, and what a slide at rest needs: once for each layer. Pecks go out between infeeds. */
+const VISIT = 4
+const PECK = 2
 
 /** Says which of the two makes so many: places close together for a narrow tool, or thin infeeds. */
 export function tooManyMoves(request: Request): Sequenced {
@@ -14,11 +15,12 @@ export function tooManyMoves(request: Request): Sequenced {
   const { places, spacing } = placesOf(cuts)
   const infeed = Math.max(infeedOf(cuts), stepTravel(lathe.crossFeed))
   const passes = Math.ceil(depthOf(cuts) / infeed)
+  const visits = cuts.style === 'plunge' && cuts.layer !== null ? Math.ceil(cuts.depth / cuts.layer) : 1
   const show = (length: Length) => about('planned', length, units, units === 'inch' ? 4 : 3)
-  const over = (1.2 * places * (passes + BESIDES)) / MOST_MOVES
+  const over = Math.max(1.5, (1.2 * places * (passes * PECK + visits * VISIT)) / MOST_MOVES)
   const reason = say`it would take more than ${MOST_MOVES} moves of the hand: ${places} places along the work, up to ${passes} infeeds at each; nobody follows so many without a slip`
-  const wider = say`take a tool that needs a place only every ${show(spacing * Math.max(1.5, over))}`
-  const deeper = say`allow a larger infeed (infeed: ${show(infeed * Math.max(1.5, over))})`
+  const wider = say`take a tool that needs a place only every ${show(spacing * over)}`
+  const deeper = say`allow a larger infeed (infeed: ${show(infeed * over)})`
   return { ok: false, code: 'too-many-moves', reason, remedy: passes > places ? deeper : wider }
 }
 
@@ -31,4 +33,6 @@ const placesOf = (cuts: Cuts): { readonly places: number; readonly spacing: Leng
 const depthOf = (cuts: Cuts): Length => (cuts.style === 'corner' ? cuts.radius : cuts.depth)
 
 const infeedOf = (cuts: Cuts): Length =>
-  cuts.style === 'corner' ? cuts.radius / Math.max(1, cuts.offsets.length) : (cuts.infeed ?? cuts.depth)
+  cuts.style === 'corner'
+    ? cuts.radius / Math.max(1, cuts.offsets.length)
+    : (biteOf(cuts.infeed, 'peck' in cuts ? cuts.peck : null) ?? cuts.depth)
