@@ -26,7 +26,7 @@ const READINGS: ReadonlySet<Role> = new Set<Role>(['mark', 'turns', 'reading', '
 /** Whatever a page would ask of anybody. */
 const asks = (page: Element): string[] =>
   everyIn(page).flatMap(({ name, attributes }) => [
-    ...(['link', 'iframe', 'img', 'object', 'embed', 'base', 'form', 'image', 'use'].includes(name) ? [name] : []),
+    ...(['link', 'iframe', 'img', 'object', 'embed', 'base', 'form', 'image'].includes(name) ? [name] : []),
     ...Object.entries(attributes).flatMap(([key, value]) => {
       if (key === 'href' && value.startsWith('#')) return []
       const loads =
@@ -168,7 +168,7 @@ describe('a name that is meant to do harm', () => {
 
   it('nor is the style sheet ended by a title, or anything in it', () => {
     const style = (name: string): string => textIn(named1(pageOf(named(name)), 'style')[0]!)
-    const without = (text: string): string => text.replace(/content:"(?:[A-Za-z0-9 ]|\\[0-9a-f]+ )*"/, 'content:""')
+    const without = (text: string): string => text.replace(/content:"(?:[A-Za-z0-9 ]|\\[0-9a-f]+ )*"/g, 'content:""')
     for (const name of HOSTILE) expect(without(style(name))).toBe(without(style('plain')))
     expect(without(style('plain'))).toContain('@top-left{content:""')
   })

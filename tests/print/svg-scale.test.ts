@@ -13,7 +13,8 @@ const picture = (sheet: Sheet, id: string): Element =>
 
 /** As the picture says it: "scale 10:1", "scale 1:2". */
 const scaleOf = (drawing: Element): number => {
-  const [, paper, work] = /scale (\d+):(\d+)/.exec(textIn(drawing))!
+  const texts = everyIn(drawing).filter(({ name }) => name === 'text')
+  const [, paper, work] = /scale (\d+):(\d+)$/.exec(texts.map(textIn).find((text) => text.includes('scale'))!)!
   return Number(paper) / Number(work)
 }
 

@@ -21,7 +21,7 @@ export const inspection = ({ features, units }: Sheet): Markup[] => {
       ...cut.flatMap((feature) => [
         tag('h3', {}, feature.name),
         table(
-          ['', 'planned', 'limits', 'measured', 'ok?'],
+          ['size', 'planned', 'limits', 'measured', 'ok?'],
           feature.inspection.flatMap((line) => inspected(line, units)),
         ),
       ]),

@@ -2,8 +2,11 @@ import { words } from '../../phrase/words.ts'
 import type { About, Sheet, SheetFeature } from '../../sheet/sheet.ts'
 import { type Child, type Markup, tag } from '../markup.ts'
 import { framed, type Picture } from '../svg/picture.ts'
+import { everyReading, readingsOf } from '../svg/readings.ts'
+import { hasWrongSide, swivelPicture } from '../svg/swivel.ts'
+import { dialOf } from './dials.ts'
 import { facts, sentence, told } from './phrases.ts'
-import { stepList } from './steps.ts'
+import { type Beside, stepList } from './steps.ts'
 
 type Planned = Extract<SheetFeature, { status: 'planned' }>
 
@@ -25,14 +28,18 @@ export const featureSection = (sheet: Sheet, feature: SheetFeature, pictures: re
 const planned = (sheet: Sheet, feature: Planned, pictures: readonly Picture[]): Child[] => {
   const { units } = sheet
   const own = pictures.filter((picture) => picture.feature === feature.index)
-  const steps = new Map(own.flatMap(({ step, id }) => (step === null ? [] : [[step, id] as const])))
   const front = feature.heading.filter(({ about }) => !AT_THE_BACK.has(about))
   return [
-    ...facts(
-      front.map(({ about, label, says }) => [
-        label,
-        (about === 'speed' ? says.slice(0, 1) : says).map((each) => told(each, units)),
-      ]),
+    tag(
+      'div',
+      { class: 'look' },
+      ...own.filter(({ kind }) => kind === 'form').map(figure),
+      ...facts(
+        front.map(({ about, label, says }) => [
+          label,
+          (about === 'speed' ? says.slice(0, 1) : says).map((each) => told(each, units)),
+        ]),
+      ),
     ),
     ...feature.warnings.map((each) => warning(words(each, units))),
     ...(feature.gains ?? []).map(({ holds, says }) =>
@@ -44,19 +51,33 @@ const planned = (sheet: Sheet, feature: Planned, pictures: readonly Picture[]): 
       ),
     ),
     ...feature.notes.map((each) => tag('p', { class: 'note' }, sentence(words(each, units)))),
-    ...own.filter(({ kind }) => kind === 'form').map(figure),
-    ...stepList(sheet, feature.index, steps),
-    ...faces(own.filter(({ kind }) => kind !== 'form')),
+    ...stepList(sheet, feature.index, beside(sheet, feature)),
   ]
 }
 
-const faces = (pictures: readonly Picture[]): Markup[] =>
-  pictures.length === 0
-    ? []
-    : [tag('h3', {}, 'settings and readings'), tag('div', { class: 'faces' }, ...pictures.map(figure))]
+/** Every reading on its face, those that matter on paper too; the swivel scale where there is a wrong side of it. */
+const beside = (sheet: Sheet, feature: Planned): Beside => {
+  const { index } = feature
+  const matter = new Set(readingsOf(sheet, index).map(({ step }) => step.number))
+  const swings = sheet.steps.filter((step) => step.feature === index && step.action === 'swing')
+  return {
+    dials: new Map(
+      everyReading(sheet, index).map((one) => [one.step.number, dialOf(one, matter.has(one.step.number))]),
+    ),
+    pictures: new Map(
+      hasWrongSide(sheet, feature)
+        ? swings.map((step) => [step.number, figure(swivelPicture(sheet, feature, step, false))] as const)
+        : [],
+    ),
+  }
+}
 
-/** A drawing keeps its size, so that its letters do: a narrow page scrolls it. */
-export const figure = (picture: Picture): Markup => tag('figure', { class: picture.kind, tabindex: 0 }, framed(picture))
+/** A drawing that is broader than a phone keeps so much of its size that its letters can be read: a narrow page scrolls it. */
+export const figure = (picture: Picture): Markup =>
+  tag('figure', { class: picture.width > BROAD ? `${picture.kind} broad` : picture.kind, tabindex: 0 }, framed(picture))
+
+/** mm of paper. */
+const BROAD = 125
 
 export const warning = (text: string): Markup =>
   tag('p', { class: 'warning' }, tag('strong', {}, 'WARNING '), sentence(text))

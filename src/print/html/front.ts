@@ -1,5 +1,5 @@
 import { words } from '../../phrase/words.ts'
-import { type About, type Sheet, type SheetFeature, saysOf } from '../../sheet/sheet.ts'
+import type { Sheet, SheetFeature } from '../../sheet/sheet.ts'
 import { type Markup, tag } from '../markup.ts'
 import type { Picture } from '../svg/picture.ts'
 import { changedLines, isNothing } from '../text/changed.ts'
@@ -19,12 +19,12 @@ export const front = (sheet: Sheet, pictures: readonly Picture[]): Markup[] => [
     ),
   ),
   ...changes(sheet),
+  ...pictures.filter(({ kind }) => kind === 'part').map(figure),
   ...facts(sheet.heading.map(({ label, says }) => [label, says.map((each) => told(each, sheet.units))])),
   ...overview(sheet),
   tag('ul', { class: 'cautions' }, ...sheet.cautions.map((each) => tag('li', {}, each))),
   ...sheet.orderReasons.map((each) => tag('p', { class: 'note' }, sentence(each))),
   ...sheet.warnings.filter(({ feature }) => feature === null).map(({ say }) => warning(words(say, sheet.units))),
-  ...pictures.filter(({ kind }) => kind === 'part').map(figure),
 ]
 
 /** What to ask for where it matters which sheet was cut. */
@@ -35,20 +35,14 @@ export const nameOf = ({ identity, continues }: Sheet): string => {
 
 const overview = (sheet: Sheet): Markup[] => {
   const rows = sheet.features.map((feature) => tag('tr', {}, ...cells('td', row(sheet, feature))))
-  return rows.length === 0 ? [] : [table(['cut', 'tool', 'speed', 'steps'], rows)]
+  return rows.length < 2 ? [] : [table(['cut', 'tool', 'steps'], rows)]
 }
 
 const row = (sheet: Sheet, feature: SheetFeature) => {
   const name = tag('a', { href: `#feature-${feature.index + 1}` }, `${feature.index + 1}  ${feature.name}`)
-  if (feature.status === 'refused') return [name, 'REFUSED', '', '']
+  if (feature.status === 'refused') return [name, 'REFUSED', '']
   const numbers = sheet.steps.filter((step) => step.feature === feature.index).map(({ number }) => number)
-  const first = (about: About) => saysOf(feature.heading, about)[0] ?? []
-  return [
-    name,
-    told(first('tool'), sheet.units),
-    told(first('speed'), sheet.units),
-    `${numbers[0] ?? ''} to ${numbers.at(-1) ?? ''}`,
-  ]
+  return [name, `"${feature.tool}"`, `${numbers[0] ?? ''} to ${numbers.at(-1) ?? ''}`]
 }
 
 const changes = ({ changed, units }: Sheet): Markup[] => {

@@ -3,6 +3,7 @@ import type { Parts } from '../format.ts'
 import { joined, type Markup, tag } from '../markup.ts'
 import { picturesOf } from '../svg/pictures.ts'
 import { grinding, inspection, slips } from './back.ts'
+import { plates } from './dials.ts'
 import { featureSection } from './feature.ts'
 import { front, nameOf } from './front.ts'
 import { proof } from './proof.ts'
@@ -26,18 +27,24 @@ export const printHtml = (sheet: Sheet, parts: Parts = {}): string => {
       tag('meta', { 'http-equiv': 'Content-Security-Policy', content: ALLOWED }),
       tag('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
       tag('title', {}, title),
-      own('style', styleFor(title)),
+      own('style', styleFor(title, sheet.features)),
     ),
     tag(
       'body',
       { 'data-sheet': sheet.identity ?? sheet.title },
-      ...front(sheet, pictures),
-      ...sheet.features.map((feature) => featureSection(sheet, feature, pictures)),
-      ...proof(sheet),
-      ...(parts.inspection === true ? inspection(sheet) : []),
-      ...grinding(sheet),
-      ...slips(sheet),
-      ...controls(),
+      plates(sheet),
+      tag(
+        'main',
+        {},
+        ...front(sheet, pictures),
+        ...sheet.features.map((feature) => featureSection(sheet, feature, pictures)),
+        ...proof(sheet),
+        ...(parts.inspection === true ? inspection(sheet) : []),
+        ...grinding(sheet),
+        ...slips(sheet),
+        bar(),
+      ),
+      next(),
       own('script', SCRIPT),
     ),
   )
@@ -48,19 +55,15 @@ export const printHtml = (sheet: Sheet, parts: Parts = {}): string => {
 const own = (name: 'style' | 'script', text: string): Markup => ({ made: `<${name}>${text}</${name}>` })
 
 /** Hidden until the script that serves them runs. */
-const controls = (): Markup[] => [
-  tag(
-    'div',
-    { class: 'bar', id: 'bar', hidden: '' },
-    button('one', 'Next step, large'),
-    button('clear', 'Clear ticks'),
-  ),
+const bar = (): Markup =>
+  tag('div', { class: 'bar', id: 'bar', hidden: '' }, button('one', 'Next step, large'), button('clear', 'Clear ticks'))
+
+const next = (): Markup =>
   tag(
     'div',
     { id: 'next', hidden: '', role: 'dialog', 'aria-label': 'next step' },
     tag('div', { id: 'now', 'aria-live': 'polite' }),
     tag('div', { class: 'keys' }, button('back', 'Back'), button('all', 'All steps'), button('on', 'Done, next')),
-  ),
-]
+  )
 
 const button = (id: string, text: string): Markup => tag('button', { id, type: 'button' }, text)

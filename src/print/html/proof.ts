@@ -36,7 +36,7 @@ const proofOf = (feature: Planned, units: Units): Markup[] => {
       ? []
       : [
           table(
-            ['', 'planned', 'worst low to high', 'rss ±', 'limits'],
+            ['size', 'planned', 'worst low to high', 'rss ±', 'limits'],
             lines.flatMap((line) => rows(line, units)),
           ),
         ]),

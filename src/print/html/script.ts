@@ -8,7 +8,7 @@ export const SCRIPT = `(function () {
   var blanks = Array.from(document.querySelectorAll('.blank'))
   var next = document.getElementById('next'), now = document.getElementById('now'), bar = document.getElementById('bar')
   var name = 'groovewright ' + document.body.dataset.sheet
-  var at = -1, home = document.createElement('div'), away = []
+  var at = -1, away = []
   function read() { try { return JSON.parse(localStorage.getItem(name) || '{}') } catch (e) { return {} } }
   function keep() {
     var kept = { ticks: [], blanks: {} }
@@ -30,14 +30,10 @@ export const SCRIPT = `(function () {
     restore()
     at = i
     next.hidden = i < 0
+    document.querySelector('main').inert = i >= 0
     document.body.style.overflow = i < 0 ? '' : 'hidden'
     if (i < 0) return
-    var pictures = (steps[i].dataset.picture || '').split(' ')
     lend(steps[i])
-    pictures.forEach(function (id) {
-      var picture = id && document.getElementById(id)
-      if (picture) lend(picture.parentElement)
-    })
     now.scrollTop = 0
     document.getElementById('on').focus()
   }
@@ -68,8 +64,8 @@ export const SCRIPT = `(function () {
   boxes.forEach(function (box) { box.checked = (kept.ticks || []).indexOf(box.dataset.step) >= 0 })
   blanks.forEach(function (blank) { blank.value = (kept.blanks || {})[blank.dataset.blank] || '' })
   mark()
-  if (steps.length) bar.hidden = false
+  if (steps.length) { bar.hidden = false; document.body.classList.add('runs') }
 })()
 `
 
-export const SCRIPT_SUM = 'sha256-m5+NYA6FT/AyktD1ZBaXdD2ei8GPccATBmsC/qUcuQk='
+export const SCRIPT_SUM = 'sha256-jYTIi62MwjbQk07DpQIU20jtv17IIWPL+vhjSLNZZ04='

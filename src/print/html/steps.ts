@@ -16,8 +16,11 @@ type Entry = {
   readonly more: readonly Phrase[]
 }
 
-/** The steps of a feature under small headings, each with a box. `pictured`: steps that have a picture in the page. */
-export const stepList = (sheet: Sheet, feature: number, pictured: ReadonlyMap<number, string>): Markup[] => {
+/** What stands beside a step: its readings on their faces, and its picture. */
+export type Beside = { readonly dials: ReadonlyMap<number, Markup>; readonly pictures: ReadonlyMap<number, Markup> }
+
+/** The steps of a feature under small headings, each with a box. */
+export const stepList = (sheet: Sheet, feature: number, beside: Beside): Markup[] => {
   const entries = entriesOf(sheet, feature)
   return entries.map((entry, i) => {
     const heading = entry.group === entries[i - 1]?.group ? [] : [tag('h3', {}, entry.group)]
@@ -25,7 +28,7 @@ export const stepList = (sheet: Sheet, feature: number, pictured: ReadonlyMap<nu
       'div',
       { class: heading.length > 0 ? 'begins' : undefined },
       ...heading,
-      item(entry, sheet.units, pictured),
+      item(entry, sheet.units, beside),
     )
   })
 }
@@ -41,13 +44,15 @@ const entriesOf = ({ steps, places = [] }: Sheet, feature: number): Entry[] => {
   })
 }
 
-const item = (entry: Entry, units: Units, pictured: ReadonlyMap<number, string>): Markup => {
+const item = (entry: Entry, units: Units, { dials, pictures }: Beside): Markup => {
   const { from, to, thing, does, effect, more } = entry
   const number = from === to ? String(from) : `${from}-${to}`
-  const shown = [...pictured].filter(([step]) => from <= step && step <= to).map(([, id]) => id)
+  const within = (all: ReadonlyMap<number, Markup>): Markup[] =>
+    [...all].filter(([step]) => from <= step && step <= to).map(([, what]) => what)
+  const faces = within(dials)
   return tag(
     'section',
-    { class: 'step', id: `step-${from}`, 'data-picture': shown.length === 0 ? undefined : shown.join(' ') },
+    { class: 'step', id: `step-${from}` },
     tag(
       'label',
       {},
@@ -68,7 +73,8 @@ const item = (entry: Entry, units: Units, pictured: ReadonlyMap<number, string>)
           { class: 'more' },
           ...more.map((each, i) => tag('li', {}, told(each, units), blank(each, from, i, units))),
         ),
-    shown.length === 0 ? [] : tag('p', { class: 'see' }, ...shown.map((id) => tag('a', { href: `#${id}` }, 'picture'))),
+    faces.length === 0 ? [] : tag('div', { class: 'dials' }, ...faces),
+    within(pictures),
   )
 }
 

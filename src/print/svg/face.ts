@@ -7,23 +7,31 @@ import type { Shown } from './readings.ts'
 
 const CENTER: Point = [28, 33]
 const RIM = 19
+/** Between the mark in figures and the figures of the face. */
+const ARROW = 9
 
-/** 0 at the top, numbers rising as the hands of a clock go. */
-export const face = (shown: Shown, dial: Dial): Markup[] => {
-  const { step, back } = shown
-  const perTurn = marksPerTurn(dial)
-  const mark = step.mark ?? 0
+/** The face and all that is on it, without what one reading adds. */
+export const FACE = { left: 3, top: 8, size: 50 } as const
+
+/** What stays on a dial: 0 at the top, numbers rising as the hands of a clock go. */
+export const plate = (dial: Dial): Markup[] => [
+  circle(CENTER, RIM, { width: WEIGHT.edge }),
+  ...marksOn(dial, marksPerTurn(dial)),
+]
+
+/** What one reading adds: the pointer, its mark in figures, and the way that the hand turns to get there. */
+export const hand = ({ step, back }: Shown, dial: Dial): Markup[] => {
+  const part = (step.mark ?? 0) / marksPerTurn(dial)
+  const mark = number(markFigure(dial, step.mark ?? 0), dial.units)
   return [
-    circle(CENTER, RIM, { width: WEIGHT.edge }),
-    ...marksOn(dial, perTurn),
-    pointer(mark / perTurn),
-    letters([CENTER[0], CENTER[1] + 2.3], number(markFigure(dial, mark), dial.units), {
-      size: 6.4,
+    pointer(part),
+    letters([CENTER[0], CENTER[1] + 2.5], mark, {
+      size: mark.length > 3 ? 5 : 7,
       anchor: 'middle',
       bold: true,
       as: 'mark',
     }),
-    ...turning(back, mark / perTurn),
+    ...turning(back, part),
   ]
 }
 
@@ -79,16 +87,20 @@ const pointer = (part: number): Markup =>
     line([CENTER[0], CENTER[1] - RIM + 3.6], [CENTER[0], CENTER[1] - RIM], { width: WEIGHT.heavy }),
   )
 
-/** An arrow round the rim across from the pointer, the way that the hand turns: forward as the numbers rise. */
+/** An arrow round the mark in figures up to the pointer, the way that the hand turns. */
 const turning = (back: boolean, pointer: number): Markup[] => {
-  const r = RIM + 3
-  const [start, end] = back ? [pointer + 0.58, pointer + 0.42] : [pointer + 0.42, pointer + 0.58]
-  const [from, to] = [on(start, r), on(end, r)].map((at) => at.map(short).join(' '))
+  const way = back ? -1 : 1
+  const tip = pointer * 360
+  const on = (degrees: number): Point => {
+    const at = (degrees * Math.PI) / 180
+    return [CENTER[0] + ARROW * Math.sin(at), CENTER[1] - ARROW * Math.cos(at)]
+  }
+  const [from, to] = [tip - way * 110, tip - way * 14].map((at) => on(at).map(short).join(' '))
   return [
-    path(`M${from}A${r} ${r} 0 0 ${back ? 0 : 1} ${to}`, {
-      width: WEIGHT.mark,
+    path(`M${from}A${ARROW} ${ARROW} 0 0 ${back ? 0 : 1} ${to}`, {
+      width: WEIGHT.edge,
       as: `turning ${back ? 'back' : 'forward'}`,
     }),
-    head(on(end, r), 360 * end + (back ? 180 : 0), 3.4),
+    head(on(tip), tip - way * 8 + (back ? 180 : 0), 3.4),
   ]
 }

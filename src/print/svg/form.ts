@@ -7,7 +7,7 @@ import { between, depthBeside, depthsOf, scaleWords, trace } from './curves.ts'
 import { formDesc } from './form-words.ts'
 import { key } from './key.ts'
 import type { PlannedFeature } from './part.ts'
-import { passLines, roughLeft } from './passes.ts'
+import { passLines, passNumbers, roughLeft } from './passes.ts'
 import { GRAY, inLines, LEADING, letters, paragraph, path, WEIGHT } from './pen.ts'
 import type { Picture } from './picture.ts'
 import { otherSizes, sizeLines } from './sizes.ts'
@@ -35,17 +35,26 @@ export const formPicture = (sheet: Sheet, feature: PlannedFeature, drawing: Draw
     drawn: [
       letters([2, 5.5], heading(`${feature.index + 1}  ${feature.name}`, view), { bold: true }),
       ...toolAbove(view, id, TOOL.from),
-      ...metal(view),
-      ...bandsOf(view).map(({ drawn }) => drawn),
-      ...roughLeft(view, id),
-      ...passLines(view, numbers),
-      ...edges(view),
+      ...clipped(view, `${id}-work`, [
+        ...metal(view),
+        ...bandsOf(view).map(({ drawn }) => drawn),
+        ...roughLeft(view, id),
+        ...passLines(view),
+        ...edges(view),
+      ]),
+      ...passNumbers(view, numbers),
       ...sizeLines(view),
       ...lines.drawn,
       ...paragraph([4, end + 3], others),
     ],
   }
 }
+
+/** A shoulder beside the form may be deeper than the picture. */
+const clipped = ({ width, workEnd }: View, id: string, drawn: readonly Markup[]): Markup[] => [
+  tag('defs', {}, tag('clipPath', { id }, tag('rect', { x: 0, y: 0, width, height: workEnd }))),
+  tag('g', { 'clip-path': `url(#${id})` }, ...drawn),
+]
 
 const heading = (name: string, { width, frame: { scale } }: View): string => {
   const [first = '', ...rest] = inLines(name, width - 36)

@@ -7,45 +7,45 @@ import type { View } from './view.ts'
 
 export type Pass = Drawing['passes'][number]
 
-/** Each pass as the line that it leaves, with the number of its step below the work. */
-export const passLines = (view: View, numbers: number): Markup[] => {
-  const { drawing } = view
-  const cut = drawing.passes
-    .map((pass, i) => ({ pass, runs: runsOf(view, pass, i) }))
-    .filter(({ runs }) => runs.length > 0)
-  const told = chosen(
-    cut,
-    mostNumbers(
-      view,
-      cut.map(({ pass }) => String(pass.step)),
+/** Each pass as the line that it leaves. */
+export const passLines = (view: View): Markup[] => {
+  const cut = cutBy(view)
+  return cut.map(({ pass, runs }, i) =>
+    tag(
+      'g',
+      { class: 'pass', 'data-step': pass.step },
+      ...runs.map((run) =>
+        path(withWalls(view, run, view.drawing.passes.indexOf(pass)), {
+          width: i === cut.length - 1 ? WEIGHT.mark : WEIGHT.thin,
+        }),
+      ),
     ),
   )
-  const marks = told.map(({ pass, runs }) => ({
+}
+
+/** The number of its step below each of them, or of as many as find room. */
+export const passNumbers = (view: View, numbers: number): Markup[] => {
+  const cut = cutBy(view)
+  const most = mostNumbers(
+    view,
+    cut.map(({ pass }) => String(pass.step)),
+  )
+  const marks = chosen(cut, most).map(({ pass, runs }) => ({
     text: String(pass.step),
     run: runs.reduce((most, run) => (span(run) > span(most) ? run : most)),
   }))
-  return [
-    ...cut.map(({ pass, runs }, i) =>
-      tag(
-        'g',
-        { class: 'pass', 'data-step': pass.step },
-        ...runs.map((run) =>
-          path(withWalls(view, run, drawing.passes.indexOf(pass)), {
-            width: i === cut.length - 1 ? WEIGHT.mark : WEIGHT.thin,
-          }),
-        ),
-      ),
-    ),
-    ...spread(marks, view).flatMap(({ text, run, x }) => {
-      const point = under(view, run, x)
-      return [
-        line([x, numbers - 4], point, { width: 0.15 }),
-        circle(point, 0.5, { width: 0, fill: INK }),
-        letters([x, numbers], text, { anchor: 'middle' }),
-      ]
-    }),
-  ]
+  return spread(marks, view).flatMap(({ text, run, x }) => {
+    const point = under(view, run, x)
+    return [
+      line([x, numbers - 4], point, { width: 0.15 }),
+      circle(point, 0.5, { width: 0, fill: INK }),
+      letters([x, numbers], text, { anchor: 'middle' }),
+    ]
+  })
 }
+
+const cutBy = (view: View): { readonly pass: Pass; readonly runs: readonly Form[] }[] =>
+  view.drawing.passes.map((pass, i) => ({ pass, runs: runsOf(view, pass, i) })).filter(({ runs }) => runs.length > 0)
 
 /** What a step cut anew, as stretches that hang together. */
 const runsOf = ({ sheet, feature, drawing }: View, pass: Pass, i: number): Form[] => {

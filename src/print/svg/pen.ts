@@ -84,12 +84,15 @@ export const letters = (
     text,
   )
 
-/** Nearly: capitals and figures are wider than the rest. It is there to keep things apart, with room to spare. */
+/** In parts of the size, as in the broadest of the usual faces: it is there to keep things apart. */
 export const widthOf = (text: string, size = TEXT): number =>
-  [...text].reduce(
-    (sum, sign) => sum + (/[A-ZmwMW@]/.test(sign) ? 0.72 : /[ .,:;'()il|!]/.test(sign) ? 0.33 : 0.57),
-    0,
-  ) * size
+  [...text].reduce((sum, sign) => sum + breadth(sign), 0) * size
+
+const breadth = (sign: string): number => {
+  if (/[mwMW@\u2014]/.test(sign)) return 0.9
+  if (/[A-Z\u00d8]/.test(sign)) return 0.72
+  return /[ .,:;'()ijl|!ftr-]/.test(sign) ? 0.38 : 0.63
+}
 
 /** Words in lines that are no wider than so much; a word that is longer than a line is cut. */
 export const inLines = (text: string, width: number, size = TEXT): string[] => {

@@ -63,16 +63,21 @@ const edgeAt = ({ wanted, frame, surface }: View, z: Length): number => {
   return frame.y(Math.min(surface, ...sides))
 }
 
-/** What the figures beside a form take of the paper, with the name of the reference point. */
+/** What the figures beside a form take of the paper. */
 export const roomBeside = (
   sheet: Sheet,
   feature: PlannedFeature,
-): { readonly left: number; readonly right: number } => {
+): { readonly left: number; readonly right: number; readonly near: number } => {
+  const near = lineOf({ feature }, 'near')
   const of = (id: (typeof DRAWN)[number]): number => {
     const found = lineOf({ feature }, id)
     return found === undefined ? 0 : Math.max(...sizeTexts(found, sheet.units).map((text) => widthOf(text)))
   }
-  return { left: Math.max(12, of('bottomDiameter') + 12), right: Math.max(48, of('depth') + 14) }
+  return {
+    left: Math.max(12, of('bottomDiameter') + 12),
+    right: Math.max(12, of('depth') + 14),
+    near: near === undefined ? 0 : 8 + widthOf(`${number(near.planned, sheet.units)} from the free end`),
+  }
 }
 
 /** The free end is beyond the paper: one arrow, and where it goes to. */

@@ -12,14 +12,22 @@ const RING = 24
 const LONG = 33
 const BELOW = 95
 
-/** The compound from above, as it stands at its setting; the wrong side of its 0 crossed out. */
-export const swivelPicture = (sheet: Sheet, feature: PlannedFeature, step: SheetStep): Picture => {
-  const { scaleZero } = sheet.lathe.compound
+/** Whether the same mark on the other side of 0 would be another setting. */
+export const hasWrongSide = (sheet: Sheet, feature: PlannedFeature): boolean =>
+  wrongSide(feature.compoundAngle, zeroOf(sheet)) !== null
+
+const zeroOf = ({ lathe }: Sheet): number => (lathe.compound.scaleZero === 'square' ? 90 : 0)
+
+/**
+ * The compound from above, as it stands at its setting; the wrong side of its 0 crossed out. `alone`: with the words of
+ * its step below it, which it needs where the step does not stand beside it.
+ */
+export const swivelPicture = (sheet: Sheet, feature: PlannedFeature, step: SheetStep, alone = true): Picture => {
   const angle = feature.compoundAngle
-  const zero = scaleZero === 'square' ? 90 : 0
+  const zero = zeroOf(sheet)
   const wrong = wrongSide(angle, zero)
   const says = [step.does, ...step.more].map((each) => words(each, sheet.units))
-  const told = says.flatMap((each) => inLines(each, WIDTH - 4))
+  const told = alone ? says.flatMap((each) => inLines(each, WIDTH - 4)) : []
   return {
     id: `swivel-${step.number}`,
     kind: 'swivel',
@@ -28,7 +36,7 @@ export const swivelPicture = (sheet: Sheet, feature: PlannedFeature, step: Sheet
     title: `Step ${step.number}: the compound on its swivel scale`,
     desc: `From above, headstock to the left, the work away from you. ${says.join('. ')}.${wrong === null ? '' : ' The wrong side of 0 is crossed out.'}`,
     width: WIDTH,
-    height: BELOW + told.length * LEADING,
+    height: BELOW - (alone ? 0 : 4) + told.length * LEADING,
     drawn: [
       letters([2, 5.5], `${step.number}  ${step.thing}`, { bold: true }),
       letters([CENTER[0], 12], 'work', { anchor: 'middle' }),

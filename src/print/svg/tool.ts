@@ -1,6 +1,6 @@
 import { type Markup, tag } from '../markup.ts'
 import { depthsOf, frameAt, trace } from './curves.ts'
-import { circle, letters, line, type Point, path, TEXT, WEIGHT, widthOf } from './pen.ts'
+import { circle, line, type Point, path, WEIGHT } from './pen.ts'
 import type { View } from './view.ts'
 
 /** The edge where it stands with its dials at 0, lifted off the work so that it hides nothing; its reference point marked. */
@@ -22,28 +22,14 @@ export const toolAbove = (view: View, id: string, top: number): Markup[] => {
       tag('clipPath', { id: clip }, tag('rect', { x: 0, y: top, width: 400, height: toolEnd - top + 1 })),
     ),
     tag('g', { class: 'tool', 'clip-path': `url(#${clip})` }, path(outline, { width: WEIGHT.edge, fill: '#fff' })),
-    ...marked(reference, placeFor(view, reference[0], frame.x(Math.max(last.to, edge.shank.to))), top),
+    ...marked(reference),
     line([reference[0], reference[1]], [reference[0], view.frame.y(view.surface)], { dash: '1 1', width: WEIGHT.thin }),
   ]
 }
 
-const WORD = 'reference point'
-const UNDER = 'dials at 0, tool lifted'
-
-/** To the right of work and tool, or else to the left of the tool. */
-const placeFor = ({ frame, from, width }: View, reference: number, left: number): number => {
-  const right = Math.max(frame.x(from), reference) + 5
-  return right + widthOf(UNDER) <= width - 2 ? right : left - 4 - widthOf(UNDER)
-}
-
-/** A cross in a ring, and its name beside the tool. */
-const marked = ([x, y]: Point, at: number, top: number): Markup[] => {
-  return [
-    circle([x, y], 1.2, { width: WEIGHT.mark, as: 'reference' }),
-    line([x - 2.2, y], [x + 2.2, y]),
-    line([x, y - 2.2], [x, y + 2.2]),
-    line([x, y], [at > x ? at - 1 : at + widthOf(WORD) + 1, top + 6]),
-    letters([at, top + 6 + TEXT / 3], WORD),
-    letters([at, top + 11 + TEXT / 3], UNDER),
-  ]
-}
+/** A cross in a ring. */
+export const marked = ([x, y]: Point): Markup[] => [
+  circle([x, y], 1.2, { width: WEIGHT.mark, as: 'reference' }),
+  line([x - 2.2, y], [x + 2.2, y]),
+  line([x, y - 2.2], [x, y + 2.2]),
+]

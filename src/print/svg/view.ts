@@ -13,10 +13,8 @@ const LEAST = 94
 const FORM = 64
 const BESIDE = 10
 const DEEP = 46
-export const TOOL = { from: 9, high: 26 } as const
+export const TOOL = { from: 9, high: 17 } as const
 const ROWS = 16
-/** For the name of the reference point. */
-const NAMED = 52
 const UNDER = 9
 
 /** What every part of the picture of a form goes by. */
@@ -57,7 +55,8 @@ export const viewOf = (sheet: Sheet, feature: PlannedFeature, drawing: Drawing):
   const formEnd = room.left + ((to - from) / 1e9) * scale
   // The tool may stand beside the form with its dials at 0.
   const reference = formEnd + ((from - feature.zero.fromEnd) / 1e9) * scale
-  const right = Math.max(formEnd + room.right, reference + NAMED)
+  const near = formEnd - ((region.from - from) / 1e9) * scale + room.near
+  const right = Math.max(formEnd + room.right, near, reference + 4)
   // The reference point may stand well over the lowest of the edge.
   const toolEnd = TOOL.from + Math.max(TOOL.high, (depthsOf(drawing.edge.pieces)[1] / 1e9) * scale + 8)
   const top = toolEnd + ROWS

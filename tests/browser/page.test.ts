@@ -1,0 +1,109 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import type { Page } from 'playwright-core'
+import { expect, it } from 'vitest'
+import { sheetFor } from '../../src/compile.ts'
+import { GRINDER_CAUTIONS } from '../../src/handbook/grinding.ts'
+import { printerOf } from '../../src/print/registry.ts'
+import { grindSheet } from '../../src/sheet/grind/grind.ts'
+import type { Sheet } from '../../src/sheet/sheet.ts'
+import { slipsFor } from '../../src/slips-for.ts'
+import { drawnExample, HOSTILE, named } from '../print/drawn.ts'
+import { examplePlans } from '../print/examples.ts'
+import { DESK, inChromium, PHONE } from './chromium.ts'
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+const printed = await printerOf('sheet', 'html')
+const print = (sheet: Sheet): string => printed(sheet, { inspection: true })
+const screw = print(drawnExample('01-press-screw'))
+const whole = (): string => {
+  const [, plan] = examplePlans().find(([name]) => name.startsWith('10-'))!
+  return print({ ...drawnExample('10-crank-hub'), grind: grindSheet(plan, GRINDER_CAUTIONS), slips: slipsFor(plan) })
+}
+
+inChromium('a page in Chromium', ({ open }) => {
+  it.each([
+    ['on a phone', PHONE],
+    ['on a desk', DESK],
+  ])('has nothing that axe would change, %s', async (_, how) => {
+    const { page } = await open(whole(), { ...how, bypassCSP: true })
+    expect(await violations(page)).toEqual([])
+    await page.click('#one')
+    await page.click('#on')
+    expect(await violations(page)).toEqual([])
+  })
+
+  it('asks nobody for anything, and says nothing to the console', async () => {
+    const { page, asked, file } = await open(screw)
+    await page.click('#one')
+    await page.click('#on')
+    await page.click('#all')
+    expect(asked).toEqual([file])
+  })
+
+  it('keeps ticks and sizes through a reload without a net, of each sheet its own', async () => {
+    const { page, file } = await open(screw, PHONE)
+    await page.context().setOffline(true)
+    await page.tap('#step-1 .thing')
+    await page.tap('#step-2 .number')
+    await page.fill('.blank >> nth=1', '.0545')
+    await page.reload()
+    expect(await ticked(page)).toEqual(['1', '2'])
+    expect(await page.inputValue('.blank >> nth=1')).toBe('.0545')
+    await page.tap('#one')
+    expect(await page.textContent('#now .number')).toBe('3')
+    await page.tap('#on')
+    expect(await page.textContent('#now .number')).toBe('4')
+    await page.tap('#back')
+    expect(await page.textContent('#now .number')).toBe('3')
+    await page.keyboard.press('Escape')
+    await page.goto(file)
+    expect(await ticked(page)).toEqual(['1', '2', '3'])
+    expect(await page.evaluate<string[]>('Object.keys(localStorage)')).toHaveLength(1)
+    page.on('dialog', (dialog) => dialog.accept())
+    await page.tap('#clear')
+    await page.reload()
+    expect(await ticked(page)).toEqual([])
+    expect(await page.inputValue('.blank >> nth=1')).toBe('')
+  })
+
+  it('can be ticked and read without its script', async () => {
+    const { page } = await open(screw, { javaScriptEnabled: false })
+    await page.click('#step-1 .thing')
+    expect(await page.isChecked('#step-1 input')).toBe(true)
+    expect(await page.isVisible('#bar')).toBe(false)
+    expect(await page.isVisible('#next')).toBe(false)
+    expect(await page.isVisible('#step-32')).toBe(true)
+  })
+
+  it('shows names that are meant to do harm as text, and runs nothing of them', async () => {
+    const name = HOSTILE.join(' ')
+    const { page, asked, file } = await open(print(named(name)))
+    const shown = await page.textContent('h1')
+    expect(shown!.replace(/\[U\+[0-9A-F]{4}\]/g, '')).toBe(name.replace(/[\u202a-\u202e\u2066-\u2069]/g, ''))
+    expect(await page.locator('script').count()).toBe(1)
+    expect(await page.locator('img, link, iframe, style ~ style, b:not(.reading)').count()).toBe(0)
+    expect(asked).toEqual([file])
+  })
+
+  it('is whole without drawings', async () => {
+    const { page } = await open(print(sheetFor(examplePlans()[0]![1])), PHONE)
+    await page.tap('#one')
+    expect(await page.isVisible('#now .does')).toBe(true)
+  })
+})
+
+const ticked = (page: Page): Promise<string[]> =>
+  page.evaluate("[...document.querySelectorAll('.step input:checked')].map((box) => box.dataset.step)")
+
+/** As axe says them: the rule, and where. */
+const violations = async (page: Page): Promise<string[]> => {
+  await page.evaluate(AXE)
+  return page.evaluate(async () => {
+    const { axe } = globalThis as unknown as {
+      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
+    }
+    const { violations } = await axe.run()
+    return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`))
+  })
+}
