@@ -27,7 +27,10 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   sheet: { from: 'units lathe dials moves replay budget finish slips phrase plan', types: 'diagnostics' },
   print: { from: 'units phrase sheet', types: 'lathe moves exercise grading' },
   planning: { from: `${SHAPES} dials job sequence replay budget phrase plan` },
-  exercise: { from: 'units diagnostics source lathe dials phrase plan job written sheet', types: 'moves' },
+  exercise: {
+    from: 'units diagnostics source lathe dials phrase plan job written sheet slips replay judge',
+    types: 'moves',
+  },
   grading: {
     from: 'units diagnostics source lathe phrase plan moves replay judge written exercise',
   },

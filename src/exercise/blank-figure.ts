@@ -11,5 +11,5 @@ export const blankFigure = (number: number | null): Figure => ({
   unit: 'count',
   digits: 0,
   from: 'answer',
-  text: number === null ? '______' : `(${number})${LINE}`,
+  text: number === null ? '_____________' : `(${number})${LINE}`,
 })

@@ -4,7 +4,7 @@ import type { Length, Units } from '../units/length.ts'
 import type { Formula } from './formulas.ts'
 
 /** What a learner works an answer out from: nothing but what stands on the sheet. pm, degrees. */
-export type Facts = ReadingFacts | WorkedFacts
+export type Facts = ReadingFacts | WorkedFacts | ChoiceFacts | OrderFacts
 
 export type ReadingFacts = {
   readonly sort: 'reading'
@@ -20,6 +20,8 @@ export type ReadingFacts = {
   readonly width: Length | null
   /** The last roughing pass, where this is the finish. */
   readonly rough: Length | null
+  /** By how much the travel is more than the sheet has it, for what was measured at the stop; null where nothing was. */
+  readonly correction: Length | null
   readonly units: Units
 }
 
@@ -28,6 +30,19 @@ export type WorkedFacts = {
   readonly sort: 'worked'
   readonly formula: Formula
   readonly given: Readonly<Record<string, number>>
+  /** Of the answer. */
+  readonly unit: 'length' | 'count' | 'rpm'
+  readonly units: Units
+}
+
+/** A letter or a number among those that stand on the sheet. */
+export type ChoiceFacts = { readonly sort: 'choice'; readonly units: Units }
+
+/** Lines to put in order: of each letter, the moves that it stands for. */
+export type OrderFacts = {
+  readonly sort: 'order'
+  readonly feature: number
+  readonly lines: Readonly<Record<string, readonly number[]>>
   readonly units: Units
 }
 

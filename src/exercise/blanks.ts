@@ -10,24 +10,39 @@ export const blanksOf = (scene: Scene, hide: readonly HideWord[]): readonly Plac
   const made = HIDE_WORDS.filter((word) => hide.includes(word)).flatMap((word) => ASKS[word].make(scene))
   const placed = made.filter(({ place }) => 'step' in place).sort((a, b) => stepOf(a) - stepOf(b))
   const asked = made.filter(({ place }) => 'question' in place)
-  return [...placed, ...asked].map((one, i, all) => ({
+  // What is worked out first stands first: readings follow from it.
+  return [...asked, ...placed].map((one, i, all) => ({
     ...one,
     outOf: one.outOf ?? 1,
     number: i + 1,
-    follows: [...one.follows, ...fromShift(one, all.slice(0, i))],
+    follows: [...one.follows, ...fromWorked(one, all.slice(0, i))],
   }))
 }
 
-/** How far along the work stands before the reading that it makes. */
-const stepOf = ({ place }: Made): number => ('step' in place ? place.step + (place.part === 'shift' ? 0 : 0.5) : 0)
+/** In a step: a reading follows from what is shifted. */
+const PLACE = { shift: 0, reading: 0.1, turns: 0.1, mark: 0.2 } as const
 
-/** A reading along the work follows from how far the tool is shifted. */
-const fromShift = ({ facts, right }: Made, before: readonly Made[]): Blank['follows'] => {
-  if (facts.sort !== 'reading' || facts.axis !== 'along') return []
-  const factor = (facts.scale.reads === 'diameter' ? 2 : 1) / Math.cos((facts.angle * Math.PI) / 180)
-  return before.flatMap((one) =>
-    one.facts.sort === 'worked' && one.facts.formula === 'shift'
-      ? [{ id: one.id, factor, plus: (right as number) - factor * (one.right as number) }]
-      : [],
-  )
+/** How far along the work stands before the reading that it makes. */
+const stepOf = ({ place }: Made): number => ('step' in place ? place.step + PLACE[place.part] : 0)
+
+/** A reading along the work follows from how far the tool is shifted, a finish from how deep it is worked out. */
+const fromWorked = ({ facts, right, move }: Made, before: readonly Made[]): Blank['follows'] => {
+  if (facts.sort !== 'reading' || move === null) return []
+  const dial = (facts.scale.reads === 'diameter' ? 2 : 1) / Math.cos((facts.angle * Math.PI) / 180)
+  return before.flatMap(({ id, facts: earlier, right: value }): Blank['follows'] => {
+    if (earlier.sort !== 'worked' || typeof value !== 'number' || typeof right !== 'number') return []
+    const factor = (FROM[`${earlier.formula} ${facts.axis}`] ?? 0) * dial
+    // Only the finish comes to it; a roughing pass is chosen.
+    const finish = facts.axis === 'along' || facts.rough !== null
+    return factor === 0 || !finish ? [] : [{ id, factor, plus: right - factor * value }]
+  })
+}
+
+/** How much the travel grows with what was worked out. */
+const FROM: Readonly<Record<string, number>> = {
+  'shift along': 1,
+  'bottomDiameter deep': -1 / 2,
+  'depthBelow deep': 1,
+  'segmentDepth deep': 1,
+  'vDepth deep': 1,
 }

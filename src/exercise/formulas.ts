@@ -1,4 +1,6 @@
-/** What is given, by name: pm, degrees. */
+import { MM } from '../units/length.ts'
+
+/** What is given, by name: pm, degrees, rpm. */
 export type Given = Readonly<Record<string, number>>
 
 const of = (given: Given, name: string): number => {
@@ -7,10 +9,42 @@ const of = (given: Given, name: string): number => {
   return value
 }
 
+const half = (given: Given): number => Math.tan((of(given, 'angle') * Math.PI) / 360)
+
 /** How a size is worked out from what stands on the drawing. pm. */
 export const FORMULAS = {
   /** How far a tool is shifted in a groove that is wider than it. */
   shift: (given: Given) => of(given, 'width') - of(given, 'tool'),
+  bottomDiameter: (given: Given) => of(given, 'surface') - 2 * of(given, 'depth'),
+  depthBelow: (given: Given) => (of(given, 'surface') - of(given, 'bottom')) / 2,
+  /** Height of a segment of a circle: depth of a round groove that is drawn by its width. */
+  segmentDepth: (given: Given) => {
+    const radius = of(given, 'radius')
+    return radius - Math.sqrt(radius ** 2 - (of(given, 'width') / 2) ** 2)
+  },
+  /** Its chord, the other way round. */
+  segmentWidth: (given: Given) => {
+    const [radius, depth] = [of(given, 'radius'), of(given, 'depth')]
+    return 2 * Math.sqrt(radius ** 2 - (radius - depth) ** 2)
+  },
+  /** Of a V: by the tangent of half its included angle. */
+  vDepth: (given: Given) => (of(given, 'width') - of(given, 'root')) / (2 * half(given)),
+  vWidth: (given: Given) => of(given, 'root') + 2 * of(given, 'depth') * half(given),
+  /** The fastest speed of the lathe that is not faster than wanted: rpm = cutting speed over circumference. */
+  rpm: (given: Given) => {
+    const wanted = of(given, 'cutting') / (Math.PI * of(given, 'diameter'))
+    const speeds = speedsIn(given)
+    const allowed = speeds.filter((rpm) => rpm <= wanted)
+    return allowed.length > 0 ? Math.max(...allowed) : Math.min(...speeds)
+  },
+  turns: (given: Given) => Math.floor(of(given, 'reading') / of(given, 'perTurn') + 1e-9),
+  mark: (given: Given) => {
+    const { reading = 0, perTurn = MM, graduation = MM } = given
+    return (reading - Math.floor(reading / perTurn + 1e-9) * perTurn) / graduation
+  },
 } as const
 
 export type Formula = keyof typeof FORMULAS
+
+export const speedsIn = (given: Given): number[] =>
+  Object.entries(given).flatMap(([name, value]) => (/^speed\d+$/.test(name) ? [value] : []))

@@ -1,6 +1,8 @@
 import type { Plan } from '../plan/plan.ts'
 import type { Sheet } from '../sheet/sheet.ts'
-import { blanksOf } from './blanks.ts'
+import type { Scene } from './asks/ask.ts'
+import { mistaken } from './asks/mistake.ts'
+import { blanksOf, type Placed } from './blanks.ts'
 import type { Exercise } from './exercise.ts'
 import { fileName } from './file-name.ts'
 import type { KeySheet } from './key.ts'
@@ -20,12 +22,15 @@ export type HandOut = {
 
 export const handOut = (
   { title, teaches, learners, hide, tolerance, seed }: Exercise,
-  { index, learner, values, job, plan }: Variant,
+  { index, learner, values, job, plan, gives }: Variant,
   sheetFor: (plan: Plan) => Sheet,
 ): HandOut => {
-  const number = String(index + 1).padStart(Math.max(2, String(learners.length).length), '0')
-  const sheet = sheetFor(plan)
-  const blanks = blanksOf({ plan, sheet, tolerance, seed: `${seed}/${number}` }, hide)
+  const number = sheetNumber(index, learners.length)
+  const planned = sheetFor(plan)
+  const scene: Scene = { plan, sheet: planned, tolerance, gives, sheetOf: sheetFor, seed: `${seed}/${number}` }
+  const blanks = blanksOf(scene, hide)
+  const wrong = hide.includes('mistake') ? mistaken(scene) : null
+  const sheet = wrong === null ? planned : sheetFor(wrong)
   const who = { sheet: number, learner: learner.name, title, teaches }
   const name = fileName(number, learner.name)
   return {
@@ -35,15 +40,7 @@ export const handOut = (
       sheet: number,
       learner: learner.name,
       values,
-      answers: blanks.map(({ id, number, outOf, asks, key, within, working }) => ({
-        id,
-        number,
-        outOf,
-        asks,
-        key,
-        within,
-        working,
-      })),
+      answers: keyAnswers(blanks),
     },
     handed: {
       sheet: number,
@@ -57,3 +54,10 @@ export const handOut = (
     },
   }
 }
+
+/** With as many figures as the last has, so that files sort. */
+export const sheetNumber = (index: number, all: number): string =>
+  String(index + 1).padStart(Math.max(2, String(all).length), '0')
+
+export const keyAnswers = (blanks: readonly Placed[]): KeySheet['answers'] =>
+  blanks.map(({ id, number, outOf, asks, key, within, working }) => ({ id, number, outOf, asks, key, within, working }))

@@ -12,7 +12,8 @@ export const openHeading = (
   open: Open,
 ): { label: string; says: readonly Phrase[] }[] =>
   heading
-    .filter(({ about }) => about !== 'speed' || !SPEED.some((word) => open.has(word as HideWord)))
+    .filter(({ about }) => !open.has('drill') || about === 'cross-feed')
+    .filter(({ about }) => about !== 'speed' || !SPEED.some((word) => open.has(word)))
     .map(({ about, label, says }) => ({
       label,
       says:
@@ -21,7 +22,7 @@ export const openHeading = (
           : says.map((phrase) => (open.has('shift') ? withoutUndersize(phrase) : phrase)),
     }))
 
-const SPEED: readonly string[] = ['rpm']
+const SPEED: readonly HideWord[] = ['rpm']
 
 /** "…, .148 wide as measured: .017 under" tells how far the tool is shifted. */
 const withoutUndersize = (phrase: Phrase): Phrase => {

@@ -1,6 +1,7 @@
 import { waysOf } from '../phrase/dial.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
 import type { Sheet, SheetStep } from '../sheet/sheet.ts'
+import type { Part } from './asks/ask.ts'
 import { blankFigure } from './blank-figure.ts'
 import type { Placed } from './blanks.ts'
 import type { Open } from './open-heading.ts'
@@ -8,7 +9,7 @@ import type { Open } from './open-heading.ts'
 /** Every step with its way and no reading of a dial but those that nothing is asked about. */
 export const openSteps = ({ steps, features }: Sheet, blanks: readonly Placed[], open: Open): SheetStep[] =>
   steps.map((step): SheetStep => {
-    const own = (part: 'reading' | 'shift') =>
+    const own = (part: Part) =>
       blanks.find(({ place }) => 'step' in place && place.step === step.number && place.part === part)
     const feature = features[step.feature]!
     const angle = feature.status === 'planned' ? feature.compoundAngle : 0
@@ -20,7 +21,10 @@ export const openSteps = ({ steps, features }: Sheet, blanks: readonly Placed[],
       purpose: null,
       slide: step.slide,
       thing: step.thing,
-      does: doesOf(step, angle, open, own('reading')?.number ?? null),
+      does:
+        step.action === 'set-speed' && open.has('rpm')
+          ? ['the speed that you worked out']
+          : doesOf(step, angle, open, blankIn(own)),
       effect: effectOf(step, open, own('shift')?.number ?? null),
       more: [...(step.action === 'layout' || step.action === 'align' ? step.more : []), ...initials(steps, step)],
       reading: null,
@@ -32,36 +36,58 @@ export const openSteps = ({ steps, features }: Sheet, blanks: readonly Placed[],
 /** Their words have no reading that comes from the drawing. */
 const HAND: ReadonlySet<SheetStep['action']> = new Set(['take-up', 'zero', 'touch-off', 'lock', 'unlock'])
 
-const doesOf = (step: SheetStep, angle: number, open: Open, number: number | null): Phrase => {
+const doesOf = (step: SheetStep, angle: number, open: Open, blank: Phrase): Phrase => {
   if (step.slide === null || HAND.has(step.action)) return handWords(step)
-  if (open.has('readings')) return turned(step, angle, number)
+  if (READINGS.some((word) => open.has(word))) return turned(step, angle, blank)
+  if (DERIVED.some((word) => open.has(word))) return leftOpen(step, angle)
   // A reading along the work tells how far the tool is shifted.
   return open.has('shift') && step.slide !== 'cross-feed' ? alongLeftOpen(step, angle) : step.does
 }
 
+/** What asks for readings, and what readings would tell. */
+const READINGS = ['readings', 'turns', 'marks'] as const
+const DERIVED = ['bottom-diameter', 'depth', 'form', 'corrections'] as const
+
+const blankIn = (own: (part: Part) => Placed | undefined): Phrase => {
+  const [reading, turns, mark] = [own('reading'), own('turns'), own('mark')]
+  if (reading !== undefined) return [blankFigure(reading.number)]
+  if (turns === undefined && mark === undefined) return []
+  const part = (blank: Placed | undefined) => blankFigure(blank?.number ?? null)
+  return [part(turns), ' whole turns and ', part(mark)]
+}
+
+/** Nothing is asked here, and the reading would tell what is asked elsewhere. */
+const leftOpen = (step: SheetStep, angle: number): Phrase => turned(step, angle, [blankFigure(null)])
+
 const alongLeftOpen = (step: SheetStep, angle: number): Phrase =>
-  step.action === 'shift' || step.action === 'return' || step.action === 'feed-across'
-    ? [`${waysOf(step.slide!, angle).forward}, to `, blankFigure(null)]
-    : turned(step, angle, null)
+  step.action === 'go-past' ? turned(step, angle, []) : leftOpen(step, angle)
 
 const handWords = ({ action, does }: SheetStep): Phrase =>
   action === 'measure' ? ['with the spindle STOPPED, write down every size'] : does
 
-const turned = ({ action, slide, purpose }: SheetStep, angle: number, number: number | null): Phrase => {
+const turned = ({ action, slide, purpose }: SheetStep, angle: number, blank: Phrase): Phrase => {
   const { forward, back } = waysOf(slide!, angle)
   if (purpose === 'clear-to-measure') return [`${back}, several whole turns: count them`]
   if (action === 'back-out') return [`${back}, clear of the work`]
   if (action === 'go-past') return [`${back}, past the next reading by more than the lost motion`]
   const way = action === 'feed-across' ? `feed SLOWLY ${forward}` : forward
-  return number === null ? [`${way}, to where it was`] : [`${way}, to `, blankFigure(number)]
+  return blank.length === 0 ? [`${way}, to where it was`] : [`${way}, to `, ...blank]
 }
 
 /** What the cut comes to is told; how far the tool is shifted only where nobody is asked for it. */
 const effectOf = ({ action, effect, slide }: SheetStep, open: Open, number: number | null): Phrase => {
   if (number !== null) return ['shift ', blankFigure(number), ' along the work']
-  if (action === 'feed-in' && slide === 'cross-feed') return effect
+  if (action === 'feed-in' && slide === 'cross-feed') return depthTold(effect, open)
   if (action === 'shift') return open.has('shift') ? [] : effect
   return effect.some((part): part is Figure => typeof part !== 'string') ? [] : effect
+}
+
+/** ".054 deep, .7665 dia": what of it is no answer. */
+const depthTold = (effect: Phrase, open: Open): Phrase => {
+  if (open.has('depth') || open.has('form') || open.has('corrections')) return []
+  if (!open.has('bottom-diameter')) return effect
+  const end = effect.findIndex((part) => typeof part !== 'string' && part.role === 'diameter')
+  return end < 0 ? effect : [...effect.slice(0, end - 1), ' deep']
 }
 
 /** The instructor looks before power is on, at each stop, and before the finish. */

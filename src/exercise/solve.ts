@@ -7,12 +7,15 @@ import { FORMULAS } from './formulas.ts'
  * What a learner gets who does everything right: from the facts alone, apart from the planner. A blank is only made
  * where both come to the same.
  */
-export const solve = (facts: Facts): Right => {
+export const solve = (facts: Facts): Right | null => {
   switch (facts.sort) {
     case 'reading':
       return readingFor(facts)
     case 'worked':
       return FORMULAS[facts.formula](facts.given)
+    default:
+      // What is chosen, or put in order, is not worked out.
+      return null
   }
 }
 

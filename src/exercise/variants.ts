@@ -3,7 +3,7 @@ import type { FeaturePlan, Plan } from '../plan/plan.ts'
 import type { Exercise, Learner } from './exercise.ts'
 import type { Base } from './read.ts'
 import { shuffled } from './shuffle.ts'
-import { flow, type Tree } from './tree.ts'
+import { at, flow, type Tree } from './tree.ts'
 
 /** What one learner gets: a job that proves. */
 export type Variant = {
@@ -14,6 +14,8 @@ export type Variant = {
   readonly values: Readonly<Record<string, string>>
   readonly job: string
   readonly plan: Plan
+  /** Whether the job gives a key of a feature. */
+  readonly gives: (feature: number, key: string) => boolean
   /** Sheets in the set that are unlike; only said of a sheet that is like an earlier one. */
   readonly holds: number | null
 }
@@ -24,7 +26,7 @@ export type NoVariant = { readonly index: number; readonly tried: number; readon
 export type Planner = (text: string) => { readonly plan: Plan | null; readonly why: string | null }
 
 /** So many elements in a row that do not prove are enough to say that it cannot be done. */
-const ENOUGH = 2000
+export const ENOUGH = 2000
 
 /**
  * A job for each learner in turn: each takes the next element of the shuffled space that proves. Where all have been
@@ -59,7 +61,15 @@ export function* variantsOf(
       tried++
       if (plan !== null && tree.ok) {
         taken++
-        yield { index, learner, values: space.values(tree.value), job: `${job}\n`, plan, holds }
+        yield {
+          index,
+          learner,
+          values: space.values(tree.value),
+          job: `${job}\n`,
+          plan,
+          gives: (feature, key) => at(tree.value, `features.${feature}.${key}`) !== null,
+          holds,
+        }
         break
       }
       why = no ?? why

@@ -1,4 +1,23 @@
 /** What an exercise may leave open; each word is a file in `asks/`. */
-export const HIDE_WORDS = ['readings', 'shift'] as const
+export const HIDE_WORDS = [
+  'readings',
+  'turns',
+  'marks',
+  'shift',
+  'bottom-diameter',
+  'depth',
+  'form',
+  'rpm',
+  'corrections',
+  'drill',
+  'order',
+  'set-up',
+  'caution',
+  'mistake',
+  'refusal',
+] as const
+
+/** Of these the sheet itself is drawn, not only the job: a set needs no `vary`. */
+export const DRAWN_WORDS: readonly string[] = ['drill', 'order', 'set-up', 'caution', 'mistake', 'refusal']
 
 export type HideWord = (typeof HIDE_WORDS)[number]

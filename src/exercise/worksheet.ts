@@ -59,13 +59,56 @@ export const worksheetOf = (
     cautions: [...sheet.cautions, ...cautionsIn()],
     heading: sheet.heading.map(({ label, says }) => ({ label, says })),
     features: sheet.features.map((feature) => openFeature(feature, open, outlines[feature.index] ?? 'square')),
-    steps: openSteps(sheet, blanks, open),
-    questions: blanks.flatMap(({ number, place, choices = [] }) =>
-      'question' in place ? [{ number, says: [`${place.question} `, blankFigure(number)], choices }] : [],
-    ),
-    blanks: blanks.map(({ id, number, outOf, asks }) => ({ id, number, outOf, asks })),
-    outOf: blanks.reduce((sum, { outOf }) => sum + outOf, 0),
+    steps: stepsFor(sheet, blanks, open),
+    ...asked(blanks),
   }
+}
+
+/** A sheet of a choice among jobs, which stand in its first question. */
+export const worksheetAmong = (
+  who: Who,
+  units: Sheet['units'],
+  blanks: readonly Placed[],
+  cautions: readonly string[],
+): Worksheet => ({
+  ...who,
+  job: 'a choice among jobs',
+  units,
+  cautions,
+  heading: [],
+  features: [],
+  steps: [],
+  ...asked(blanks),
+})
+
+const asked = (blanks: readonly Placed[]): Pick<Worksheet, 'questions' | 'blanks' | 'outOf'> => ({
+  questions: blanks.flatMap(({ number, place, choices = [] }, i) =>
+    'question' in place
+      ? [
+          {
+            number,
+            says: [`${place.question} `, blankFigure(null)],
+            choices: sameAs(choices, blanks[i - 1]) ? [] : choices,
+          },
+        ]
+      : [],
+  ),
+  blanks: blanks.map(({ id, number, outOf, asks }) => ({ id, number, outOf, asks })),
+  outOf: blanks.reduce((sum, { outOf }) => sum + outOf, 0),
+})
+
+/** What may be chosen stands once, under the first question that chooses among it. */
+const sameAs = (choices: readonly string[], before: Placed | undefined): boolean =>
+  choices.length > 0 && before?.choices?.join('\n') === choices.join('\n')
+
+/** Where the steps are the answer, or have nothing to do with the question, they are not printed. */
+const NO_STEPS = ['order', 'set-up', 'caution', 'drill'] as const
+const WITH_STEPS = ['readings', 'turns', 'marks', 'shift'] as const
+
+const stepsFor = (sheet: Sheet, blanks: readonly Placed[], open: Open): readonly SheetStep[] => {
+  if (NO_STEPS.some((word) => open.has(word))) return []
+  if (open.has('mistake')) return sheet.steps
+  return WITH_STEPS.some((word) => open.has(word)) ? openSteps(sheet, blanks, open) : []
 }
 
 const openFeature = (feature: SheetFeature, open: Open, outline: Outline): OpenFeature => {

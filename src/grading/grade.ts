@@ -6,7 +6,7 @@ import type { Answers } from './answers.ts'
 import type { Cause } from './causes/cause.ts'
 import { CAUSES } from './causes/registry.ts'
 import type { GradedBlank, GradedLearner, Verdict } from './grades.ts'
-import { type Changed, type Replays, replaysOf } from './replays.ts'
+import { type Changed, type Cut, type Replays, replaysOf } from './replays.ts'
 import { valuesOf } from './value.ts'
 
 /** An answer that was read, and its verdict so far. */
@@ -25,7 +25,8 @@ export const gradeSheet = (handed: Handed, answers: Answers): GradedLearner => {
   for (const blank of blanks) read.set(blank.id, firstVerdict(blank, answers.values.get(blank.id) ?? '', read))
   const replays = replaysOf(shop, units)
   const cuts = byReplay([...read.values()], replays)
-  const graded = [...read.values()].map((one) => gradedBlank(one, replays))
+  const all = [...read.values()]
+  const graded = all.map((one) => gradedBlank(one, all, replays))
   const counted = graded.filter(({ verdict }) => verdict !== 'ungraded')
   return {
     sheet,
@@ -78,9 +79,33 @@ const followOn = (blank: Blank, values: readonly number[], before: ReadonlyMap<s
   return null
 }
 
+/** "C A D B", "CADB" and "c, a, d, b" are one order. */
+const lettersIn = (given: string): string[] => given.toUpperCase().match(/[A-Z]/g) ?? []
+
+/** An order that proves is right, whether it is the sheet's or not. */
+const provenOrder = ({ blank, given }: Read, replays: Replays): boolean => {
+  const { facts } = blank
+  if (facts.sort !== 'order') return false
+  const letters = lettersIn(given)
+  const all = Object.keys(facts.lines)
+  if (
+    letters.length !== all.length ||
+    new Set(letters).size !== all.length ||
+    letters.some((one) => !all.includes(one))
+  )
+    return false
+  return (
+    replays.ordered(
+      facts.feature,
+      letters.map((letter) => facts.lines[letter]!),
+    ) === true
+  )
+}
+
 /** Readings that prove are right, whether they are the sheet's or not: all together, and then each alone. */
 const byReplay = (read: readonly Read[], replays: Replays): readonly string[] => {
   const says: string[] = []
+  for (const one of read) if (one.verdict === 'wrong' && provenOrder(one, replays)) one.verdict = 'right'
   const moved = read.filter(({ blank, own }) => blank.move !== null && own !== null)
   for (const feature of new Set(moved.map(({ blank }) => blank.move!.feature))) {
     const own = moved.filter(({ blank }) => blank.move!.feature === feature)
@@ -98,13 +123,10 @@ const byReplay = (read: readonly Read[], replays: Replays): readonly string[] =>
 
 const changed = ({ blank, own }: Read): Changed => ({ blank, value: own! })
 
-const gradedBlank = (read: Read, replays: Replays): GradedBlank => {
+const gradedBlank = (read: Read, all: readonly Read[], replays: Replays): GradedBlank => {
   const { blank, given, verdict } = read
   const causes = verdict === 'wrong' ? causesOf(read) : []
-  const cut =
-    verdict === 'wrong' && blank.move !== null && read.own !== null
-      ? replays.cut(blank.move.feature, [changed(read)])
-      : null
+  const cut = verdict === 'wrong' ? cutBy(read, all, replays) : null
   return {
     id: blank.id,
     number: blank.number,
@@ -121,6 +143,19 @@ const gradedBlank = (read: Read, replays: Replays): GradedBlank => {
   }
 }
 
+/** A wrong reading alone; or, of a size that was worked out, the readings that follow from it. */
+const cutBy = (read: Read, all: readonly Read[], replays: Replays): Cut | null => {
+  const { blank, own } = read
+  if (own === null) return null
+  if (blank.move !== null) return replays.cut(blank.move.feature, [changed(read)])
+  const followers = all.flatMap(({ blank: other }): Changed[] => {
+    const how = other.follows.find(({ id }) => id === blank.id)
+    return how === undefined || other.move === null ? [] : [{ blank: other, value: own * how.factor + how.plus }]
+  })
+  const feature = followers[0]?.blank.move?.feature
+  return feature === undefined ? null : replays.cut(feature, followers)
+}
+
 /** Every cause that leads from the facts to what was answered. */
 const causesOf = ({ blank, values }: Read): readonly Cause[] =>
   values.ok
@@ -131,7 +166,11 @@ const causesOf = ({ blank, values }: Read): readonly Cause[] =>
 
 /** What a cause leads to, where that is not right all the same. */
 export const ledTo = (cause: Cause, { facts, tolerance }: Pick<Blank, 'facts' | 'tolerance'>): readonly number[] => {
-  const made = (facts.sort === 'reading' ? cause.reading?.(facts) : cause.worked?.(facts)) ?? []
   const right = solve(facts)
-  return made.filter((value) => typeof right === 'number' && !near(value, right, { tolerance }))
+  return madeBy(cause, facts).filter((value) => typeof right === 'number' && !near(value, right, { tolerance }))
+}
+
+const madeBy = (cause: Cause, facts: Blank['facts']): readonly number[] => {
+  if (facts.sort === 'reading') return cause.reading?.(facts) ?? []
+  return facts.sort === 'worked' ? (cause.worked?.(facts) ?? []) : []
 }

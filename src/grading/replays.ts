@@ -16,7 +16,11 @@ export type Cut = { readonly proven: boolean; readonly says: readonly string[]; 
 export type Changed = { readonly blank: Blank; readonly value: number }
 
 /** Replays of one learner's sheet with other readings in it, each on the part as the features before have left it. */
-export type Replays = { readonly cut: (feature: number, changed: readonly Changed[]) => Cut | null }
+export type Replays = {
+  readonly cut: (feature: number, changed: readonly Changed[]) => Cut | null
+  /** Whether the moves in another order prove; each list holds the moves of one line. */
+  readonly ordered: (feature: number, lines: readonly (readonly number[])[]) => boolean | null
+}
 
 export const replaysOf = ({ lathe, setup, operations }: Shop, units: Units): Replays => {
   const ready = new Map<number, { before: Progress; trace: OperationTrace }>()
@@ -30,18 +34,34 @@ export const replaysOf = ({ lathe, setup, operations }: Shop, units: Units): Rep
     ready.set(feature, made)
     return made
   }
+  const run = (feature: number, own: Operation, moves: Operation['moves']): Cut => {
+    const { before, trace: plannedTrace } = planned(feature)
+    const operation: Operation = { ...own, moves }
+    const { trace, faults } = replayNext(lathe, setup, before, operation, feature)
+    const judgment = judge(lathe, operation, before, trace, faults)
+    const heavy = heavyCuts({ operation, trace }, { operation: own, trace: plannedTrace })
+    return { proven: judgment.proven && heavy.length === 0, says: saysOf(judgment, heavy.length > 0, units), trace }
+  }
   return {
     cut: (feature, changed) => {
       const own = operations[feature]
-      if (own == null) return null
-      const { before, trace: plannedTrace } = planned(feature)
-      const operation: Operation = { ...own, moves: movesWith(own.moves, changed) }
-      const { trace, faults } = replayNext(lathe, setup, before, operation, feature)
-      const judgment = judge(lathe, operation, before, trace, faults)
-      const heavy = heavyCuts({ operation, trace }, { operation: own, trace: plannedTrace })
-      return { proven: judgment.proven && heavy.length === 0, says: saysOf(judgment, heavy.length > 0, units), trace }
+      return own == null ? null : run(feature, own, movesWith(own.moves, changed))
+    },
+    ordered: (feature, lines) => {
+      const own = operations[feature]
+      return own == null ? null : run(feature, own, movesInOrder(own.moves, lines)).proven
     },
   }
+}
+
+/** The moves of the lines change places among themselves; all others stay. */
+const movesInOrder = (moves: Operation['moves'], lines: readonly (readonly number[])[]): Operation['moves'] => {
+  const listed = lines.flat()
+  const places = [...listed].sort((a, b) => a - b)
+  return moves.map((move, i) => {
+    const place = places.indexOf(i)
+    return place < 0 ? move : moves[listed[place]!]!
+  })
 }
 
 const movesWith = (moves: Operation['moves'], changed: readonly Changed[]): Operation['moves'] =>

@@ -12,7 +12,9 @@ import { type Parsed, parsed, refused } from '../units/parsed.ts'
 export const valuesOf = (text: string, { facts, right }: Pick<Blank, 'facts' | 'right'>): Parsed<readonly number[]> => {
   if (typeof right !== 'number') return parsed([])
   const written = tidy(text).toLowerCase()
-  return facts.sort === 'reading' ? readings(written, facts) : lengths(written, facts.units)
+  if (facts.sort === 'reading') return readings(written, facts)
+  if (facts.sort === 'worked' && facts.unit !== 'length') return counts(written)
+  return lengths(written, facts.units)
 }
 
 const TURNS = /^(?:(\d+) (?:whole )?turns?|no turns?|(\d+)t)(?:(?:,| and| \+|)? ?(?:on )?(?:mark )?(.+))?$/
@@ -47,6 +49,12 @@ const lengths = (text: string, units: Units): Parsed<readonly Length[]> => {
   if (!read.ok) return unread(text)
   const thou = units === 'inch' && /^-?\d+$/.test(plain) ? [(Number(plain) * INCH) / 1000] : []
   return parsed([...thou, read.value])
+}
+
+/** A speed, a number of turns, a mark. */
+const counts = (text: string): Parsed<readonly number[]> => {
+  const value = numberIn(text.replace(/^mark |,/g, '').replace(/ ?(?:rpm|turns?|marks?)$/, ''))
+  return value === null ? unread(text) : parsed([value])
 }
 
 const unread = (text: string): Parsed<never> =>

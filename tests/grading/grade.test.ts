@@ -46,7 +46,10 @@ describe('answers', () => {
       ),
     )
     for (const learner of learners) {
-      expect(blankOf(learner, '.shift')[0]).toMatchObject({ verdict: 'wrong', causes: ['tool-width-forgotten'] })
+      expect(blankOf(learner, '.shift')[0]).toMatchObject({
+        verdict: 'wrong',
+        causes: ['tool-width-forgotten', 'wrong-corner'],
+      })
       expect(learner.score).toBe(5)
       expect(learner.blanks.filter(({ verdict }) => verdict === 'follow-on')).toHaveLength(2)
     }

@@ -1,12 +1,12 @@
 import { bareSheetFor, compilePlain } from '../../compile.ts'
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
 import { answerForm } from '../../exercise/form.ts'
-import { type HandOut, handOut } from '../../exercise/hand-out.ts'
+import type { HandOut } from '../../exercise/hand-out.ts'
 import type { Key } from '../../exercise/key.ts'
 import type { Manifest } from '../../exercise/manifest.ts'
 import { ownValues } from '../../exercise/own.ts'
 import { readExercise } from '../../exercise/read.ts'
-import { notProven, type Planner, variantsOf } from '../../exercise/variants.ts'
+import { type Compile, setOf } from '../../exercise/set.ts'
 import { inEveryFormat } from '../every-format.ts'
 import { folderWriter, holds } from '../folder-writer.ts'
 import { type Io, UsageError } from '../io.ts'
@@ -31,23 +31,22 @@ export const handoutCommand = async (entry: string, options: HandoutOptions, io:
   const done: Pick<HandOut, 'key' | 'handed'>[] = []
   const progress = progressOn(io, exercise.learners.length)
   let repeated: number | null = null
-  for (const variant of variantsOf(exercise, exercise.bases[0]!, planner, own)) {
+  for (const made of setOf(exercise, compileText, own, bareSheetFor)) {
     if (problems.length > 0) break
-    if ('tried' in variant) {
+    if ('tried' in made) {
       progress.end()
-      io.stderr.write(
-        `groovewright: no job for sheet ${variant.index + 1}: of ${variant.tried} tried none proves; of the last: ${variant.why}; ${variant.hint}\n`,
+      return failed(
+        `no job for sheet ${made.index + 1}: of ${made.tried} tried none proves; of the last: ${made.why}; ${made.hint}`,
+        io,
       )
-      return 1
     }
-    repeated = variant.holds ?? repeated
-    const made = handOut(exercise, variant, bareSheetFor)
+    repeated = made.holds ?? repeated
     if (made.worksheet.blanks.length === 0) {
       progress.end()
-      io.stderr.write(
-        `groovewright: sheet ${made.worksheet.sheet} has nothing to fill in: hide: ${exercise.hide.join(', ')} finds nothing in this job\n`,
+      return failed(
+        `sheet ${made.worksheet.sheet} has nothing to fill in: ${exercise.hide.join(', ')} finds nothing to ask in this job`,
+        io,
       )
-      return 1
     }
     printSheet(made.name, made.worksheet, files)
     files.write(`answers/${made.name}.yaml`, answerForm(made.worksheet))
@@ -72,9 +71,15 @@ export const handoutCommand = async (entry: string, options: HandoutOptions, io:
   return 0
 }
 
-const planner: Planner = (text) => {
+const compileText: Compile = (text) => {
   const { plan, diagnostics } = compilePlain('job', () => ({ ok: true, file: 'job', bytes: text }))
-  if (plan === null) return { plan, why: diagnostics.find(({ severity }) => severity === 'error')?.message ?? null }
-  const why = notProven(plan)
-  return why === null ? { plan, why } : { plan: null, why }
+  return {
+    plan,
+    why: plan === null ? (diagnostics.find(({ severity }) => severity === 'error')?.message ?? null) : null,
+  }
+}
+
+const failed = (message: string, io: Io): number => {
+  io.stderr.write(`groovewright: ${message}\n`)
+  return 1
 }

@@ -9,17 +9,23 @@ export type Scene = {
   readonly sheet: Sheet
   /** Of the exercise; null: the usual one. pm. */
   readonly tolerance: Length | null
+  /** Whether the job gives a key of a feature, such as depth: what it gives is not asked. */
+  readonly gives: (feature: number, key: string) => boolean
+  /** The sheet of another plan of the same job. */
+  readonly sheetOf: (plan: Plan) => Sheet
   /** Of this sheet alone: for what is drawn on it. */
   readonly seed: string
 }
 
 export type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
+export type Part = 'reading' | 'turns' | 'mark' | 'shift'
+
 /** A blank before it is numbered. */
 export type Made = Omit<Blank, 'number' | 'outOf'> & {
   readonly outOf?: number
   /** Where on the paper it stands: in a step, or in a question of its own. */
-  readonly place: { readonly step: number; readonly part: 'reading' | 'shift' } | { readonly question: string }
+  readonly place: { readonly step: number; readonly part: Part } | { readonly question: string }
 }
 
 /** One word of `hide`, and the blanks that it opens. */

@@ -84,6 +84,7 @@ const factsOf = ({ plan }: Scene, feature: Planned, i: number, scale: Scale, tol
     tool: feature.edge.width,
     width: dimensions.find(({ id }) => id === 'width')?.aim ?? null,
     rough: move.purpose === 'finish' && roughed !== undefined ? travelAt(scale, roughed.count!) : null,
+    correction: null,
     units: plan.units,
   }
 }

@@ -1,7 +1,34 @@
 import type { HideWord } from '../words.ts'
 import type { Ask } from './ask.ts'
+import { bottomDiameter } from './bottom-diameter.ts'
+import { caution } from './caution.ts'
+import { corrections } from './corrections.ts'
+import { depth } from './depth.ts'
+import { drill } from './drill.ts'
+import { form } from './form.ts'
+import { mistake } from './mistake.ts'
+import { order, setUp } from './order.ts'
 import { readings } from './readings.ts'
+import { refusal } from './refusal.ts'
+import { rpm } from './rpm.ts'
 import { shift } from './shift.ts'
+import { marks, turns } from './turns-and-marks.ts'
 
-/** Every word of `hide`, in the order in which its blanks are worked out. */
-export const ASKS: Readonly<Record<HideWord, Ask>> = { shift, readings }
+/** Every word of `hide`. */
+export const ASKS: Readonly<Record<HideWord, Ask>> = {
+  readings,
+  turns,
+  marks,
+  shift,
+  'bottom-diameter': bottomDiameter,
+  depth,
+  form,
+  rpm,
+  corrections,
+  drill,
+  order,
+  'set-up': setUp,
+  caution,
+  mistake,
+  refusal,
+}

@@ -15,7 +15,7 @@ export const shift: Ask = {
       const at = steps.find(({ action, slide }) => action === 'shift' && slide !== 'cross-feed' && slide !== null)
       const { width: tool } = feature.edge
       if (width === undefined || at === undefined || tool === null) return []
-      const facts: WorkedFacts = { sort: 'worked', formula: 'shift', given: { width, tool }, units }
+      const facts: WorkedFacts = { sort: 'worked', formula: 'shift', given: { width, tool }, unit: 'length', units }
       const right = solve(facts)
       const tolerance = toleranceFor(scene)
       if (typeof right !== 'number' || right <= 0) return []

@@ -3,11 +3,13 @@ import type { Cause } from './cause.ts'
 
 export const depthAsDiameter: Cause = {
   code: 'depth-as-diameter',
-  says: 'a dial that reads depth was taken for one that reads diameter: twice the reading',
-  teach: 'what the dial of the cross-feed reads',
+  says: 'a depth was taken for an amount off the diameter: twice on the dial, or once off the diameter',
+  teach: 'depth and diameter: what the dial reads, and what comes off the work',
   reading: (facts) => {
     const { scale, axis } = facts
     const other = axis === 'deep' && scale.reads === 'depth'
     return other ? [solve({ ...facts, scale: { ...scale, reads: 'diameter' } }) as number] : []
   },
+  // Off the diameter once in place of twice.
+  worked: ({ formula, given: { surface = 0, depth = 0 } }) => (formula === 'bottomDiameter' ? [surface - depth] : []),
 }

@@ -1,0 +1,77 @@
+import { travelAt } from '../../dials/travel.ts'
+import { readable } from '../../lathe/lathe.ts'
+import { readingFigure, shownOn } from '../../phrase/dial.ts'
+import { exact, say } from '../../phrase/say.ts'
+import { words } from '../../phrase/words.ts'
+import type { ReadingFacts } from '../blank.ts'
+import { shuffledList } from '../shuffle.ts'
+import { solve } from '../solve.ts'
+import { type Ask, cutsOf, type Made, type Planned, type Scene } from './ask.ts'
+
+/** So many measurements are asked about. */
+const ASKED = 2
+
+/** The reading to finish at, from what the bottom measures at the stop. */
+export const corrections: Ask = {
+  says: 'the reading to finish at, from what was measured at the stop',
+  make: (scene) => cutsOf(scene).flatMap(({ feature, index }) => ofFeature(scene, feature, index)),
+}
+
+const ofFeature = (scene: Scene, feature: Planned, index: number): Made[] => {
+  const { moves, angle, surface } = feature.operation
+  const scale = scene.plan.lathe.crossFeed
+  const { units } = scene.plan
+  const last = moves.findLast(
+    ({ slide, purpose, action }) => slide === 'cross-feed' && purpose === 'finish' && action === 'feed-in',
+  )
+  const rough = moves.findLast(
+    ({ slide, purpose, action }) => slide === 'cross-feed' && purpose === 'rough' && action === 'feed-in',
+  )
+  const stop = moves.findIndex(({ action, purpose }) => action === 'measure' && purpose === 'expect-rough')
+  const expected = feature.trace.at[stop]?.find(({ id }) => id === 'bottomDiameter')?.surely ?? null
+  if (last?.count == null || rough?.count == null || expected === null || angle !== 0) return []
+  const finish = travelAt(scale, last.count)
+  const step = travelAt(scale, 1)
+  return shuffledList([-3, -2, -1, 1, 2, 3], `${scene.seed}/corrections/${index}`)
+    .slice(0, ASKED)
+    .map((steps, i): Made => {
+      const correction = steps * step
+      const measured = expected + 2 * correction
+      const facts: ReadingFacts = {
+        sort: 'reading',
+        slide: 'cross-feed',
+        scale,
+        axis: 'deep',
+        travel: finish + correction,
+        angle: 0,
+        tool: null,
+        width: null,
+        rough: travelAt(scale, rough.count!),
+        correction,
+        units,
+      }
+      const right = solve(facts) as number
+      const show = (value: number) => exact('expected', value, units)
+      return {
+        id: `${index + 1}.correction-${i + 1}`,
+        asks: words(say`reading to finish ${feature.name} at, measurement ${i + 1}`, units),
+        facts,
+        right,
+        tolerance: readable(scale) / 2,
+        key: words(shownOn(scale, right / readable(scale)), units),
+        within: 'half a mark',
+        working: words(
+          say`${show(Math.abs(2 * correction))} ${correction > 0 ? 'large' : 'small'} on the diameter, so ${show(Math.abs(correction))} ${correction > 0 ? 'more' : 'less'} in depth: ${readingFigure(scale, right)}`,
+          units,
+        ),
+        follows: [],
+        move: null,
+        place: {
+          question: words(
+            say`"${feature.name}" was roughed to ${shownOn(scale, rough.count!)} and is to finish at ${shownOn(scale, last.count!)}. At the stop ${show(expected)} is expected at the bottom (outside ${show(surface)}); it measures ${show(measured)}. Finish at:`,
+            units,
+          ),
+        },
+      }
+    })
+}
