@@ -184,3 +184,41 @@ describe('the press screw, worked out by hand', () => {
     expect(span(points.map(([x]) => x)) / scaleOf(drawn) / 25.4).toBeCloseTo(0.175, 4)
   })
 })
+
+describe('sizes that a leader points at', () => {
+  const at = (name: string, form: number) => {
+    const drawing = picture(drawnExample(name), `form-${form}`)
+    return everyIn(drawing)
+      .filter(({ name }) => name === 'text')
+      .map(textIn)
+  }
+  const [pulley, hub] = [at('07-mill-pulley', 1), at('10-crank-hub', 3)]
+
+  it('an included angle, the flat at its root, and its middle by a center line', () => {
+    expect(pulley).toEqual(
+      expect.arrayContaining(['38° (37° to 39°) included', '.2480 flat', '.9000 (.880 to .920) from the free end']),
+    )
+  })
+
+  it('a hollow by its radius', () => {
+    expect(hub).toContain('R 6.000 (5.70 to 6.30)')
+    expect(hub.filter((text) => text.startsWith('radius'))).toEqual([])
+  })
+
+  it('and the leader ends on what it is of: the arc is 6 from its center at 60', () => {
+    const sheet = drawnExample('10-crank-hub')
+    const drawing = picture(sheet, 'form-3')
+    const arcs = sheet.features[2]!.status === 'planned' ? sheet.features[2]!.drawing!.wanted : []
+    const { curve } = arcs.find((piece) => piece.curve.kind === 'arc')!
+    if (curve.kind !== 'arc') throw new Error('no arc')
+    const wanted = pointsOf(everyIn(withClass(drawing, 'wanted')[0]!)[1]!.attributes.d!)
+    const [x0, y0] = wanted[0]!
+    const scale = scaleOf(drawing)
+    const [from, start] = [arcs[0]!.from, depthAt(arcs[0]!.curve, arcs[0]!.from)]
+    const centerX = x0 - ((curve.zc - from) / MM) * scale
+    const centerY = y0 + ((curve.dc - start) / MM) * scale
+    const [leader] = withClass(drawing, 'leader')
+    const [x, y] = pointsOf(leader!.attributes.d!)[1]!
+    expect(Math.hypot(x - centerX, y - centerY) / scale).toBeCloseTo(6, 2)
+  })
+})

@@ -3,6 +3,7 @@ import type { Drawing } from '../../sheet/drawing.ts'
 import type { Sheet } from '../../sheet/sheet.ts'
 import { type Markup, tag } from '../markup.ts'
 import { bandsOf } from './bands.ts'
+import { callouts } from './callouts.ts'
 import { between, depthBeside, depthsOf, scaleWords, trace } from './curves.ts'
 import { formDesc } from './form-words.ts'
 import { key } from './key.ts'
@@ -18,9 +19,10 @@ import { TOOL, type View, viewOf } from './view.ts'
 export const formPicture = (sheet: Sheet, feature: PlannedFeature, drawing: Drawing): Picture => {
   const view = viewOf(sheet, feature, drawing)
   const id = `form-${feature.index + 1}`
-  const others = otherSizes(view).flatMap((text) => inLines(text, view.width - 8))
   const numbers = view.workEnd + 7
-  const keyAt = numbers + 6
+  const called = callouts(view, numbers + 7)
+  const others = otherSizes(view, called.ids).flatMap((text) => inLines(text, view.width - 8))
+  const keyAt = numbers + 6 + called.height
   const lines = key(view, id, [4, keyAt])
   const end = keyAt + lines.height
   return {
@@ -42,6 +44,7 @@ export const formPicture = (sheet: Sheet, feature: PlannedFeature, drawing: Draw
         ...passLines(view),
         ...edges(view),
       ]),
+      ...called.drawn,
       ...passNumbers(view, numbers),
       ...sizeLines(view),
       ...lines.drawn,

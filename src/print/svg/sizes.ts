@@ -1,6 +1,6 @@
 import { number } from '../../phrase/words.ts'
 import type { ProofLine, Sheet } from '../../sheet/sheet.ts'
-import type { Length, Units } from '../../units/length.ts'
+import { type Length, perUnit, type Units } from '../../units/length.ts'
 import type { Markup } from '../markup.ts'
 import { depthBeside } from './curves.ts'
 import { across, upright } from './dimension.ts'
@@ -9,7 +9,7 @@ import { head, letters, line, paragraph, TEXT, widthOf } from './pen.ts'
 import type { View } from './view.ts'
 
 /** Sizes that are drawn where they are measured; the others are told below. */
-const DRAWN = ['width', 'near', 'depth', 'bottomDiameter'] as const
+const DRAWN = ['width', 'near', 'depth', 'bottomDiameter', 'center'] as const
 
 /** Planned, and its limits where it has any. */
 const sizeTexts = (of: ProofLine, units: Units): string[] => [
@@ -28,7 +28,7 @@ export const sizeLines = (view: View): Markup[] => {
   const { region } = drawing
   const { top } = view
   const [nearEdge, farEdge] = [edgeAt(view, region.from), edgeAt(view, region.to)]
-  const [width, near, depth, bottom] = DRAWN.map((id) => lineOf(view, id))
+  const [width, near, depth, bottom, center] = DRAWN.map((id) => lineOf(view, id))
   const [left, right] = [frame.x(view.to), frame.x(Math.max(0, view.from))]
   return [
     ...(width === undefined
@@ -41,7 +41,11 @@ export const sizeLines = (view: View): Markup[] => {
           sizeText(width, sheet.units),
           view.width,
         )),
-    ...(near === undefined ? [] : fromEnd(frame.x(region.from), top, right, view.width, nearTexts(near, view))),
+    ...(center !== undefined && byCenter(view)
+      ? throughCenter(center, view, right)
+      : near === undefined
+        ? []
+        : fromEnd(frame.x(region.from), top, right, view.width, placeText(near, view, frame.x(region.from)))),
     ...(depth === undefined
       ? []
       : upright(
@@ -68,7 +72,7 @@ export const roomBeside = (
   sheet: Sheet,
   feature: PlannedFeature,
 ): { readonly left: number; readonly right: number; readonly near: number } => {
-  const near = lineOf({ feature }, 'near')
+  const near = lineOf({ feature }, byCenter({ feature }) ? 'center' : 'near')
   const of = (id: (typeof DRAWN)[number]): number => {
     const found = lineOf({ feature }, id)
     return found === undefined ? 0 : Math.max(...sizeTexts(found, sheet.units).map((text) => widthOf(text)))
@@ -92,12 +96,24 @@ const fromEnd = (x: number, top: number, right: number, width: number, says: str
   ]
 }
 
+/** Whether the drawing places a form by its middle: then an edge of it has no limits of its own. */
+const byCenter = ({ feature }: Pick<View, 'feature'>): boolean =>
+  lineOf({ feature }, 'center') !== undefined && (lineOf({ feature }, 'near')?.limits ?? null) === null
+
+/** A center line through the form, and the arrow from there. */
+const throughCenter = (center: ProofLine, view: View, right: number): Markup[] => {
+  const x = view.frame.x(center.planned.value * perUnit(view.sheet.units))
+  return [
+    line([x, view.top - 1], [x, view.workEnd + 2], { dash: '5 1 1 1' }),
+    ...fromEnd(x, view.top, right, view.width, placeText(center, view, x)),
+  ]
+}
+
 /** As much of it as finds room: the limits are told below the picture as well. */
-const nearTexts = (near: ProofLine, { sheet, frame, drawing, width }: View): string => {
-  const [planned = '', limits] = sizeTexts(near, sheet.units)
-  const room = width - frame.x(drawing.region.from) - 6
+const placeText = (place: ProofLine, { sheet, width }: View, x: number): string => {
+  const [planned = '', limits] = sizeTexts(place, sheet.units)
   const whole = `${[planned, limits].filter((each) => each !== undefined).join(' ')} from the free end`
-  return widthOf(whole) <= room ? whole : `${planned} from the free end`
+  return widthOf(whole) <= width - x - 6 ? whole : `${planned} from the free end`
 }
 
 /** The other side of the bottom is beyond the paper too. */
@@ -113,11 +129,12 @@ const diameter = (x: number, y: number, at: number, end: number, texts: readonly
 ]
 
 /** Those that are not drawn, and those with limits that are. */
-export const otherSizes = (view: View): string[] => {
+export const otherSizes = (view: View, called: readonly string[]): string[] => {
   const { feature, sheet } = view
-  const drawn: readonly string[] = DRAWN
+  const drawn: readonly string[] = [...DRAWN.filter((id) => id !== 'near' || !byCenter(view)), ...called]
   const told = feature.proof.lines.filter(
-    ({ id, settled, limits }) => !settled && (!drawn.includes(id) || (id === 'near' && limits !== null)),
+    ({ id, settled, limits }) =>
+      !settled && (!drawn.includes(id) || (limits !== null && (id === 'near' || id === 'center'))),
   )
   return told.length === 0 ? [] : [told.map((one) => `${one.label} ${sizeText(one, sheet.units)}`).join(';  ')]
 }

@@ -14,7 +14,7 @@ const FORM = 64
 const BESIDE = 10
 const DEEP = 46
 export const TOOL = { from: 9, high: 17 } as const
-const ROWS = 16
+const ROWS = 18
 const UNDER = 9
 
 /** What every part of the picture of a form goes by. */
