@@ -2,13 +2,13 @@ import type { Dial } from '../../lathe/lathe.ts'
 import { markFigure, marksPerTurn } from '../../phrase/dial.ts'
 import { number } from '../../phrase/words.ts'
 import { type Markup, short, tag } from '../markup.ts'
-import { circle, closed, head, INK, letters, line, type Point, path, WEIGHT } from './pen.ts'
+import { circle, closed, head, INK, letters, line, type Point, path, WEIGHT, widthOf } from './pen.ts'
 import type { Shown } from './readings.ts'
 
 const CENTER: Point = [28, 33]
 const RIM = 19
 /** Between the mark in figures and the figures of the face. */
-const ARROW = 9
+const ARROW = 10.4
 
 /** The face and all that is on it, without what one reading adds. */
 export const FACE = { left: 3, top: 8, size: 50 } as const
@@ -25,8 +25,8 @@ export const hand = ({ step, back }: Shown, dial: Dial): Markup[] => {
   const mark = number(markFigure(dial, step.mark ?? 0), dial.units)
   return [
     pointer(part),
-    letters([CENTER[0], CENTER[1] + 2.5], mark, {
-      size: mark.length > 3 ? 5 : 7,
+    letters([CENTER[0], CENTER[1] + 3], mark, {
+      size: Math.min(8.6, 17.5 / widthOf(mark, 1.1)),
       anchor: 'middle',
       bold: true,
       as: 'mark',
@@ -54,7 +54,7 @@ const marksOn = (dial: Dial, perTurn: number): Markup[] => {
       ),
     ),
     ...numbered.map((mark) => {
-      const [x, y] = on(mark / perTurn, RIM - 6)
+      const [x, y] = on(mark / perTurn, RIM - 5.4)
       return letters([x, y + 1.25], number(markFigure(dial, mark), dial.units), { anchor: 'middle' })
     }),
   ]
