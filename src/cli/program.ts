@@ -1,6 +1,6 @@
 import { Command } from 'commander'
 import { formatIn, formatOption, formatOrEnding } from './format.ts'
-import type { Io } from './io.ts'
+import { type Io, UsageError } from './io.ts'
 import { addClass } from './program-class.ts'
 import { addWriting } from './program-writing.ts'
 import { VERSION_LINE } from './version.ts'
@@ -46,7 +46,7 @@ Examples:
   $ groovewright new job -o press.yaml        start a job from a worked example
   $ groovewright sheet press.yaml             print the sheet of moves
   $ groovewright sheet press.yaml -o press.html
-  $ groovewright sheet --format json < press.yaml
+  $ groovewright sheet jobs/ --out sheets --format html
   $ groovewright check jobs/                  can all of them be cut as drawn?
   $ groovewright finish press.yaml --feature Neck --bottom-diameter .7685
   $ groovewright keys job features.width      what may stand in a job file
@@ -58,19 +58,28 @@ const addSheet = (program: Command, io: Io, report: Report): void => {
   program
     .command('sheet')
     .summary('print the sheet of moves for a job')
-    .description('Prints the sheet of moves for a job. Without a file, or with -, the job is read from standard input.')
-    .argument('[job]', 'job file (YAML), or - for standard input')
+    .description(
+      'Prints the sheet of moves for a job. Without a file, or with -, the job is read from standard input. With --out, the sheet of each job named, and of all jobs in the folders named, is written to a file of its name.',
+    )
+    .argument('[job...]', 'job file (YAML), or - for standard input')
     .addOption(formatOrEnding('sheet'))
     .option('--grind', 'add how each tool is ground')
     .option('--slips', 'add what common mistakes on this job would measure')
     .option('--inspection', 'add a table to fill in at the bench')
     .option('--since <file>', 'begin with what changed since a sheet that was kept (as --format json wrote it)')
     .option('-o, --output <file>', 'write to a file; - is standard output')
-    .option('--force', 'replace the output file if it exists')
-    .action(async (job: string | undefined, options, command: Command) => {
-      if (job === undefined && io.stdin.isTTY) return void (await shortHelp(command, io, report))
+    .option('--out <folder>', 'write a file for each job; the folder is made if it is not there')
+    .option('--force', 'replace files that exist')
+    .action(async (jobs: string[], options, command: Command) => {
+      if (jobs.length === 0 && io.stdin.isTTY) return void (await shortHelp(command, io, report))
+      const all = { ...program.opts(), ...options, format: formatIn('sheet', command) }
+      if (options.out !== undefined) {
+        const { sheetsCommand } = await import('./commands/sheets.ts')
+        return void report(await sheetsCommand(jobs.length === 0 ? ['-'] : jobs, options.out, all, io))
+      }
+      if (jobs.length > 1) throw new UsageError('more than one job: give --out FOLDER to write a sheet for each')
       const { sheetCommand } = await import('./commands/sheet.ts')
-      report(await sheetCommand(job ?? '-', { ...program.opts(), ...options, format: formatIn('sheet', command) }, io))
+      report(await sheetCommand(jobs[0] ?? '-', all, io))
     })
 }
 

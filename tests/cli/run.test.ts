@@ -28,7 +28,7 @@ describe('the command line', () => {
     [['shete', 'a.yaml'], 'sheet'],
     [['sheet', 'a.yaml', '--formt', 'json'], '--format'],
     [['sheet', 'a.yaml', '--format', 'pdf'], 'text, json'],
-    [['sheet', 'a.yaml', 'b.yaml'], 'too many arguments'],
+    [['sheet', 'a.yaml', 'b.yaml'], 'more than one job: give --out'],
     [['new'], 'kind'],
     [['new', 'bicycle'], 'job, lathe, toolbox'],
     [['schema', 'bicycle'], 'sheet'],

@@ -31,7 +31,7 @@ export const sheetCommand = async (job: string, options: SheetOptions, io: Io): 
 }
 
 /** What is added on request is loaded on request. */
-const sheetOf = async (plan: Plan, { grind, slips, since, format }: SheetOptions, io: Io): Promise<Sheet> => {
+export const sheetOf = async (plan: Plan, { grind, slips, since, format }: SheetOptions, io: Io): Promise<Sheet> => {
   const sheet: Sheet = {
     ...(formatNamed(format).drawn === true ? drawnSheetFor(plan) : sheetFor(plan)),
     ...(grind === true ? { grind: (await import('../../grind-for.ts')).grindFor(plan) } : {}),
@@ -41,7 +41,12 @@ const sheetOf = async (plan: Plan, { grind, slips, since, format }: SheetOptions
 }
 
 /** Each refused feature with its place in the file, in addition to what the sheet prints about it. */
-const refusals = async (plan: Plan, sources: Compiled['sources'], options: SheetOptions, io: Io): Promise<number> => {
+export const refusals = async (
+  plan: Plan,
+  sources: Compiled['sources'],
+  options: SheetOptions,
+  io: Io,
+): Promise<number> => {
   const refused = plan.features.flatMap((feature) =>
     feature.status === 'refused' ? [refusalProblem(feature, plan.units)] : [],
   )
