@@ -19,12 +19,15 @@ export type LengthRange = 'more than zero' | 'zero or more' | 'any'
 /** Marks the schemas whose scalars are measures. A registry, because the JSON Schema must not show it. */
 export const measures = z.registry<Measure>()
 
+/** The same two under every measure: a start makes some hundred of them. */
+const NUMBER_OR_TEXT = [z.number(), z.string()] as const
+
 /**
  * The schemas below describe what is written in the file (a number or text) but are typed as what the reader makes of
  * it, so that a schema's output type is the type of the value as read.
  */
 const measure = <T>(say: string, examples: (string | number)[], how: Measure): z.ZodMiniType<T, string | number> => {
-  const schema = z.union([z.number(), z.string()]).register(z.globalRegistry, { description: say, examples })
+  const schema = z.union(NUMBER_OR_TEXT).register(z.globalRegistry, { description: say, examples })
   measures.add(schema, how)
   return schema as unknown as z.ZodMiniType<T, string | number>
 }

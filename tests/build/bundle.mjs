@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process'
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { basename, join } from 'node:path'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { build } from 'esbuild'
 import { askedFor, exported, partsOf } from './parts.mjs'
@@ -37,9 +37,9 @@ writeFileSync(join(dist, 'THIRD-PARTY-LICENSES.txt'), licenses(built.map(({ meta
 writeTypes()
 
 /**
- * Half of what starting takes is reading the text of the program, so the text is made for that: without blanks; without what lies beyond
- * ASCII; and with functions in place of arrows, because the engine skips a function that is not called and reads an arrow all the same.
- * Names stay, for who has to read a stack trace.
+ * Half of what starting takes is reading the text of the program, so the text is made for that: without blanks; with short names; without what
+ * lies beyond ASCII; and with functions in place of arrows, because the engine skips a function that is not called and reads an arrow all the same.
+ * A map beside each file leads a stack trace back to the source.
  */
 async function buildPart(name, { entries, fromPlan }) {
   const result = await build({
@@ -53,6 +53,9 @@ async function buildPart(name, { entries, fromPlan }) {
     write: false,
     minifySyntax: true,
     minifyWhitespace: true,
+    minifyIdentifiers: true,
+    sourcemap: 'linked',
+    sourcesContent: false,
     supported: { 'dynamic-import': false, arrow: false },
     // The same parser as modules: what is not used of it is left out.
     alias: { yaml: join(root, 'node_modules', 'yaml', 'browser', 'index.js') },
@@ -89,7 +92,7 @@ function otherParts(plugin, name, fromPlan) {
 
 /** What another version of the program has left there would be packed along. */
 function isFormerPart(name) {
-  return name.endsWith('.cjs') && !parts.has(basename(name, '.cjs'))
+  return /\.cjs(\.map)?$/.test(name) && !parts.has(name.replace(/\.cjs.*/, ''))
 }
 
 function licenses(metafiles) {
