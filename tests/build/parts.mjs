@@ -9,13 +9,13 @@ import { build } from 'esbuild'
 const WHOLE = {
   groovewright: ['src/cli/main.ts'],
   'command-line': ['src/cli/command-line.ts'],
-  schema: [
-    ...['schema', 'keys'].map((name) => `src/cli/commands/${name}.ts`),
-    ...['print/json/schema', 'written/json-schema', 'job/json-schema'].map((name) => `src/${name}.ts`),
-  ],
+  schema: ['schema', 'keys'].map((name) => `src/cli/commands/${name}.ts`),
   blanks: ['new', 'survey'].map((name) => `src/cli/commands/${name}.ts`),
   plan: ['src/cli/commands/sheet.ts'],
 }
+
+/** Of these, what they load on request is in them too: they do without a plan, and the others lean on it. */
+const WITH_REQUESTS = ['schema', 'blanks']
 
 /**
  * Everything else that is loaded by `await import('…')` becomes a file of its own, without a word here: the other commands, the printers, what
@@ -25,6 +25,7 @@ const WHOLE = {
  */
 export async function partsOf(root) {
   const parts = new Map(Object.entries(WHOLE).map(([name, entries]) => [name, { entries, fromPlan: new Set() }]))
+  for (const name of WITH_REQUESTS) parts.get(name).entries.push(...onRequest(await inputsOf(root, WHOLE[name])))
   const inputs = new Map()
   for (const [name, { entries }] of parts) {
     inputs.set(name, await inputsOf(root, entries))
