@@ -15,8 +15,23 @@ export const compareWith = (folder: string, job: string, plan: Plan, io: Io): Co
   const kept = readKept(file, io)
   if (!kept.ok && kept.missing) return { outcome: 'missing', lines: [`no sheet is kept: ${file}`] }
   if (!kept.ok) return { outcome: 'unreadable', lines: [kept.why] }
-  const lines = differences(plainSheet(kept.data), dataOf(sheetFor(plan)), plan)
+  const lines = comparedWith(kept.data, plan)
+  if (lines === null) return { outcome: 'unreadable', lines: [`${file} cannot be compared: its parts are no sheet`] }
   return lines.length === 0 ? { outcome: 'same', lines } : { outcome: 'different', lines: shortened(lines) }
+}
+
+/**
+ * Null where the file has the keys of a sheet and something else under them: one such file must not lose the results of
+ * all other jobs.
+ */
+const comparedWith = (kept: Data, plan: Plan): readonly string[] | null => {
+  const today = dataOf(sheetFor(plan))
+  try {
+    return differences(plainSheet(kept), today, plan)
+  } catch (error) {
+    if (error instanceof TypeError || error instanceof RangeError) return null
+    throw error
+  }
 }
 
 /**

@@ -1,28 +1,16 @@
 import type { Manifest } from '../exercise/manifest.ts'
-import { type Io, reasonOf, UsageError } from './io.ts'
+import { type Io, UsageError } from './io.ts'
+import { readJson } from './read-json.ts'
 
 /** Some tens of thousands of sheets. */
 const MOST_MANIFEST_BYTES = 512 * 1024 * 1024
 
 /** The manifest of a set, as handout wrote it. */
 export const readManifest = (path: string, io: Io): Manifest => {
-  let text: string
-  try {
-    text = new TextDecoder().decode(io.readFile(path, { most: MOST_MANIFEST_BYTES, pipe: true }))
-  } catch (error) {
-    throw new UsageError(`cannot read ${path}: ${reasonOf(error)}`)
-  }
-  const data = parsed(text)
-  if (isManifest(data)) return data
+  const read = readJson(path, MOST_MANIFEST_BYTES, io)
+  if (!read.ok) throw new UsageError(read.why)
+  if (isManifest(read.data)) return read.data
   throw new UsageError(`${path} is no manifest: give the manifest.json that groovewright handout wrote`)
-}
-
-const parsed = (text: string): unknown => {
-  try {
-    return JSON.parse(text)
-  } catch {
-    return null
-  }
 }
 
 const isManifest = (data: unknown): data is Manifest => {
