@@ -25,7 +25,7 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   phrase: { from: 'units lathe', types: 'moves' },
   plan: { from: 'units phrase', types: 'lathe moves budget replay diagnostics' },
   sheet: { from: 'units lathe dials moves replay budget finish slips phrase plan', types: 'diagnostics' },
-  print: { from: 'units phrase sheet', types: 'lathe moves exercise grading' },
+  print: { from: 'units diagnostics phrase sheet', types: 'lathe moves exercise grading' },
   planning: { from: `${SHAPES} dials job sequence replay budget phrase plan` },
   exercise: {
     from: 'units diagnostics source lathe dials phrase plan job written sheet slips replay judge',

@@ -13,13 +13,15 @@ export const colored = (flag: boolean | undefined, env: Io['env'], sink: Sink): 
   return sink.isTTY
 }
 
-/**
- * The library looks for a terminal as soon as it is loaded, which takes time: it is not loaded if nothing is colored.
- */
-export const paintFor = async (flag: boolean | undefined, env: Io['env'], sink: Sink): Promise<Paint> => {
-  if (!colored(flag, env, sink)) return { red: unchanged, yellow: unchanged, green: unchanged }
-  const { Chalk } = await import('chalk')
-  return new Chalk({ level: 1 })
+const CODES = { red: 31, yellow: 33, green: 32 } as const
+const DEFAULT = 39
+
+export const paintFor = (flag: boolean | undefined, env: Io['env'], sink: Sink): Paint => {
+  const on = colored(flag, env, sink)
+  const code = (number: number): string => (sink.control ?? unchanged)(`\u001b[${number}m`)
+  const paint = (color: keyof typeof CODES) =>
+    on ? (text: string) => `${code(CODES[color])}${text}${code(DEFAULT)}` : unchanged
+  return { red: paint('red'), yellow: paint('yellow'), green: paint('green') }
 }
 
 const unchanged = (text: string): string => text

@@ -2,6 +2,7 @@ import { CommanderError } from 'commander'
 import type { Io } from './io.ts'
 import { codeOf, isUsageError, reasonOf } from './io.ts'
 import { programFor } from './program.ts'
+import { tell } from './tell.ts'
 
 /** Finds the command and runs it. Whatever it throws becomes a status and a line. */
 export const runCommand = async (args: readonly string[], io: Io): Promise<number> => {
@@ -20,14 +21,14 @@ export const runCommand = async (args: readonly string[], io: Io): Promise<numbe
 const failed = (error: unknown, io: Io): number => {
   if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2
   if (isUsageError(error)) {
-    io.stderr.write(`groovewright: ${error.message}\n`)
+    tell(error.message, io)
     return 2
   }
   if (codeOf(error) === 'ENOSPC') {
-    io.stderr.write(`groovewright: ${reasonOf(error)}\n`)
+    tell(reasonOf(error), io)
     return 2
   }
-  io.stderr.write(`groovewright: this is a bug: ${firstLine(error)} (DEBUG=1 shows where)\n`)
+  tell(`this is a bug: ${firstLine(error)} (DEBUG=1 shows where)`, io)
   const debug = io.env.DEBUG
   if (debug !== undefined && debug !== '' && error instanceof Error) io.stderr.write(`${error.stack ?? ''}\n`)
   return 70

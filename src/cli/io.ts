@@ -29,6 +29,8 @@ export type Sink = {
   readonly write: (text: string) => void
   /** It was closed before the program began, so that what is written is lost without an error. */
   readonly closed?: boolean
+  /** Marks a control of our own, so that it is written as it is; every other is escaped. */
+  readonly control?: (sequence: string) => string
 }
 export type Entry = { readonly name: string; readonly folder: boolean }
 

@@ -1,4 +1,5 @@
 import { Command } from 'commander'
+import { brief } from '../diagnostics/escaped.ts'
 import { formatIn, formatOption, formatOrEnding } from './format.ts'
 import { type Io, UsageError } from './io.ts'
 import { addClass } from './program-class.ts'
@@ -25,6 +26,7 @@ export const programFor = (io: Io, report: Report): Command => {
     .configureOutput({
       writeOut: (text) => io.stdout.write(text),
       writeErr: (text) => io.stderr.write(text),
+      outputError: (text, write) => write(brief(text)),
       getOutHelpWidth: () => 80,
       getErrHelpWidth: () => 80,
       getOutHasColors: () => false,

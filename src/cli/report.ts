@@ -42,5 +42,5 @@ export const reportDiagnostics = async (
 ): Promise<void> => {
   if (diagnostics.length === 0) return
   const { framed } = await import('./framed.ts')
-  io.stderr.write(await framed(diagnostics, sources, color, io))
+  io.stderr.write(framed(diagnostics, sources, color, io))
 }

@@ -1,3 +1,4 @@
+import { withDoor } from './door.ts'
 import type { Io } from './io.ts'
 import { VERSION_LINE } from './version.ts'
 
@@ -25,5 +26,5 @@ export const run = async (args: readonly string[], io: Io): Promise<number> => {
     return 0
   }
   const { runCommand } = await import('./command-line.ts')
-  return runCommand(args, withInputs(io))
+  return runCommand(args, withInputs(withDoor(io)))
 }

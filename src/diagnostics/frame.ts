@@ -1,5 +1,6 @@
 import type { Diagnostic, Path, Span } from './diagnostic.ts'
 import { type Cell, printable, toCells } from './display.ts'
+import { brief } from './escaped.ts'
 
 /** What printing needs to know about a file: its name as the user gave it, its text, and the range of a path in it. */
 export type FramedSource = {
@@ -52,8 +53,8 @@ const byPlace = (one: Placed, other: Placed): number =>
 function print({ diagnostic, span }: Placed, source: FramedSource | undefined): string {
   const line = source && span ? lineOf(source.text, span.line) : ''
   const where = span ? `:${span.line}:${span.column}` : ''
-  const head = `${printable(diagnostic.origin.file)}${where}: ${diagnostic.severity}: ${printable(diagnostic.message)}`
-  const remedy = diagnostic.hint === undefined ? [] : [`  remedy: ${printable(diagnostic.hint)}`]
+  const head = `${printable(brief(diagnostic.origin.file))}${where}: ${diagnostic.severity}: ${printable(brief(diagnostic.message))}`
+  const remedy = diagnostic.hint === undefined ? [] : [`  remedy: ${printable(brief(diagnostic.hint))}`]
   return [head, ...(span ? underline(line, span) : []), ...remedy].join('\n')
 }
 

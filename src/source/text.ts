@@ -1,4 +1,5 @@
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts'
+import { HIDDEN } from '../diagnostics/escaped.ts'
 
 /** Jobs have about forty lines; a file thousands of times larger is a mistake or an attack. */
 export const MOST_BYTES = 256 * 1024
@@ -8,11 +9,6 @@ export const MOST_TABLE_BYTES = 4 * 1024 * 1024
 
 /** Decoded text and what is wrong with it; `readable` = it makes sense to go on and parse it. */
 export type Decoded = { readonly text: string; readonly diagnostics: readonly Diagnostic[]; readonly readable: boolean }
-
-// C0 without tab and line ends, DEL, C1, line and paragraph separators, direction controls, byte-order marks inside the
-// text, lone surrogates.
-const FORBIDDEN =
-  '\\u0000-\\u0008\\u000b\\u000c\\u000e-\\u001f\\u007f-\\u009f\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ufeff\\p{Cs}'
 
 /**
  * Turns bytes (or text) into text fit for parsing: UTF-8, no byte-order mark, no characters that hide or overwrite
@@ -77,7 +73,7 @@ const START: Span = { line: 1, column: 1, length: 1 }
 
 /** Names the first character of a string that a file must not contain, raw or by an escape; null if there is none. */
 export function forbiddenCharacter(text: string): string | null {
-  const match = new RegExp(`[${FORBIDDEN}]`, 'u').exec(text)
+  const match = new RegExp(`[${HIDDEN}]`, 'u').exec(text)
   return match && named(match[0])
 }
 
@@ -85,7 +81,7 @@ type Report = (code: string, span: Span, message: string, hint: string) => Diagn
 
 function forbiddenIn(text: string, report: Report): Diagnostic[] {
   const place = lineFinder(text)
-  return Array.from(text.matchAll(new RegExp(`[${FORBIDDEN}]+`, 'gu')), (match) =>
+  return Array.from(text.matchAll(new RegExp(`[${HIDDEN}]+`, 'gu')), (match) =>
     report(
       'source-character',
       { ...place(match.index), length: match[0].length },

@@ -207,11 +207,7 @@ describe('refused', () => {
     ['bytes that are no UTF-8', new Uint8Array([...new TextEncoder().encode('a: �\nbé: '), 0xe9, 0x0a]), '2:5'],
     ['a surrogate in bytes', new Uint8Array([0x61, 0x3a, 0x20, 0xed, 0xa0, 0x80]), '1:4'],
     ['a character cut off', new Uint8Array([0x61, 0x3a, 0x20, 0xc3]), '1:4'],
-    [
-      'too much',
-      new Uint8Array(256 * 1024 + 1).fill(0x61),
-      'the file has 262145 bytes, more than the 262144 that are read',
-    ],
+    ['too much', new Uint8Array(256 * 1024 + 1).fill(0x61), 'the file is larger than the 256 KB that are read of one'],
   ])('%s', (_, bytes, said) => {
     expect(problems(bytes)).toHaveLength(1)
     expect(problems(bytes)[0]).toContain(said)

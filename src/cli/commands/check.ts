@@ -1,5 +1,6 @@
 import { compile } from '../../compile.ts'
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
+import { brief, oneLine } from '../../diagnostics/escaped.ts'
 import type { Load } from '../../job/read-files.ts'
 import { plain } from '../../phrase/words.ts'
 import { labelOf } from '../../plan/labels.ts'
@@ -12,6 +13,7 @@ import { findJobs } from '../find-jobs.ts'
 import { type Io, UsageError } from '../io.ts'
 import { loaderFor, readStdin, STDIN } from '../load.ts'
 import { refusalProblem, reportDiagnostics, warningProblems } from '../report.ts'
+import { tell } from '../tell.ts'
 
 export type CheckOptions = { readonly format: Format; readonly color?: boolean; readonly against?: string }
 
@@ -25,16 +27,15 @@ export const checkCommand = async (paths: readonly string[], options: CheckOptio
   if (options.against !== undefined && stdin !== null)
     throw new UsageError('--against goes by the names of jobs, and standard input has none')
   const found = findJobs(paths, io)
-  for (const { path, why } of found.missing)
-    io.stderr.write(`groovewright: cannot read ${JSON.stringify(path)}: ${why}\n`)
+  for (const { path, why } of found.missing) tell(`cannot read ${JSON.stringify(path)}: ${why}`, io)
   const checked: CheckedJob[] = []
   for (const file of found.jobs)
     checked.push(await checkOne(file, loaderFor(io, stdin, paths.includes(file)), options, io))
   const print = await printerOf('check', options.format)
   io.stdout.write(print({ jobs: checked, skipped: found.skipped }, await paintOf(options, io)))
   if (formatNamed(options.format).namesSkipped !== true)
-    for (const file of found.skipped) io.stderr.write(`skipped, not a job: ${file}\n`)
-  if (checked.length === 0) io.stderr.write('groovewright: no job found: a job is a YAML file with "features:"\n')
+    for (const file of found.skipped) io.stderr.write(`skipped, not a job: ${oneLine(file)}\n`)
+  if (checked.length === 0) tell('no job found: a job is a YAML file with "features:"', io)
   if (checked.length === 0 || found.missing.length > 0) return 2
   return Math.max(
     ...checked.flatMap(({ verdict, against }) => [STATUS[verdict], against === null ? 0 : KEPT[against.outcome]]),
@@ -82,8 +83,8 @@ const problemOf = ({ code, severity, message, hint, origin }: Diagnostic): Check
   severity,
   file: origin.file,
   path: origin.path,
-  message,
-  hint: hint ?? null,
+  message: brief(message),
+  hint: hint === undefined ? null : brief(hint),
 })
 
 const verdictOf = (plan: Plan | null, features: readonly CheckedFeature[]): Verdict => {

@@ -12,6 +12,7 @@ import { type Io, UsageError } from '../io.ts'
 import { loaderFor, readStdin, STDIN } from '../load.ts'
 import { deliver, guardInputs, type OutputOptions } from '../output.ts'
 import { reportDiagnostics } from '../report.ts'
+import { tell } from '../tell.ts'
 
 export type FinishOptions = OutputOptions &
   CutOptions & {
@@ -52,8 +53,9 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
   deliver(print(sheet), options, io)
   const feature = sheet.features[0]!
   if (feature.status === 'planned') return 0
-  io.stderr.write(
-    `groovewright: cannot be finished: ${feature.name}: ${words(feature.reason, plan.units)}; ${words(feature.remedy, plan.units)}\n`,
+  tell(
+    `cannot be finished: ${feature.name}: ${words(feature.reason, plan.units)}; ${words(feature.remedy, plan.units)}`,
+    io,
   )
   return 1
 }

@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
+import { oneLine } from '../../diagnostics/escaped.ts'
 import type { Handed, Manifest } from '../../exercise/manifest.ts'
 import { type Answers, readAnswers } from '../../grading/answers.ts'
 import { gatherer } from '../../grading/class.ts'
@@ -15,6 +16,7 @@ import { deliver, guardInputs, type OutputOptions } from '../output.ts'
 import { progressOn } from '../progress.ts'
 import { readManifest } from '../read-manifest.ts'
 import { reportDiagnostics } from '../report.ts'
+import { tell } from '../tell.ts'
 
 export type GradeOptions = OutputOptions & { readonly format: Format; readonly out?: string; readonly color?: boolean }
 
@@ -27,7 +29,7 @@ export const gradeCommand = async (
 ): Promise<number> => {
   const manifest = readManifest(path, io)
   const files = answerFiles(given, io)
-  for (const { path: lost, why } of files.missing) io.stderr.write(`groovewright: cannot read ${lost}: ${why}\n`)
+  for (const { path: lost, why } of files.missing) tell(`cannot read ${lost}: ${why}`, io)
   if (files.missing.length > 0) return 2
   guardInputs([path, ...files.paths], options, io)
   const forms = await readForms(files, options, io)
@@ -82,10 +84,7 @@ const gradeAll = (
   progress.end()
   const known = new Set(manifest.learners.map(({ sheet }) => sheet))
   for (const sheet of forms.bySheet.keys())
-    if (!known.has(sheet))
-      io.stderr.write(
-        `groovewright: an answer form is of sheet ${JSON.stringify(sheet)}, which the set does not have\n`,
-      )
+    if (!known.has(sheet)) tell(`an answer form is of sheet ${JSON.stringify(sheet)}, which the set does not have`, io)
   const grades: Grades = { title: manifest.title, learners, questions: class_.questions(), teach: class_.teach() }
   return grades
 }
@@ -112,7 +111,7 @@ const gradeOne = (manifest: Manifest, handed: Handed, { bySheet, broken }: Forms
   const graded = gradeSheet(handed, answers)
   for (const problem of unread(graded, answers)) {
     const { line, column } = problem.span!
-    io.stderr.write(`${answers.file}:${line}:${column}: ${problem.message}; ${problem.hint}\n`)
+    io.stderr.write(`${oneLine(`${answers.file}:${line}:${column}: ${problem.message}; ${problem.hint}`)}\n`)
   }
   return { ...graded, note: foreign(manifest, handed, answers, graded) }
 }

@@ -13,6 +13,7 @@ import { type Io, UsageError } from '../io.ts'
 import { loaderFor, readStdin, STDIN } from '../load.ts'
 import { progressOn } from '../progress.ts'
 import { reportDiagnostics } from '../report.ts'
+import { tell } from '../tell.ts'
 
 export type HandoutOptions = { readonly out: string; readonly force?: boolean; readonly color?: boolean }
 
@@ -64,8 +65,9 @@ export const handoutCommand = async (entry: string, options: HandoutOptions, io:
   const manifest: Manifest = { manifest: 1, title, teaches, learners: done.map((one) => one.handed) }
   files.write('manifest.json', `${JSON.stringify(manifest)}\n`)
   if (repeated !== null)
-    io.stderr.write(
-      `groovewright: the values make ${repeated} different sheets that prove: from sheet ${repeated + 1} on they are like earlier ones\n`,
+    tell(
+      `the values make ${repeated} different sheets that prove: from sheet ${repeated + 1} on they are like earlier ones`,
+      io,
     )
   io.stdout.write(`${done.length} sheets in ${options.out}\n`)
   return 0
@@ -80,6 +82,6 @@ const compileText: Compile = (text) => {
 }
 
 const failed = (message: string, io: Io): number => {
-  io.stderr.write(`groovewright: ${message}\n`)
+  tell(message, io)
   return 1
 }

@@ -14,6 +14,7 @@ import { deliver, guardInputs } from '../output.ts'
 import { replayReport } from '../replay-report.ts'
 import type { LineOf, Replayed } from '../replayed.ts'
 import { reportDiagnostics } from '../report.ts'
+import { tell } from '../tell.ts'
 
 export type ReplayOptions = OutputOptions & { readonly format: Format; readonly color?: boolean }
 
@@ -25,20 +26,20 @@ type Planned = Extract<FeaturePlan, { status: 'planned' }>
  */
 export const replayCommand = async (job: string, moves: string, options: ReplayOptions, io: Io): Promise<number> => {
   if (job === '-' && moves === '-') {
-    io.stderr.write('groovewright: job and moves cannot both be read from standard input\n')
+    tell('job and moves cannot both be read from standard input', io)
     return 2
   }
   const stdin = job === '-' || moves === '-' ? await readStdin(io) : null
   const load = loaderFor(io, stdin)
   const mistaken = mistakenFiles(job, moves, load)
   if (mistaken !== null) {
-    io.stderr.write(`groovewright: ${mistaken}\n`)
+    tell(mistaken, io)
     return 2
   }
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, load)
   await reportDiagnostics(diagnostics, sources, options.color, io)
   const list = load(moves === '-' ? STDIN : moves, null)
-  if (!list.ok) io.stderr.write(`groovewright: ${list.message}\n`)
+  if (!list.ok) tell(list.message, io)
   if (plan === null || !list.ok) return 2
   const written = readMoves(list.bytes, list.file, {
     lathe: plan.lathe,

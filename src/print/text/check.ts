@@ -1,3 +1,4 @@
+import { oneLine } from '../../diagnostics/escaped.ts'
 import {
   type CheckedFeature,
   type CheckReport,
@@ -13,7 +14,7 @@ export const printCheck = (report: CheckReport, paint: Paint): string => {
   const { jobs, skipped } = report
   const lines = jobs.map(
     ({ file, verdict, features, against }) =>
-      `${file}: ${paint[verdict](WORDS[verdict])}${detail(verdict, features)}${kept(against)}`,
+      `${oneLine(file)}: ${paint[verdict](WORDS[verdict])}${detail(verdict, features)}${kept(against)}`,
   )
   const counts = (['good', 'may not hold', 'refused', 'unreadable'] as const)
     .map((verdict) => [verdict, countOf(report, verdict)] as const)
@@ -37,7 +38,7 @@ const WORDS: Readonly<Record<Verdict, string>> = {
 const kept = (against: Compared | null): string => {
   if (against === null || against.outcome === 'same') return ''
   const head = against.outcome === 'different' ? '; not the sheet that is kept (kept -> planned today):' : ';'
-  return [head, ...against.lines.map((line) => `    ${line}`)].join('\n')
+  return [head, ...against.lines.map((line) => `    ${oneLine(line)}`)].join('\n')
 }
 
 const detail = (verdict: Verdict, features: readonly CheckedFeature[]): string => {
