@@ -12,6 +12,10 @@ export type Io = {
   readonly makeFolder: (path: string) => void
   /** The files that were read so far, as they were named: nothing is written over them. */
   readonly inputs?: ReadonlySet<string>
+  /** The folders given by --root. */
+  readonly roots?: string[]
+  /** The path without links; throws like `readFile`. */
+  readonly realPath: (path: string) => string
   /** Whether two paths lead to one file. */
   readonly samePath: (one: string, other: string) => boolean
   /**

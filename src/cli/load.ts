@@ -3,6 +3,7 @@ import type { Load } from '../job/read-job.ts'
 import { MOST_TABLE_BYTES } from '../source/text.ts'
 import type { Io } from './io.ts'
 import { reasonOf, UsageError } from './io.ts'
+import { isBelow, usualRoots } from './roots.ts'
 
 /** The name of standard input in messages. */
 export const STDIN = '<standard input>'
@@ -22,9 +23,12 @@ export const readStdin = async (io: Io): Promise<Uint8Array> => {
  */
 export const loaderFor = (io: Io, stdin: Uint8Array | null, named = true): Load => {
   const read = new Map<string, Uint8Array>()
+  const folders = new Set<string>()
   return (path, from) => {
-    if (from === null && path === STDIN && stdin !== null) return { ok: true, file: STDIN, bytes: stdin }
     const file = from === null || from === STDIN || isAbsolute(path) ? path : join(dirname(from), path)
+    if (from === null) folders.add(path === STDIN ? '.' : dirname(path))
+    else if (!mayInclude(file, folders, io)) return { ok: false, ...outside(file) }
+    if (from === null && path === STDIN && stdin !== null) return { ok: true, file: STDIN, bytes: stdin }
     try {
       const bytes = read.get(file) ?? io.readFile(file, { most: MOST_TABLE_BYTES, pipe: named && from === null })
       read.set(file, bytes)
@@ -34,6 +38,14 @@ export const loaderFor = (io: Io, stdin: Uint8Array | null, named = true): Load 
     }
   }
 }
+
+const mayInclude = (file: string, folders: ReadonlySet<string>, io: Io): boolean =>
+  isBelow(file, [...(io.roots ?? []), ...[...folders].flatMap((folder) => usualRoots(folder, io))], io)
+
+const outside = (file: string) => ({
+  message: `${JSON.stringify(file)} is not read: it is outside of the folders that a job may name files in`,
+  hint: 'these are the one above the folder of the job and the one you are in; for another say --root and its folder',
+})
 
 const hintFor = (from: string | null): string =>
   from === null ? 'name a job file, or - for standard input' : 'paths are relative to the file that names them'

@@ -21,6 +21,7 @@ export const programFor = (io: Io, report: Report): Command => {
     .helpCommand(false)
     .option('--color', 'color even where the output is no terminal')
     .option('--no-color', 'no color')
+    .option('--root <folder>', 'let jobs name files below that folder too', (folder) => void io.roots?.push(folder))
     .showHelpAfterError('(groovewright --help shows the commands)')
     .exitOverride()
     .configureOutput({

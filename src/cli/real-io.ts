@@ -22,6 +22,7 @@ export const realIo = (host: NodeJS.Process): Io => {
     stderr,
     env: host.env,
     readFile: readLimited,
+    realPath: (path) => realpathSync(path),
     samePath: (one, other) => realPath(one) === realPath(other),
     readDir: (path) => readDir(path),
     makeFolder: (path) => void mkdirSync(path, { recursive: true }),

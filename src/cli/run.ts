@@ -2,12 +2,14 @@ import { withDoor } from './door.ts'
 import type { Io } from './io.ts'
 import { VERSION_LINE } from './version.ts'
 
-/** The same, keeping the names of the files that are read. */
+/** The same, keeping the names of the files that are read, and the folders of --root. */
 const withInputs = (io: Io): Io => {
   const inputs = new Set<string>()
+  const roots: string[] = []
   return {
     ...io,
     inputs,
+    roots,
     readFile: (path, limits) => {
       inputs.add(path)
       return io.readFile(path, limits)

@@ -6,10 +6,13 @@ import { at, isScalar, type Tree, treeOf, withValue } from './tree.ts'
 /** A job with the lathe and the toolbox that it names in it, so that every value has a path. */
 export const inlined = (source: SourceFile, files: Files): Tree | null => {
   let tree = treeOf(source)
-  for (const key of ['lathe', 'tools']) {
+  for (const [key, as] of [
+    ['lathe', 'lathe'],
+    ['tools', 'toolbox'],
+  ] as const) {
     const named = at(tree, key)
     if (named === null || !isScalar(named)) continue
-    const included = files.open(named.written, { file: source.file, path: [key] })
+    const included = files.open(named.written, { file: source.file, path: [key], as })
     if (included === undefined) return null
     tree = withValue(tree, key, treeOf(included))
   }

@@ -17,7 +17,7 @@ export const ownValues = (
   const fileAt = (path: string, from: string): Tree | null => {
     const known = `${from}\n${path}`
     if (!read.has(known)) {
-      const source = files.open(path, { file: from, path: [] })
+      const source = files.open(path, { file: from, path: [], as: 'lathe' })
       read.set(known, source === undefined ? null : treeOf(source))
     }
     return read.get(known) ?? null

@@ -50,7 +50,7 @@ const exerciseFrom = (
   const vary = varyOf(value.vary ?? {})
   const learners = learnersOf(value, source, load, diagnostics)
   const bases = [value.base].flat().flatMap((path): Base[] => {
-    const base = path === undefined ? undefined : files.open(path, { file: source.file, path: ['base'] })
+    const base = path === undefined ? undefined : files.open(path, { file: source.file, path: ['base'], as: 'job' })
     const tree = base === undefined ? null : inlined(base, files)
     if (tree === null) return []
     const space = spaceOf(tree, vary)

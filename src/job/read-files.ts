@@ -1,6 +1,7 @@
 import type { Diagnostic, Origin } from '../diagnostics/diagnostic.ts'
 import { readSource } from '../source/read-source.ts'
 import type { SourceFile } from '../source/source.ts'
+import { type Included, isAttempt, notAttempt } from './included.ts'
 
 /**
  * Reads a file for the compiler; `from` is the file that names it, null for the entry. The core itself touches no file.
@@ -15,7 +16,7 @@ export type Load = (
 export type Files = {
   readonly sources: Map<string, SourceFile>
   /** A file as data, or undefined if none of it can be read; the reason has then been reported. */
-  readonly open: (path: string, askedAt: Origin | null) => SourceFile | undefined
+  readonly open: (path: string, askedAt: (Origin & { readonly as: Included }) | null) => SourceFile | undefined
 }
 
 export const openFiles = (load: Load, report: (problem: Diagnostic) => void): Files => {
@@ -28,6 +29,16 @@ export const openFiles = (load: Load, report: (problem: Diagnostic) => void): Fi
       return undefined
     }
     const source = readSource(loaded.bytes, loaded.file)
+    if (askedAt !== null && !isAttempt(source, askedAt.as)) {
+      const { file, path: at } = askedAt
+      report({
+        code: 'not-that-file',
+        severity: 'error',
+        origin: { file, path: at },
+        ...notAttempt(source.file, askedAt.as),
+      })
+      return undefined
+    }
     sources.set(source.file, source)
     for (const problem of source.diagnostics) report(problem)
     return source.data === undefined ? undefined : source

@@ -119,7 +119,8 @@ const latheOf = (
   from: SourceFile,
 ): LatheAsked | null => {
   if (typeof values === 'object') return latheFrom(reading, values)
-  const source = values === undefined ? undefined : reading.files.open(values, { file: from.file, path: ['lathe'] })
+  const source =
+    values === undefined ? undefined : reading.files.open(values, { file: from.file, path: ['lathe'], as: 'lathe' })
   const included = source && shapeOf(reading, latheFileSchema, source)
   return included ? latheFrom(reading, included) : null
 }
@@ -136,7 +137,9 @@ type Toolbox = { readonly tools: Record<string, Tool>; readonly names: readonly 
 
 const toolsOf = (reading: Reading, values: object | string, from: SourceFile): Toolbox | null => {
   const source =
-    typeof values === 'string' ? reading.files.open(values, { file: from.file, path: ['tools'] }) : undefined
+    typeof values === 'string'
+      ? reading.files.open(values, { file: from.file, path: ['tools'], as: 'toolbox' })
+      : undefined
   const toolbox = typeof values === 'string' ? source && shapeOf(reading, toolboxSchema, source) : values
   if (!toolbox) return null
   const names = [...(reading.places.get(toolbox)?.keys.keys() ?? [])].filter((name) => name !== 'units')

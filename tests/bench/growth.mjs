@@ -75,6 +75,7 @@ const checked = async (job, sizes) => {
     env: {},
     readFile: (path) => Buffer.from(files.get(isCopy(path) ? job : path)),
     readDir: () => null,
+    realPath: (path) => path,
   }
   return sizes.map((size) => ({
     size,

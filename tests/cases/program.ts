@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
+import { readdirSync, readFileSync, realpathSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Io } from '../../src/cli/io.ts'
@@ -27,6 +27,7 @@ export async function program(...args: string[]): Promise<Ran> {
     },
     env: {},
     readFile: (path) => readFileSync(join(ROOT, path)),
+    realPath: (path) => realpathSync(join(ROOT, path)),
     samePath: (one, other) => join(ROOT, one) === join(ROOT, other),
     readDir: (path) => folder(join(ROOT, path)),
     makeFolder: (path) => {

@@ -1,4 +1,4 @@
-import { normalize } from 'node:path'
+import { normalize, resolve } from 'node:path'
 import type { Entry, Io } from '../../src/cli/io.ts'
 import { run } from '../../src/cli/run.ts'
 
@@ -42,6 +42,7 @@ export const runIn = async (world: World, ...args: string[]): Promise<Outcome> =
       },
     },
     env: world.env ?? {},
+    realPath: (path) => resolve('/village/workshop', path),
     samePath: (one, other) => normalize(one) === normalize(other),
     readFile: (path) => {
       const text = files[path]
