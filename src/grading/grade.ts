@@ -59,12 +59,13 @@ const firstVerdict = (blank: Blank, given: string, before: ReadonlyMap<string, R
 }
 
 const sameWords = (given: string, right: string | readonly string[]): boolean => {
+  if (typeof right !== 'string') return lettersIn(given).join(' ') === right.join(' ')
   const plain = (text: string): string =>
     text
       .toLowerCase()
-      .replace(/[^a-z0-9]+/g, ' ')
-      .trim()
-  return plain(given) === plain(typeof right === 'string' ? right : right.join(' '))
+      .replace(/^\s*(?:step|job|letter)\b/, '')
+      .replace(/[^a-z0-9]+/g, '')
+  return plain(given) === plain(right)
 }
 
 /** What follows from an earlier answer that is wrong is an error only once. */

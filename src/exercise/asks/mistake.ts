@@ -41,7 +41,10 @@ export const mistaken = (scene: Scene): Plan | null => wrongSheet(scene)?.plan ?
 const wrongSheet = (scene: Scene) => {
   const { plan, seed } = scene
   for (const { feature, index, steps } of cutsOf(scene)) {
-    const tried = shuffledList(mutantsOf(feature.operation, plan.lathe), `${seed}/mistake/${index}`)
+    const tried = shuffledList(
+      [...mutantsOf(feature.operation, plan.lathe), ...misread(feature, plan)],
+      `${seed}/mistake/${index}`,
+    )
     for (const mutant of tried) {
       const at = changedMove(feature, mutant)
       if (at === null || proves(plan, feature, mutant, index)) continue
@@ -53,6 +56,19 @@ const wrongSheet = (scene: Scene) => {
   }
   return null
 }
+
+/** Any one reading that cuts, by the next number on its dial or by one turn: also where a pass only roughs. */
+const misread = ({ operation }: Planned, { lathe }: Plan): Mutant[] =>
+  operation.moves.flatMap(({ slide, action, count }, at) => {
+    const scale = slide === 'cross-feed' ? lathe.crossFeed : lathe.compound.scale
+    if (typeof count !== 'number' || count <= 0 || scale.kind !== 'dial') return []
+    if (action !== 'feed-in' && action !== 'shift' && action !== 'feed-across') return []
+    const step = scale.graduation * scale.readTo
+    return [10 * scale.graduation, scale.perTurn].map((by): Mutant => {
+      const moves = operation.moves.with(at, { ...operation.moves[at]!, count: count + Math.round(by / step) })
+      return { mistake: 'numbers-misread', operation: { ...operation, moves } }
+    })
+  })
 
 /** Where exactly one move has another reading. */
 const changedMove = ({ operation: { moves } }: Planned, { operation }: Mutant): number | null => {

@@ -8,6 +8,9 @@ export const includedForHalf: Cause = {
   worked: ({ formula, given }) => {
     if (formula !== 'vDepth' && formula !== 'vWidth') return []
     const { angle = 0 } = given
-    return [2, 1 / 2].map((times) => FORMULAS[formula]({ ...given, angle: angle * times }))
+    // Twice the angle of a V that is square or more open is no angle of a V.
+    return [2, 1 / 2]
+      .filter((times) => angle * times < 180)
+      .map((times) => FORMULAS[formula]({ ...given, angle: angle * times }))
   },
 }
