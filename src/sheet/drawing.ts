@@ -13,8 +13,8 @@ export type Drawing = {
   readonly wanted: Form
   readonly atLeast: Form | null
   readonly region: Region
-  /** The part after each step that took metal. */
-  readonly passes: readonly { readonly step: number; readonly form: Form }[]
+  /** The part after each step that took metal; `move`: which of the operation, as the pieces of a form name what cut them. */
+  readonly passes: readonly { readonly step: number; readonly move: number; readonly form: Form }[]
   /** The tool with its reference point at 0: how far it reaches, and its shank. */
   readonly edge: Edge
 }
@@ -39,9 +39,16 @@ export const withDrawings = (sheet: Sheet, plan: Plan, passes: readonly (readonl
         wanted: operation.wanted,
         atLeast: operation.atLeast ?? null,
         region: operation.region,
-        passes: (passes[position] ?? []).map(({ move, form }) => ({ step: first + move, form })),
+        passes: (passes[position] ?? []).map(({ move, form }) => ({ step: first + move, move, form })),
         edge: operation.edge,
       },
     }
   }),
+})
+
+/** The same from a step on: what was cut before it is the part as it stands. */
+export const drawingFrom = (drawing: Drawing, step: number): Drawing => ({
+  ...drawing,
+  before: drawing.passes.findLast((pass) => pass.step < step)?.form ?? drawing.before,
+  passes: drawing.passes.filter((pass) => pass.step >= step),
 })

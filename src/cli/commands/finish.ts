@@ -4,7 +4,7 @@ import { stopOf } from '../../finish/stop.ts'
 import { readSize } from '../../job/read-measure.ts'
 import { words } from '../../phrase/words.ts'
 import type { FeaturePlan, Plan } from '../../plan/plan.ts'
-import { type Format, printerOf } from '../../print/registry.ts'
+import { type Format, formatNamed, printerOf } from '../../print/registry.ts'
 import { sheetAfter } from '../../sheet-after.ts'
 import type { Length, Units } from '../../units/length.ts'
 import { type CutOptions, sourceOf } from '../cut-sheet.ts'
@@ -48,7 +48,8 @@ export const finishCommand = async (job: string, options: FinishOptions, io: Io)
       '--outside-diameter is no more than --bottom-diameter: the one is over the groove, the other in it',
     )
   const index = indexOf(plan, options.feature)
-  const sheet = sheetAfter(plan, index, taken, sourceOf(plan, index, options, io))
+  const drawn = formatNamed(options.format).drawn === true
+  const sheet = sheetAfter(plan, index, taken, sourceOf(plan, index, options, io), drawn)
   const print = await printerOf('finish', options.format)
   deliver(print(sheet), options, io)
   const feature = sheet.features[0]!

@@ -2,7 +2,7 @@ import { format } from '../format.ts'
 
 /** For a phone, a screen or paper. */
 export const html = format({
-  prints: ['sheet'],
+  prints: ['sheet', 'finish'],
   load: async () => (await import('./printers.ts')).printers,
   forClass: {
     prints: ['worksheet', 'key', 'grades', 'page'],

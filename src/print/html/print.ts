@@ -31,7 +31,10 @@ export const printHtml = (sheet: Sheet, parts: Parts = {}): string => {
     ),
     tag(
       'body',
-      { 'data-sheet': sheet.identity ?? sheet.title },
+      {
+        'data-sheet':
+          sheet.continues === undefined ? (sheet.identity ?? sheet.title) : `${nameOf(sheet)} ${sheet.title}`,
+      },
       plates(sheet),
       tag(
         'main',

@@ -1,3 +1,3 @@
 import { printHtml } from './print.ts'
 
-export const printers = { sheet: printHtml }
+export const printers = { sheet: printHtml, finish: printHtml }

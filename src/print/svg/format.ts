@@ -2,7 +2,7 @@ import { format } from '../format.ts'
 
 /** The drawings alone. */
 export const svg = format({
-  prints: ['sheet'],
+  prints: ['sheet', 'finish'],
   load: async () => (await import('./printers.ts')).printers,
   forClass: {
     prints: ['worksheet'],

@@ -48,11 +48,10 @@ const cutBy = (view: View): { readonly pass: Pass; readonly runs: readonly Form[
   view.drawing.passes.map((pass, i) => ({ pass, runs: runsOf(view, pass, i) })).filter(({ runs }) => runs.length > 0)
 
 /** What a step cut anew, as stretches that hang together. */
-const runsOf = ({ sheet, feature, drawing }: View, pass: Pass, i: number): Form[] => {
-  const first = sheet.steps.find((step) => step.feature === feature.index)?.number ?? 1
+const runsOf = ({ drawing }: View, pass: Pass, i: number): Form[] => {
   const before = i === 0 ? drawing.before : drawing.passes[i - 1]!.form
   const mine = between(pass.form, drawing.region.from - 1e6, drawing.region.to + 1e6).filter(
-    (piece) => piece.step === pass.step - first && isDeeper(piece, before),
+    (piece) => piece.step === pass.move && isDeeper(piece, before),
   )
   const runs: Form[number][][] = []
   for (const piece of mine) {

@@ -1,3 +1,3 @@
 import { printSvg } from './print.ts'
 
-export const printers = { sheet: printSvg }
+export const printers = { sheet: printSvg, finish: printSvg }

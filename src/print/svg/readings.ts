@@ -41,8 +41,10 @@ const shown = (sheet: Sheet, steps: readonly SheetStep[], step: SheetStep, i: nu
   const scale = slide === null ? null : scaleOf(sheet, slide)
   if (reading === null || scale === null || slide === null || action === 'zero') return []
   const before = steps.slice(0, i).findLast((other) => other.slide === slide && other.reading !== null)
-  const wholeTurns = [step, before].some((one) => one?.purpose === 'clear-to-measure')
-  return [{ step, scale, reading, back: reading < (before?.reading ?? 0), wholeTurns }]
+  const wholeTurns = step.purpose === 'clear-to-measure' || step.purpose === 'come-back'
+  // What remains of a feature begins in the middle of it: from where the hands had room the dial comes forward.
+  const back = before === undefined ? reading < 0 && step.purpose !== 'come-back' : reading < before.reading!
+  return [{ step, scale, reading, back, wholeTurns }]
 }
 
 /** The same reading come to the same way is one face. */
