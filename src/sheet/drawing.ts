@@ -1,4 +1,5 @@
 import type { Edge, Form } from '../moves/form.ts'
+import type { GrindFacts } from '../moves/grinding.ts'
 import type { Region, Setup } from '../moves/operation.ts'
 import type { Plan } from '../plan/plan.ts'
 import type { Pass } from '../replay/passes.ts'
@@ -17,6 +18,8 @@ export type Drawing = {
   readonly passes: readonly { readonly step: number; readonly move: number; readonly form: Form }[]
   /** The tool with its reference point at 0: how far it reaches, and its shank. */
   readonly edge: Edge
+  /** How it is ground for this form. */
+  readonly ground: GrindFacts | null
 }
 
 /** The whole part in the machine. */
@@ -41,6 +44,7 @@ export const withDrawings = (sheet: Sheet, plan: Plan, passes: readonly (readonl
         region: operation.region,
         passes: (passes[position] ?? []).map(({ move, form }) => ({ step: first + move, move, form })),
         edge: operation.edge,
+        ground: planned.ground ?? null,
       },
     }
   }),

@@ -33,7 +33,7 @@ const planned = (sheet: Sheet, feature: Planned, pictures: readonly Picture[]): 
     tag(
       'div',
       { class: 'look' },
-      ...own.filter(({ kind }) => kind === 'form').map(figure),
+      ...own.filter(({ kind }) => kind === 'form' || kind === 'tool').map(figure),
       ...facts(
         front.map(({ about, label, says }) => [
           label,

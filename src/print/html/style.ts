@@ -100,24 +100,25 @@ h2,h3{break-after:avoid}
 .bar,#next{display:none!important}
 .step{grid-template-columns:1fr auto;column-gap:4mm;padding:.15rem 0}
 .step>*{grid-column:1}
-.step label{grid-template-columns:1.6rem 3.2rem 8rem 1fr;align-items:baseline}
+.step label{grid-template-columns:1.4rem minmax(2rem,max-content) 7.8rem 1fr;align-items:baseline}
 .does{grid-column:4;line-height:1.45}
-.more{margin:.1rem 0 .15rem 13.5rem}
+.more{margin:.1rem 0 .15rem 12.7rem}
 .more li{break-inside:auto}
 .step .dials{grid-column:2;grid-row:1/span 2;margin:0}
 .step .dials .dial{width:34mm}
 .step .swivel{grid-column:2;grid-row:1/span 2;margin:0}
 .step .swivel svg{width:70mm}
 .reading{font-size:16pt;line-height:1}
-.blank{font-size:11pt;width:9rem}
+.blank{font-size:11pt;width:9rem;height:6mm}
 input[type=checkbox]{width:4.5mm;height:4.5mm;border-width:.4mm;font-size:10pt;line-height:4mm}
 figure{overflow:visible;margin:.4rem 0}
 figure svg,.broad svg{min-width:0}
 .facts{margin:.4rem 0}
-.look{column-gap:4mm}
+.look{column-gap:3mm}
 .look>.facts{flex-basis:76mm}
 .look dt{font-size:11pt}
-.look .facts>div{grid-template-columns:5.2rem 1fr}
+.look .facts>div{grid-template-columns:6.3rem 1fr}
+.look>.form{max-width:113mm}
 .facts>div{padding:.1rem 0}
 .cautions{margin:.6rem 0;padding:.3rem .75rem .3rem 2rem}
 .effect{color:#000}

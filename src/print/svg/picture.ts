@@ -5,7 +5,7 @@ import { INK } from './pen.ts'
 export type Picture = {
   /** Unique in the sheet, of letters, figures and hyphens. */
   readonly id: string
-  readonly kind: 'part' | 'form' | 'dial' | 'swivel'
+  readonly kind: 'part' | 'form' | 'tool' | 'dial' | 'swivel'
   /** Index of the feature it is of; null: of the whole part. */
   readonly feature: number | null
   /** The step that it shows, where it shows one. */

@@ -1,3 +1,4 @@
+import type { Drawing } from '../../sheet/drawing.ts'
 import type { Sheet } from '../../sheet/sheet.ts'
 import { dialPicture } from './dial.ts'
 import { formPicture } from './form.ts'
@@ -5,6 +6,7 @@ import { type PlannedFeature, partPicture } from './part.ts'
 import type { Picture } from './picture.ts'
 import { readingsOf } from './readings.ts'
 import { swivelPicture } from './swivel.ts'
+import { toolPicture } from './tool-views.ts'
 
 /** Every picture of a sheet: the part, and then by feature its form, its swivel scale and its readings. What has no data is not drawn. */
 export const picturesOf = (sheet: Sheet): Picture[] => [
@@ -13,7 +15,7 @@ export const picturesOf = (sheet: Sheet): Picture[] => [
 ]
 
 const ofFeature = (sheet: Sheet, feature: PlannedFeature): Picture[] => [
-  ...(feature.drawing === undefined ? [] : [formPicture(sheet, feature, feature.drawing)]),
+  ...(feature.drawing === undefined ? [] : ofDrawing(sheet, feature, feature.drawing)),
   ...swivels(sheet, feature),
   ...readingsOf(sheet, feature.index).map((shown) => dialPicture(shown, sheet.units)),
 ]
@@ -24,3 +26,8 @@ const swivels = (sheet: Sheet, feature: PlannedFeature): Picture[] =>
         .filter(({ action, feature: of }) => action === 'swing' && of === feature.index)
         .map((step) => swivelPicture(sheet, feature, step))
     : []
+
+const ofDrawing = (sheet: Sheet, feature: PlannedFeature, drawing: Drawing): Picture[] => [
+  formPicture(sheet, feature, drawing),
+  ...(drawing.ground === null ? [] : [toolPicture(sheet, feature, drawing, drawing.ground)]),
+]
