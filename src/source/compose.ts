@@ -1,13 +1,20 @@
-import { Composer, type CST, type Document, type ParsedNode, Parser } from 'yaml'
+import { Composer, type CST, type Document, Lexer, type ParsedNode, Parser } from 'yaml'
 
 /** No file of ours is nested deeper than about six levels. */
 export const DEEPEST = 64
 
-/** `deep` = offset of the first thing nested too deep; `second` = offset of a second document. Either null. */
+/**
+ * Words, signs and stretches of blanks: some thirty for each move of a list of four thousand. What is made of each of
+ * them takes a hundred times its room, and of nothing but commas there would be a quarter of a million.
+ */
+export const MOST_LEXEMES = 120_000
+
+/** `many` = there are more words and signs than are read; `deep` = offset of the first thing nested too deep; `second` = offset of a second document. Either null. */
 export type Composed = {
   readonly document: Document.Parsed | null
   readonly deep: number | null
   readonly second: number | null
+  readonly many?: true
 }
 
 /**
@@ -16,7 +23,8 @@ export type Composed = {
  * is measured between the two.
  */
 export function compose(text: string): Composed {
-  const tokens = [...new Parser().parse(text)]
+  const tokens = tokensOf(text)
+  if (tokens === null) return { document: null, deep: null, second: null, many: true }
   const deep = tooDeep(tokens)
   if (deep !== null) return { document: null, deep, second: null }
   const composer = new Composer<ParsedNode, true>({
@@ -36,6 +44,19 @@ export function compose(text: string): Composed {
     document = next
   }
   return { document, deep: null, second: null }
+}
+
+/** Null if there are too many of them. */
+function tokensOf(text: string): CST.Token[] | null {
+  const parser = new Parser()
+  const tokens: CST.Token[] = []
+  let lexemes = 0
+  for (const lexeme of new Lexer().lex(text)) {
+    if (++lexemes > MOST_LEXEMES) return null
+    for (const token of parser.next(lexeme)) tokens.push(token)
+  }
+  for (const token of parser.end()) tokens.push(token)
+  return tokens
 }
 
 /** Walks the tokens with a stack of its own; returns the offset of the first token below the deepest level. */

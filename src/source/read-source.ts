@@ -1,6 +1,6 @@
 import { LineCounter, type YAMLError } from 'yaml'
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts'
-import { type Composed, compose, DEEPEST } from './compose.ts'
+import { type Composed, compose, DEEPEST, MOST_LEXEMES } from './compose.ts'
 import { type Shifted, shiftedLine } from './indentation.ts'
 import { locator } from './locate.ts'
 import { shorten } from './nodes.ts'
@@ -105,7 +105,11 @@ function withoutDirectives(text: string, directives: readonly (readonly [number,
 const byPlace = ({ span: one }: Diagnostic, { span: other }: Diagnostic): number =>
   one && other ? one.line - other.line || one.column - other.column : 0
 
-function problemsOf({ document, deep, second }: Composed, text: string, report: Report): Diagnostic[] {
+function problemsOf({ document, deep, second, many }: Composed, text: string, report: Report): Diagnostic[] {
+  if (many === true) {
+    const hint = 'give a job, lathe, toolbox or moves file of ordinary size'
+    return [report('source-too-large', 0, 1, `the file has more than ${MOST_LEXEMES} words and signs`, hint)]
+  }
   // What is missing at the end of the file is shown at the last character written.
   const last = Math.max(0, text.trimEnd().length - 1)
   // After a tab in the indentation the parser is lost: what it reports next is about the tab, not about the file.

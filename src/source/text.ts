@@ -5,7 +5,7 @@ import { HIDDEN } from '../diagnostics/escaped.ts'
 export const MOST_BYTES = 256 * 1024
 
 /** A table of moves has a line a move, and is read a line at a time: room for the longest sheet that is printed. */
-export const MOST_TABLE_BYTES = 4 * 1024 * 1024
+export const MOST_TABLE_BYTES = 2 * 1024 * 1024
 
 /** Decoded text and what is wrong with it; `readable` = it makes sense to go on and parse it. */
 export type Decoded = { readonly text: string; readonly diagnostics: readonly Diagnostic[]; readonly readable: boolean }
@@ -81,7 +81,8 @@ type Report = (code: string, span: Span, message: string, hint: string) => Diagn
 
 function forbiddenIn(text: string, report: Report): Diagnostic[] {
   const place = lineFinder(text)
-  return Array.from(text.matchAll(new RegExp(`[${HIDDEN}]+`, 'gu')), (match) =>
+  const found = text.matchAll(new RegExp(`[${HIDDEN}]+`, 'gu'))
+  return firstOf(found, MOST_TOLD).map((match) =>
     report(
       'source-character',
       { ...place(match.index), length: match[0].length },
@@ -89,6 +90,15 @@ function forbiddenIn(text: string, report: Report): Diagnostic[] {
       'take it out',
     ),
   )
+}
+
+/** Whoever has so many has more to do than to read of each. */
+const MOST_TOLD = 200
+
+const firstOf = <T>(items: Iterable<T>, most: number): T[] => {
+  const found: T[] = []
+  for (const item of items) if (found.push(item) === most) break
+  return found
 }
 
 const named = (text: string): string =>

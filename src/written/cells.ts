@@ -1,13 +1,22 @@
 import type { Span } from '../diagnostics/diagnostic.ts'
+import { MOST_MOVES_OF_A_JOB } from '../moves/bounds.ts'
 
 export type Cell = { readonly text: string; readonly span: Span }
 export type Record = { readonly cells: readonly Cell[]; readonly span: Span }
+
+/** `open`: a quote that is never closed. `over`: where there are more records, or more cells in one, than are read. */
+export type Cells = { readonly records: readonly Record[]; readonly open: Span | null; readonly over: Span | null }
+
+/** A heading, and as many moves as a job may have. */
+const MOST_RECORDS = MOST_MOVES_OF_A_JOB + 1
+/** Several times the columns that are known. */
+const MOST_CELLS = 60
 
 /**
  * The records of comma-separated text: quotes as spreadsheets write them. Empty lines and lines that begin with # are
  * skipped.
  */
-export function cellsOf(text: string): { records: readonly Record[]; open: Span | null } {
+export function cellsOf(text: string): Cells {
   const records: Record[] = []
   const at: At = { text, offset: 0, line: 1, start: 0 }
   while (at.offset < text.length) {
@@ -17,7 +26,9 @@ export function cellsOf(text: string): { records: readonly Record[]; open: Span 
     const cells: Cell[] = []
     for (let more = true; more; ) {
       const { cell, closed } = oneCell(at)
-      if (!closed) return { records, open: cell.span }
+      if (!closed) return { records, open: cell.span, over: null }
+      if (records.length === MOST_RECORDS || cells.length === MOST_CELLS)
+        return { records, open: null, over: cell.span }
       cells.push(cell)
       more = text[at.offset] === ','
       if (more) at.offset++
@@ -26,7 +37,7 @@ export function cellsOf(text: string): { records: readonly Record[]; open: Span 
     records.push({ cells, span: { line, column: 1, length } })
     newline(at)
   }
-  return { records, open: null }
+  return { records, open: null, over: null }
 }
 
 /** The current place of the reader; `start` is the offset of the line. */
@@ -61,24 +72,28 @@ function oneCell(at: At): { cell: Cell; closed: boolean } {
     }
   }
   at.offset += blanks[0].length
-  let written = ''
-  for (;;) {
-    const next = text[at.offset]
-    if (next === undefined) return { cell: { text: written, span: { line, column, length: 1 } }, closed: false }
-    if (next === '"' && text[at.offset + 1] !== '"') break
-    if (next === '\n') {
-      at.line++
-      at.start = at.offset + 1
-    }
-    written += next
-    at.offset += next === '"' ? 2 : 1
+  const end = endOfQuoted(text, at.offset)
+  if (end < 0) return { cell: { text: '', span: { line, column, length: 1 } }, closed: false }
+  let written = text.slice(at.offset, end).replaceAll('""', '"')
+  for (let next = text.indexOf('\n', at.offset); next >= 0 && next < end; next = text.indexOf('\n', next + 1)) {
+    at.line++
+    at.start = next + 1
   }
-  at.offset++
-  while (at.offset < text.length && !/[,\r\n]/.test(text[at.offset]!)) written += text[at.offset++]
+  at.offset = end + 1
+  const behind = at.offset
+  while (at.offset < text.length && !/[,\r\n]/.test(text[at.offset]!)) at.offset++
+  written += text.slice(behind, at.offset)
   return {
     cell: { text: written, span: { line, column, length: Math.max(1, at.line === line ? at.offset - from : 1) } },
     closed: true,
   }
+}
+
+/** Of the quote that closes it: one that is not doubled; -1 if there is none. */
+const endOfQuoted = (text: string, from: number): number => {
+  let at = text.indexOf('"', from)
+  while (at >= 0 && text[at + 1] === '"') at = text.indexOf('"', at + 2)
+  return at
 }
 
 /** The span of the written word, without the blanks around it. */

@@ -10,11 +10,15 @@ import { type Cell, cellsOf, type Record } from './cells.ts'
 export function readCsv(bytes: Uint8Array | string, file: string, columns = COLUMNS): SourceFile {
   const decoded = decode(bytes, file, MOST_TABLE_BYTES)
   const { text } = decoded
-  const { records, open } = decoded.readable ? cellsOf(text) : { records: [], open: null }
+  const { records, open, over } = decoded.readable ? cellsOf(text) : { records: [], open: null, over: null }
   const [heading, ...rows] = records
   const problem = problemIn(file)
   const diagnostics: Diagnostic[] = [...decoded.diagnostics]
   if (open !== null) diagnostics.push(problem('csv-quote', open, 'a quote is never closed', 'close it with "'))
+  if (over !== null)
+    diagnostics.push(
+      problem('csv-many', over, 'the list goes on further than is read', 'give a list of moves: one line a move'),
+    )
   if (heading === undefined) {
     if (decoded.readable)
       diagnostics.push(problem('csv-empty', START, 'the list is empty', `begin with a line of columns: ${columns}`))

@@ -39,7 +39,7 @@ export function readMoves(bytes: Uint8Array | string, file: string, shop: Shop):
   const count = rowCount(source, diagnostics)
   const operations: { feature: number; moves: Move[] }[] = []
   let feature: number | null = null
-  for (let index = 0; index < count; index++) {
+  for (let index = 0; index < count && diagnostics.length < MOST_TOLD; index++) {
     const row = rowOf(source, index, shop, diagnostics)
     if (row === null) continue
     const named = featureOf(row, shop.features, feature)
@@ -55,6 +55,9 @@ export function readMoves(bytes: Uint8Array | string, file: string, shop: Shop):
   const good = diagnostics.every(({ severity }) => severity !== 'error')
   return { operations: good ? operations : null, diagnostics, source }
 }
+
+/** Whoever has so many mistakes mends these first. */
+const MOST_TOLD = 200
 
 /** Nothing at all, or a heading with nothing below it. */
 function isEmpty({ data, diagnostics }: SourceFile): boolean {
