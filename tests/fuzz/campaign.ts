@@ -1,0 +1,119 @@
+import * as fc from 'fast-check'
+import { sheetSchema } from '../../src/print/json/schema.ts'
+import { breaches } from '../cases/json-schema.ts'
+import { type Outcome, runIn } from '../cli/world.ts'
+import { jobs } from '../properties/jobs.ts'
+import { changes } from './mutations.ts'
+
+type Case = { readonly text: string; readonly spoil: (text: string) => string; readonly seed: number }
+
+const cases: fc.Arbitrary<Case> = fc.record({
+  text: jobs.map((job) => job.text),
+  spoil: changes,
+  seed: fc.nat(),
+})
+
+type Tally = {
+  cases: number
+  runs: number
+  slowest: number
+  readonly statuses: Map<string, number>
+  readonly finds: Map<string, string>
+}
+
+/** Draws cases until the seconds are over; the number of different finds. Heap and time are those of this process. */
+export const campaign = async (seconds: number, seed: number): Promise<number> => {
+  const tally: Tally = { cases: 0, runs: 0, slowest: 0, statuses: new Map(), finds: new Map() }
+  const end = performance.now() + seconds * 1000
+  for (let round = 0; performance.now() < end; round++)
+    for (const one of fc.sample(cases, { seed: seed + round, numRuns: 20 })) {
+      if (performance.now() >= end) break
+      tally.cases++
+      await examine(one, tally)
+    }
+  console.log(summaryOf(tally, seconds, seed))
+  return tally.finds.size
+}
+
+const examine = async ({ text, spoil, seed }: Case, tally: Tally): Promise<void> => {
+  const job = spoil(text)
+  const world = { files: { 'job.yaml': job } }
+  const run = async (...args: string[]): Promise<Outcome> => {
+    const before = process.cpuUsage()
+    const outcome = await runIn({ files: { 'job.yaml': job, ...extra } }, ...args)
+    const { user, system } = process.cpuUsage(before)
+    const took = (user + system) / 1e6
+    tally.runs++
+    tally.slowest = Math.max(tally.slowest, took)
+    const key = `${args[0]} ${outcome.status}`
+    tally.statuses.set(key, (tally.statuses.get(key) ?? 0) + 1)
+    const find = (what: string): void =>
+      void (tally.finds.has(what) || tally.finds.set(what, `${args.join(' ')}\n${job}`))
+    if (outcome.status === 70) find(`a fault of the program: ${/this is a bug: (.*)/.exec(outcome.err)?.[1]}`)
+    if (/\n {4}at /.test(outcome.err)) find('a stack trace')
+    if (/[^\P{C}\n\t]/u.test(outcome.out + outcome.err)) find('a character that a terminal obeys')
+    if (took > LONGEST) find(`more than ${LONGEST} seconds: ${args[0]}`)
+    if (outcome.status === 2 && outcome.out !== '' && args[0] === 'sheet') find('unreadable, and something is printed')
+    if (outcome.status > 0 && outcome.err === '' && args[0] !== 'replay' && args[0] !== 'grind')
+      find('a failure without a word')
+    if (outcome.status === 1 && args[0] === 'sheet' && !outcome.err.includes('remedy: '))
+      find('refused without a remedy')
+    if (/NaN|Infinity|undefined|\[object/.test(outcome.out))
+      find(`printed: ${/NaN|Infinity|undefined|\[object/.exec(outcome.out)![0]}`)
+    return outcome
+  }
+  const extra: Record<string, string> = {}
+  const asText = await run('sheet', 'job.yaml')
+  const again = await runIn(
+    { ...world, env: { LANG: 'de_DE', TZ: 'Asia/Kathmandu', COLUMNS: '40' } },
+    'sheet',
+    'job.yaml',
+  )
+  const differ = (what: string, other: Outcome): void => {
+    if (other.out !== asText.out || other.status !== asText.status) tally.finds.has(what) || tally.finds.set(what, job)
+  }
+  differ('another sheet in another place', again)
+  if (!job.includes('\r'))
+    differ(
+      'another sheet with CR LF',
+      await runIn({ files: { 'job.yaml': job.replaceAll('\n', '\r\n') } }, 'sheet', 'job.yaml'),
+    )
+  if (asText.status === 2) return
+  differ('another sheet by a pipe', await runIn({ stdin: job }, 'sheet'))
+  const data = await run('sheet', 'job.yaml', '--format', 'json')
+  const wrong = breaches(sheetSchema() as never, JSON.parse(data.out))
+  if (wrong.length > 0) tally.finds.set(`not as its schema says: ${wrong[0]!.slice(0, 80)}`, job)
+  const table = await run('sheet', 'job.yaml', '--format', 'csv')
+  if (asText.status === 0) {
+    extra['moves.csv'] = table.out
+    const { status, out } = await run('replay', 'job.yaml', 'moves.csv')
+    if (status !== 0 && !out.includes('may')) tally.finds.set('a sheet that its own table does not prove', job)
+    extra['spoilt.csv'] = spoil(table.out)
+    await run('replay', 'job.yaml', 'spoilt.csv')
+    extra['kept.json'] = data.out.replace(/\d\.\d+/, String(seed))
+    await run('sheet', 'job.yaml', '--since', 'kept.json')
+    const stop = JSON.parse(data.out).features?.find((one: { finished?: unknown }) => one.finished)?.name
+    if (stop !== undefined)
+      await run('finish', 'job.yaml', '--feature', stop, '--bottom-diameter', String((seed % 3000) / 1000))
+  }
+  if (seed % 4 === 0)
+    for (const what of [
+      ['grind', 'job.yaml'],
+      ['sheet', 'job.yaml', '--format', 'html', '--slips', '--inspection'],
+    ])
+      await run(...what)
+}
+
+/** Of the processor, for a job of a few features. */
+const LONGEST = 2
+
+const summaryOf = ({ cases: drawn, runs, slowest, statuses, finds }: Tally, seconds: number, seed: number): string =>
+  [
+    `${drawn} cases, ${runs} runs in ${Math.round(seconds)} s from seed ${seed}; the slowest took ${slowest.toFixed(2)} s; ${Math.round(process.memoryUsage().rss / 1e6)} MB at the end`,
+    [...statuses]
+      .sort()
+      .map(([key, count]) => `${key}: ${count}`)
+      .join(', '),
+    ...[...finds].map(([what, job]) => `FIND: ${what}\n${job}\n`),
+    `${finds.size} finds`,
+  ].join('\n')
