@@ -5,6 +5,7 @@ import { type Io, UsageError } from './io.ts'
 import { addClass } from './program-class.ts'
 import { addWriting } from './program-writing.ts'
 import { VERSION_LINE } from './version.ts'
+import { widthOption } from './width.ts'
 
 export type Report = (status: number) => void
 export type ColorFlag = { readonly color?: boolean }
@@ -66,6 +67,8 @@ const addSheet = (program: Command, io: Io, report: Report): void => {
     )
     .argument('[job...]', 'job file (YAML), or - for standard input')
     .addOption(formatOrEnding('sheet'))
+    .option('--card', 'a page a feature for who knows the work: boxes to tick and a table of its cuts')
+    .addOption(widthOption())
     .option('--grind', 'add how each tool is ground')
     .option('--slips', 'add what common mistakes on this job would measure')
     .option('--inspection', 'add a table to fill in at the bench')

@@ -1,6 +1,6 @@
 import type { Dial, Scale } from '../lathe/lathe.ts'
 import type { Slide } from '../moves/operation.ts'
-import { pastZero, shownBefore, shownOn, turnsOf, zerosPassed } from './dial.ts'
+import { marksPerTurn, pastZero, shownBefore, shownOn, turnsOf, zerosPassed } from './dial.ts'
 import type { Phrase } from './phrase.ts'
 
 /** A turn of a dial for a table: the zeros on the way, and where it stops. The way itself is said by the column. */
@@ -13,11 +13,13 @@ export const shortTurn = (scale: Scale, slide: Slide, from: number | null, to: n
 }
 
 const passing = (dial: Dial, from: number, to: number): Phrase => {
+  const perTurn = marksPerTurn(dial) / dial.readTo
+  const onZero = to % perTurn === 0
+  if (from === 0 && to <= -perTurn) return [...turnsOf(Math.floor(-to / perTurn)), onZero ? ', onto' : ', on to']
   const times = zerosPassed(dial, from, to)
   if (times === 0) return []
-  if (from === 0 && to < 0) return [...turnsOf(times), ', on to']
   const [first, ...rest] = pastZero(times)
-  return [typeof first === 'string' ? first.trimStart() : first!, ...rest, ', to']
+  return [typeof first === 'string' ? first.trimStart() : first!, ...rest, onZero ? ', onto the next' : ', to']
 }
 
 const at = (dial: Dial, slide: Slide, to: number): Phrase =>

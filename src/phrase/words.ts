@@ -7,7 +7,7 @@ export const words = (phrase: Phrase, units: Units): string => heldWords(phrase,
 
 /** The same with the no-break spaces, for text that is wrapped. */
 export const heldWords = (phrase: Phrase, units: Units): string =>
-  phrase.map((part) => (typeof part === 'string' ? part : number(part, units))).join('')
+  phrase.map((part) => (typeof part === 'string' ? part : number(part, units).replaceAll(' ', HELD))).join('')
 
 /** Prose as plain words. */
 export const plain = (prose: Prose, units: Units): string => (typeof prose === 'string' ? prose : words(prose, units))

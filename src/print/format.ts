@@ -30,7 +30,13 @@ export type ClassPrinters = {
 export type Printer = (sheet: Sheet, parts?: Parts) => string
 
 /** What is printed only on request. */
-export type Parts = { readonly inspection?: boolean }
+export type Parts = {
+  readonly inspection?: boolean
+  /** A page a feature, for who knows the work, instead of the numbered sheet. */
+  readonly card?: boolean
+  /** How many signs a line has. */
+  readonly width?: number
+}
 
 /**
  * What a command prints: the sheet, what remains of a feature, how tools are ground, or the result of checked jobs or
@@ -56,6 +62,8 @@ export type FormatFacts<P extends Printed = Printed> = {
   readonly endings: readonly string[]
   /** Its sheet has pictures, so that it needs the data that they are drawn from. */
   readonly drawn?: boolean
+  /** Prints lines of a width that is asked for, and a card instead of the sheet. */
+  readonly inLines?: boolean
   /** Its report of a check names the files that were skipped; otherwise they are listed on standard error. */
   readonly namesSkipped?: boolean
 }

@@ -62,6 +62,8 @@ export type StopTable = {
   readonly rows: readonly { readonly keys: Phrase; readonly reading: Phrase }[]
   /** What to do between the rows, and beyond them. */
   readonly rules: readonly Phrase[]
+  /** The same in a few words. */
+  readonly short: readonly Phrase[]
 }
 
 /**

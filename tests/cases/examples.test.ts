@@ -13,6 +13,9 @@ const schemaOf = async (name: string) => JSON.parse((await program('schema', nam
 /** One sheet of each sort is kept as data too: by lines, a form by its corner, a readout, several features, down a flank. */
 const asData = (name: string): boolean => /^(01|06|11|14|18)-/.test(name)
 
+/** One of each sort is kept as a card too: of one cut, of many, of alternating ones, of several features. */
+const asCard = (name: string): boolean => /^(01|04|10|14)-/.test(name)
+
 /** So that a change of one step is one line. */
 const oneStepALine = ({ steps, ...rest }: Record<string, unknown>): string =>
   `${JSON.stringify({ ...rest, steps: 'STEPS' }, null, 2).replace(
@@ -22,7 +25,12 @@ const oneStepALine = ({ steps, ...rest }: Record<string, unknown>): string =>
 
 test('every golden belongs to a job', () => {
   const kept = readdirSync(join(ROOT, 'tests/cases/golden')).sort()
-  expect(kept).toEqual(names.flatMap((name) => [...(asData(name) ? [`${name}.json`] : []), `${name}.txt`]))
+  const files = names.flatMap((name) => [
+    ...(asCard(name) ? [`${name}.card.txt`] : []),
+    ...(asData(name) ? [`${name}.json`] : []),
+    `${name}.txt`,
+  ])
+  expect(kept).toEqual(files)
 })
 
 test('there are at least ten example jobs, and all of them can be cut and held', async () => {
@@ -75,10 +83,14 @@ describe.each(names)('%s', (name) => {
     sheet = JSON.parse(json.stdout)
   })
 
-  test('prints the same sheet as text and as data as it did before', () => {
+  test('prints the same sheet as text, as a card and as data as it did before', async () => {
     expect({ status: text.status, stderr: text.stderr }).toEqual({ status: 0, stderr: '' })
     expect({ status: json.status, stderr: json.stderr }).toEqual({ status: 0, stderr: '' })
     expect(text.stdout).toBe(golden(`tests/cases/golden/${name}.txt`, text.stdout))
+    if (asCard(name)) {
+      const card = (await program('sheet', '--card', path)).stdout
+      expect(card).toBe(golden(`tests/cases/golden/${name}.card.txt`, card))
+    }
     if (!asData(name)) return
     const data = oneStepALine(JSON.parse(json.stdout))
     expect(data).toBe(golden(`tests/cases/golden/${name}.json`, data))

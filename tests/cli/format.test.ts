@@ -51,6 +51,15 @@ describe('the format of what is written', () => {
     expect((await sheet('--format', 'html')).out).toContain('<svg id="form-1" class="picture form"')
   })
 
+  it('has a card of any width in lines, and nowhere else', async () => {
+    expect((await sheet('--card', '--width', '40')).out).toMatch(/^ {2}1 \[ \] LAYOUT/m)
+    const { status, err } = await sheet('--card', '--format', 'csv')
+    expect(status).toBe(2)
+    expect(err).toBe('groovewright: --card has no place in csv: leave it out, or print text\n')
+    expect((await sheet('--card', '--width', '12')).err).toContain('a whole number from 40 to 120 is wanted')
+    expect((await sheet('--width', '40')).err).toContain('--width is for a card')
+  })
+
   it('has no place for what changed where it is the drawings alone', async () => {
     const files = { ...SHOP, 'kept.json': (await sheet('--format', 'json')).out }
     const { status, err } = await runIn({ files }, 'sheet', 'shop/good.yaml', '--format', 'svg', '--since', 'kept.json')

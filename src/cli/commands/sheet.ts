@@ -14,12 +14,15 @@ export type SheetOptions = OutputOptions & {
   readonly inspection?: boolean
   readonly grind?: boolean
   readonly slips?: boolean
+  readonly card?: boolean
+  readonly width?: number
   /** A sheet that was kept, as data. */
   readonly since?: string
 }
 
 /** Prints the sheet of one job. If a feature is refused the others are still printed, and the status is 1. */
 export const sheetCommand = async (job: string, options: SheetOptions, io: Io): Promise<number> => {
+  if (options.card !== undefined || options.width !== undefined) (await import('../in-lines.ts')).inLinesOnly(options)
   const stdin = job === '-' ? await readStdin(io) : null
   const { plan, diagnostics, sources } = compile(job === '-' ? STDIN : job, loaderFor(io, stdin))
   await reportDiagnostics(diagnostics, sources, options.color, io)

@@ -18,18 +18,26 @@ export const wrap = (text: string, width: number): string[] => {
 }
 
 /** A label in a column of its own, and beside it text that stays in its column when it wraps. */
-export const beside = (label: string, column: number, text: string): string[] => {
-  const lines = wrap(text, COLUMNS - column)
+export const beside = (label: string, column: number, text: string, width = COLUMNS): string[] => {
+  const lines = wrap(text, width - column)
   return (lines.length === 0 ? [''] : lines).map((line, i) =>
     `${(i === 0 ? plain(label) : '').padEnd(column).slice(0, column)}${line}`.trimEnd(),
   )
 }
 
 /** Left and right on one line if they fit, otherwise one under the other. */
-export const leftAndRight = (left: string, right: string): string[] => {
+export const leftAndRight = (left: string, right: string, width = COLUMNS): string[] => {
   const [l, r] = [plain(left), plain(right)]
-  if (l.length + r.length + 2 <= COLUMNS) return [`${l}${' '.repeat(COLUMNS - l.length - r.length)}${r}`.trimEnd()]
-  return [...wrap(l, COLUMNS), ...wrap(r, COLUMNS)]
+  if (l.length + r.length + 2 <= width) return [`${l}${' '.repeat(width - l.length - r.length)}${r}`.trimEnd()]
+  return [...wrap(l, width), ...wrap(r, width)]
+}
+
+/** A name between rules, on one line where it fits. */
+export const ruled = (left: string, right: string, width = COLUMNS): string[] => {
+  const text = `== ${left} ${right === '' ? '' : `= ${right} `}`
+  return text.length + 2 <= width
+    ? [plain(text).padEnd(width, '=')]
+    : ['='.repeat(width), ...leftAndRight(left, right, width), '='.repeat(width)]
 }
 
 /**

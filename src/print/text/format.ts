@@ -9,4 +9,5 @@ export const text = format({
     load: async () => (await import('./class.ts')).printers,
   },
   endings: ['.txt'],
+  inLines: true,
 })

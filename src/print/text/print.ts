@@ -3,10 +3,11 @@ import type { Sheet, SheetFeature } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import type { Parts } from '../format.ts'
 import { changedBlock } from './changed.ts'
-import { beside, COLUMNS, leftAndRight, plain, wrap } from './columns.ts'
+import { beside, COLUMNS, leftAndRight, ruled, wrap } from './columns.ts'
 import { backOf, frontOf, LABEL } from './front.ts'
 import { grindLines } from './grind.ts'
 import { inspectionLines } from './inspection.ts'
+import { sheetName } from './names.ts'
 import { proofLines } from './proof.ts'
 import { slipLines } from './slips.ts'
 import { stepLines } from './steps.ts'
@@ -39,16 +40,6 @@ const head = (sheet: Sheet): string[] => [
     sheet.warnings.filter((warning) => warning.feature === null).map((warning) => words(warning.say, sheet.units)),
   ),
 ]
-
-/** The name to ask for, and to give, if it matters which sheet was cut. */
-const sheetName = ({ identity, continues }: Sheet): string =>
-  continues === undefined
-    ? identity === null
-      ? 'nothing is planned'
-      : `sheet ${identity}`
-    : identity === null
-      ? 'goes on from another one'
-      : `goes on from ${identity}`
 
 const featureLines = (sheet: Sheet, feature: SheetFeature): string[] => [
   '',
@@ -108,14 +99,6 @@ const details = (sheet: Sheet): string[] => {
     }),
   ]
   return lines.length === 0 ? [] : ['', '='.repeat(COLUMNS), 'DETAILS', '='.repeat(COLUMNS), ...lines]
-}
-
-/** A name between rules, on one line where it fits. */
-const ruled = (left: string, right: string): string[] => {
-  const text = `== ${left} ${right === '' ? '' : `= ${right} `}`
-  return text.length + 2 <= COLUMNS
-    ? [plain(text).padEnd(COLUMNS, '=')]
-    : ['='.repeat(COLUMNS), ...leftAndRight(left, right), '='.repeat(COLUMNS)]
 }
 
 const block = (label: string, says: readonly string[]): string[] =>

@@ -10,7 +10,7 @@ import { inUnits } from '../../units/length.ts'
 import type { Planned } from '../scene.ts'
 import type { Corrections, SheetStep, StopTable } from '../sheet.ts'
 import { afterFinish } from './after-finish.ts'
-import { betweenWords, gapsBetween, joined, neighbors, noTable, withoutRow } from './rows.ts'
+import { betweenWords, gapsBetween, joined, neighbors, noTable, shortRules, withoutRow } from './rows.ts'
 import { widthData, widthInWords, widthLines } from './width-corrections.ts'
 
 /** Puts the tables under the step where the work is measured. `first` is the number of the feature's first step. */
@@ -72,7 +72,7 @@ const tablesOf = (
   return tables.length === 0 ? {} : { tables: tables.map((table) => named(table, `${place}.${table.by}`)) }
 }
 
-const named = ({ by, at, expected, rows, rules }: StopTable, place: string): StopTable => ({
+const named = ({ by, at, expected, rows, rules, short }: StopTable, place: string): StopTable => ({
   by,
   at: identify(`${place}.at`, at),
   expected: { ...expected, id: `${place}.expected` },
@@ -81,6 +81,7 @@ const named = ({ by, at, expected, rows, rules }: StopTable, place: string): Sto
     reading: identify(`${place}.${i + 1}.reading`, reading),
   })),
   rules: rules.map((rule, i) => identify(`${place}.rule.${i + 1}`, rule)),
+  short: short.map((rule, i) => identify(`${place}.short.${i + 1}`, rule)),
 })
 
 const tableInWords = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): StopTable => ({
@@ -93,6 +94,12 @@ const tableInWords = (plan: Plan, feature: Planned, table: CorrectionTable, firs
     ...(gapsBetween(alike(table), table.quantum) ? [[betweenWords(table.between, 'shallower')]] : []),
     ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
   ],
+  short: shortRules(
+    table,
+    gapsBetween(alike(table), table.quantum) ? 'shallower' : null,
+    length('spare', table.most, plan.units),
+    (measured) => length('expected', keyOf(feature, table, measured), plan.units),
+  ),
 })
 
 const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): Phrase[] => {

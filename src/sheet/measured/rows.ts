@@ -37,6 +37,22 @@ export const gapsBetween = (groups: readonly (readonly Row[])[], quantum: Length
 export const betweenWords = (between: Between, doubt: string): string =>
   between === 'none' ? 'between two rows: use "finish"' : `between two rows: ${RULES[between]}; in doubt the ${doubt}`
 
+/** The rules of a table in a few words, for who knows them. `doubt`: null if no reading falls between two rows. */
+export const shortRules = (
+  table: Table & { readonly between: Between },
+  doubt: string | null,
+  most: Figure,
+  key: (measured: Length) => Figure,
+): Phrase[] => [
+  ...withoutRow(table, key),
+  ...(doubt === null
+    ? []
+    : [[table.between === 'none' ? 'between rows use "finish"' : `${SHORT[table.between]}, in doubt the ${doubt}`]]),
+  ['over ', most, ' off: measure again'],
+]
+
+const SHORT = { nearer: 'nearer row', 'in proportion': 'between rows in proportion' } as const
+
 const RULES = { nearer: 'the nearer', 'in proportion': 'in proportion' } as const
 
 /** The separator between two keys with one reading. */

@@ -8,7 +8,7 @@ import type { Plan } from '../../plan/plan.ts'
 import { scaleOf } from '../../plan/scale.ts'
 import { inUnits } from '../../units/length.ts'
 import type { StopTable, WidthCorrections } from '../sheet.ts'
-import { betweenWords, gapsBetween, joined, neighbors, noTable, withoutRow } from './rows.ts'
+import { betweenWords, gapsBetween, joined, neighbors, noTable, shortRules, withoutRow } from './rows.ts'
 
 /** The table in words. `first` is the number of the feature's first step. */
 export const widthInWords = (plan: Plan, table: WidthTable, first: number): StopTable => {
@@ -27,6 +27,12 @@ export const widthInWords = (plan: Plan, table: WidthTable, first: number): Stop
       ...(gapsBetween(groups, table.quantum) ? [[betweenWords(table.between, 'narrower')]] : []),
       ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
     ],
+    short: shortRules(
+      table,
+      gapsBetween(groups, table.quantum) ? 'narrower' : null,
+      length('spare', table.most, plan.units),
+      (measured) => length('expected', measured, plan.units),
+    ),
   }
 }
 
