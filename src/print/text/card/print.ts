@@ -34,8 +34,18 @@ const cardPages = (sheet: Sheet, card: Card, width: number): string[][] => {
   if (airy.length <= PAGE || width < COLUMNS) return [airy]
   const dense = [...head, ...blocks(false).flat()]
   if (dense.length <= PAGE) return [dense]
-  const tight = blocks(true)
+  const tight = withStops(card.blocks, blocks(true))
   return leafed((page) => titleLines(sheet, card.feature, width, page), head.slice(2), tight)
+}
+
+/** What is done at a stop stays with what is measured there. */
+const withStops = (blocks: readonly Block[], lines: readonly (readonly string[])[]): string[][] => {
+  const joined: string[][] = []
+  blocks.forEach(({ kind }, i) => {
+    if (kind === 'stop' && joined.length > 0) joined.at(-1)!.push(...lines[i]!)
+    else joined.push([...lines[i]!])
+  })
+  return joined
 }
 
 /** Blocks that fit on a page stay whole. Each page has the title; the first has the rest of the head. */
