@@ -50,9 +50,12 @@ const does = (step: SheetStep, part: CellPart, feature: PlannedFeature, units: U
   }
 }
 
+/** A hollow that hangs over a corner touches by one tip after the other. */
+const byTips = ({ at }: PlannedFeature['touch']): boolean => at !== null && 'past' in at.against
+
 /** What the edge is fed to by hand. */
-const touched = ({ slide, does }: SheetStep, { touch, edge }: PlannedFeature): Phrase => {
-  if (edge.shape === 'corner') return [slide === 'compound' ? 'deep' : 'outer', ' tip only touches, power off']
+const touched = ({ slide, does }: SheetStep, { touch }: PlannedFeature): Phrase => {
+  if (byTips(touch)) return [slide === 'compound' ? 'deep' : 'outer', ' tip only touches, power off']
   return slide === 'compound' || touch.at !== null ? does : ['touch, power off']
 }
 
@@ -61,11 +64,11 @@ const takeUp = ({ takeUp, atLeast, slide, does }: SheetStep): Phrase =>
     ? ['forward ', figure('take-up', takeUp, 'mark', 2), ' marks or more']
     : does
 
-const aligned = ({ does, purpose }: SheetStep, { placing, edge }: PlannedFeature, units: Units): Phrase => {
+const aligned = ({ does, purpose }: SheetStep, { placing, touch }: PlannedFeature, units: Units): Phrase => {
   const { point, against } = placing
   const corner = CORNERS[point]
   if (purpose === 'only-tip') return does
-  if (edge.shape === 'corner' && 'beside' in against)
+  if (byTips(touch) && 'beside' in against)
     return say`deep tip near the face at ${exact('place', against.beside, units)}`
   if (corner === undefined) return does
   if ('line' in against) return say`${corner} on ${about('place', against.line, units)}`
