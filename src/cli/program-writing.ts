@@ -34,7 +34,7 @@ const addNew = (program: Command, io: Io, report: Report): void => {
 const addKeys = (program: Command, io: Io, report: Report): void => {
   program
     .command('keys')
-    .summary('print what may stand in a file')
+    .summary('print the keys that a file may have')
     .description(
       'Prints every key that a job, a lathe, a toolbox or an exercise may have: what it means, what holds where it is left out, and an example. A key below another is written with a dot; <name> stands for a name of your own.',
     )

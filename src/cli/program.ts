@@ -149,12 +149,12 @@ const addFinish = (program: Command, io: Io, report: Report): void => {
     .command('finish')
     .summary('print what remains of a feature, from what was measured')
     .description(
-      'Plans the finishing pass of one feature from what its bottom measures at the stop before it: where the zero really stands, how wide the tool really is, and the moves that are left, replayed from the measured form. Status 1 where the part is already past its limits.',
+      'Plans the finishing pass of one feature from what its bottom measures at the stop before it: where the zero really is, how wide the tool really is, and the moves that are left, replayed from the measured form. Status 1 where the part is already past its limits.',
     )
     .argument('<job>', 'job file (YAML), or - for standard input')
     .option('--feature <name>', 'name of the feature in the job; not needed where only one can be finished')
     .requiredOption('--bottom-diameter <length>', 'as measured at the stop: .7685, 49/64, 768.5 thou, 19.52 mm')
-    .option('--width <length>', 'width of the groove as measured at the stop: tells the true width of the tool')
+    .option('--width <length>', 'width of the groove as measured at the stop: shows the true width of the tool')
     .option('--outside-diameter <length>', 'as measured beside the groove: a depth on the drawing counts from it')
     .option('--sheet <file>', 'the sheet that was cut, as sheet --format json wrote it: its moves are gone on from')
     .option(

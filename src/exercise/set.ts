@@ -78,7 +78,7 @@ function* among(exercise: Asked, compile: Compile, own: Own): Generator<OneOfSet
       index,
       tried,
       why,
-      hint: 'of the jobs under base exactly one must be refused: groovewright check tells which are',
+      hint: 'of the jobs under base exactly one must be refused: groovewright check shows which are',
     }
   }
 }

@@ -82,7 +82,7 @@ export const cuttingSchema = z.strictObject(cuttingKeys).register(z.globalRegist
 export const commonFeatureKeys = {
   name: byDefault('its kind and a number', text('What the sheet calls the feature.', 'Thread-relief groove')),
   why: z.optional(text('What it is for; printed on the sheet.', 'clearance for the die at the end of the thread')),
-  tool: byDefault('a tool to be ground, which the sheet tells', text('Name of a tool in the toolbox.', 'neck')),
+  tool: byDefault('a tool to be ground, described on the sheet', text('Name of a tool in the toolbox.', 'neck')),
   cutting: byDefault('as for the whole job', cuttingSchema),
   ...cuttingKeys,
 }
@@ -150,14 +150,14 @@ export const readPlace = (given: Given<Places>): Place | null => {
     given.report(
       null,
       'missing-key',
-      'nothing says where it stands',
+      'nothing says where it is',
       'give one of near (tailstock side), far (headstock side) and center',
     )
   else if (second !== undefined)
     given.report(
       second,
       'too-many-keys',
-      `${ways.join(' and ')} together say twice where it stands`,
+      `${ways.join(' and ')} together say twice where it is`,
       'keep one of near, far and center',
     )
   const distance = by && given.values[by]

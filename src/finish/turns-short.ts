@@ -62,14 +62,14 @@ const again = (before: number, shop: Shop, whole: Phrase): Phrase => {
   const to = stop.finishes[0]! - 1
   if (stop.by === 'compound') {
     const back = moves.findIndex(({ slide }, i) => i > stop.at && slide === 'compound')
-    return say`do steps ${step(stop.at + 1)} to ${step(to)}, but at step ${step(back)} stop at the same mark ${whole} sooner, for the compound stands that much further back than the sheet has it; then do ${rough}`
+    return say`do steps ${step(stop.at + 1)} to ${step(to)}, but at step ${step(back)} stop at the same mark ${whole} sooner, because the compound is that much further back than on the sheet; then do ${rough}`
   }
-  const near = say`the tool must then stand as near the work as before step ${step(first)}, not a whole turn further out`
+  const near = say`the tool must then be as near the work as before step ${step(first)}, not a whole turn further out`
   const side = sideOf(shop, first)
   if (side === null) return say`do steps ${step(stop.at + 1)} and ${step(stop.at + 2)} (${near}); then do ${rough}`
   if (comesBackTo(shop, side, first, to + 1))
     return say`do steps ${step(stop.at + 1)} to ${step(to)} (${near}); then do ${rough}`
-  return say`do steps ${step(stop.at + 1)} and ${step(stop.at + 2)} (${near}); bring the ${side} back past where it stood before step ${step(first)} by more than the backlash, and forward onto it; then do ${rough}`
+  return say`do steps ${step(stop.at + 1)} and ${step(stop.at + 2)} (${near}); bring the ${side} back past where it was before step ${step(first)} by more than the backlash, and forward onto it; then do ${rough}`
 }
 
 /** The slide that goes from place to place by its dial while roughing; null where nothing does. */

@@ -37,14 +37,14 @@ export const notesOf = (
     say`Bottom diameter measured ${show(taken.bottom)}, ${show(expectedBottom)} expected${
       off === 0
         ? ': nothing is off'
-        : say`: the zero of the cross-feed stands ${show(Math.abs(off) / 2)} ${side} than it was set for. The steps below are corrected for it; the dials stay as they stand.`
+        : say`: the zero of the cross-feed is ${show(Math.abs(off) / 2)} ${side} than it was set for. The steps below are corrected for it; do not reset the dials.`
     }`,
     ...(taken.width === null || expectedWidth === null
       ? []
       : [
           say`Width measured ${show(taken.width)}, ${show(expectedWidth)} expected${
             feature.operation.moves.some(({ place }) => place !== undefined)
-              ? ': roughed to the lines by eye, it tells nothing of the tool, and the finish is cut to the lines'
+              ? ': roughed to the lines by eye, it says nothing about the tool, and the finish is cut to the lines'
               : Math.abs(wider) < SHOWN
                 ? ''
                 : round

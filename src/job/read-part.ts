@@ -117,7 +117,7 @@ const stepsOf = (rows: readonly (StepRead | undefined)[], units: Units, givenOf:
         'name',
         'reserved',
         'a step cannot be called "end"',
-        'that word stands for the free end of the part',
+        'that word means the free end of the part',
       )
     if (names.has(row.name))
       givenOf(row).report(

@@ -58,7 +58,7 @@ const touchSurface = (bench: Bench, index: number): void => {
   const hit = met(bench)
   if (hit === null) see(bench, 'set-up', index, null, 'The tool touches nothing where it is to be touched off.')
   else if (Math.abs(hit.metal + touch.diameter / 2) > SAME)
-    see(bench, 'set-up', index, hit.metal + touch.diameter / 2, 'The tool touches another diameter than it is told to.')
+    see(bench, 'set-up', index, hit.metal + touch.diameter / 2, 'The tool touches another diameter than the one named.')
   setDepth(bench, (hit?.reference ?? -touch.diameter / 2) + (bench.operation.off?.deep ?? 0))
 }
 

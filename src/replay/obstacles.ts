@@ -40,6 +40,6 @@ export const checkObstacles = (bench: Bench, index: number, low: Length, high: L
   const near = setup.jaws === null ? 0 : right - (setup.jaws - lathe.jawClearance)
   if (near > TOLERANCE) see(bench, 'shank-or-obstacle', index, near, 'The tool comes too near the jaws.')
   if (setup.tailstockCenter && left < -TOLERANCE) {
-    see(bench, 'shank-or-obstacle', index, -left, 'The tool stands past the free end, where the center is.')
+    see(bench, 'shank-or-obstacle', index, -left, 'The tool is past the free end, where the center is.')
   }
 }

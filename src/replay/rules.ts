@@ -74,7 +74,7 @@ export const checkTouch = (bench: Bench, index: number): void => {
     'open-zero',
     index,
     inside,
-    'Where the dials are set to zero the tool would stand in the work, not touch it.',
+    'Where the dials are set to zero the tool would be in the work, not touching it.',
   )
 }
 
@@ -84,7 +84,7 @@ export const checkMeasure = (bench: Bench, index: number): void => {
 
 /** Metal is being cut: with the spindle turning, the carriage locked, and inside the finished form. */
 export const checkCut = (bench: Bench, index: number, slide: Slide, cut: Form): void => {
-  if (!bench.turning) see(bench, 'spindle-standing', index, null, 'The tool cuts with the spindle standing.')
+  if (!bench.turning) see(bench, 'spindle-standing', index, null, 'The tool cuts with the spindle stopped.')
   if (!bench.locked && slide !== 'carriage') {
     see(
       bench,

@@ -13,7 +13,7 @@ export const checkBrought = (bench: Bench, move: Move, index: number): void => {
 }
 
 const LOST: Partial<Record<Move['action'], string>> = {
-  align: 'The tool is brought to its place again after its zero was set: the dials no longer say where it stands.',
+  align: 'The tool is brought to its place again after its zero was set: the dials no longer say where it is.',
   swing: 'The compound is swung after the tool was brought to its place: every zero is lost.',
   'fit-tool': 'The tool is set anew after it was brought to its place: every zero is lost.',
 }

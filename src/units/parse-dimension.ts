@@ -77,7 +77,7 @@ function readWithDeviations(
   build: Build,
 ): Parsed<Limits> {
   if (nominal === '' || /^[+-]$/.test(nominal))
-    return refused('the tolerance stands alone', 'write the nominal size before it, like 0.125 ±0.005')
+    return refused('the tolerance has no size before it', 'write the nominal size before it, like 0.125 ±0.005')
   const ofDeviations = unitAmong(deviations)
   // `120 thou ±0.003` may mean three thousandths of an inch or of a thousandth: nobody should have to guess.
   if (

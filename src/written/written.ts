@@ -94,7 +94,7 @@ function rowCount(source: SourceFile, diagnostics: Diagnostic[]): number {
         [key],
         'key',
         `"${key}" is nothing that a list of moves has`,
-        suggest(key, ['moves']) === null ? 'take it out: everything stands under moves:' : 'did you mean moves?',
+        suggest(key, ['moves']) === null ? 'take it out: everything goes under moves:' : 'did you mean moves?',
       )
   const moves = (data as { moves?: unknown }).moves
   if (!Array.isArray(moves)) return wrong(['moves'], 'key', 'there is no list of moves', hint)

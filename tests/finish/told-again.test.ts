@@ -49,6 +49,6 @@ it('the warning of a coarse dial tells the width that the steps below come to', 
 it('a width roughed to the lines tells nothing of the tool, and the sheet says why', async () => {
   const { status, out } = await finish('To lines', '--bottom-diameter', '76.06', '--width', '4.96')
   expect(status).toBe(0)
-  expect(out).toContain('roughed to the lines by eye, it tells nothing of the tool')
+  expect(out).toContain('roughed to the lines by eye, it says nothing about the tool')
   expect(out).not.toMatch(/the tool is [\d.]+ (wider|narrower)/)
 })

@@ -222,14 +222,14 @@ const COMBINATIONS: Mistake[] = [
     'job.yaml',
     '    near: 1.125',
     '    near: 1.125\n    far: 1.3',
-    'job.yaml:15:5 near and far together say twice where it stands | keep one of near, far and center',
+    'job.yaml:15:5 near and far together say twice where it is | keep one of near, far and center',
   ],
   [
     'no place',
     'job.yaml',
     '    near: 1.125\n',
     '',
-    'job.yaml:12:5 nothing says where it stands | give one of near (tailstock side), far (headstock side) and center',
+    'job.yaml:12:5 nothing says where it is | give one of near (tailstock side), far (headstock side) and center',
   ],
   [
     'depth and bottom diameter',
@@ -320,7 +320,7 @@ const COMBINATIONS: Mistake[] = [
     'job.yaml',
     'name: pilot',
     'name: end',
-    'job.yaml:7:15 a step cannot be called "end" | that word stands for the free end of the part',
+    'job.yaml:7:15 a step cannot be called "end" | that word means the free end of the part',
   ],
   [
     'two features of one name',

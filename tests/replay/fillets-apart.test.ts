@@ -44,7 +44,7 @@ describe('two fillets that the marks serve differently', () => {
       expect.closeTo(0.00037, 5),
     ])
     expect(allTold(feature.notes)).toContain(
-      'the ridges stand at most .0007 out of the fillet nearer the free end and at most .0004 out of the other',
+      'the ridges are at most .0007 out of the fillet nearer the free end and at most .0004 out of the other',
     )
   })
 

@@ -173,7 +173,7 @@ describe('what is refused says what would be right', () => {
     ['0.010 min', 'has no upper limit'],
     ['0 max', 'leaves no room'],
     ['-0.01 max', 'leaves no room'],
-    ['±0.005', 'the tolerance stands alone'],
+    ['±0.005', 'the tolerance has no size before it'],
     ['0.125 ±', 'is not a length'],
     ['0.125 to', 'not a unit'],
     ['to 0.125', 'is not a length'],

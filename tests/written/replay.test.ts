@@ -74,7 +74,7 @@ test('a standing spindle and a reading between marks are faults, however well th
   const standing = await replay((await table()).replace(/.*,start,.*\n/, ''))
   expect(standing).toMatchObject({
     status: 1,
-    out: expect.stringContaining('The tool cuts with the spindle standing.'),
+    out: expect.stringContaining('The tool cuts with the spindle stopped.'),
   })
   const between = await edited('feed-in,cross-feed,0.072', 'feed-in,cross-feed,0.0725')
   expect((await replay(between.list)).out).toContain(

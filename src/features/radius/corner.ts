@@ -79,7 +79,7 @@ function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radiu
     if (bench.part.held === 'chuck' || bench.part.held === 'collet') return null
     return {
       code: 'center-in-the-way',
-      reason: 'the corner is at the free end and a center stands there',
+      reason: 'the corner is at the free end and there is a center',
       remedy: 'hold the work in a chuck without the center for this corner',
     }
   }

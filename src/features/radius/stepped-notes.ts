@@ -31,8 +31,8 @@ export function steppedNotes(draft: Draft, trace: OperationTrace, units: Units):
 /** The marks may fit one fillet better than the other: then each gets its own figure. */
 function ridgeWords([first, other]: readonly Figure[]): Prose {
   return other !== undefined && !alike(first!, other)
-    ? say`the ridges stand at most ${first!} out of the fillet nearer the free end and at most ${other} out of the other`
-    : say`the ridges stand at most ${first!} out of the form`
+    ? say`the ridges are at most ${first!} out of the fillet nearer the free end and at most ${other} out of the other`
+    : say`the ridges are at most ${first!} out of the form`
 }
 
 /** Their figures print alike. */

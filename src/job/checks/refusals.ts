@@ -104,13 +104,13 @@ function beyondOverhang(one: Case): Refusal | null {
   if (one.bench.part.dog !== null)
     return {
       code: 'beyond-overhang',
-      reason: say`it reaches to ${shown(one)(one.draft.region.to)} from the free end, the dog stands at ${shown(one)(one.setup.jaws)}`,
+      reason: say`it reaches to ${shown(one)(one.draft.region.to)} from the free end, the dog is at ${shown(one)(one.setup.jaws)}`,
       remedy: 'turn the work end for end, and put the dog on the other end',
     }
   return {
     code: 'beyond-overhang',
-    reason: say`it reaches to ${shown(one)(one.draft.region.to)} from the free end, the work stands ${shown(one)(one.setup.jaws)} out of the chuck`,
-    remedy: 'let the work stand further out, or turn it around',
+    reason: say`it reaches to ${shown(one)(one.draft.region.to)} from the free end, the work sticks ${shown(one)(one.setup.jaws)} out of the chuck`,
+    remedy: 'let the work stick out further, or turn it around',
   }
 }
 
@@ -212,15 +212,15 @@ function jaws(one: Case): Refusal | null {
   if (one.bench.part.dog !== null)
     return {
       code: 'near-dog',
-      reason: say`the tool reaches to ${show(furthest)} from the free end; the dog stands at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
+      reason: say`the tool reaches to ${show(furthest)} from the free end; the dog is at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
       offers: atSide(one, 'headstock'),
       remedy: 'turn the work end for end, so that the dog is at its other end',
     }
   return {
     code: 'near-jaws',
-    reason: say`the tool reaches to ${show(furthest)} from the free end; the jaws stand at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
+    reason: say`the tool reaches to ${show(furthest)} from the free end; the jaws are at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
     offers: atSide(one, 'headstock'),
-    remedy: say`let the work stand out at least ${show(furthest + one.lathe.jawClearance)}`,
+    remedy: say`let the work stick out at least ${show(furthest + one.lathe.jawClearance)}`,
   }
 }
 
@@ -232,7 +232,7 @@ function center(one: Case): Refusal | null {
   if (furthest >= 0) return null
   return {
     code: 'near-center',
-    reason: say`the tool reaches ${shown(one)(-furthest)} beyond the free end, where the center stands`,
+    reason: say`the tool reaches ${shown(one)(-furthest)} beyond the free end, where the center is`,
     offers: atSide(one, 'tailstock'),
     remedy: 'take a narrower tool, or hold the work without the center',
   }
@@ -259,7 +259,7 @@ function carriageFeed(one: Case): Refusal | null {
   if (sideFeed === 'lines' || lathe.carriage === null)
     return {
       code: 'side-feed',
-      reason: 'it stands against a shoulder, where there is no line to bring the tool to',
+      reason: 'it is against a shoulder, where there is no line to bring the tool to',
       offers: [
         { say: 'move along by the compound (side-feed: compound)', change: { sideFeed: 'compound' } },
         ...(lathe.carriage === null

@@ -66,5 +66,5 @@ export const turnsBeside = ({ step, reading }: Shown): string => {
 
 const inWords = ({ scale, step, reading }: Shown): string =>
   scale.kind === 'dial'
-    ? `The pointer stands at mark ${number(markFigure(scale, step.mark ?? 0), scale.units)} of ${marksPerTurn(scale)}`
+    ? `The pointer is at mark ${number(markFigure(scale, step.mark ?? 0), scale.units)} of ${marksPerTurn(scale)}`
     : `The readout shows ${shownValue(scale, reading)}`
