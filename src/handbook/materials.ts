@@ -24,10 +24,13 @@ export const materialNames = (): string[] => ROWS.map((row) => row.name)
 const plain = (name: string): string =>
   name
     .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .replace(ASCII.test(name) ? /[^a-z0-9]+/g : /[^\p{L}\p{N}]+/gu, ' ')
     .replace(/\baluminium\b/g, 'aluminum')
     .replace(/\bgrey\b/g, 'gray')
     .trim()
+
+/** The table itself is; a pattern of all letters there are takes a while to make. */
+const ASCII = /^[\x20-\x7e]*$/
 
 const CHART = "bench-lathe operator's manual, HSS cutting speed chart"
 const ROUGHING = "bench-lathe operator's manual, Table 7.1, HSS roughing"

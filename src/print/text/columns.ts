@@ -43,7 +43,11 @@ export const ruled = (left: string, right: string, width = COLUMNS): string[] =>
 /**
  * Plain ASCII, ° and ±: accents are removed, typographic signs become their typed forms, the rest is a question mark.
  */
-export const plain = (text: string): string =>
+export const plain = (text: string): string => (PLAIN.test(text) ? text : madePlain(text))
+
+const PLAIN = /^[ -~°±]*$/
+
+const madePlain = (text: string): string =>
   text
     .replace(/[\u2010-\u2015\u2212]/g, '-')
     .replace(/[\u2018\u2019\u2032]/g, "'")
