@@ -6,13 +6,13 @@ import { runOperation } from '../replay/run.ts'
 import type { Length } from '../units/length.ts'
 import type { Way } from './causes.ts'
 
-/** Where the cut meets the surface on either side, pm from the free end. */
+/** Where the cut meets the surface on each side, pm from the free end. */
 type Edges = Readonly<Record<'near' | 'far', Length | null>>
 
 /**
- * Fed across by eye, it is the cut that is brought to the line, not the tool: whatever tool, touch or dial is off, the carriage stops where
- * the edge of the cut meets it. So each feed to a line ends as much earlier or later as the edge of the replayed cut is off without that.
- * What the eye itself is off by is an error of its own, and stays.
+ * When the tool is fed across by eye, the edge of the cut is brought to the line, not the tool: the carriage stops where that edge meets the line,
+ * whatever error tool, touch or dial has. So each feed to a line ends earlier or later by the error that the edge of the replayed cut would have.
+ * The error of the eye is an error of its own, and stays.
  */
 export const broughtToLines = (
   lathe: Lathe,
@@ -34,7 +34,7 @@ export const broughtToLines = (
   }
 }
 
-/** The side of the cut that a move brings to its line. */
+/** Which side of the cut a move brings to its line. */
 const lineOf = ({ action, place, purpose }: Move): 'near' | 'far' | null => {
   if (action !== 'feed-across' || place === undefined) return null
   return purpose === 'tailstock-line' ? 'near' : purpose === 'headstock-line' ? 'far' : null

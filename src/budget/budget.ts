@@ -11,9 +11,9 @@ import { causesOf, type Way } from './causes.ts'
 import { summed } from './summed.ts'
 
 /**
- * For every wanted dimension of one operation, from the part `before` it: what it may come out at when each stated error of lathe and tool does its worst.
- * Each error is made alone, both ways, and all readings of one slide are made wrong together; the moves are replayed with it and the form is
- * measured: there is no formula per kind of feature.
+ * The range of every wanted dimension of one operation on the part `before` it, when each stated error of lathe and tool is at its worst. Each error
+ * is made alone, both ways; all readings of one slide are also made wrong together. The moves are replayed with the error and the form is measured:
+ * there is no formula for a kind of feature.
  */
 export const budgetOf = (
   lathe: Lathe,
@@ -35,8 +35,8 @@ export const budgetOf = (
 }
 
 /**
- * The sizes that every way ends at. Where nothing but a reading is wrong, all is as planned until that reading is used; where nothing but the zeros are,
- * all that is cut moves as one.
+ * The sizes that come of each error. If only a reading is wrong, everything is as planned until that reading is used. If only the zeros are wrong,
+ * everything that is cut moves together.
  */
 const replayed = (lathe: Lathe, setup: Setup, operation: Operation, before: Before, right: Right) => {
   return (way: Way): readonly Size[] => {

@@ -1,6 +1,6 @@
 import type { Instrument } from '../moves/operation.ts'
 
-/** A finished dimension with what the machinist cannot help. pm, or degrees for an angle. */
+/** A finished dimension with the errors that a machinist cannot avoid. pm, or degrees for an angle. */
 export type Budgeted = {
   readonly id: Instrument
   readonly planned: number
@@ -9,13 +9,13 @@ export type Budgeted = {
   readonly rss: number
   readonly limits: readonly [number, number] | null
   readonly verdict: 'holds' | 'may not hold' | 'no limits given'
-  /** Least distance from low/high to a limit; negative when it may not hold; null without limits. */
+  /** Smallest distance from low or high to a limit; negative if it may miss the tolerance; null without limits. */
   readonly spare: number | null
   /** The largest single cause. */
   readonly worstCause: CauseName
 }
 
-/** What may be off; what a shop calls it is in plan/labels.ts. */
+/** The errors; their names on paper are in plan/labels.ts. */
 export type CauseName =
   | 'reading-cross-feed'
   | 'reading-compound'

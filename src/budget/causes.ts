@@ -11,7 +11,7 @@ import type { CauseName } from './budgeted.ts'
 import { tilted } from './tilted.ts'
 import { worn } from './worn.ts'
 
-/** One replay with one error made. `rigid`: nothing else is wrong than where the zeros are, by so much, pm. */
+/** One replay with one error. `rigid`: only the zeros are wrong, by this much, pm. */
 export type Way = {
   readonly operation: Operation
   readonly before: Before
@@ -19,8 +19,8 @@ export type Way = {
   readonly rigid?: { readonly along: Length; readonly deep: Length }
 }
 /**
- * One stated error, made one way and the other. `of`: one of several readings of that slide; `every`: all of them wrong the same way, since the
- * deepest of several cuts hides one that is too shallow, but not when all are.
+ * One stated error, made both ways. `of`: it is one of several readings of that slide. `every`: all readings of that slide are wrong the same way.
+ * One cut that is too shallow is hidden by the deepest of several cuts, but not if all are too shallow.
  */
 export type Cause = {
   readonly name: CauseName
@@ -29,7 +29,7 @@ export type Cause = {
   readonly every?: boolean
 }
 
-/** Everything the machinist cannot help in one operation, each error on its own; what is stated as nothing is none. */
+/** All errors that a machinist cannot avoid in one operation, each on its own. One that is stated as 0 is left out. */
 export const causesOf = (
   lathe: Lathe,
   operation: Operation,
@@ -90,11 +90,11 @@ const READING: Readonly<Record<Slide, CauseName>> = {
   carriage: 'reading-carriage',
 }
 
-/** Set parallel or square it can be tried with an indicator; to any other angle it is set by the marks of the swivel. Degrees. */
+/** Parallel or square, the compound is set with an indicator; at any other angle by the marks of the swivel. Degrees. */
 const swivelError = ({ swivel, trued }: Lathe['accuracy'], angle: Degrees): Degrees =>
   angle === 0 || Math.abs(angle) === 90 ? trued : swivel
 
-/** Every reading that the finished form still shows: one error each, made wherever that reading is used. */
+/** Every reading that affects the finished form: one error each, made wherever that reading is used. */
 const readings = (
   lathe: Lathe,
   operation: Operation,
@@ -113,7 +113,7 @@ const readings = (
   return [...found.values()]
 }
 
-/** A swung compound that was moved to a reading before the surface is touched: the depth of every cut is counted from there. */
+/** The reading of a swung compound that is moved before the surface is touched: the depth of every cut counts from there. */
 const atTouch = ({ moves, angle }: Operation): readonly number[] => {
   const touched = moves.findLastIndex(({ action, slide }) => action === 'touch-off' && slide !== 'compound')
   if (touched < 0 || angle === 0) return []
@@ -121,14 +121,14 @@ const atTouch = ({ moves, angle }: Operation): readonly number[] => {
   return last === undefined || last.action === 'zero' ? [] : [last.count!]
 }
 
-/** The moves that the finished form still shows. Steps are counted in each operation anew: what an earlier one has cut names none of this one's moves. */
+/** The moves whose cuts are still part of the finished form. Every operation counts its moves from 0, so pieces that an earlier one has cut are left out. */
 const stepsThatShow = (before: Before, planned: OperationTrace): ReadonlySet<number> => {
   const old = new Set<Piece>([...before.surely, ...before.possibly])
   const made = [...planned.surely, ...planned.possibly].filter((piece) => !old.has(piece))
   return new Set(made.map((piece) => piece.step))
 }
 
-/** Every place the tool was brought to by eye that the finished form still shows: one error each, made whenever it is met. */
+/** Every place found by eye that affects the finished form: one error each, made whenever the tool is brought there. */
 const linesMet = (
   { moves }: Operation,
   before: Before,
@@ -151,7 +151,7 @@ const LINES: Readonly<Record<string, CauseName>> = {
   'headstock-line': 'headstock-line',
 }
 
-/** The readings that place a cut: the one a slide stands at, and for the slide that moves also the one it came from. */
+/** The readings that decide where a cut is: the reading each slide is at, and for a feed across also the one it started from. */
 const inForce = (operation: Operation, step: number, slide: Slide): readonly number[] => {
   const current = operation.moves[step]
   if (current === undefined) return []
@@ -163,19 +163,19 @@ const inForce = (operation: Operation, step: number, slide: Slide): readonly num
   return typeof earlier?.count === 'number' && earlier.action !== 'zero' ? [...own, earlier.count] : own
 }
 
-/** What one reading may be off by, pm of slide travel: as stated, or half of the smallest step that can be read; of the carriage never less than that half. */
+/** Error of one reading, pm of slide travel: as stated, or half of the smallest step that can be read. For the carriage never less than that half. */
 const readingError = (lathe: Lathe, slide: Slide): Length => {
   const scale: Scale | null =
     slide === 'cross-feed' ? lathe.crossFeed : slide === 'compound' ? lathe.compound.scale : lathe.carriage
   if (scale === null) return 0
   const half = stepOf(scale) / 2
   if (lathe.accuracy.reading === null) return half
-  // What is stated is for the two fine dials; nobody reads the coarse one of a carriage so closely.
+  // The stated error is for the two fine dials. The coarse dial of a carriage is not read so closely.
   const stated = travel(scale, lathe.accuracy.reading)
   return slide === 'carriage' ? Math.max(half, stated) : stated
 }
 
-/** The stock is really thicker by so much in diameter; the tool touches the real surface. */
+/** The stock is larger than stated by this much in diameter. The tool touches the real surface. */
 const otherStock = (operation: Operation, before: Before, by: Length): Partial<Way> => {
   const { surface } = operation
   const real = (form: Form): Form => form.map((piece) => (onSurface(piece, surface) ? deeper(piece, -by / 2) : piece))

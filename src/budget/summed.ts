@@ -2,17 +2,17 @@ import type { WantedDimension } from '../moves/operation.ts'
 import type { Size } from '../moves/trace.ts'
 import type { Budgeted, CauseName } from './budgeted.ts'
 
-/** What one stated error does to every size, made one way and the other. */
+/** Every size with one stated error made one way, and the other way. */
 export type Effect = {
   readonly name: CauseName
   readonly sizes: readonly (readonly Size[])[]
   readonly of?: string
   readonly every?: boolean
 }
-/** The most a dimension is taken up and down by one error, or by all of one kind; and their chance sum, squared. */
+/** The most by which one error, or all of one kind, makes a dimension larger and smaller; and the square for the root sum square. */
 type Push = { readonly name: CauseName; readonly down: number; readonly up: number; readonly square: number }
 
-/** Worst case: every error at its worst at once. Root sum square: as they come together by chance. pm, or degrees. */
+/** Worst case: every error is at its worst at once. Root sum square: the errors combine by chance. pm, or degrees. */
 export const summed = (
   dimension: WantedDimension,
   index: number,
@@ -39,7 +39,7 @@ export const summed = (
   return { id, planned: aim, low, high, rss, limits, verdict: verdictOf(id, limits, spare), spare, worstCause }
 }
 
-/** A size nobody can measure is no number, and so is everything that follows from it. */
+/** A size that cannot be measured is NaN, and so is everything that follows from it. */
 const endsOf = (size: Size | undefined): readonly [number, number] => {
   const [a, b] = [size?.surely ?? Number.NaN, size?.possibly ?? Number.NaN]
   return [Math.min(a, b), Math.max(a, b)]
@@ -52,7 +52,7 @@ const pushOf = (name: CauseName, least: number, most: number, sizes: readonly (S
   return { name, down, up, square: Math.max(up, -down) ** 2 }
 }
 
-/** The readings of one slide belong together; every other error is a group of its own. */
+/** The readings of one slide are one group; every other error is a group of its own. */
 const grouped = (effects: readonly Effect[]): readonly { readonly alone: Effect[]; readonly every: Effect[] }[] => {
   const groups = new Map<unknown, { readonly alone: Effect[]; readonly every: Effect[] }>()
   for (const effect of effects) {
@@ -65,8 +65,8 @@ const grouped = (effects: readonly Effect[]): readonly { readonly alone: Effect[
 }
 
 /**
- * Whichever is worse, each way: every reading wrong on its own, or all of them the same way. Where all together do more than the sum of each,
- * one hides the other, and chance does not make it less.
+ * The worse of two cases, each way: every reading wrong on its own, or all of them the same way. If all together do more than the sum of each, one
+ * error hides another, and chance does not make that smaller.
  */
 const together = (alone: readonly Push[], every: readonly Push[]): Push => {
   const sum = (of: 'down' | 'up' | 'square'): number => alone.reduce((total, push) => total + push[of], 0)
@@ -78,7 +78,7 @@ const together = (alone: readonly Push[], every: readonly Push[]): Push => {
   return { name: [...alone, ...every][0]!.name, down, up, square: Math.max(sum('square'), ...hidden) }
 }
 
-/** A limit met but for a nanometer is met, pm; or degrees for an angle. */
+/** A limit missed by no more than this is met: a nanometer, in pm; degrees for an angle. */
 const exact = (id: WantedDimension['id']): number => (id === 'angle' ? 1e-9 : 1000)
 
 const verdictOf = (
@@ -90,7 +90,7 @@ const verdictOf = (
   return spare !== null && spare >= -exact(id) ? 'holds' : 'may not hold'
 }
 
-/** Pushes below this are arithmetic's: pm, or degrees. */
+/** Smaller effects are rounding errors: pm, or degrees. */
 const NOISE = 1e-6
 
 /** Errors of one name count together. */

@@ -3,8 +3,8 @@ import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 
 /**
- * The edge of a V whose included angle is really so many degrees larger than it was measured, its nose as it was: every point of a flank is
- * further from the nose in the same ratio.
+ * The edge of a V whose real included angle is larger than measured by this many degrees, with the same nose. Every point of a flank is further from
+ * the nose in the same ratio.
  */
 export const tilted = (edge: Edge, by: Degrees): Edge => {
   const nose = noseOf(edge)
@@ -22,7 +22,7 @@ const noseOf = ({ pieces }: Edge): readonly [Length, Length] => {
   return [Math.min(...ends), Math.max(...ends)]
 }
 
-/** A curved flank is carried by its ends: it stays as curved as it was. */
+/** A curved flank moves with its two ends and keeps its radius. */
 const stretched = ({ from, to, curve, step }: Piece, wider: (u: Length) => Length): Piece => {
   const [a, b] = [wider(from), wider(to)]
   const [da, db] = [depthOf(curve, from), depthOf(curve, to)]
@@ -40,7 +40,7 @@ const arcThrough = (curve: Extract<Curve, { kind: 'arc' }>, a: Length, da: Lengt
   const [dz, dd] = [b - a, db - da]
   const chord = Math.hypot(dz, dd)
   const back = Math.sqrt(Math.max(0, curve.r ** 2 - chord ** 2 / 4))
-  // The deep half of a circle has its center above the chord, the shallow half below it.
+  // The center of the deep half of a circle is above the chord, of the shallow half below it.
   const away = (curve.side * back) / chord
   return { ...curve, zc: (a + b) / 2 + dd * away, dc: (da + db) / 2 - dz * away }
 }

@@ -2,8 +2,8 @@ import type { Curve, Edge, Form, Piece } from '../moves/form.ts'
 import type { Length } from '../units/length.ts'
 
 /**
- * The edge as it really is when it was measured wrong by so much, with its reference point where it was: a flat is wider, an arc has
- * another radius. What follows a widened flat moves over with it.
+ * The real edge if it was measured wrong by this much. The reference point stays. A flat is wider, and what comes after it moves with it; an arc has
+ * another radius.
  */
 export const worn = (edge: Edge, by: Length): Edge => {
   const flat = edge.pieces.findIndex(isFlat)
@@ -13,7 +13,7 @@ export const worn = (edge: Edge, by: Length): Edge => {
   return { ...edge, pieces }
 }
 
-/** A form ground to another radius on a sloping face is the same form larger or smaller, from its reference point, but for the curvature of the work. */
+/** A form ground to another radius on a sloping face: the same form scaled from its reference point, apart from the curvature of the work. */
 const scaled = (pieces: Form, by: number): Form =>
   pieces.map((piece) => ({ ...piece, from: piece.from * by, to: piece.to * by, curve: curveScaled(piece.curve, by) }))
 
@@ -37,8 +37,8 @@ const along = (curve: Curve, by: Length): Curve =>
   curve.kind === 'arc' ? { ...curve, zc: curve.zc + by } : { ...curve, z0: curve.z0 + by, z1: curve.z1 + by }
 
 /**
- * A convex end keeps its tip at e = 0: its center is one radius behind it. A concave quarter keeps its virtual corner: center one radius
- * from both its ends.
+ * A convex end keeps its tip at e = 0, with the center one radius behind it. A concave quarter keeps its virtual corner, with the center one radius
+ * from both of its ends.
  */
 const otherRadius = (piece: Piece, by: Length): Piece => {
   const { curve } = piece

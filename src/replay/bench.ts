@@ -10,13 +10,13 @@ import { kept } from './form/kept.ts'
 import { fresh, goneOn, isKnown, placeOf, type SlideState, stepOf } from './slide.ts'
 import type { Ways } from './ways.ts'
 
-/** A reading of one slide (or every one of them), or a place it is brought to by eye, that the hand gets wrong by a little, pm of travel. */
+/** A small error of the hand: at one reading of one slide (or at all of its readings), or at a place found by eye. pm of travel. */
 export type Shift =
   | { readonly slide: Slide; readonly count: number | 'every'; readonly by: Length }
   | { readonly slide: Slide; readonly place: Length; readonly by: Length }
 /**
- * `rules: false` only cuts and measures: for perturbed replays, whose faults nobody reads. `after`: nobody asks for a fault of an earlier move, nor
- * how the slides went.
+ * `rules: false` only cuts and measures. It is for replays with an error in them, whose faults nobody reads. `after`: the index of the first move
+ * whose faults are wanted; where the slides went is not recorded then.
  */
 export type RunOptions = { readonly rules: boolean; readonly shift: Shift | null; readonly after?: number }
 /** The part before an operation, and the form that may not be cut beyond. */
@@ -36,46 +36,46 @@ export type Bench = {
   readonly top: Length
   /** The deepest point of the edge. */
   readonly tip: Length
-  /** Along the work and into it, of a unit of the compound's travel. */
+  /** What one unit of compound travel is along the work and into the work. */
   readonly way: { readonly z: number; readonly d: number }
-  /** The edge's ends, and with the shank: from the reference point. */
+  /** The two ends of the edge, and of edge and shank together. Measured from the reference point. */
   readonly ends: Interval
   readonly body: Interval
   surely: Piece[]
-  /** The same array as `surely` for as long as nothing has been cut that depends on lost motion. */
+  /** The same array as `surely` until a cut depends on lost motion. */
   possibly: Piece[]
   readonly slides: Record<Slide, SlideState>
   turning: boolean
   locked: boolean
-  /** The reference point was brought to its place by eye or by touch. */
+  /** The reference point has been brought to its place, by eye or by touch. */
   found: boolean
-  /** Where the reference point is from the free end, and how deep (d = −radius), with every slide at its zero; null until that was found. pm. */
+  /** The reference point with every slide at its zero: its distance from the free end and its depth (d = −radius), pm. Null until it is found. */
   fromEnd: Length | null
   depth: Length | null
   cut: boolean
-  /** What the plunges have taken out since the tool was last clear of the work, pm. */
+  /** Depth of metal taken out by plunges since the tool was last clear of the work, pm. */
   bite: Length
-  /** The edge as it stands on the work when both zeros are set, until the first move after that. */
+  /** The edge where it touches the work when both zeros are set. Kept until the next move. */
   touched: Form
-  /** The back-out whose clearance still has to hold. */
+  /** Index of the back-out that must still keep the tool clear; null if there is none. */
   backOut: number | null
-  /** Lowest and highest reading asked for of the slides that have a travel, pm of reading. */
+  /** Lowest and highest reading used so far, for the slides whose travel is limited. pm of reading. */
   readonly asked: Record<'compound' | 'carriage', [lowest: Length, highest: Length]>
   readonly faults: Seen[]
   readonly at: Record<number, readonly Size[]>
   readonly clearance: Record<number, Length>
   readonly taken: Record<number, Length>
-  /** Everything that the edge has gone through with the metal turning, whether the part was there or not; null where nobody asks. */
+  /** Everything the edge has passed through with the spindle turning, in metal or in air. Null if nobody needs it. */
   readonly gathered: Gathered | null
-  /** The ways of the last cut: back the same way no metal is left. */
+  /** The path of the last cut. Going back along it removes no metal. */
   lastCut: { readonly possible: Ways; readonly sure: Ways | null } | null
-  /** Nobody looks at the part any more: it is only gathered. */
+  /** The part is not needed any more: cuts only go into `gathered`. */
   onlyGathers: boolean
-  /** As they were measured last; null where metal was cut since. */
+  /** The sizes from the last measuring; null if metal has been cut since. */
   sizes: readonly Size[] | null
 }
 
-/** The same array twice for as long as nothing depends on lost motion, as with the part. */
+/** Both are the same array until a cut depends on lost motion, as with the part. */
 export type Gathered = { surely: Piece[]; possibly: Piece[] }
 
 export const setUp = (lathe: Lathe, setup: Setup, operation: Operation, before: Before, options: RunOptions): Bench => {
@@ -114,7 +114,7 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
   ...nothingSeen(),
 })
 
-/** Before the first of the moves that are made now. */
+/** The state before the first move of this replay. */
 export const nothingSeen = () =>
   ({
     bite: 0,
@@ -128,7 +128,7 @@ export const nothingSeen = () =>
     sizes: null,
   }) satisfies Partial<Bench>
 
-/** Half a readable step of each slide, as it shows along the work and in depth; of the carriage where it is moved. */
+/** Half a readable step of each slide, turned into distance along the work and depth. The carriage counts only if the job moves it. */
 export const marksBox = (lathe: Lathe, operation: Operation): Box => {
   const cross = stepOf(lathe.crossFeed)
   const compound = stepOf(lathe.compound.scale)
@@ -139,13 +139,13 @@ export const marksBox = (lathe: Lathe, operation: Operation): Box => {
   }
 }
 
-/** A carriage that the job has moved by its dial is on a mark. A place by eye is told to a millionth of an inch. Moves that the job does not ask for widen nothing. */
+/** A carriage moved by its dial stops on a mark. A place found by eye is written to a millionth of an inch. Otherwise the carriage adds nothing. */
 const carriageStep = (lathe: Lathe, { sideFeed }: Operation): Length => {
   if (sideFeed === 'carriage') return stepOf(lathe.carriage)
   return sideFeed === 'lines' ? INCH / 1_000_000 : 0
 }
 
-/** Nothing may be cut beyond what is allowed, but for half a mark. */
+/** No cut may go beyond the allowed form by more than half a mark. */
 export const limitOf = (allowed: Form, box: Box): Form =>
   limits(allowed, allowed, [box.along, box.deep], () => grown(allowed, box))
 const limits = kept<Form>()
@@ -160,7 +160,7 @@ const widths = ({ edge }: Operation): { readonly ends: Interval; readonly body: 
 const leftOf = ({ from, to }: Piece): Length => Math.min(from, to)
 const rightOf = ({ from, to }: Piece): Length => Math.max(from, to)
 
-/** Does anybody ask what is wrong with this move? */
+/** Are faults of this move wanted? */
 export const ruled = ({ options }: Bench, index: number): boolean => options.rules && index >= (options.after ?? 0)
 
 export const radians = (operation: Operation): number => (operation.angle * Math.PI) / 180
@@ -181,9 +181,9 @@ export const see = (bench: Bench, kind: FaultKind, move: number, by: Length | nu
   if (bench.options.rules) bench.faults.push({ kind, move, by, say })
 }
 
-/** The tool's place is known once the cross-feed and a slide along the work have been set to zero; before that it is held clear. */
+/** The tool's place is known once the cross-feed and a slide along the work have been set to zero. Until then the tool is kept clear. */
 export const placeKnown = ({ slides }: Bench): boolean =>
   slides['cross-feed'].zeroed && (slides.compound.zeroed || isKnown(slides.carriage))
 
-/** Where a slide is, from its zero; one whose dial was never set, from where it was when the tool was brought to its place. */
+/** Where a slide is, from its zero. If its dial was never set: from where it was when the tool was brought to its place. */
 export const standing = (slide: SlideState): Interval => (isKnown(slide) ? placeOf(slide) : goneOn(slide))

@@ -6,16 +6,16 @@ import { depthAt } from './form/curve.ts'
 import { firstBeyond } from './form/insert.ts'
 import { stepOf } from './slide.ts'
 
-/** What a plunge does to its chip and to the sides of its tool. The edge is straight-sided: a V or a hollow opens by itself. */
+/** Whether a plunge can clear its chip and whether the tool binds at its sides. Only for a straight-sided edge: a V or a round groove is wider at the top. */
 
 /** A quarter deeper than the edge is wide is still one bite. Common practice, no source. */
 const ONE_BITE = 1.25
-/** A slot no wider than its tool is at most so many widths deep before it is widened (a trade journal on V-belt grooves, 2023). */
+/** A slot as wide as its tool may be this many widths deep before it must be widened (a trade journal on V-belt grooves, 2023). */
 const WIDTHS = 4
-/** So much room beside the edge, as a part of its width, and the tool no longer binds: a chip of a tenth passes. Common practice, no source. */
+/** With this much room beside the edge, as a fraction of its width, the tool does not bind. Common practice, no source. */
 const ROOM = 1 / 10
 
-/** Counted from where the tool was last clear of the work: how much one plunge has taken out. */
+/** Depth of metal that one plunge has taken out since the tool was last clear of the work. */
 export const checkBite = (bench: Bench, move: Move, index: number, taken: Length): void => {
   if (move.action !== 'feed-in' || (move.slide ?? 'cross-feed') !== 'cross-feed') return
   const { operation, lathe } = bench
@@ -32,12 +32,12 @@ export const checkBite = (bench: Bench, move: Move, index: number, taken: Length
   )
 }
 
-/** Drawn out until it is clear, the tool brings its chip out. */
+/** A tool drawn out until it is clear has brought its chip out. */
 export const noteCleared = (bench: Bench, move: Move, index: number): void => {
   if (move.action === 'back-out' && (bench.clearance[index] ?? 1) > 0) bench.bite = 0
 }
 
-/** Both sides of the edge in metal, without room beside it, deeper than a slot may be that could be widened. */
+/** Metal on both sides of the edge, no room beside it, and the slot deeper than a slot that can be widened may be. */
 export const checkBinding = (bench: Bench, move: Move, index: number, cut: Form): void => {
   if (move.action !== 'feed-in' || (move.slide ?? 'cross-feed') !== 'cross-feed') return
   const { edge, wanted } = bench.operation

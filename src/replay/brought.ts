@@ -6,7 +6,7 @@ import { TOLERANCE } from './form/compare.ts'
 import { depthAt, peak } from './form/curve.ts'
 import { firstBeyond, SLIVER } from './form/insert.ts'
 
-/** Where the reference point is, from the free end, when the hand has brought a point of the edge to its place. pm. */
+/** Where the reference point is when the hand has brought a point of the edge to its place. From the free end, pm. */
 export const broughtTo = ({ operation }: Bench, { point, against }: Placing | TouchPlace): Length => {
   const u = pointOn(operation.edge.pieces, point)
   if ('line' in against) return against.line - u
@@ -35,7 +35,7 @@ const deepestStretch = (edge: Form): readonly [Length, Length] => {
   return [Math.min(...places), Math.max(...places)]
 }
 
-/** The hand can only bring the tool to a line that was scribed, or an edge of the part, and to a face that is there and looks its way. */
+/** The tool can only be brought to a scribed line, to an edge of the part, or to a face that exists and faces the tool. */
 export const checkPlacing = (bench: Bench, { point, against }: Placing, index: number): void => {
   const lines = 'line' in against ? [against.line] : 'between' in against ? against.between : []
   if (lines.some((line) => !scribed(bench, line)))
@@ -52,7 +52,7 @@ const scribed = ({ operation, setup }: Bench, line: Length): boolean =>
   operation.lines.some((one) => Math.abs(one - line) <= TOLERANCE) ||
   setup.stock.some(({ from, to }) => Math.abs(from - line) <= TOLERANCE || Math.abs(to - line) <= TOLERANCE)
 
-/** Does the part stand higher on the headstock side (1) or the tailstock side (−1) of a place than on the other? Off the free end there is nothing. */
+/** On which side of a place is the part larger: the headstock side (1) or the tailstock side (−1)? Beyond the free end there is no part. */
 const faceAt = (part: Form, z: Length, rises: 1 | -1): boolean => {
   const high = depthOf(part, z + rises * 2 * SLIVER)
   const low = depthOf(part, z - rises * 2 * SLIVER)

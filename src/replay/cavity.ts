@@ -5,7 +5,7 @@ import { TOLERANCE } from './form/compare.ts'
 import { depthAt, isLevel, peak } from './form/curve.ts'
 import { firstBeyond, SLIVER, splits } from './form/insert.ts'
 
-/** What an inspector finds cut below the surface around the region: sorted pieces, none of them above the surface. */
+/** What is cut below the surface around the region, as an inspector finds it: sorted pieces, none above the surface. */
 export type Cavity = {
   readonly pieces: readonly Piece[]
   readonly near: Length
@@ -13,13 +13,13 @@ export type Cavity = {
   /** Depth (d) of its deepest point, and where that is. */
   readonly deepest: Length
   readonly deepestAt: Length
-  /** On its tailstock side there is no wall but the free end or a lower step: a corner, not a groove. */
+  /** A corner, not a groove: on its tailstock side there is the free end or a lower step instead of a wall. */
   readonly atCorner: boolean
 }
 
 /**
- * The stretch below the surface that holds the deepest point inside the region; null where nothing is cut. Looked at is the region, and from there as
- * far as what is cut goes on to both sides: the rest of the part costs nothing.
+ * The stretch below the surface that has the deepest point of the region; null if nothing is cut. Only the region is searched, and the cut metal that
+ * continues from it to both sides.
  */
 export const cavityOf = (form: Form, start: Form, operation: Operation): Cavity | null => {
   const level = flatAt(-operation.surface / 2)
@@ -60,7 +60,7 @@ const deepestIn = (below: readonly Piece[], from: Length, to: Length): Piece | n
   return found
 }
 
-/** The deepest point of several pieces, the first of those as deep. */
+/** The deepest point of several pieces; of equally deep ones the first. */
 export const deepestOf = (pieces: readonly Piece[]): { readonly z: Length; readonly d: Length } =>
   pieces.reduce((most, piece, i) => {
     const one = i === 0 ? most : peak(piece)
@@ -86,7 +86,7 @@ const lastFrom = (form: Form, z: Length): Piece | undefined => {
   return form[at - 1]
 }
 
-/** What of a piece lies below a level and was cut, cut off where it crosses the level, and beyond the bounds. */
+/** The parts of a piece that were cut and are below a level, within the bounds. */
 const cutBelow = (piece: Piece, level: Line, start: Form, bounds: Length): readonly Piece[] => {
   const { from, to, curve, step } = piece
   if (isLevel(curve))
@@ -103,7 +103,7 @@ const cutBelow = (piece: Piece, level: Line, start: Form, bounds: Length): reado
   return found
 }
 
-/** Was it cut out of the part as it was? A lower step beside a groove was not. */
+/** Was it cut by this operation? A lower step beside a groove was there before. */
 const isCut = (d: Length, z: Length, start: Form): boolean => {
   const before = start[firstBeyond(start, z)]
   return before !== undefined && d > depthAt(before.curve, z) + TOLERANCE / 4
@@ -111,7 +111,7 @@ const isCut = (d: Length, z: Length, start: Form): boolean => {
 
 const joins = (one: Piece, next: Piece): boolean => next.from - one.to < SLIVER
 
-/** The run of abutting pieces around one of them. */
+/** The unbroken run of pieces around one of them. */
 const connected = (below: readonly Piece[], start: Piece): Piece[] => {
   let first = below.indexOf(start)
   let last = first
@@ -120,7 +120,7 @@ const connected = (below: readonly Piece[], start: Piece): Piece[] => {
   return below.slice(first, last + 1)
 }
 
-/** Adds what abuts of the next pieces on one side; does the run go on behind them? */
+/** Adds the next pieces on one side as long as they join. Returns whether the run goes on behind them. */
 const goesOn = (run: Piece[], more: readonly Piece[], side: 'before' | 'after'): boolean => {
   for (const piece of side === 'after' ? more : more.toReversed()) {
     if (side === 'after' ? !joins(run.at(-1)!, piece) : !joins(piece, run[0]!)) return false

@@ -4,23 +4,23 @@ import { excess } from './form/compare.ts'
 import { depthAt } from './form/curve.ts'
 import { type Place, swept } from './form/sweep.ts'
 
-/** Where an edge that is fed straight in meets the part: the depth of its reference point then, and of the metal it meets (d = −radius). pm. */
+/** Where an edge that is fed straight in meets the part: depth of its reference point, and of the metal it meets (d = −radius). pm. */
 export type Met = { readonly reference: Length; readonly metal: Length }
 
-/** Fed in with its reference point at z; null where there is nothing under the edge. */
+/** Feeds in with the reference point at z; null if there is no work under the edge. */
 export const fedIn = (edge: Form, part: Form, z: Length): Met | null => {
   const over = excess(standing(edge, { z, d: 0 }), part)
   return over === null ? null : { reference: -over.by, metal: edgeDepth(edge, over.z - z) - over.by }
 }
 
-/** Nobody feeds a tool further than this to find a face that it was brought close to. */
+/** The longest feed to find a face that the tool was brought close to, pm. */
 const FURTHEST: Length = 50 * MM
-/** Steps in which the way is searched: no tool is so narrow that it would pass through a face within one. */
+/** Step of the search. No tool is so narrow that it could pass through a face within one step. */
 const STRIDE: Length = MM / 4
-/** Travel is found to this, pm. */
+/** The travel is found to within this, pm. */
 const EXACT = 1 / 4
 
-/** Travel along a way (per pm of travel) until the edge meets the part; null where it meets nothing. From inside the part it is 0. */
+/** Travel in a direction until the edge meets the part; null if it meets nothing, 0 if it starts inside the part. `way` is per pm of travel. */
 export const fedTo = (edge: Form, part: Form, from: Place, way: Place): Length | null => {
   const inside = (travel: Length): boolean => {
     const over = excess(standing(edge, { z: from.z + travel * way.z, d: from.d + travel * way.d }), part)
@@ -44,7 +44,7 @@ export const fedTo = (edge: Form, part: Form, from: Place, way: Place): Length |
 
 const standing = (edge: Form, at: Place): Form => swept(edge, [[at, at]], -1)
 
-/** Depth of the edge at an offset from its reference point; where two stretches meet, of the deeper. */
+/** Depth of the edge at an offset from its reference point; where two pieces meet, the deeper one. */
 const edgeDepth = (edge: Form, u: Length): Length =>
   Math.max(...edge.filter((piece) => within(piece, u)).map(({ curve }) => depthAt(curve, u)))
 

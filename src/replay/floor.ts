@@ -5,10 +5,10 @@ import { type Cavity, deepestOf } from './cavity.ts'
 import { depthAt, slope } from './form/curve.ts'
 import { SLIVER } from './form/insert.ts'
 
-/** A slope under this is a floor, over it a flank: 1 in 10, far from both on any groove. */
+/** A smaller slope is a floor, a larger one a flank: 1 in 10, which is far from both on every groove. */
 export const FLOOR_SLOPE = 0.1
 
-/** The run of nearly level straight pieces that holds the deepest point; steps between passes belong to it. */
+/** The run of nearly level straight pieces with the deepest point, including small steps between passes. */
 export const floorOf = (cavity: Cavity, operation: Operation): readonly Piece[] => {
   const known = floors.get(cavity)
   if (known !== undefined) return known
@@ -17,7 +17,7 @@ export const floorOf = (cavity: Cavity, operation: Operation): readonly Piece[] 
   return found
 }
 
-/** Asked of one cavity for its root and for its flatness. */
+/** Kept per cavity: its root and its flatness both need it. */
 const floors = new WeakMap<Cavity, readonly Piece[]>()
 
 const floorIn = (cavity: Cavity, operation: Operation): readonly Piece[] => {
@@ -47,10 +47,10 @@ const highest = (pieces: readonly Piece[]): Length => {
   return top
 }
 
-/** A pass along the floor begins on a mark: so much of a fillet's radius an inspector's point keeps off its end. */
+/** A pass along the floor begins on a mark. So an inspector's point stays this fraction of a fillet's radius away from the end. */
 const OFF_FILLET = 0.1
 
-/** Where fillets are drawn the floor is what lies between them, however nearly level their lowest steps are. */
+/** If the drawing has fillets, the floor is what is between them, even if their lowest steps are nearly level. */
 const betweenFillets = ({ pieces, near, far }: Cavity, { dimensions }: Operation): readonly Piece[] => {
   const fillet = (1 + OFF_FILLET) * (dimensions.find(({ id }) => id === 'cornerRadius')?.aim ?? 0)
   const [first, last] = [near + fillet, far - fillet]

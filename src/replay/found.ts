@@ -7,23 +7,23 @@ import { TOLERANCE } from './form/compare.ts'
 import { broughtHere, type SlideState, touching } from './slide.ts'
 
 /**
- * The zeros are found here and nowhere else: along the work from the point of the edge that is brought to a line or a face, in depth from where
- * the edge really meets the metal, with every slide where it is at that moment.
+ * The zeros are found here and nowhere else. Along the work: from the point of the edge that is brought to a line or a face. In depth: from where
+ * the edge really meets the metal. Every slide counts from where it is at that moment.
  */
 
-/** The hand brings the tool to its place along the work, whatever the slides' screws have lost. */
+/** The hand brings the tool to its place along the work by eye, so lost motion does not matter. */
 export const align = (bench: Bench, index: number): void => {
   checkPlacing(bench, bench.operation.placing, index)
   foundAt(bench, broughtTo(bench, bench.operation.placing))
 }
 
-/** A slide is fed forward until the edge touches: the touch itself takes up its lost motion. */
+/** A slide is fed forward until the edge touches. That takes up its lost motion. */
 export const touchOff = (bench: Bench, slide: Slide, index: number): void => {
   if (slide === 'cross-feed') touchSurface(bench, index)
   else touchFace(bench, slide, index)
 }
 
-/** Where the dials show 0 the tool has been brought somewhere, or the replay goes on as if it had been: the fault is told already. */
+/** If the tool was never brought to its place, the fault is already reported, and the replay goes on as if it had been. */
 export const foundOrSupposed = (bench: Bench, slide: Slide): void => {
   if (slide !== 'cross-feed' && bench.fromEnd === null) foundAt(bench, broughtTo(bench, bench.operation.placing))
   if (slide === 'cross-feed' && bench.depth === null) {
@@ -32,7 +32,7 @@ export const foundOrSupposed = (bench: Bench, slide: Slide): void => {
   }
 }
 
-/** The reference point is at z now: counted from here on by what the slides move. */
+/** The reference point is at z now. From here on it moves as the slides move. */
 const foundAt = (bench: Bench, z: Length): void => {
   const { slides } = bench
   bench.found = true
@@ -43,7 +43,7 @@ const foundAt = (bench: Bench, z: Length): void => {
   bench.fromEnd = z + (bench.operation.off?.along ?? 0) - alongOf(bench)
 }
 
-/** The place of a compound is counted anew from where the tool is brought: a depth that was found before is counted from there too. */
+/** The compound counts from where the tool is brought to its place. A depth that was found before is corrected for that. */
 const keepDepth = (bench: Bench, bring: () => void): void => {
   const before = standing(bench.slides.compound)[0]
   bring()
@@ -62,7 +62,7 @@ const touchSurface = (bench: Bench, index: number): void => {
   setDepth(bench, (hit?.reference ?? -touch.diameter / 2) + (bench.operation.off?.deep ?? 0))
 }
 
-/** One micrometer: what is called the same diameter. */
+/** Diameters within one micrometer are the same. */
 const SAME: Length = 1_000_000
 
 const setDepth = (bench: Bench, reference: Length): void => {
@@ -71,8 +71,8 @@ const setDepth = (bench: Bench, reference: Length): void => {
 }
 
 /**
- * What the edge meets if it is fed in where the tool is, or where the hand brings it for the touch while nothing holds the carriage. A tool that is
- * supposed to be a little off its face is where the hand believes it to be: it does not meet the metal of that face from above.
+ * What the edge meets when it is fed in: where the tool is, or, while the carriage is free, where the hand takes it for the touch. In a replay with a
+ * tool a little off its face, the touch is still made where the hand believes the tool to be, so it does not land on top of that face.
  */
 const met = (bench: Bench): Met | null => {
   const { operation, locked, fromEnd, surely } = bench
@@ -86,7 +86,7 @@ const met = (bench: Bench): Met | null => {
   return fedIn(operation.edge.pieces, surely, z)
 }
 
-/** Along the work until the edge, as deep as it is, meets a face. */
+/** Moves along the work at the same depth until the edge meets a face. */
 const touchFace = (bench: Bench, slide: Slide, index: number): void => {
   const { operation } = bench
   const angle = slide === 'compound' ? radians(operation) : 0
@@ -104,18 +104,18 @@ const touchFace = (bench: Bench, slide: Slide, index: number): void => {
   foundAt(bench, z + (travel ?? 0) * way.z)
 }
 
-/** How far a tool that was brought beside a face by eye may be from it: a hundredth of an inch and more. */
+/** How far from a face a tool may be that was brought beside it by eye: a little over a hundredth of an inch. */
 const SHIFTS: Length = 250_000_000
 const SHIFTED =
   'The compound is swung, and is fed to a face after the cross-feed has touched: that shifts the depth by an amount nobody knows.'
 
-/** The dial turns, the screw pushes: nothing is left open. */
+/** The screw pushes the slide, so no lost motion is left open. */
 const fedOn = (slide: SlideState, travel: Length): SlideState => {
   const dial = slide.dial + travel
   return { ...slide, dial, at: [dial, dial] }
 }
 
-/** How far the slides have the reference point along the work from where it was found. */
+/** How far the slides have moved the reference point along the work since it was found. */
 const alongOf = (bench: Bench): Length =>
   standing(bench.slides.carriage)[0] + standing(bench.slides.compound)[0] * Math.cos(radians(bench.operation))
 
@@ -126,7 +126,7 @@ const depthOf = (bench: Bench): Length | null =>
       standing(bench.slides['cross-feed'])[0] +
       standing(bench.slides.compound)[0] * Math.sin(radians(bench.operation))
 
-/** Where the reference point is with all dials at zero; what was never found is where the hand was told to bring it. */
+/** Where the reference point is with all dials at zero. If it was never found: where the hand was told to bring it. */
 export const zeroOf = (bench: Bench): { readonly fromEnd: Length; readonly diameter: Length } => {
   const { slides, operation } = bench
   const angle = radians(operation)

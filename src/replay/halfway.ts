@@ -18,12 +18,12 @@ import { cutInto } from './form/insert.ts'
 import { carryOut, type Ran, ran } from './run.ts'
 
 /**
- * An operation up to one of its moves, with everything that the edge has gone through by then. A zero that was off in depth or along the work moves all
- * of that as one: then the moves up to there need not be made again.
+ * An operation up to one of its moves, with everything that the edge has passed through until then. An error of a zero moves all of that together, so
+ * these moves need not be replayed again.
  */
 export type Halfway = { readonly bench: Bench; readonly gathered: Gathered; readonly index: number }
 
-/** Makes the moves before `index`. Null where not all of them would move as one. */
+/** Replays the moves before `index`. Null if an error of a zero would not move all of them together. */
 export const halfway = (
   lathe: Lathe,
   setup: Setup,
@@ -40,21 +40,21 @@ export const halfway = (
     ({ action }, i) => i < index && (action === 'touch-off' || action === 'zero'),
   )
   for (let i = 0; i < index; i++) {
-    // Behind the last touch and the first cut the part tells nothing more: it is cut anew when it goes on.
+    // After the last touch and the first cut nothing depends on the part: `goOn` cuts it again.
     bench.onlyGathers = i > found && bench.cut
     carryOut(bench, operation.moves[i]!, i)
   }
   return { bench, gathered, index }
 }
 
-/** Where the eye brings the tool to a line, or the tool is fed to a face, its place does not follow the zero. */
+/** A place that is found by eye at a line, or by touch at a face, does not follow the zero. */
 export const movesAsOne = ({ moves }: Operation, index: number): boolean =>
   moves.every(
     ({ action, slide, place }, i) =>
       place === undefined && (i >= index || action !== 'touch-off' || (slide ?? 'cross-feed') === 'cross-feed'),
   )
 
-/** The rest of the moves, from a zero that is off by so much; `operation` may have other moves from there on, and another wanted form. pm. */
+/** Replays the rest of the moves with the zero off by `off`, pm. `operation` may have other moves from there on, and another wanted form. */
 export const goOn = (
   { bench: until, gathered, index }: Halfway,
   operation: Operation,
@@ -95,8 +95,8 @@ const movedBy = (cut: Form, { along, deep }: { readonly along: Length; readonly 
       }))
 
 /**
- * All the moves on a part that is otherwise than it was, with the same edge and angle: only where the zeros are found is made again, and what the edge
- * went through moves with them.
+ * All moves on another part, with the same edge and angle. Only finding the zeros is replayed again; everything the edge has passed through moves
+ * with them.
  */
 export const madeOn = (half: Halfway, operation: Operation, before: Before): Ran => {
   const { lathe, setup, options, fromEnd, depth } = half.bench
@@ -108,7 +108,7 @@ export const madeOn = (half: Halfway, operation: Operation, before: Before): Ran
   return goOn(half, operation, before, { along, deep })
 }
 
-/** Behind the last of these nothing changes where the zeros are. */
+/** After the last of these actions the zeros stay where they are. */
 const FINDS: ReadonlySet<Move['action']> = new Set<Move['action']>(['align', 'touch-off', 'zero'])
 
 const cutOut = (before: Form, cut: Form): Piece[] => {

@@ -6,8 +6,8 @@ import { cutInto, SLIVER } from './form/insert.ts'
 import { kept } from './form/kept.ts'
 
 /**
- * The forms that must be cut at the least, out of the part as it was. Where a form is stepped along a ridge may stay on its arcs, as tall as
- * `ridges` say square to each of them in their order, but not on a floor that is fed across: that is held like any other.
+ * The least that must be cut out of the part. Where a form is cut step by step, ridges may stay on its arcs: `ridges` has the height allowed on each
+ * arc, square to it, in their order. On a floor that is fed across no ridge may stay.
  */
 export const leastForms = (
   { wanted: most, atLeast, cusp }: Operation,
@@ -29,7 +29,7 @@ const leastOf = (before: Form, wanted: Form, box: Box, ridges: readonly Length[]
   return [less(before, arcs, box), ...(floor.length === 0 ? [] : [less(before, floor, box)])]
 }
 
-/** Only where the form is wanted, and half a step beside it: everywhere else no less is cut than nothing. */
+/** Only in the region of the form and half a step beside it. Elsewhere nothing needs to be cut. */
 const less = (before: Form, form: Form, box: Box): Form => {
   if (form.length === 0) return []
   const [first, last] = [form[0]!.from - box.along, form.at(-1)!.to + box.along]
@@ -41,7 +41,7 @@ const less = (before: Form, form: Form, box: Box): Form => {
   })
 }
 
-/** The arc that the tops of ridges may lie on: a hollow is so much smaller, a corner so much larger. */
+/** The arc that the tops of ridges may touch: smaller by the ridge in a hollow, larger on a corner. */
 const standingOut = ({ from, to, curve, step }: Piece, ridge: Length): Piece => {
   if (curve.kind !== 'arc') return { from, to, curve, step }
   const r = Math.max(0, curve.r - curve.side * ridge)

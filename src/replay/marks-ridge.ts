@@ -8,13 +8,13 @@ import { zeroOf } from './found.ts'
 import { ridgesOf } from './ridge.ts'
 import { stepOf } from './slide.ts'
 
-/** Arithmetic, and a hair: a ridge may stand out by so much more than its share. */
+/** A ridge may be taller than allowed by this much: rounding errors and a hair. */
 const HAIR = 1.01
 
 /**
- * How far a ridge may stand out of each arc of a form that is stepped along: what the job allows, or the shop's default. Where the marks of the two dials are
- * too far apart for that: what is left when the edge goes to every mark along the work, in to the mark nearest to the form. That is worked out here from
- * the edge, the form and the dials alone; no plan is asked.
+ * How tall a ridge may be on each arc of a form that is cut step by step: what the job allows, or the shop's default. If the marks of the two dials are
+ * too far apart for that: what is left when the edge goes to every mark along the work, each time in to the mark nearest to the form. This is worked out
+ * from the edge, the form and the dials alone, without the plan.
  */
 export const ridgesAllowed = (bench: Bench, ridges: readonly Length[]): readonly Length[] => {
   const { cusp } = bench.operation
@@ -24,7 +24,7 @@ export const ridgesAllowed = (bench: Bench, ridges: readonly Length[]): readonly
   return ridges.map((ridge, i) => (kept(ridge) ? cusp.most : Math.max(cusp.most, marks[i] ?? 0)) * HAIR)
 }
 
-/** What the marks leave is the same wherever the zeros are by whole marks: kept for the form, the edge and what is over whole marks. */
+/** Zeros that differ by whole marks leave the same ridges. So results are kept by form, edge and the part of a mark that is left over. */
 const known = new WeakMap<Form, WeakMap<Form, Map<string, readonly Length[]>>>()
 
 const byMarks = (bench: Bench): readonly Length[] => {
@@ -45,7 +45,7 @@ const byMarks = (bench: Bench): readonly Length[] => {
 
 const modulo = (a: number, b: number): number => a - Math.floor(a / b + 1e-9) * b
 
-/** No one steps to more places than this, and none of them would be told from its neighbors. */
+/** Nobody steps to more places than this: they could not be told apart. */
 const MOST_MARKS = 5000
 
 const leftByMarks = (
@@ -66,7 +66,7 @@ const leftByMarks = (
   const form: Piece[] = [...stock]
   const sink = (z: Length, met: Met | null): void => {
     if (met === null) return
-    // A tie leaves metal.
+    // Of two marks equally near the one that leaves metal.
     const d = Math.ceil((met.reference + zero.diameter / 2) / inward - 0.5 - 1e-6) * inward - zero.diameter / 2
     cutInto(form, edgeAt(edge, z, d))
   }
@@ -77,7 +77,7 @@ const leftByMarks = (
     sink(z, met)
     if (met !== null && met.reference <= -operation.surface / 2) blocked.push(z)
   }
-  // A place may be half a mark past where the edge can touch the form, as deep as it is there.
+  // A place may be half a mark beyond the last one where the edge touches the form, at the same depth.
   for (const beside of [-along / 2, along / 2]) for (const z of blocked) sink(z, fedIn(edge, wanted, z + beside))
   return ridgesOf(operation.wanted, form)
 }

@@ -7,8 +7,8 @@ import { crossings, depthAt, slope } from './form/curve.ts'
 import { SLIVER } from './form/insert.ts'
 
 /**
- * One finished size of a form as an inspector takes it, in pm (degrees for an angle); null where the form has no such size.
- * `start` is the part before the operation: where nothing has been cut out of it there is nothing to measure.
+ * One finished size of a form as an inspector measures it, in pm (degrees for an angle); null if the form has no such size.
+ * `start` is the part before the operation: only what was cut out of it is measured.
  */
 export const measure = (form: Form, start: Form, operation: Operation, dimension: WantedDimension): number | null =>
   takenOf(form, start, operation, [dimension])[0]!
@@ -69,7 +69,7 @@ const INSTRUMENTS: Readonly<Record<WantedDimension['id'], Take>> = {
   legDown: ({ atCorner, deepest }, { surface }) => (atCorner ? deepest + surface / 2 : null),
 }
 
-/** Where the form meets a level, coming from the near side (1) or the far side (−1); flanks are carried on above the surface. */
+/** Where the form meets a level, searched from the near side (1) or the far side (−1). Flanks are extended above the surface. */
 const edgeAt = (pieces: readonly Piece[], level: Length, side: 1 | -1): Length | null => {
   const ordered = side === 1 ? pieces : [...pieces].reverse()
   const outer = (piece: Piece): Length => (side === 1 ? piece.from : piece.to)
@@ -86,7 +86,7 @@ const edgeAt = (pieces: readonly Piece[], level: Length, side: 1 | -1): Length |
   return null
 }
 
-/** Does the piece go on rising outward, as a flank does? Where it does not, it ends at a wall. */
+/** Does the piece keep rising outward, as a flank does? Otherwise it ends at a wall. */
 const risesTo = ({ from, to, curve }: Piece, side: 1 | -1): boolean =>
   side * (depthAt(curve, to) - depthAt(curve, from)) > FLOOR_SLOPE * (to - from)
 
@@ -99,7 +99,7 @@ const carriedOn = (piece: Piece, level: Length, side: 1 | -1): Length => {
 
 const flatAt = (level: Length): Line => ({ kind: 'line', z0: 0, d0: level, z1: 1, d1: level })
 
-/** Half angle of the line between the ends of a flank that a sloping face has left curved, degrees from square with the axis. */
+/** Half angle of the straight line between the ends of a flank, which a tool with a sloping face leaves curved. Degrees from square with the axis. */
 const curvedFlank = (pieces: readonly Piece[], side: 1 | -1): number | null => {
   const sloping = pieces.filter(({ from, to, curve }) => risesOver(from, to, curve) * side > FLOOR_SLOPE)
   const [first, last] = [sloping[0], sloping.at(-1)]
@@ -129,7 +129,7 @@ const chordRadius = ({ near, far, deepest }: Cavity, { surface }: Operation): nu
   return (far - near) ** 2 / (8 * sagitta) + sagitta / 2
 }
 
-/** The radius of the arc that makes most of a corner; where steps make it, the one that a radius gauge meets. */
+/** The radius of the arc that makes up most of a corner. If the corner is cut in steps: the radius that a radius gauge shows. */
 const cornerRadius = ({ pieces, near, far, deepest }: Cavity, operation: Operation): number => {
   const { surface } = operation
   const arcs = pieces.filter(({ curve }) => curve.kind === 'arc' && curve.side === -1)
@@ -139,12 +139,12 @@ const cornerRadius = ({ pieces, near, far, deepest }: Cavity, operation: Operati
   return gaugeRadius(pieces, near, surface) ?? (far - near + deepest + surface / 2) / 2
 }
 
-/** Points of each stretch of a stepped corner that a gauge is held against: away from both ends, where the form runs into the surfaces. */
+/** How many points of each piece of a stepped corner are looked at. They are away from both ends, where the form runs into the surfaces. */
 const GAUGED = 32
 
 /**
- * The arc that leaves both surfaces tangentially through the lowest places of a stepped corner: through a point z from the face and d deep goes
- * the radius z + d + √(2zd). Ridges between the steps give less, so the greatest counts; only where z and d are within four times of each other.
+ * The arc that is tangent to both surfaces and goes through the lowest places of a stepped corner. The radius through a point z from the face and d
+ * deep is z + d + √(2zd). Points on ridges give less, so the greatest counts. Only points where z and d differ by less than four times are used.
  */
 const gaugeRadius = (pieces: readonly Piece[], near: Length, surface: Length): number | null => {
   let most: number | null = null
@@ -163,13 +163,13 @@ const gaugeRadius = (pieces: readonly Piece[], near: Length, surface: Length): n
 const filletsRadius = (cavity: Cavity, aim: number): number =>
   (filletRadius(cavity, 1, aim) + filletRadius(cavity, -1, aim)) / 2
 
-/** Points of each stretch of a fillet that are looked at. */
+/** How many points of each piece of a fillet are looked at. */
 const LOOKED = 8
 
 /**
- * The arc that runs into the wall and the floor through the lowest places of a fillet: through a point x from the wall and y above the floor goes the
- * radius x + y + √(2xy). Ridges between steps give more, so of every cut the least counts, and of these the mean: all places make a fillet together.
- * Only where x and y are within four times of each other. A sharp corner: 0.
+ * The arc that is tangent to the wall and the floor and goes through the lowest places of a fillet. The radius through a point x from the wall and y
+ * above the floor is x + y + √(2xy). Points on ridges give more, so the least of every cut counts, and then the mean of all cuts. Only points where x
+ * and y differ by less than four times are used. A sharp corner gives 0.
  */
 const filletRadius = ({ pieces, near, far, deepest }: Cavity, side: 1 | -1, aim: Length): number => {
   const wall = side === 1 ? near : far
@@ -179,7 +179,7 @@ const filletRadius = ({ pieces, near, far, deepest }: Cavity, side: 1 | -1, aim:
     for (let i = 0; i <= LOOKED; i++) {
       const z = from + ((to - from) * i) / LOOKED
       const [x, y] = [side * (z - wall), deepest - depthAt(curve, z)]
-      // Beyond the middle the other wall's fillet begins.
+      // Beyond the middle is the fillet of the other wall.
       if (x <= 0 || x > (far - near) / 2 || y > 4 * x || x > 4 * y) continue
       const radius = x + y + Math.sqrt(2 * x * y)
       least.set(step, Math.min(radius, least.get(step) ?? radius))

@@ -5,7 +5,7 @@ import { excess, TOLERANCE } from './form/compare.ts'
 import { swept } from './form/sweep.ts'
 import type { Ways } from './ways.ts'
 
-/** What of the tool behind its edge may never meet: the work, the jaws, the center. */
+/** The tool behind its edge must never meet the work, the jaws or the center. */
 export const checkShank = (bench: Bench, index: number, ways: Ways): void => {
   const { edge } = bench.operation
   const [left, right] = bench.ends
@@ -32,7 +32,7 @@ const flat = (from: Length, to: Length, e: Length): Form => [
   { from, to, curve: { kind: 'line', z0: from, d0: e, z1: to, d1: e }, step: -1 },
 ]
 
-/** The chuck's jaws with their clearance, and a center in the free end; the reference point goes from `low` to `high`. */
+/** The chuck's jaws with their clearance, and a center in the free end. The reference point moves from `low` to `high`. */
 export const checkObstacles = (bench: Bench, index: number, low: Length, high: Length): void => {
   const { setup, lathe, body } = bench
   const right = high + body[1]

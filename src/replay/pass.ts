@@ -13,7 +13,7 @@ import { isKnown, isOpen, placeOf, type SlideState } from './slide.ts'
 import { takenAtOnce } from './taken.ts'
 import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
 
-/** One turn of one dial with the tool at a known place: cuts what it surely and what it possibly cuts, and looks for faults. */
+/** One turn of one dial with the tool at a known place. Cuts what is surely and what is possibly cut, and looks for faults. */
 export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from: SlideState, to: SlideState): void => {
   const { options } = bench
   const ways = waysOf(bench, possibleReach(bench, slide, from, to))
@@ -31,13 +31,13 @@ export const pass = (bench: Bench, move: Move, index: number, slide: Slide, from
 const NOWHERE: Form = []
 
 /**
- * With the rules a cut at a standstill is a fault to be seen; in the runs of the budget a touch a little too hard is no cut, nor is what the edge
- * overlaps, before the first cut, where the zero stands by a measured bottom.
+ * Where faults are wanted, a cut with the spindle stopped is a fault. In the replays of the budget a touch that is a little too hard is no cut. Nor is
+ * the overlap of the edge before the first cut, where the zero comes from a measured bottom.
  */
 export const cutsNow = ({ operation, options, turning, cut }: Bench): boolean =>
   turning || (options.rules && (cut || operation.zeroMeasured !== true))
 
-/** Does the tip come as deep as the outermost surface at all? Most moves are made in the clear. */
+/** Does the tip reach the outermost surface at all? Most moves are clear of the work. */
 const reaches = ({ tip, top }: Bench, ways: Ways): boolean =>
   ways.some(([a, b]) => a.d + tip >= top - TOLERANCE || b.d + tip >= top - TOLERANCE)
 
@@ -76,7 +76,7 @@ const cutOn = (
   removeMetal(bench, cut, ways, sure, index, deep)
 }
 
-/** Backing straight out of a cut the edge passes nothing that it has not just gone through. */
+/** Backing straight out of a cut, the edge passes only through what it has just cut. */
 const cutBefore = ({ lastCut }: Bench, possible: Ways, sure: Ways | null): boolean =>
   lastCut !== null &&
   sameWays(lastCut.possible, possible) &&
@@ -84,7 +84,7 @@ const cutBefore = ({ lastCut }: Bench, possible: Ways, sure: Ways | null): boole
 
 const meetsMetal = (cut: Form, { possibly }: Bench): boolean => (excess(cut, possibly)?.by ?? 0) > TOLERANCE
 
-/** Cuts both forms; they part company at the first cut that depends on lost motion. `deep`: the edge reaches the part at all. */
+/** Cuts both forms. They become two at the first cut that depends on lost motion. `deep`: the edge reaches the part. */
 const removeMetal = (
   bench: Bench,
   cut: Form,
@@ -120,7 +120,7 @@ const sameWays = (a: Ways, b: Ways): boolean =>
 
 const samePlace = (a: Place, b: Place): boolean => a.z === b.z && a.d === b.d
 
-/** The moment both zeros are set the edge stands on the work: what little it overlaps then (a corner tool's tip) is gone. */
+/** When both zeros are set the edge touches the work. The little that it overlaps then (the tip of a corner tool) counts as cut. */
 export const touchDown = (bench: Bench, index: number): void => {
   const { operation, slides } = bench
   const ways = waysOf(bench, standingReach(bench, 1))
@@ -130,7 +130,7 @@ export const touchDown = (bench: Bench, index: number): void => {
   removeMetal(bench, bench.touched, ways, open ? null : waysOf(bench, standingReach(bench, 0)), index, true)
 }
 
-/** Moving off a place begins beyond this: a face the tool stands against is left at once, a floor is not. One micrometer. */
+/** A move leaves its place after this much travel: so a face beside the tool is left at once, a floor is not. One micrometer. */
 const LEAVING: Length = 1_000_000
 
 const possibleReach = (bench: Bench, slide: Slide, from: SlideState, to: SlideState, after: Length = 0): Reach => {
@@ -153,7 +153,7 @@ const between = (from: SlideState, to: SlideState, after: Length): Interval => {
   return [low, Math.max(high - after, low)]
 }
 
-/** Where the edge passes whatever the lost motion is: null where nothing is sure. */
+/** Where the edge passes for every amount of lost motion; null if nowhere. */
 const sureReach = (bench: Bench, slide: Slide, from: SlideState, to: SlideState): Reach | null => {
   const { slides } = bench
   if (!bench.locked && slide !== 'carriage') return null

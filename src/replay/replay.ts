@@ -6,13 +6,13 @@ import { cutInto } from './form/insert.ts'
 import { kept } from './form/kept.ts'
 import { runOperation } from './run.ts'
 
-/** The part so far: its forms, and what of it may be cut. Nothing is done yet on `startOf`. */
+/** The part so far: its forms, and how far it may be cut. `startOf` is the part before the first operation. */
 export type Progress = { readonly surely: Form; readonly possibly: Form; readonly allowed: Form }
 export const startOf = ({ stock }: Setup): Progress => ({ surely: stock, possibly: stock, allowed: stock })
 
 /**
- * Carries out every move on a model lathe that does not know why it is made, for every lost motion from none to the stated one at once.
- * The operations are done in order on one part: each starts from the forms the one before has left. Lengths in pm.
+ * Makes every move on a model lathe that does not know why it is made, for every amount of lost motion from none to the stated one at once.
+ * The operations are done in order on one part: each starts from what the one before has left. Lengths in pm.
  */
 export const replay = (lathe: Lathe, setup: Setup, operations: readonly Operation[]): Trace => {
   const done: OperationTrace[] = []
@@ -41,7 +41,7 @@ export const replayNext = (lathe: Lathe, setup: Setup, progress: Progress, opera
   return { trace, faults: faults.map((fault): Fault => ({ ...fault, operation: index })), after: left }
 }
 
-/** The part as it may be cut once this operation is done: what was allowed before, and its wanted form. */
+/** How far the part may be cut once this operation is done: what was allowed before, and the wanted form of this one. */
 export const finished = (allowed: Form, { wanted }: Operation): Form =>
   ofBoth(allowed, wanted, [], () => {
     const part = [...allowed]

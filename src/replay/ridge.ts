@@ -13,14 +13,14 @@ const onArc = (piece: Piece, arc: Arc, cut: Form): Length => {
     const from = Math.max(one.from, piece.from)
     const to = Math.min(one.to, piece.to)
     if (to - from <= SLIVER) continue
-    // Square to an arc a stretch stands out the most at its ends, or where it runs beside the arc.
+    // Measured square to an arc, a piece is highest at its ends, or where it runs parallel to the arc.
     for (const z of [from, to, ...equalSlopes(one.curve, arc).filter((z) => z > from && z < to)])
       most = Math.max(most, standsOut(arc, z, depthAt(one.curve, z)))
   }
   return most
 }
 
-/** Above the center of a hollow the form goes on as a wall, a radius away. */
+/** Above the center of a hollow the form continues as a wall, one radius away. */
 const standsOut = ({ zc, dc, r, side }: Arc, z: Length, d: Length): Length => {
   if (side === 1 && d < dc) return r - Math.abs(z - zc)
   return (r - Math.hypot(z - zc, d - dc)) * side

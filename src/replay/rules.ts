@@ -11,9 +11,9 @@ import { ridgesOf } from './ridge.ts'
 import { isOpen } from './slide.ts'
 import { standingReach, type Ways, waysOf } from './ways.ts'
 
-/** What a replay may never see, one rule a function. Each looks at the bench and says what it saw. */
+/** What must never happen in a replay: one rule a function. Each looks at the bench and reports what it finds. */
 
-/** Part of a readable step that arithmetic may be off by. */
+/** Rounding error allowed, as a part of a readable step. */
 const BETWEEN = 1e-9
 
 export const checkReading = (bench: Bench, slide: Slide, index: number, count: number): void => {
@@ -39,7 +39,7 @@ export const checkReading = (bench: Bench, slide: Slide, index: number, count: n
 
 const BEYOND_INDICATOR = 'The indicator on the carriage is asked for more than its range.'
 
-/** The carriage is held by its lock: nothing turns it until it is let go. */
+/** A locked carriage is not turned. */
 export const checkLock = (bench: Bench, index: number): void => {
   if (bench.locked) see(bench, 'carriage-lock', index, null, 'The carriage is moved while it is locked.')
 }
@@ -62,7 +62,7 @@ export const checkZero = (bench: Bench, slide: Slide, index: number): void => {
     see(bench, 'open-zero', index, null, `The ${slide} is set to zero before the tool was brought to its place.`)
 }
 
-/** A tip that touches overlaps the work by a little of the edge; where more of it is inside, it cannot have stood there to be set to zero. */
+/** A tip that touches overlaps the work by a little of its edge. If more of it is inside, the tool cannot have been there when the dial was set to zero. */
 const TIP = 1 / 4
 
 export const checkTouch = (bench: Bench, index: number): void => {
@@ -82,7 +82,7 @@ export const checkMeasure = (bench: Bench, index: number): void => {
   if (bench.turning) see(bench, 'spindle-standing', index, null, 'The work is measured with the spindle running.')
 }
 
-/** Metal is being cut: with the spindle turning, the carriage locked, and inside the finished form. */
+/** Metal is cut only with the spindle turning, the carriage locked, and inside the finished form. */
 export const checkCut = (bench: Bench, index: number, slide: Slide, cut: Form): void => {
   if (!bench.turning) see(bench, 'spindle-standing', index, null, 'The tool cuts with the spindle stopped.')
   if (!bench.locked && slide !== 'carriage') {
@@ -101,7 +101,7 @@ export const checkCut = (bench: Bench, index: number, slide: Slide, cut: Form): 
 }
 
 export const checkContact = (bench: Bench, index: number, passed: Form): void => {
-  // What the edge overlapped where it was set to zero is the same metal whatever the backlash was then.
+  // The metal that the edge overlapped when it was set to zero is the same for every amount of backlash.
   const metal = bench.touched.length === 0 ? bench.surely : [...bench.surely]
   if (metal !== bench.surely) cutInto(metal, bench.touched)
   if (touches(passed, metal)) {
@@ -109,18 +109,18 @@ export const checkContact = (bench: Bench, index: number, passed: Form): void =>
   }
 }
 
-/** From a back-out until the tool is fed in again it has to be clear. */
+/** After a back-out the tool must be clear until it is fed in again. */
 export const noteBackOut = (bench: Bench, move: Move, index: number, slide: Slide): void => {
   if (move.action === 'feed-in' || move.action === 'feed-across' || move.action === 'touch-off') bench.backOut = null
   if (move.action === 'back-out' && slide === 'cross-feed') bench.backOut = index
 }
 
-/** After a back-out the edge is above the surface, at the place left and wherever it is taken until it is fed in again. */
+/** After a back-out the edge is above the surface: at the place it left, and wherever it goes until it is fed in again. */
 export const checkClear = (bench: Bench, index: number, slide: Slide, ways: Ways): void => {
   if (bench.backOut === null) return
-  // On its way out the tool is still in its groove: what counts is where it comes to stand.
+  // On its way out the tool is still in its groove: what counts is where it stops.
   const now = slide === 'cross-feed' ? waysOf(bench, standingReach(bench, 1)) : ways
-  // How clear it is nobody asks of a part of an operation: there it is enough that the tip is above all of the work.
+  // For a part of an operation the amount of clearance is not needed: it is enough that the tip is above all of the work.
   if (bench.options.after !== undefined && isAbove(bench, now)) return
   const over = excess(swept(bench.operation.edge.pieces, now, index), bench.before.surely)
   if (over === null) return
@@ -152,7 +152,7 @@ export const checkEnd = (bench: Bench): void => {
   if (left > TOLERANCE) see(bench, 'metal-left', -1, left, 'Metal is left inside the finished form.')
 }
 
-/** Of a form that is stepped along: no more may stand between two places than the job or the shop allows, or than any marks of these dials would leave. */
+/** A form cut step by step: a ridge is no taller than the job or the shop allows, or than the marks of these dials must leave. */
 const checkRidges = (bench: Bench): readonly Length[] => {
   const { operation, surely } = bench
   if (operation.cusp === undefined) return []

@@ -25,7 +25,7 @@ import { checkEnd, checkLock, checkMeasure, checkReading, checkZero } from './ru
 import { checkBrought, checkTakeUp, checkTouchAgain, ontoLine } from './set-up-rules.ts'
 import { broughtHere, isKnown, placeOf, type SlideState, seenAt, turned, zeroed } from './slide.ts'
 
-/** One operation, from a part as it is: what the slides did, what was cut, and what may never be seen. */
+/** One operation on a part: what the slides did, what was cut, and the faults. */
 export const runOperation = (
   lathe: Lathe,
   setup: Setup,
@@ -44,7 +44,7 @@ export const runOperation = (
 
 export type Ran = { readonly trace: OperationTrace; readonly faults: readonly Seen[] }
 
-/** What came of all the moves. */
+/** The result of all the moves. */
 export const ran = (bench: Bench, slides: OperationTrace['slides'] = []): Ran => {
   checkEnd(bench)
   const { operation, surely, possibly, at, clearance, taken, faults } = bench
@@ -119,7 +119,7 @@ const turn = (bench: Bench, move: Move, index: number): void => {
   if (placeKnown(bench)) pass(bench, move, index, slide, from, to)
 }
 
-/** The carriage by eye, until the reference point of the tool stands at a place, from the free end. */
+/** Moves the carriage by eye until the reference point of the tool is at a place, from the free end. */
 const bring = (bench: Bench, move: Move, place: Length, index: number): void => {
   foundOrSupposed(bench, 'carriage')
   const { operation, slides, options } = bench
@@ -167,7 +167,7 @@ const whereabouts = ({ slides }: Bench): Readonly<Record<Slide, Interval>> => ({
   carriage: placeOf(slides.carriage),
 })
 
-/** Who makes a part of an operation over and over seldom asks what was measured on the way: it is taken when asked, of the part as it was. */
+/** Replays of a part of an operation seldom need the sizes at its stops. So the part is kept as it was then, and measured only if they are read. */
 const noteSizes = (bench: Bench, index: number): void => {
   if (bench.options.after === undefined) {
     bench.at[index] = sizesNow(bench)
@@ -186,7 +186,7 @@ const noteSizes = (bench: Bench, index: number): void => {
   })
 }
 
-/** Measured again with nothing cut since, they are the same. */
+/** The sizes; the same as before if nothing has been cut since. */
 export const sizesNow = (bench: Bench): readonly Size[] => {
   bench.sizes ??= sizesOf(bench)
   return bench.sizes

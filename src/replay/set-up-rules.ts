@@ -2,9 +2,9 @@ import type { Move, Slide } from '../moves/operation.ts'
 import { type Bench, see } from './bench.ts'
 import { isKnown } from './slide.ts'
 
-/** The zeros belong where the tool was brought: what a replay may never see between that and the last cut. */
+/** The zeros belong to the place where the tool was brought. What must never happen between that and the last cut. */
 
-/** A line is met again, the compound swung or the tool set anew: whatever was found before is lost. */
+/** When the tool is brought to a line again or set again, or the compound is swung, what was found before is lost. */
 export const checkBrought = (bench: Bench, move: Move, index: number): void => {
   const { slides, found, cut } = bench
   const along = isKnown(slides.compound) || isKnown(slides.carriage)
@@ -29,7 +29,7 @@ export const checkTouchAgain = (bench: Bench, slide: Slide, index: number): void
   )
 }
 
-/** Backlash is taken up before the tool is brought to its place; what a screw pushes after that is no longer where it was brought. */
+/** Backlash is taken up before the tool is brought to its place. A slide that is pushed after that is no longer where it was brought. */
 export const checkTakeUp = (bench: Bench, move: Move, slide: Slide, index: number): void => {
   const { slides, found } = bench
   if (typeof move.count === 'number' || move.takeUp === 0) return
@@ -53,6 +53,6 @@ export const checkTakeUp = (bench: Bench, move: Move, slide: Slide, index: numbe
   }
 }
 
-/** Not locked yet, with nothing touched along the work, the carriage is taken up toward the line it is brought to. */
+/** Before it is locked, and with no touch along the work, the carriage is taken up toward the line that it is brought to. */
 export const ontoLine = ({ locked, slides }: Bench, { action }: Move): boolean =>
   action === 'take-up' && !locked && !isKnown(slides.carriage) && !isKnown(slides.compound)

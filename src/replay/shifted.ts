@@ -6,8 +6,8 @@ import { type Halfway, movesAsOne } from './halfway.ts'
 import { carryOut, ran, sizesNow } from './run.ts'
 
 /**
- * An operation with nothing wrong, made once. `shifted`: its sizes with one shift. Up to the first move that a shift bears on there is nothing to tell
- * its replay from this one: there it parts from it. `whole`: everything it went through, where all of that moves as one.
+ * An operation without an error, replayed once. `shifted`: its sizes with one shift. Runs share a prefix: each is forked at the first move that its
+ * shift affects. `whole`: everything that the edge has passed through, if an error of a zero moves all of that together.
  */
 export type Right = {
   readonly trace: OperationTrace
@@ -36,7 +36,7 @@ export const madeRight = (lathe: Lathe, setup: Setup, operation: Operation, befo
   return { trace, whole: gathered === null ? null : { bench, gathered, index: moves.length }, shifted }
 }
 
-/** What a shift can bear on: a reading that is turned to, or a place by eye. */
+/** What a shift can affect: a reading of a dial, or a place found by eye. */
 const readingOf = ({ slide, count, place }: Move): string | null =>
   typeof count === 'number' || place !== undefined ? `${slide} ${count} ${place}` : null
 
@@ -46,7 +46,7 @@ const bearsOn = (shift: Shift, move: Move): boolean => {
   return shift.count === 'every' ? typeof move.count === 'number' : move.count === shift.count
 }
 
-/** The same lathe in the middle of the same operation. Without the rules nothing is noted that would have to be copied. */
+/** A copy of the lathe in the middle of an operation. Without the rules no records are kept that would have to be copied too. */
 const parted = (bench: Bench, shift: Shift | null): Bench => {
   const surely = [...bench.surely]
   const possibly = bench.possibly === bench.surely ? surely : [...bench.possibly]

@@ -3,9 +3,9 @@ import type { Interval } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
 
 /**
- * One slide and its dial, all in pm of slide travel. `dial` is the reading, `at` where the slide is for no lost motion and for the
- * whole stated lost motion; `offset` moves the dial's zero to the zero of the operation (0 unless a zero is set again, or set where the
- * slide had moved on from the place it was brought to).
+ * One slide and its dial, all in pm of slide travel. `dial` is the reading. `at` is where the slide is with no lost motion, and with all of the stated
+ * lost motion. `offset` moves the dial's zero to the zero of the operation: it is 0 unless a zero is set again, or is set where the slide has moved on
+ * from the place it was brought to.
  */
 export type SlideState = {
   readonly step: Length
@@ -16,11 +16,11 @@ export type SlideState = {
   /** Where the slide was when the tool was brought to its place. */
   readonly brought: Interval | null
   readonly zeroed: boolean
-  /** Brought to a place by eye: where it is is known, and its dial says nothing of it. */
+  /** Brought to a place by eye: the place is known, but not from the dial. */
   readonly seen: boolean
 }
 
-/** Before anything is known of it: the lost motion may lie anywhere. */
+/** At the start: nobody knows to which side the lost motion is open. */
 export const fresh = (scale: Scale | null): SlideState => {
   const lost = scale?.kind === 'dial' ? travel(scale, scale.backlash) : 0
   return {
@@ -41,29 +41,29 @@ export const stepOf = (scale: Scale | null): Length => {
   return travel(scale, scale.kind === 'dial' ? scale.graduation * scale.readTo : scale.resolution)
 }
 
-/** Slide travel behind a difference of readings: a scale that reads diameter counts double. */
+/** Slide travel for a difference of readings: a scale that reads diameter shows twice the travel. */
 export const travel = (scale: Scale, reading: Length): Length => (scale.reads === 'diameter' ? reading / 2 : reading)
 
-/** Turns the dial to a place; the slide follows through its lost motion. */
+/** Turns the dial to a reading. The slide follows once the lost motion is taken up. */
 export const turned = (slide: SlideState, dial: Length): SlideState => {
   const { step, lost, at, offset, brought, zeroed, seen } = slide
   return { step, lost, dial, at: [dial, Math.min(Math.max(at[1], dial), dial + lost)], offset, brought, zeroed, seen }
 }
 
-/** Fed forward until the tool touches: the screw pushes, so nothing is left open. */
+/** Fed forward until the tool touches. The screw pushes, so no lost motion is left open. */
 export const touching = (slide: SlideState): SlideState => broughtHere({ ...slide, at: [slide.dial, slide.dial] })
 
-/** Where the slide is now the tool stands at its place: the zero belongs here. */
+/** The tool is at its place now: the zero belongs here. */
 export const broughtHere = (slide: SlideState): SlideState => ({ ...slide, brought: slide.at })
 
-/** How far the slide has gone since then, for no lost motion and for all of it; the lesser first. */
+/** How far the slide has moved since then, with no lost motion and with all of it; the smaller first. */
 export const goneOn = ({ at, brought }: SlideState): Interval => {
   if (brought === null) return [0, 0]
   const [a, b] = [at[0] - brought[0], at[1] - brought[1]]
   return a <= b ? [a, b] : [b, a]
 }
 
-/** Names the reading 0 where the dial stands. The first time that is the operation's zero, unless the slide has gone on from there; later the slide keeps its place. */
+/** Sets the dial to 0 where it is. The first time this is the operation's zero, unless the slide has moved on since it was brought; later the slide keeps its place. */
 export const zeroed = (slide: SlideState): SlideState => ({
   ...slide,
   dial: 0,
@@ -73,7 +73,7 @@ export const zeroed = (slide: SlideState): SlideState => ({
   seen: false,
 })
 
-/** Moved by hand until the tool is seen to stand at a place: whatever its screw has lost, the tool is there. */
+/** Moved by hand until the tool is seen to be at a place: it is there for every amount of lost motion. */
 export const seenAt = (slide: SlideState, place: Length): SlideState => ({
   ...slide,
   dial: 0,

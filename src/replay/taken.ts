@@ -3,11 +3,11 @@ import type { Length } from '../units/length.ts'
 import { depthAt } from './form/curve.ts'
 import { firstBeyond } from './form/insert.ts'
 
-/** So much of the edge must be in the metal for it to count: a wall shaved on its whole height takes no more force than a thin chip. */
+/** At least this part of the edge must be in the metal to count: shaving a wall over its whole height takes no more force than a thin chip. */
 const SHARE = 1 / 4
 const SAMPLES = 32
 
-/** How deep a cut goes into a form, radially, over at least a quarter of the edge's width. pm; 0 where less of the edge cuts. */
+/** How deep a cut goes into a form, on the radius, over at least a quarter of the edge's width. pm; 0 if less of the edge cuts. */
 export const takenAtOnce = (cut: Form, form: Form, { pieces }: Edge): Length => {
   const [from, to] = [cut[0]!.from, cut.at(-1)!.to]
   const share = SHARE * (pieces.at(-1)!.to - pieces[0]!.from)

@@ -6,17 +6,17 @@ import { placeOf } from './slide.ts'
 
 /** Where the slides may be during a move: along the work as intervals, the cross-feed at its deepest. */
 export type Reach = { readonly carriage: Interval; readonly compound: Interval; readonly cross: Length }
-/** Straight ways of the reference point. */
+/** Straight paths of the reference point. */
 export type Ways = readonly (readonly [Place, Place])[]
 
-/** Where the slides are between moves: the cross-feed for no lost motion (0) or for all of it (1). */
+/** Where the slides are between moves, with no lost motion of the cross-feed (0) or with all of it (1). */
 export const standingReach = ({ slides }: Bench, end: 0 | 1): Reach => ({
   carriage: standing(slides.carriage),
   compound: standing(slides.compound),
   cross: placeOf(slides['cross-feed'])[end],
 })
 
-/** The ways that bound every place within a reach: a point, a straight, or the four sides where both slides may vary. */
+/** The paths around all places that are possible: a point, a line, or four sides where both slides may vary. */
 export const waysOf = (bench: Bench, { carriage, compound, cross }: Reach): Ways => {
   const k0 = carriage[0]
   const k1 = carriage[1]
@@ -32,7 +32,7 @@ export const waysOf = (bench: Bench, { carriage, compound, cross }: Reach): Ways
   return corners.map((corner, index) => [corner, corners[(index + 1) % 4]!] as const)
 }
 
-/** Only asked for once both zeros were found. */
+/** Called only after both zeros are found. */
 const placeAt = ({ way, fromEnd, depth }: Bench, k: Length, c: Length, x: Length): Place => ({
   z: fromEnd! + k + c * way.z,
   d: depth! + x + c * way.d,

@@ -3,12 +3,12 @@ import type { Length } from '../../units/length.ts'
 import { depthAt, equalSlopes, isLevel } from './curve.ts'
 import { firstBeyond, SLIVER, splits } from './insert.ts'
 
-/** Differences up to this much (pm, one nanometer) are arithmetic. */
+/** Differences up to this (pm, one nanometer) are rounding errors. */
 export const TOLERANCE: Length = 1000
-/** Edge and metal meet "over a stretch" when they do so over more than this, pm: a round end on a flat meets it over 2 µm within the tolerance. */
+/** Edge and metal meet "over a stretch" if it is longer than this, pm: within the tolerance a round end meets a flat over 2 µm. */
 const STRETCH: Length = 5_000_000
 
-/** The most by which a is deeper than b where both stand (negative: a stays above); null where they nowhere stand together. */
+/** The most by which a is deeper than b, where both exist (negative: a is above everywhere); null if they have no place in common. */
 export const excess = (a: Form, b: Form): { readonly by: Length; readonly z: Length } | null => {
   let by = Number.NEGATIVE_INFINITY
   let z = Number.NaN
@@ -20,7 +20,7 @@ export const excess = (a: Form, b: Form): { readonly by: Length; readonly z: Len
       const from = Math.max(p.from, q.from)
       const to = Math.min(p.to, q.to)
       if (to - from <= SLIVER) continue
-      // By far the most of a part is as it was: the same piece in both.
+      // Most of a part is unchanged: the same piece in both.
       if (p === q) {
         if (by < 0) {
           by = 0
@@ -40,7 +40,7 @@ export const excess = (a: Form, b: Form): { readonly by: Length; readonly z: Len
   return Number.isNaN(z) ? null : { by, z }
 }
 
-/** Where one curve is the most deeper than the other: the first of its ends, and of the places where both have one slope. */
+/** Where one curve is deeper than the other by the most: the first such place among the ends and the places where both have the same slope. */
 const furthest = (p: Curve, q: Curve, from: Length, to: Length): Length => {
   const first = depthAt(p, from) - depthAt(q, from)
   const last = depthAt(p, to) - depthAt(q, to)
@@ -58,7 +58,7 @@ const furthest = (p: Curve, q: Curve, from: Length, to: Length): Length => {
   return at
 }
 
-/** Does a lie on b, or deeper, over a stretch? A wall met at a single z is no stretch. */
+/** Is a on b, or deeper, over a stretch? A wall at a single z is no stretch. */
 export const touches = (a: Form, b: Form): boolean => {
   let together = 0
   let longest = 0
@@ -77,7 +77,7 @@ export const touches = (a: Form, b: Form): boolean => {
   return longest > STRETCH
 }
 
-/** How much of the way along the work a is deeper than b, pm. */
+/** Length along the work over which a is deeper than b, pm. */
 export const overlap = (a: Form, b: Form): Length => {
   let along = 0
   eachOverlap(a, b, (p, q, from, to) => {

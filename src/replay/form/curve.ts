@@ -1,14 +1,14 @@
 import type { Arc, Curve, Line, Piece } from '../../moves/form.ts'
 import type { Length } from '../../units/length.ts'
 
-/** Depth of a curve at z. An arc asked a hair beyond its end answers with its end. */
+/** Depth of a curve at z. A hair beyond the end of an arc it is the depth of that end. */
 export const depthAt = (curve: Curve, z: Length): Length => {
   if (curve.kind === 'line') return onLine(curve, z)
   const x = z - curve.zc
   return curve.dc + curve.side * Math.sqrt(Math.max(0, (curve.r - x) * (curve.r + x)))
 }
 
-/** By far the most stretches of a part are level. */
+/** Most pieces of a part are level. */
 const onLine = (line: Line, z: Length): Length => {
   if (line.d0 === line.d1) return line.d0
   return line.z1 === line.z0 ? Math.max(line.d0, line.d1) : line.d0 + (z - line.z0) * slope(line)
@@ -24,7 +24,7 @@ export const moved = (curve: Curve, dz: Length, dd: Length): Curve =>
     ? { kind: 'arc', zc: curve.zc + dz, dc: curve.dc + dd, r: curve.r, side: curve.side }
     : { kind: 'line', z0: curve.z0 + dz, d0: curve.d0 + dd, z1: curve.z1 + dz, d1: curve.d1 + dd }
 
-/** The same curve with depth counted the other way. */
+/** The same curve with the sign of depth changed. */
 export const mirrored = (curve: Curve): Curve =>
   curve.kind === 'arc'
     ? { ...curve, dc: -curve.dc, side: curve.side === 1 ? -1 : 1 }
@@ -39,8 +39,8 @@ export const sameCurve = (a: Curve, b: Curve): boolean => {
 }
 
 /**
- * Every z at which two curves can cross. Both halves of a circle answer, so some are no crossings of the curves themselves:
- * callers split there and look between.
+ * Every z at which two curves can cross. Both halves of a circle are looked at, so some are not crossings of the curves themselves:
+ * callers split there and look in between.
  */
 export const crossings = (a: Curve, b: Curve): readonly Length[] => {
   if (a.kind === 'line') return b.kind === 'line' ? lineLine(a, b) : lineArc(a, b)
@@ -52,7 +52,7 @@ const lineLine = (a: Line, b: Line): readonly Length[] => {
   return Number.isNaN(z) ? [] : [z]
 }
 
-/** Where two straight lines cross; NaN where they lie side by side. */
+/** Where two straight lines cross; NaN if they are parallel. */
 export const lineCrossing = (a: Line, b: Line): Length => {
   if (a.d0 === a.d1 && b.d0 === b.d1) return Number.NaN
   const steeper = slope(a) - slope(b)
@@ -84,7 +84,7 @@ const arcArc = (a: Arc, b: Arc): readonly Length[] => {
 /** The z inside an arc's circle where its slope is m. */
 export const whereSlope = (arc: Arc, m: number): Length => arc.zc - (arc.side * m * arc.r) / Math.sqrt(1 + m * m)
 
-/** Every z at which two curves can have the same slope: there one stands out from the other the most or the least. */
+/** Every z at which two curves can have the same slope: there their distance is greatest or least. */
 export const equalSlopes = (a: Curve, b: Curve): readonly Length[] => {
   if (a.kind === 'line') return b.kind === 'line' ? [] : [whereSlope(b, slope(a))]
   if (b.kind === 'line') return [whereSlope(a, slope(b))]

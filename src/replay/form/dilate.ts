@@ -6,7 +6,7 @@ import { swept } from './sweep.ts'
 /** A box: `along` to both sides along the work, `deep` in depth, pm. */
 export type Box = { readonly along: Length; readonly deep: Length }
 
-/** The form as deep as it may be when every point of it may be off by the box: moved along both ways, and deeper. */
+/** The deepest form if every point may be off by the box: moved both ways along the work, and deeper. */
 export const grown = (form: Form, box: Box): Form =>
   swept(
     form,
@@ -19,7 +19,7 @@ export const grown = (form: Form, box: Box): Form =>
     -1,
   )
 
-/** The form as deep as it may be when it may reach further on either side by its own amount, and deeper. */
+/** The deepest form if it may be wider by an amount of its own on each side, and deeper. */
 export const reaching = (
   form: Form,
   { from, to, deep }: { readonly from: Length; readonly to: Length; readonly deep: Length },
@@ -35,7 +35,7 @@ export const reaching = (
     -1,
   )
 
-/** The form as shallow as it may be when every point of it may be off by the box. */
+/** The shallowest form if every point may be off by the box. */
 export const shrunk = (form: Form, box: Box): Form => flipped(grown(flipped(form), box))
 
 const flipped = (form: Form): readonly Piece[] => form.map((piece) => ({ ...piece, curve: mirrored(piece.curve) }))

@@ -2,22 +2,22 @@ import type { Curve, Form, Piece } from '../../moves/form.ts'
 import type { Length } from '../../units/length.ts'
 import { crossings, depthAt, isLevel, lineCrossing, sameCurve } from './curve.ts'
 
-/** Stretches narrower than this (pm) are the arithmetic's, not the work's. */
+/** Pieces narrower than this (pm) are rounding errors. */
 export const SLIVER: Length = 10
 
-/** The envelope of stretches in any order: the deepest wins. */
+/** The envelope of pieces in any order: the deepest counts. */
 export const envelope = (pieces: readonly Piece[]): Form => {
   const form: Piece[] = []
   gather(form, pieces)
   return form
 }
 
-/** Adds every stretch to an envelope, in place. */
+/** Adds every piece to an envelope, in place. */
 export const gather = (form: Piece[], cut: Form): void => {
   for (const piece of cut) insert(form, piece, true)
 }
 
-/** Cuts every stretch out of the part, in place. Where there is no work there is nothing to cut. */
+/** Cuts every piece out of the part, in place. Beyond the work nothing is cut. */
 export const cutInto = (part: Piece[], cut: Form): void => {
   for (const piece of cut) insert(part, piece, false)
 }
@@ -34,7 +34,7 @@ export const firstBeyond = (form: Form, z: Length): number => {
   return low
 }
 
-/** Puts one stretch into a form in place; `fill`: it also stands where the form has a gap. */
+/** Puts one piece into a form in place. `fill`: also where the form has a gap. */
 const insert = (form: Piece[], add: Piece, fill: boolean): void => {
   if (add.to - add.from <= SLIVER) return
   const first = firstBeyond(form, add.from)
@@ -54,11 +54,11 @@ const insert = (form: Piece[], add: Piece, fill: boolean): void => {
   replace(form, first, last)
 }
 
-/** What one insertion makes, the first `count` of them: the most frequent step of all, so that its room is used again. */
+/** The pieces made by one insertion; the first `count` are valid. Inserting is the most frequent step of all, so the array is used again. */
 const made: Piece[] = []
 let count = 0
 
-/** Most cuts leave as many stretches as they found: then nothing behind them has to move. */
+/** Most cuts leave as many pieces as before: then the pieces behind them need not be moved. */
 const replace = (form: Piece[], first: number, last: number): void => {
   const more = count - (last - first)
   if (more < 0) form.splice(first, -more)
@@ -67,7 +67,7 @@ const replace = (form: Piece[], first: number, last: number): void => {
   for (let i = 0; i < count; i++) form[first + i] = made[i]!
 }
 
-/** Straight over straight all along, and at no end deeper: nothing is cut. */
+/** A straight piece over a straight piece that is not deeper at either end: nothing is cut. */
 const staysAbove = (form: readonly Piece[], first: number, { from, to, curve }: Piece): boolean => {
   if (curve.kind !== 'line') return false
   for (let i = first; i < form.length; i++) {
@@ -112,9 +112,9 @@ const deepest = (old: Piece, add: Piece, from: Length, to: Length): void => {
   append(wins ? add : old, from, to)
 }
 
-/** Inner crossings in order, closed by `to`. */
+/** The crossings inside, in order, with `to` at the end. */
 export const splits = (a: Curve, b: Curve, from: Length, to: Length): readonly Length[] => {
-  // Two straight lines, by far the most: at most one.
+  // Two straight lines, the usual case: one crossing at most.
   if (a.kind === 'line' && b.kind === 'line') {
     const z = lineCrossing(a, b)
     return z > from + SLIVER && z < to - SLIVER ? [z, to] : [to]
@@ -128,7 +128,7 @@ export const splits = (a: Curve, b: Curve, from: Length, to: Length): readonly L
   return first ? [p, to] : second ? [q, to] : [to]
 }
 
-/** Adds a stretch of a piece; a sliver is taken over by its deeper neighbor so that no hole and no fin is left. */
+/** Adds a part of a piece. A sliver goes to its deeper neighbor, so that no gap and no fin is left. */
 const append = (piece: Piece, from: Length, to: Length): void => {
   if (count > 0) {
     const before = made[count - 1]!

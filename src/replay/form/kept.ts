@@ -1,8 +1,8 @@
 import type { Form } from '../../moves/form.ts'
 
 /**
- * What was once worked out of a form and some numbers is the same the next time: many replays begin from one part and go for one drawing. Forms are
- * never changed once they are made; what is kept goes with them.
+ * Keeps what was worked out from two forms and some numbers: many replays begin from one part and go to one drawing. Forms are never changed once they
+ * are made, and what is kept is dropped together with them.
  */
 export const kept = <T>(): ((form: Form, other: Form, numbers: readonly number[], make: () => T) => T) => {
   const all = new WeakMap<Form, WeakMap<Form, Map<string, T>>>()

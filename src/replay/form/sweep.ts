@@ -6,10 +6,10 @@ import { envelope } from './insert.ts'
 /** A place of the tool's reference point, pm: z from the free end, d with d = −radius. */
 export type Place = { readonly z: Length; readonly d: Length }
 
-/** Everything an edge passes over on straight ways between places. One place alone is the edge standing there. */
+/** Everything an edge passes over on straight paths between places. For a single place: the edge at that place. */
 export const swept = (edge: Form, ways: readonly (readonly [Place, Place])[], step: number): Form => {
   const passed: Piece[] = []
-  // An edge that does not move along the work is its own envelope: by far the most passes are plunges.
+  // An edge that does not move along the work is its own envelope. Most passes are plunges.
   if (ways.length === 1 && standsStill(ways[0]![0], ways[0]![1])) {
     place(passed, edge, lower(ways[0]![0], ways[0]![1]), step)
     return passed
@@ -23,7 +23,7 @@ const standsStill = (from: Place, to: Place): boolean => Math.abs(from.z - to.z)
 const lower = (a: Place, b: Place): Place => (a.d > b.d ? a : b)
 
 /**
- * The edge at both ends, and the straight lines traced by its corners and by the points of its arcs where the slope is that of the way:
+ * The edge at both ends of the path, and the straight lines traced by its corners and by the points of its arcs that have the slope of the path:
  * nothing else of an edge of lines and arcs can be outermost.
  */
 const alongWay = (passed: Piece[], edge: Form, from: Place, to: Place, step: number): void => {
