@@ -8,24 +8,24 @@ import { sinceTheStop } from './since-stop.ts'
 import { anyAcross, fromHeadstock, slideOf, withTool } from './width.ts'
 
 /**
- * Metal that the last measuring finds left can be taken off by the finishing pass once more, a mark further for each mark's worth. Indexes of
- * moves; null where the replay of just that (one mark left, one mark more) does not end at the sizes that were planned.
+ * If the last measuring finds metal still to cut, the finishing pass is done again, one mark further for each mark's worth of metal. Null if a replay
+ * of that (one mark's worth left, one mark further) does not end at the planned sizes. Numbers are indexes of moves.
  */
 export type Again = {
   /** The last measuring. */
   readonly end: number
   readonly from: number
   readonly to: number
-  /** What one readable step of the finishing slide is worth on the diameter, pm; null where that is not proved. */
+  /** What one readable step of the finishing slide changes on the diameter, pm; null if no replay has checked it. */
   readonly perStep: Length | null
-  /** What widens: the feed across, or from a shoulder behind it the places it begins at (`by` is -1: further back); a step's worth of width. */
+  /** The moves that widen: the feed across; or, beside a shoulder on the headstock side, the places where it begins (`by` is -1: further back). */
   readonly across: {
     readonly indexes: readonly number[]
     readonly by: 1 | -1
     readonly slide: Slide
     readonly perStep: Length
   } | null
-  /** Fed to the scribed lines by eye: these again, to the lines. */
+  /** Feeds to the scribed lines by eye, which are done again. */
   readonly toLines: readonly number[]
 }
 
@@ -66,13 +66,13 @@ const placesBefore = (operation: Operation, stop: number, across: number): reado
     index > stop && index < across && slide === slideOf(operation, across) && typeof count === 'number' ? [index] : [],
   )
 
-/** Begun a step late: the corner that was brought to the shoulder, and the blank beside it, stand where they stood. */
+/** Begins one step late. The corner that was brought to the shoulder, and the blank beside it, stay where they were. */
 const shortBy = (operation: Operation, indexes: readonly number[]): Operation => ({
   ...operation,
   moves: operation.moves.map((move, i) => (indexes.includes(i) ? { ...move, count: move.count! + 1 } : move)),
 })
 
-/** Everything came out large by one step of the dial. */
+/** Everything is larger by one step of the dial. */
 const large = (operation: Operation, by: Length): Operation => ({
   ...operation,
   off: { along: operation.off?.along ?? 0, deep: (operation.off?.deep ?? 0) - by / 2 },
@@ -81,8 +81,8 @@ const large = (operation: Operation, by: Length): Operation => ({
 const SAME: Length = 1000
 
 /**
- * Finished as written on work that is off by a step, measured, and finished again with these moves one step further. `larger`: how much the bottom is larger
- * than expected then, pm of diameter.
+ * Replays the finish as written on work that is off by one step, then the finish again with these moves one step further. `larger`: how much larger
+ * than expected the bottom is at the stop, pm of diameter.
  */
 const proved = (
   shop: Shop,
@@ -108,7 +108,7 @@ const proved = (
   })
 }
 
-/** What is seen on the form as it is to be finished anyhow: corrected to a measured bottom, it may stand off the drawing within the limits. */
+/** Faults that the form has without this too: finished by a measured bottom it may differ from the drawing, within the limits. */
 const onForm = ({ lathe, setup, progress, operation }: Shop): ReadonlySet<string> => {
   const { faults } = replayNext(lathe, setup, progress, operation, 0)
   return new Set(faults.flatMap(({ move, kind }) => (move < 0 ? [kind] : [])))

@@ -9,7 +9,7 @@ import { inUnits } from '../units/length.ts'
 import { type CutPlan, roughedAt } from './source.ts'
 import { stopOf } from './stop.ts'
 
-/** Which moves before the stop the steps count on, and what to give where those were not the ones. `today`: as the job plans it now. */
+/** Which moves before the stop the steps rely on, and what option to give if others were made. `today`: as the job plans it now. */
 export const continuesFrom = (
   today: Plan,
   { plan, identity, from }: CutPlan,
@@ -35,7 +35,7 @@ export const continuesFrom = (
   }
 }
 
-/** The sheet that was cut may have backed out to another mark; the steps are told from the one here. */
+/** The sheet that was cut may have backed out to another mark. The steps start from the mark named here. */
 const leftElsewhere = (plan: Plan, index: number): Phrase => {
   const feature = plan.features[index]!
   if (feature.status === 'refused') return []
@@ -50,7 +50,7 @@ const leftElsewhere = (plan: Plan, index: number): Phrase => {
   ]
 }
 
-/** The same in short, for a refusal: it may be none for the sheet that was really cut. */
+/** The same in short for a refusal: the sheet that was really cut may not be refused. */
 export const assumedInShort = (today: Plan, { plan, from }: CutPlan, index: number): Prose => {
   const rough = roughedAt(plan.features[index]!)
   const scale = rough === null ? null : scaleOf(plan, rough.slide)

@@ -1,14 +1,14 @@
 import type { Length } from '../units/length.ts'
 
-/** How who measures between two rows comes to a reading: by the nearer row, in proportion where the rows are several steps apart, or not at all. */
+/** How to find the reading for a size between two rows: from the nearer row, in proportion if the rows are several steps apart, or not at all. */
 export type Between = 'nearer' | 'in proportion' | 'none'
 
-/** A row as far as that goes: what is measured, and readable steps from what is written. */
+/** What is needed of a row: the measured size, and the readable steps from the reading as written. */
 export type Stepped = { readonly measured: Length; readonly steps: number }
 
 /**
- * Between two rows the readings change where the words say: halfway between one step and the next. There each of the two is replayed as well;
- * where one of them is not proved nobody is told to go by the rows around it. From the largest to the smallest.
+ * Between two rows the reading changes halfway between one step and the next, as the words under the table say. Both sides of that place are replayed
+ * too. If one of them fails, nobody is told to use the rows around it. Rows go from the largest to the smallest.
  */
 export const betweenRows = (
   rows: readonly Stepped[],
@@ -24,7 +24,7 @@ export const betweenRows = (
   return pairs.some(([one, other]) => Math.abs(one.steps - other.steps) > 1) ? 'in proportion' : 'nearer'
 }
 
-/** Where the reading changes between two rows: the one just before it, and the one just after it. */
+/** The two sizes around the place where the reading changes: just before it and just after it. */
 const changes = (one: Stepped, other: Stepped): readonly Stepped[] => {
   const apart = other.steps - one.steps
   return Array.from({ length: Math.abs(apart) }, (_, i) => {

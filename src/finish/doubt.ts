@@ -13,8 +13,8 @@ type Planned = Extract<FeaturePlan, { status: 'planned' }>
 type Doubt = { readonly code: string; readonly reason: Prose; readonly remedy: Prose }
 
 /**
- * More than all stated errors together: most likely something was misread, a turn or a mark. Nobody is given moves for that, until the same was
- * measured again. The limit is the one that stands under the table of the sheet, where there is one.
+ * The size differs by more than all stated errors together: most likely somebody misread a turn or a mark. No moves are given for that until the same
+ * size was measured again. The limit is the one printed under the table of the sheet, if there is a table.
  */
 export const doubtful = (
   units: Units,
@@ -37,10 +37,10 @@ export const doubtful = (
   }
 }
 
-/** Less is arithmetic's, pm. */
+/** Less than this is a rounding error, pm. */
 const SLACK: Length = 1000
 
-/** The same measured twice is believed, and said. */
+/** A size that was measured twice is accepted, with a note. */
 export const believed = (units: Units, feature: Planned, { off }: Findings, { again }: Taken): Prose[] => {
   const most = summedError(feature.budget, false)
   if (again !== true || Math.abs(off) <= most + SLACK) return []
@@ -49,7 +49,7 @@ export const believed = (units: Units, feature: Planned, { off }: Findings, { ag
   ]
 }
 
-/** The width tells of the tool alone, and a tool can be measured by itself: moves are given, with what to check before them. */
+/** The width depends on the tool alone, and a tool can be measured by itself: moves are given, with what to check before them. */
 export const otherTool = (
   units: Units,
   feature: Planned,

@@ -8,37 +8,37 @@ import type { Length } from '../units/length.ts'
 import { sinceTheStop } from './since-stop.ts'
 import { bottomWanted, type Stop } from './stop.ts'
 
-/** One operation on one lathe, on the part as the operations before have left it. */
+/** One operation on one lathe, on the part as the operations before it have left it. */
 export type Shop = {
   readonly lathe: Lathe
   readonly setup: Setup
   readonly progress: Progress
   readonly operation: Operation
   readonly stop: Stop
-  /** Many are tried, and of each only what comes of it after the stop is asked: not how the slides went. */
+  /** Many plans are tried, and only the result after the stop is needed: not where the slides went. */
   readonly many?: true
 }
 
-/** A plan from a measured bottom: the same moves, from a zero that stands where the measurement says, finished at other readings. */
+/** A plan from a measured bottom: the same moves, with the zero where the measurement says it is, finished at other readings. */
 export type Corrected = {
   /** Readable steps that every finish goes deeper than planned; negative = less deep. */
   readonly deeper: number
   readonly operation: Operation
   readonly trace: OperationTrace
-  /** Of the moves after the stop, and of the finished form. */
+  /** Faults of the moves after the stop, and of the finished form. */
   readonly faults: readonly Fault[]
-  /** What the bottom comes out at, pm of diameter. */
+  /** The finished bottom, pm of diameter. */
   readonly bottom: Length
-  /** Inside the drawing's limits; null where it gives none. */
+  /** Within the limits of the drawing; null if it gives none. */
   readonly within: boolean | null
 }
 
-/** A limit met but for a nanometer is met. */
+/** A limit missed by a nanometer is met. */
 const SLACK: Length = 1000
 
 /**
- * The reading nearest to the drawing's bottom, for a bottom that was measured. Every reading was approached forward, so all that can stand
- * between a bottom expected and a bottom measured is the place of the zero: it is off by half the difference of the diameters. A tie leaves metal.
+ * The reading that comes nearest to the drawing's bottom, for a measured bottom. Every reading was approached forward. So only the zero can explain
+ * why the bottom is not as expected: it is off by half the difference of the diameters. Of two equally near readings the one that leaves metal.
  */
 export const correctedFor = (shop: Shop, measured: Length): Corrected => {
   const off = measured - shop.stop.expected
@@ -46,7 +46,7 @@ export const correctedFor = (shop: Shop, measured: Length): Corrected => {
   const { aim } = bottomWanted(shop.operation)
   const nearest = Math.ceil(off / 2 / step - 0.5 - 1e-6)
   let found = finishedAt(shop, off, nearest === 0 ? 0 : nearest)
-  // The planned reading was rounded itself: the nearest to the drawing may be the next one. A whole step of the dial is two on the diameter.
+  // The planned reading was rounded too, so the next one may be nearer. One step of the dial is two steps on the diameter.
   while (found.bottom - aim > step + SLACK) {
     const next = finishedAt(shop, off, found.deeper + 1)
     if (next.bottom >= found.bottom) break
@@ -60,7 +60,7 @@ export const correctedFor = (shop: Shop, measured: Length): Corrected => {
   return found
 }
 
-/** Finished so many readable steps deeper than written, where the bottom measures so much more than expected, pm of diameter. */
+/** The finish made `deeper` readable steps deeper than written, where the bottom is larger than expected by `off`, pm of diameter. */
 export const finishedAt = (shop: Shop, off: Length, deeper: number): Corrected => {
   const { lathe, setup, progress, operation, stop } = shop
   const changed: Operation = {
@@ -85,15 +85,15 @@ export const finishedAt = (shop: Shop, off: Length, deeper: number): Corrected =
   }
 }
 
-/** Depth that one readable step of the finishing slide is worth, pm: of the compound only its part into the work. */
+/** Depth of one readable step of the finishing slide, pm. Of the compound only the part of it that goes into the work. */
 export const finishStep = ({ lathe, operation, stop }: Shop): Length =>
   stop.by === 'cross-feed'
     ? stepTravel(lathe.crossFeed)
     : stepTravel(lathe.compound.scale) * Math.sin((operation.angle * Math.PI) / 180)
 
 /**
- * A compound that feeds down a flank makes up for a zero that is off by going further or less far down the same line: the form keeps its
- * size and stands a little along the work, by less than a line is laid out to.
+ * A compound that feeds down a flank corrects a wrong zero by going further or less far down the same line. The form keeps its size and moves a little
+ * along the work, by less than the layout error.
  */
 export const standingAlong = ({ operation, stop }: Pick<Shop, 'operation' | 'stop'>, off: Length): Operation => {
   if (stop.by === 'cross-feed') return operation

@@ -3,7 +3,7 @@ import { type Corrected, finishedAt, type Shop } from './measured.ts'
 import { type Trouble, troubleIn } from './trouble.ts'
 import { withAcross } from './width.ts'
 
-/** Readable steps that the finish goes deeper, and that the feed across goes further, than written. */
+/** By how many readable steps the finish goes deeper, and the feed across further, than written. */
 export type Choice = { readonly deeper: number; readonly across: number }
 
 /** How many readable steps on either side of the first choice are tried, of both slides. */
@@ -12,8 +12,8 @@ export const NEARBY = 3
 type Tried = Choice & { readonly corrected: Corrected; readonly trouble: Trouble | null }
 
 /**
- * What the sheet tells on paper (`told`) where its replay proves it, else what comes nearest to the drawing (`own`), else the nearest of the readings
- * nearby that is proved; where none is, `own` with its trouble. `drawn` is the shop that the sheet was made for, `real` the one with the tool as it was found.
+ * The readings that the table on the sheet gives (`told`), if their replay passes. Otherwise those that come nearest to the drawing (`own`). Otherwise
+ * the nearest readings that pass. If none passes: `own` with its trouble. `drawn` is the shop as on the sheet, `real` has the tool as it was found.
  */
 export const firstProved = (
   drawn: Shop,
@@ -37,7 +37,7 @@ export const firstProved = (
   return first
 }
 
-/** Every pair of readings nearby but the middle itself, the nearest first; of two as near the shallower, then the narrower. */
+/** Every pair of readings nearby except the middle, the nearest first; of two equally near the shallower, then the narrower. */
 const around = (shop: Shop, { deeper, across }: Choice): readonly Choice[] => {
   const steps = Array.from({ length: 2 * NEARBY + 1 }, (_, i) => i - NEARBY)
   const along = movesAcross(shop) ? steps : [0]

@@ -1,7 +1,7 @@
 import type { Length } from '../units/length.ts'
 import type { Trouble } from './trouble.ts'
 
-/** Why a table has no row for a reading: in a few words, without a figure. */
+/** Why a table has no row for a size, in a few words without a figure. */
 export const whyNot = (trouble: Trouble): string => {
   if (trouble.why === 'fault') return BY_FAULT[trouble.fault.kind] ?? 'not every move can be proved then'
   if (trouble.why === 'form') return 'the form would be off'
@@ -18,7 +18,7 @@ const BY_FAULT: Readonly<Record<string, string>> = {
   'outside-form': 'the form would be cut away',
 }
 
-/** Readings that a table leaves out, those that follow one another in one stretch. */
+/** The sizes that a table leaves out; those that follow each other are one group. */
 export const stretches = (
   readings: readonly Length[],
   rows: readonly { readonly measured: Length }[],

@@ -2,13 +2,13 @@ import type { Curve, Form, Piece } from '../moves/form.ts'
 import type { Length } from '../units/length.ts'
 import type { Shop } from './measured.ts'
 
-/** The drawing gives a depth: the form hangs on the outside diameter, whatever that measures. */
+/** The drawing gives a depth: the form depends on the outside diameter as it really is. */
 export const hangsOnOutside = ({ operation }: Pick<Shop, 'operation'>): boolean =>
   !operation.dimensions.some(({ id, fixed }) => id === 'bottomDiameter' && fixed === true)
 
 /**
- * The same shop on work whose outside measures otherwise than it did when the sheet was made: the tool touched that surface, so the readings
- * stand for depths under it, and a depth on the drawing is counted from it. pm of diameter.
+ * The same shop on work with another outside diameter than the sheet was made for. The tool touched that surface, so the readings are depths below it,
+ * and a depth on the drawing counts from it. pm of diameter.
  */
 export const onOutside = (shop: Shop, outside: Length | null): Shop => {
   const { operation, progress, setup, stop } = shop
@@ -37,7 +37,7 @@ export const onOutside = (shop: Shop, outside: Length | null): Shop => {
 const onSurface = ({ curve }: Piece, surface: Length): boolean =>
   curve.kind === 'line' && Math.abs(curve.d0 + surface / 2) < 1 && Math.abs(curve.d1 + surface / 2) < 1
 
-/** Further from the axis by so much: d is minus the radius. */
+/** Further from the axis by this much; d = −radius. */
 const out = (piece: Piece, by: Length): Piece => {
   const { curve } = piece
   const moved: Curve =

@@ -4,7 +4,7 @@ import type { OperationTrace } from '../moves/trace.ts'
 import type { Length } from '../units/length.ts'
 import { type Corrected, finishedAt, finishStep, type Shop } from './measured.ts'
 
-/** Lengths that can be told in one figure; places along the work are no sizes. */
+/** Lengths that are one figure. Places along the work are not sizes. */
 export const SIZES: ReadonlySet<Instrument> = new Set<Instrument>([
   'width',
   'depth',
@@ -13,14 +13,14 @@ export const SIZES: ReadonlySet<Instrument> = new Set<Instrument>([
   'radius',
 ])
 
-/** A size that stands to a nanometer is the same. */
+/** Sizes within a nanometer are the same. */
 const SLACK: Length = 1000
 
 /**
- * A form is held no tighter than its own sheet. There each place was rounded by itself, and what half a mark does to a size was let stand. A zero
- * that is off by a part of a mark moves all places alike by up to half a mark more: so a size without limits may be off by what the sheet's own plan
- * is, and by what half a mark does to it; so may its ridges; and the form nowhere by more than that half mark beyond the room that any plan has.
- * `marks`: a whole mark where somebody goes by the nearest row of a table, for the row may be half of a step away from what was measured.
+ * A corrected form need not be better than the sheet's own plan. There each place was rounded by itself, and the effect of half a mark on a size was
+ * accepted. A zero that is off by a part of a mark moves all places together by up to half a mark more. So a size without limits may be off by as much
+ * as in the sheet's own plan and by the effect of half a mark; so may its ridges; and the form may be off nowhere by more than that half mark beyond
+ * what every plan may be. `marks`: a whole mark if somebody uses the nearest row of a table, which may be half a step from the measured size.
  */
 export const asGoodAsItsSheet = (
   shop: Shop,
@@ -39,14 +39,14 @@ export const asGoodAsItsSheet = (
   })
 }
 
-/** The sheet's own plan, and what half a mark of depth does to each of its ridges and sizes, pm. */
+/** The sheet's own plan, and the effect of half a mark of depth on each of its ridges and sizes, pm. */
 type Own = {
   readonly planned: OperationTrace
   readonly ridges: readonly Length[]
   readonly halves: readonly Length[]
 }
 
-/** Asked again and again of one shop, and always the same. */
+/** Kept per shop: it is needed many times and always the same. */
 const asked = new WeakMap<Shop, Own>()
 
 const ownOf = (shop: Shop): Own => {

@@ -5,7 +5,7 @@ import type { CorrectionTable } from './table.ts'
 import { fromHeadstock } from './width.ts'
 import type { WidthTable } from './width-table.ts'
 
-/** The tables that stand under the stop of the sheet; null where there is none. */
+/** The tables under the stop of the sheet; null if there is none. */
 export type Paper = { readonly bottom: CorrectionTable | null; readonly width: WidthTable | null }
 export const NO_PAPER: Paper = { bottom: null, width: null }
 
@@ -17,16 +17,16 @@ type Table = {
   readonly between: Between
 }
 
-/** A reading that stands to a nanometer is that reading. */
+/** Sizes within a nanometer are the same. */
 const SLACK: Length = 1000
 
-/** Further off than a table goes: no stated error explains it. */
+/** Beyond the range of a table: no stated error explains it. */
 export const offPaper = (table: Table, measured: Length): boolean =>
   Math.abs(measured - table.expected) > table.most + SLACK
 
 /**
- * What the rows tell who reads them: a row its own value; between two rows the nearer one's, or in proportion where they stand more than one step
- * apart, in doubt the lower value (`up`: the higher); past the last row that row's. Null where no row stands next to the reading.
+ * What a person reads from the rows. At a row: its value. Between two rows: the value of the nearer one, or in proportion if they are more than one
+ * step apart; in doubt the lower value (`up`: the higher). Past the last row: the value of that row. Null if there is no row next to the size.
  */
 export const readOff = (table: Table, measured: Length, value: (row: number) => number, up: boolean): number | null => {
   if (table.rows.length === 0 || offPaper(table, measured)) return null
@@ -41,15 +41,15 @@ export const readOff = (table: Table, measured: Length, value: (row: number) => 
   const [one, other] = [value(over.row), value(under.row)]
   const share = over.at === under.at ? 0 : (over.at - measured) / (over.at - under.at)
   const exact = one + (other - one) * share
-  // Never the zero below zero.
+  // Never minus zero.
   return (up ? Math.floor(exact + 0.5 + 1e-6) : Math.ceil(exact - 0.5 - 1e-6)) + 0
 }
 
-/** Readable steps that every finish goes deeper; in doubt the shallower. */
+/** By how many readable steps every finish goes deeper; in doubt the shallower. */
 export const deeperOnPaper = ({ bottom }: Paper, measured: Length): number | null =>
   bottom === null ? null : readOff(bottom, measured, (row) => bottom.rows[row]!.deeper, false)
 
-/** Readable steps that the feed across goes further, or from a shoulder begins further on; in doubt the narrower. */
+/** By how many readable steps the feed across goes further, or beside a shoulder begins further on; in doubt the narrower. */
 export const acrossOnPaper = ({ width }: Paper, operation: Operation, measured: Length): number | null => {
   if (width === null) return null
   const moved = (row: number): number => {

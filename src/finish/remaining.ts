@@ -8,7 +8,7 @@ import { bottomWanted } from './stop.ts'
 import type { Trouble } from './trouble.ts'
 import { stepsAcross, withTool } from './width.ts'
 
-/** What was measured at the stop, pm; null where nobody measured it. */
+/** What was measured at the stop, pm; null if it was not measured. */
 export type Taken = {
   readonly bottom: Length
   readonly width: Length | null
@@ -17,12 +17,12 @@ export type Taken = {
   readonly again?: boolean
 }
 
-/** What follows from it. `off`: the zero of the cross-feed stands on a diameter so much larger than it was set for. */
+/** What follows from it. `off`: the zero of the cross-feed is at a diameter larger by this much than it was set for. */
 export type Findings = {
   readonly off: Length
   readonly expectedBottom: Length
   readonly expectedWidth: Length | null
-  /** How much wider than measured the tool really is; of a round tool, how much larger its radius. */
+  /** How much wider the tool really is than stated; for a round tool, how much larger its radius is. */
   readonly wider: Length
 }
 
@@ -30,7 +30,7 @@ export type Remaining =
   | {
       readonly ok: true
       readonly findings: Findings
-      /** All moves, corrected; what is left to do begins after the stop. */
+      /** All moves, corrected. Those after the stop are still to do. */
       readonly operation: Operation
       readonly trace: OperationTrace
       readonly deeper: number
@@ -38,7 +38,7 @@ export type Remaining =
     }
   | ({ readonly ok: false } & Trouble)
 
-/** Plans what remains from what was measured, and replays it from the measured form. `shop` stands on the outside diameter as measured. */
+/** Plans what remains from what was measured, and replays it from the measured form. `shop` has the outside diameter as measured. */
 export const remainingFor = (shop: Shop, taken: Taken, paper: Paper = NO_PAPER): Remaining => {
   const past = pastLimits(shop, taken)
   if (past !== null) return { ok: false, ...past }
@@ -64,7 +64,7 @@ export const remainingFor = (shop: Shop, taken: Taken, paper: Paper = NO_PAPER):
   }
 }
 
-/** What the sheet tells on paper, and what comes nearest to the drawing. */
+/** The readings that the table on the sheet gives, and those that come nearest to the drawing. */
 const choicesFor = (real: Shop, { bottom, width }: Taken, wider: Length, paper: Paper) => {
   const { steps, corrected } = stepsAcross(real, bottom, wider)
   const own: Choice = { deeper: corrected.deeper, across: steps }
@@ -75,12 +75,12 @@ const choicesFor = (real: Shop, { bottom, width }: Taken, wider: Length, paper: 
   return { told, own }
 }
 
-/** Roughed at places met by eye, a width tells nothing of the tool; and the cut is then brought to the lines, however wide the tool is. */
+/** After roughing at places found by eye, a width says nothing about the tool. The cut is then brought to the lines, however wide the tool is. */
 const byEye = ({ operation }: Shop): boolean => operation.moves.some(({ place }) => place !== undefined)
 
 /**
- * How much wider (or, of a round edge, larger in radius) a tool is whose cut measures so at that bottom; null where no such tool cuts it.
- * A flat shows in the width as it is; an arc by its chord, so the replay is asked again with what the last two answers point to.
+ * How much wider (for a round edge, larger in radius) a tool must be to cut this width at that bottom; null if no tool does. A flat changes the width by
+ * the same amount. An arc changes it through its chord, so the replay is repeated with the value that the last two results point to.
  */
 const trueTool = (shop: Shop, bottom: Length, width: Length): Length | null => {
   const off = (wider: Length): number | null => {
@@ -100,10 +100,10 @@ const trueTool = (shop: Shop, bottom: Length, width: Length): Length | null => {
   return null
 }
 
-/** A limit met but for a nanometer is met. */
+/** A limit missed by a nanometer is met. */
 const SLACK: Length = 1000
 
-/** What is cut away cannot be put back: the bottom under its lowest limit, the width over its highest; without limits, past the aim itself. */
+/** Metal that is cut away cannot be put back: the bottom is below its lowest limit, or the width above its highest. Without limits: past the aim. */
 const pastLimits = ({ operation }: Shop, { bottom, width }: Taken): Trouble | null => {
   const wanted = bottomWanted(operation)
   const lowest = wanted.limits?.[0] ?? wanted.aim

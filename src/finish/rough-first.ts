@@ -9,15 +9,15 @@ import { bottomWanted } from './stop.ts'
 import { troubleIn } from './trouble.ts'
 
 type Found = Extract<Remaining, { ok: true }>
-/** `put in`: so many moves of roughing behind the two that come back from the stop. */
+/** `put in`: how many moves of roughing are put in after the two that come back from the stop. */
 export type Roughed = { readonly found: Remaining; readonly added: number }
 
-/** What comes back from a stop before anything else: the cross-feed and the spindle. */
+/** The first moves after a stop: the cross-feed comes back and the spindle starts. */
 const COME_BACK = 2
 
 /**
- * Where roughing stopped so far short that the finish would take more than one pass may, the roughing is done again, each reading by as much
- * further as the zero is off: then as much is left for the finish as was planned. Replayed from the measured form, with its own stop to measure.
+ * If roughing stopped so far short that the finish would take more than one pass may, the roughing is done again, with each reading further by the
+ * error of the zero. Then as much is left for the finish as was planned. Replayed from the measured form, with a stop of its own to measure.
  */
 export const roughedFirst = (shop: Shop, bottom: Length, found: Found): Roughed => {
   if (!tooMuchLeft(shop, bottom)) return { found, added: 0 }
@@ -31,7 +31,10 @@ export const roughedFirst = (shop: Shop, bottom: Length, found: Found): Roughed 
   return { found: trouble === null ? { ...found, operation, trace } : { ok: false, ...trouble }, added: put.length }
 }
 
-/** More than an infeed; but a pass of next to nothing, under a quarter of one, would only rub. Where no infeed is set, twice what was to be left. */
+/**
+ * More than one infeed, and at least a quarter of one more than was to be left: a thinner roughing pass would only rub. If no infeed is set: twice
+ * what was to be left.
+ */
 const tooMuchLeft = ({ operation }: Shop, bottom: Length): boolean => {
   if (operation.passes === undefined) return false
   const { infeed, leave } = operation.passes
@@ -39,7 +42,7 @@ const tooMuchLeft = ({ operation }: Shop, bottom: Length): boolean => {
   return (bottom - bottomWanted(operation).aim) / 2 > most + 1000
 }
 
-/** The moves of the roughing once more and the stop behind them; the tool is backed out and the spindle runs. */
+/** The moves of the roughing again and the stop after them. They start with the tool backed out and the spindle turning. */
 const roughAgain = (shop: Shop, { off }: Findings): readonly Move[] => {
   const { operation, stop } = shop
   const { moves } = operation
@@ -57,7 +60,7 @@ const roughAgain = (shop: Shop, { off }: Findings): readonly Move[] => {
   return [...first.moves, ...again]
 }
 
-/** Back to where the roughing began, and how many of its own first moves that makes needless. */
+/** Back to where the roughing began, and how many of its first moves are not needed then. */
 const leadIn = ({ lathe, operation, stop }: Shop, from: number): { moves: readonly Move[]; instead: number } => {
   const { moves, angle } = operation
   const none = { moves: [], instead: 0 }
@@ -65,7 +68,7 @@ const leadIn = ({ lathe, operation, stop }: Shop, from: number): { moves: readon
   const slide = moves[own]?.slide
   if (own < 0 || own > stop.at || slide === undefined) return none
   const begins = own - from <= (slide === 'carriage' ? 1 : 0)
-  // From wherever the tool stands, past that place and onto it again.
+  // From where the tool is, past that place and forward onto it again.
   if (begins && moves[own]!.action === 'go-past') return none
   const stood = (end: number): number =>
     moves.slice(0, end).findLast((move) => move.slide === slide && move.count != null)?.count ?? 0

@@ -6,7 +6,7 @@ import type { Taken } from './remaining.ts'
 
 type Nonsense = { readonly code: string; readonly reason: Prose; readonly remedy: Prose }
 
-/** A figure that nothing on this part can measure: nobody is told to cut by it. */
+/** A size that nothing on this part can have: no moves are given for it. */
 export const senseless = (units: Units, shop: Shop, { bottom, width }: Taken): Nonsense | null => {
   const { operation, stop } = shop
   const show = (length: Length) => about('planned', length, units)
@@ -24,7 +24,7 @@ export const senseless = (units: Units, shop: Shop, { bottom, width }: Taken): N
   return said('the width', width, wide, say`the drawing wants ${show(wide)}`)
 }
 
-/** An inch is 25.4 mm: a figure typed in the other units is off by so much, and by what the measuring found. */
+/** An inch is 25.4 mm: a size typed in the other units is wrong by that factor, apart from the difference that was measured. */
 const isFactor = (ratio: number): boolean => ratio > 25.4 / 1.25 && ratio < 25.4 * 1.25
 
 const otherUnits = (is: Length, expected: Length, units: Units): Prose => {

@@ -5,15 +5,15 @@ import { finished } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
 import type { Shop } from './measured.ts'
 
-/** What was made up to the stop, for whom. */
+/** The moves up to a stop, and for which shop they were replayed. */
 type Made = Pick<Shop, 'lathe' | 'setup' | 'progress'> & { readonly operation: Operation; readonly to: Halfway | null }
 
-/** Of one tool at one stop: every row of a table goes on from the same moves. */
+/** Kept by the edge of the tool: every row of a table goes on from the same moves. */
 const made = new WeakMap<Operation['edge'], Made[]>()
 
 /**
- * Only what is done and seen from the stop on, where the bottom measures so much more than expected (pm of diameter): the moves before it are the same,
- * from a zero that is off by half of that. Null where they are not. The trace does not tell how the slides went.
+ * Replays only what comes after the stop, with a bottom larger than expected by `off` (pm of diameter). The moves before it are the same, from a zero
+ * that is off by half of that. Null if they do not move as one. The trace does not say where the slides went.
  */
 export const sinceTheStop = (
   shop: Shop,

@@ -9,13 +9,13 @@ import { stopOf } from './stop.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
-/** Where it is known from which moves were made up to the stop: assumed as the job has them now, roughed to a reading, or a sheet that was kept. */
+/** How the moves up to the stop are known: as the job plans them now, roughed to a given reading, or from a sheet that was kept. */
 export type Source =
   | { readonly how: 'job' }
   | { readonly how: 'reading'; readonly count: number }
-  /** `moves`: of each feature that was planned then, by its name, in their order. */
+  /** `moves`: the moves of each feature that was planned then, by its name, in order. */
   | { readonly how: 'kept'; readonly identity: string | null; readonly moves: ReadonlyMap<string, readonly Move[]> }
-  /** A sheet that was kept counts on other facts than the job has now: each in words. */
+  /** The sheet that was kept relies on other facts than the job has now; each in words. */
   | { readonly how: 'other'; readonly differs: readonly string[] }
 
 /** The plan whose moves were cut; what remains is planned from it. */
@@ -39,7 +39,7 @@ export const cutPlan = (plan: Plan, index: number, source: Source): CutPlan | No
   return source.how === 'other' ? notCut(source.differs.join('; ')) : fromKept(plan, index, source)
 }
 
-/** Where the last roughing pass stops; where places have readings of their own, the deepest of them. */
+/** Where the last roughing pass stops. If places have readings of their own: the deepest of them. */
 export type Roughed = {
   readonly slide: Slide
   /** In readable steps. */
@@ -68,7 +68,7 @@ export const roughedAt = (feature: FeaturePlan): Roughed | null => {
 const isRough = ({ action, slide, purpose, count }: Move, by: Slide): boolean =>
   action === 'feed-in' && slide === by && purpose === 'rough' && typeof count === 'number'
 
-/** Every roughing pass as much further or less far as the last one: the form at the stop is the same as if only the last of them were. */
+/** Moves every roughing pass by as much as the last one. The form at the stop is the same as if only the last one were moved. */
 const roughedTo = (feature: Planned, count: number): readonly Move[] | null => {
   const written = roughedAt(feature)
   const by = written === null ? 0 : count - written.count
@@ -118,7 +118,7 @@ const notCut = (reason: Prose): NotCut => ({
 const listed = (names: readonly string[]): Prose =>
   names.length === 0 ? 'none' : names.map((name) => JSON.stringify(name)).join(', ')
 
-/** The same plan with other moves for some of its features, up to one of them, replayed and budgeted one after another. */
+/** The same plan with other moves for some features, up to the named one. They are replayed one after another, each with its budget. */
 const replayed = (plan: Plan, moves: ReadonlyMap<string, readonly Move[]>, last: number): Plan => {
   let progress: Progress = startOf(plan.setup)
   const features = plan.features.map((feature, at): FeaturePlan => {

@@ -12,7 +12,7 @@ export type Stop = {
   readonly expected: Length
 }
 
-/** Null where nothing is finished in depth after a measure, or where there is no bottom to measure. */
+/** Null if no finish in depth comes after a measuring, or if there is no bottom to measure. */
 export const stopOf = (operation: Operation, trace: OperationTrace): Stop | null => {
   const { moves, dimensions } = operation
   const at = moves.findLastIndex(({ action, purpose }) => action === 'measure' && purpose === 'expect-rough')
@@ -27,7 +27,7 @@ export const stopOf = (operation: Operation, trace: OperationTrace): Stop | null
   return finishedBy('cross-feed') ?? finishedBy('compound')
 }
 
-/** The drawing's bottom diameter, and the limits that it or the depth sets to it, pm. */
+/** The bottom diameter of the drawing, with its limits or those that follow from the depth, pm. */
 export const bottomWanted = (
   operation: Operation,
 ): { readonly aim: Length; readonly limits: readonly [Length, Length] | null } => {

@@ -6,7 +6,7 @@ import { stretches, whyNot } from './no-row.ts'
 import type { Stop } from './stop.ts'
 import { type Trouble, troubleIn } from './trouble.ts'
 
-/** One micrometer reading, and what to finish at then. */
+/** One size of the bottom, and the reading to finish at for it. */
 export type Row = {
   /** What the bottom diameter measures at the stop, pm. */
   readonly measured: Length
@@ -23,22 +23,22 @@ export type CorrectionTable = {
   readonly by: Stop['by']
   /** As a micrometer reads it. */
   readonly expected: Length
-  /** The drawing gives a depth: look up the outside diameter less the bottom's, both as measured. */
+  /** The drawing gives a depth: rows are keyed by outside diameter minus bottom diameter, both as measured. */
   readonly byDepth: boolean
-  /** More than this from what is expected no stated error explains, pm of diameter. */
+  /** A larger difference from the expected size is not explained by any stated error, pm of diameter. */
   readonly most: Length
-  /** From the largest bottom to the smallest. Only rows that their replay has proved; none where no reading can be told so. */
+  /** From the largest bottom to the smallest. Only rows whose replay passes; empty if no reading can be given this way. */
   readonly rows: readonly Row[]
-  /** Readings between that have no row, neighbors together. */
+  /** Sizes in between that have no row; neighbors are grouped. */
   readonly without: readonly (readonly Length[])[]
-  /** Why the first of those has none. */
+  /** Why the first of them has none. */
   readonly reason: string | null
   readonly between: Between
-  /** What the micrometer tells apart, pm. */
+  /** The smallest step that a micrometer shows, pm. */
   readonly quantum: Length
 }
 
-/** Five to nine readings around the expected one, each planned and replayed from the form that it means. Null where nothing can be off. */
+/** Five to nine sizes around the expected one, each planned and replayed from the form that has this size. Null if no error is stated. */
 export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: Units): CorrectionTable | null => {
   const { stop, operation } = shop
   const byDepth = !operation.dimensions.some(({ id, fixed }) => id === 'bottomDiameter' && fixed === true)
@@ -78,14 +78,14 @@ export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: 
   }
 }
 
-/** What all stated errors together can do to the bottom, pm of diameter. */
+/** The effect of all stated errors together on the bottom, pm of diameter. */
 export const summedError = (budget: readonly Budgeted[], byDepth: boolean): Length => {
   const one = budget.find(({ id }) => id === (byDepth ? 'depth' : 'bottomDiameter'))
   if (one === undefined) return 0
   return Math.max(one.high - one.planned, one.planned - one.low) * (byDepth ? 2 : 1)
 }
 
-/** The dial's own step as it shows on the diameter, doubled or halved until two or three of them lie within the error: five or seven rows, and the ends. */
+/** The step of the dial on the diameter, doubled or halved until two or three steps fit into the error. This gives five or seven rows, and the ends. */
 const stepOnDiameter = (sum: Length, shop: Shop): Length => {
   let step = finishStep(shop)
   while (sum >= 4 * step) step *= 2
@@ -93,14 +93,14 @@ const stepOnDiameter = (sum: Length, shop: Shop): Length => {
   return step
 }
 
-/** What a micrometer reads: half thousandths of an inch or hundredths of a millimeter; tenths or micrometers where the steps are that fine. */
+/** What a micrometer shows: half thousandths of an inch or hundredths of a millimeter; ten-thousandths or micrometers if the steps are that fine. */
 const quantumOf = (sum: Length, shop: Shop, units: Units): Length => {
   const coarse = units === 'inch' ? INCH / 2000 : MM / 100
   if (stepOnDiameter(sum, shop) >= 2 * coarse) return coarse
   return units === 'inch' ? INCH / 10_000 : MM / 1000
 }
 
-/** From the largest to the smallest, as far as the error goes to both sides. */
+/** From the largest to the smallest, as far as the error reaches on both sides. */
 export const readingsAround = (expected: Length, sum: Length, step: Length, quantum: Length): readonly Length[] => {
   const whole = (length: Length): Length => Math.floor(length / quantum + 1e-6) * quantum
   const offsets = Array.from({ length: Math.floor(sum / step) + 1 }, (_, steps) => whole(steps * step))

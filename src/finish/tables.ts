@@ -4,18 +4,18 @@ import { type Stop, stopOf } from './stop.ts'
 import { type CorrectionTable, correctionTable } from './table.ts'
 import { type WidthTable, widthTable } from './width-table.ts'
 
-/** What is under the stop of one feature: by its bottom, and by its width. */
+/** The tables under the stop of one feature: by its bottom, and by its width. */
 export type Tables = {
   readonly bottom: CorrectionTable | null
   readonly width: WidthTable | null
-  /** Under the last measuring: what is still to be had of metal that is left. */
+  /** Under the last measuring: how to take off metal that is still to cut. */
   readonly after: { readonly again: Again; readonly stop: Stop } | null
 }
 const NONE: Tables = { bottom: null, width: null, after: null }
 
 /**
- * The tables of every feature, in the order of the plan; null where there is none to give. `stops: false` leaves out those under the stops, where nobody is
- * going to measure any more.
+ * The tables of every feature, in the order of the plan; null where there is none. `stops: false` leaves out those under the stops: nobody measures
+ * there any more.
  */
 export const tablesOf = (plan: Plan, { stops = true }: { readonly stops?: boolean } = {}): readonly Tables[] =>
   plan.features.map((feature) => {

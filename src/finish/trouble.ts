@@ -7,18 +7,18 @@ import { asGoodAsItsSheet, SIZES } from './own-form.ts'
 
 export type Trouble =
   | { readonly why: 'no-width' }
-  /** Measured past what the drawing allows; `by` pm. */
+  /** The measured size is past the limits of the drawing; `by` in pm. */
   | { readonly why: 'past'; readonly id: 'bottomDiameter' | 'width'; readonly limit: Length; readonly by: Length }
-  /** No reading of the dials saves it. */
+  /** No reading of the dials brings it within the limits. */
   | { readonly why: 'outside'; readonly dimension: WantedDimension; readonly size: number; readonly by: number }
-  /** Every size with limits is within them, and the form is not: the size without limits that is furthest from the drawing's. */
+  /** Every size with limits is within them, but the form is not. Names the size without limits that is furthest from the drawing. */
   | { readonly why: 'form'; readonly dimension: WantedDimension; readonly size: number; readonly by: number }
   | { readonly why: 'fault'; readonly fault: Fault }
 
-/** A limit met but for a nanometer is met. */
+/** A limit missed by a nanometer is met. */
 const SLACK: Length = 1000
 
-/** What the replay holds against it. Where the drawing gives limits they decide, not half a mark around the middle of them. `marks`: see there. */
+/** Why the replay does not accept it; null if it does. Limits on the drawing decide, not half a mark around their middle. `marks`: see own-form.ts. */
 export const troubleIn = (
   shop: Shop,
   { operation, trace, faults }: Pick<Corrected, 'operation' | 'trace' | 'faults'>,

@@ -12,9 +12,9 @@ type Planned = Extract<FeaturePlan, { status: 'planned' }>
 type Short = { readonly code: string; readonly reason: Prose; readonly remedy: Prose }
 
 /**
- * A bottom that is large by whole turns of the dial that roughs: either its zero is off by so much, or the roughing stopped a turn short. The
- * second is the commoner slip (common practice, no source), and there the zero is right: readings moved by a turn would cut a turn too deep.
- * `before`: how many steps the sheet has before this feature's.
+ * A bottom that is large by whole turns of the roughing dial: either the zero is off by that much, or the roughing stopped a turn short. The second is
+ * the more common mistake (common practice, no source). Then the zero is right, and readings moved by a turn would cut a turn too deep.
+ * `before`: how many steps the sheet has before those of this feature.
  */
 export const turnsShort = (
   units: Units,
@@ -40,7 +40,7 @@ export const turnsShort = (
 
 const COUNTED: readonly (string | undefined)[] = [undefined, 'one', 'two', 'three', 'four', 'five']
 
-/** What one turn of the dial is on the diameter, pm: of a compound only its part into the work. A readout has no turns. */
+/** One turn of the dial on the diameter, pm. Of a compound only the part of it that goes into the work. A readout has no turns. */
 const turnOnDiameter = ({ lathe, operation, stop }: Shop): Length | null => {
   const scale: Scale = stop.by === 'cross-feed' ? lathe.crossFeed : lathe.compound.scale
   if (scale.kind === 'readout') return null
@@ -72,13 +72,13 @@ const again = (before: number, shop: Shop, whole: Phrase): Phrase => {
   return say`do steps ${step(stop.at + 1)} and ${step(stop.at + 2)} (${near}); bring the ${side} back past where it was before step ${step(first)} by more than the backlash, and forward onto it; then do ${rough}`
 }
 
-/** The slide that goes from place to place by its dial while roughing; null where nothing does. */
+/** The slide that moves from place to place by its dial while roughing; null if there is none. */
 const sideOf = ({ operation, stop }: Shop, first: number): Slide | null =>
   operation.moves.find(
     ({ slide, count }, i) => i >= first && i < stop.at && slide !== 'cross-feed' && typeof count === 'number',
   )?.slide ?? null
 
-/** From where the steps behind the stop leave it the roughing can begin: it stands where it began, or goes forward to its first place. */
+/** Can the roughing begin where the steps after the stop leave the tool? It must be where the roughing began, or go forward to its first place. */
 const comesBackTo = (shop: Shop, side: Slide, first: number, finish: number): boolean => {
   const { moves } = shop.operation
   const cuts = moves.findIndex(({ action, slide }, i) => i >= first && action === 'feed-in' && slide === 'cross-feed')

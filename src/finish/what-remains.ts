@@ -25,13 +25,13 @@ import { floorThere, notesOf, refusedBy } from './words.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
-/** The whole plan with one feature as it is once its bottom was measured: of that only the moves after the stop remain, by the numbers of the sheet that was cut. */
+/** The whole plan, with one feature as it is after its bottom was measured. Only its moves after the stop remain, with the step numbers of the sheet. */
 export type Remains = {
   readonly plan: Plan
   readonly index: number
-  /** Null where nothing remains that could be done. */
+  /** Null if nothing can be done any more. */
   readonly stop: Stop | null
-  /** Of the sheet that was cut, where that is known; absent where it does not fit the job. */
+  /** About the sheet that was cut, if it is known; absent if it does not fit the job. */
   readonly cut?: { readonly identity: string | null; readonly continues: Continues }
 }
 
@@ -91,7 +91,7 @@ const remainingOf = (plan: Plan, index: number, taken: Taken): Remains => {
       ...feature.notes,
     ],
   }
-  // What moving along by the carriage costs is told of this width, not of the one that was planned.
+  // What feeding along by the carriage costs is told for this width, not for the planned one.
   const along = sideFeedWarnings(plan.units, plan.lathe, operation, changed.budget)
   const warnings = [
     ...plan.warnings.filter(({ feature: of, code }) => of !== index || !ALONG.has(code)),
@@ -100,7 +100,7 @@ const remainingOf = (plan: Plan, index: number, taken: Taken): Remains => {
   return only({ ...plan, warnings }, index, changed, { stop, says: otherTool(plan.units, feature, findings, taken) })
 }
 
-/** The tables under the stop, as the sheet has them, for the outside as it measures. */
+/** The tables under the stop as on the sheet, for the outside diameter as measured. */
 const paperOf = (plan: Plan, shop: Shop, { budget: budgeted }: Planned): Paper => {
   const bottom = correctionTable(shop, budgeted, plan.units)
   const rows = bottom === null || bottom.rows.length === 0 ? null : bottom
@@ -123,7 +123,7 @@ const only = (
   from: { readonly stop: Stop; readonly says: readonly Prose[] } | null,
 ): Remains => {
   const doubted = (from?.says ?? []).map((say) => ({ feature: index, code: 'other-tool', say }))
-  // What would have helped the whole plan is no longer on offer once part of it is cut.
+  // Changes that would have helped the whole plan are not offered after part of it is cut.
   const warnings = [...doubted, ...plan.warnings].filter(
     ({ feature: of, code }) => (of === null || of === index) && !(from !== null && PLAN_ONLY.has(code)),
   )
@@ -143,8 +143,8 @@ const otherEdge = ({ edge }: Planned, wider: Length): Planned['edge'] => {
 }
 
 /**
- * With the bottom measured, touching off and runout are behind it: what is left in depth is how well the bottom was measured, as well as the
- * stock can be, and the readings. Where the place was touched too, that error stays in, and the depth is told with it.
+ * Once the bottom is measured, the errors of touching off and runout no longer count. What is left in depth: the error of measuring the bottom (as for
+ * the stock) and of the readings. If the place along the work was found by touch too, that error stays in, also for the depth.
  */
 const budgetAfter = (plan: Plan, progress: Progress, operation: Operation): readonly Budgeted[] => {
   const { accuracy } = plan.lathe

@@ -9,13 +9,13 @@ import { type CorrectionTable, readingsAround } from './table.ts'
 import { type Trouble, troubleIn } from './trouble.ts'
 import { anyAcross, fromHeadstock, slideOf, stepsAcross, withAcross, withTool } from './width.ts'
 
-/** One caliper reading, and how far to feed across then. */
+/** One width, and how far to feed across for it. */
 export type WidthRow = {
-  /** What the groove measures over its walls at the stop, pm. */
+  /** Width of the groove between its walls at the stop, as measured, pm. */
   readonly measured: Length
-  /** Moves of the slide that feeds across that stand at other readings, with what they stand at in this row, in readable steps. */
+  /** Moves of the slide that feeds across that have another reading in this row, with that reading in readable steps. */
   readonly moves: readonly { readonly index: number; readonly count: number }[]
-  /** What the finished width comes out at, pm. */
+  /** The finished width, pm. */
   readonly width: Length
   readonly within: boolean | null
 }
@@ -26,26 +26,26 @@ export type WidthTable = {
   readonly slide: Slide
   /** As a caliper reads it. */
   readonly expected: Length
-  /** More than this from what is expected no stated error explains, pm. */
+  /** A larger difference from the expected width is not explained by any stated error, pm. */
   readonly most: Length
-  /** From the widest to the narrowest. Every row also holds together with the ends of the table for the bottom. */
+  /** From the widest to the narrowest. Every row also passes together with the first and the last row of the table for the bottom. */
   readonly rows: readonly WidthRow[]
   readonly without: readonly (readonly Length[])[]
   readonly reason: string | null
   readonly between: Between
-  /** From a shoulder the places before the feed across move, not where it ends. */
+  /** Beside a shoulder the places before the feed across move, not its end. */
   readonly begins: boolean
-  /** What the caliper tells apart, pm. */
+  /** The smallest step that a caliper shows, pm. */
   readonly quantum: Length
 }
 
-/** A limit met but for a nanometer is met. */
+/** A limit missed by a nanometer is met. */
 const SLACK: Length = 1000
 
 /**
- * What a groove measures over its walls after roughing is its tool and the travel between the first place and the last: what the width is off,
- * the tool is off, and the feed across ends so much earlier or later. Only where the walls are square, and fed across by a
- * compound that lies parallel or by a carriage that is read: the width of a V depends on its depth too, and `finish` takes both.
+ * After roughing the width of a groove is the width of its tool and the travel from the first place to the last. So an error of the width is an error of
+ * the tool, and the feed across ends earlier or later by that. Only for square walls, fed across by a parallel compound or by a carriage with readings:
+ * the width of a V depends on its depth too, and `finish` uses both.
  */
 export const widthTable = (
   shop: Shop,
@@ -67,7 +67,7 @@ export const widthTable = (
   const tried = readings.map((measured) => rowFor(shop, real, measured, diameters))
   const rows = tried.flatMap((one) => (typeof one === 'string' ? [] : [one]))
   const reason = tried.find((one) => typeof one === 'string') ?? null
-  // No further off than the rows go on either side: a tool that cannot be fed back past its first place has fewer there.
+  // No further than the rows reach on either side: a tool that cannot be fed back past its first place has fewer rows there.
   const most = Math.min(
     Math.floor(sum / quantum + 1e-6) * quantum,
     ...[rows[0], rows.at(-1)].map((row) => Math.abs((row?.measured ?? expected) - expected)),
@@ -82,7 +82,7 @@ export const widthTable = (
   return { ...table, rows: kept, without, between: betweenWidths(shop, real, kept, without.flat()) }
 }
 
-/** The row, planned and replayed from the width that was measured, and with the ends of the other table; where one of them fails, why. */
+/** The row, planned and replayed from the measured width, and together with the end rows of the other table. If a replay fails: why. */
 const rowFor = (shop: Shop, real: Length, measured: Length, diameters: CorrectionTable | null): WidthRow | string => {
   const { stop } = shop
   const wider = measured - real
@@ -101,7 +101,7 @@ const rowFor = (shop: Shop, real: Length, measured: Length, diameters: Correctio
   return { measured, moves: movesAcross(together, shop.operation.moves), width, within }
 }
 
-/** Where the reading changes between two rows, by the tool that the width there tells of. */
+/** Where the reading changes between two rows: replayed with the tool that cuts the width there. */
 const betweenWidths = (shop: Shop, real: Length, rows: readonly WidthRow[], without: readonly Length[]): Between => {
   const stepped = rows.map(({ measured, moves: [first] }) => ({
     measured,
@@ -114,7 +114,7 @@ const betweenWidths = (shop: Shop, real: Length, rows: readonly WidthRow[], with
   })
 }
 
-/** With the largest and the smallest bottom of the other table: the same finish as there, the same width, and no fault. */
+/** With the largest and the smallest bottom of the other table: the same finish as in its row, the same width, and no fault. */
 const holdsWith = (together: Shop, width: Length, diameters: CorrectionTable | null): boolean => {
   if (diameters === null) return true
   const { rows } = diameters
@@ -131,7 +131,7 @@ const holdsWith = (together: Shop, width: Length, diameters: CorrectionTable | n
   })
 }
 
-/** The feed across, or from a shoulder the places before it: told in every row, also where it stands as written. */
+/** The feed across, or beside a shoulder the places before it: given in every row, also where the reading is as written. */
 const movesAcross = ({ operation, stop }: Shop, written: Shop['operation']['moves']): WidthRow['moves'] => {
   const across = anyAcross(operation, stop.at)!
   return operation.moves.flatMap(({ slide, count }, index) => {
@@ -150,13 +150,13 @@ const movesAcross = ({ operation, stop }: Shop, written: Shop['operation']['move
 const widthThere = (shop: Shop, bottom: Length): Length | null =>
   correctedFor(shop, bottom).trace.at[shop.stop.at]?.find(({ id }) => id === 'width')?.surely ?? null
 
-/** What all stated errors together can do to the width, pm. */
+/** The effect of all stated errors together on the width, pm. */
 export const summedWidth = (budget: readonly Budgeted[]): Length => {
   const one = budget.find(({ id }) => id === 'width')
   return one === undefined ? 0 : Math.max(one.high - one.planned, one.planned - one.low)
 }
 
-/** The own step of the slide that feeds across, doubled or halved until two or three of them lie within the error, but no finer than a caliper reads. */
+/** The step of the slide that feeds across, doubled or halved until two or three fit into the error, but no finer than a caliper shows. */
 const stepAlong = (sum: Length, { lathe }: Shop, slide: Slide, quantum: Length): Length => {
   let step = stepTravel(slide === 'carriage' ? lathe.carriage! : lathe.compound.scale)
   while (sum >= 4 * step) step *= 2

@@ -8,8 +8,8 @@ import { type Corrected, correctedFor, type Shop } from './measured.ts'
 import { bottomWanted } from './stop.ts'
 
 /**
- * What a groove measures over is its tool: the flat of the edge is so much wider than the tool was measured. Where a corner was brought to a
- * shoulder on the headstock side, that corner stands where it stood, and the reference point moves.
+ * A groove that is too wide has a tool that is wider than stated: the flat of the edge is wider by the same amount. If a corner was brought to a
+ * shoulder on the headstock side, that corner stays where it was, and the reference point moves.
  */
 export const withTool = (operation: Operation, wider: Length): Operation => {
   if (wider === 0) return operation
@@ -17,15 +17,15 @@ export const withTool = (operation: Operation, wider: Length): Operation => {
   return { ...operation, edge: fromHeadstock(operation) ? besideShoulder(edge, wider) : edge }
 }
 
-/** The corner touched the shoulder, so nothing of the blank behind it stands out beyond that corner: the blank is where it was beside it. */
+/** The corner touched the shoulder, so the blank does not stick out beyond that corner: on that side it stays where it was. */
 const besideShoulder = (edge: Edge, wider: Length): Edge => {
   const { from, to } = edge.shank
   return { ...edge, shank: { from: Math.min(from, from + wider), to: to + wider } }
 }
 
 /**
- * The same moves with the last feed across going `steps` further, or, from a shoulder, beginning so much further on. Where the compound is
- * swung the last place of the finish moves, and the cross-feed there makes up for what that does to the depth.
+ * The same moves with the last feed across going `steps` further, or, beside a shoulder, beginning that much further on. If the compound is swung, the
+ * last place of the finish moves, and the cross-feed corrects the change of depth there.
  */
 export const withAcross = ({ lathe, operation, stop }: Shop, steps: number): Operation => {
   const across = anyAcross(operation, stop.at)
@@ -47,17 +47,17 @@ export const withAcross = ({ lathe, operation, stop }: Shop, steps: number): Ope
   }
 }
 
-/** The cross-feed's reading for the drawing's bottom with a swung compound at a reading, rounded once; a tie leaves metal. */
+/** Reading of the cross-feed for the drawing's bottom with a swung compound at a reading. Rounded once; a tie leaves metal. */
 const crossCount = (lathe: Lathe, operation: Operation, compound: number): number => {
   const shift = compound * stepTravel(lathe.compound.scale) * Math.sin((operation.angle * Math.PI) / 180)
   const depth = (operation.touch.diameter - bottomWanted(operation).aim) / 2
   return Math.ceil((depth - shift) / stepTravel(lathe.crossFeed) - 0.5 - 1e-6)
 }
 
-/** A feed across moved by so many readable steps, and what it finishes at. */
+/** A feed across moved by a number of readable steps, and the plan that comes of it. */
 export type Across = { readonly steps: number; readonly corrected: Corrected }
 
-/** How far the far end of the feed across is moved for the width to come nearest to the drawing's; a tie leaves metal. */
+/** By how many steps the end of the feed across is moved so that the width comes nearest to the drawing; a tie leaves metal. */
 export const stepsAcross = (shop: Shop, measured: Length, wider: Length): Across => {
   const { operation, stop } = shop
   const made = new Map<number, Across>()
@@ -76,7 +76,7 @@ export const stepsAcross = (shop: Shop, measured: Length, wider: Length): Across
   const along = byCarriage ? 1 : Math.cos((operation.angle * Math.PI) / 180)
   const scale = byCarriage ? shop.lathe.carriage! : shop.lathe.compound.scale
   const exact = -wider / (stepTravel(scale) * along)
-  // From a shoulder the near end moves: a wider tool begins further on.
+  // Beside a shoulder the start moves: a wider tool begins further on.
   const sense = fromHeadstock(operation) ? -1 : 1
   const choices = [...new Set([Math.floor(exact), Math.ceil(exact)])].map((steps) => movedBy(steps * sense))
   const narrowFirst = choices.sort((a, b) => widthOf(a) - widthOf(b))
@@ -86,15 +86,15 @@ export const stepsAcross = (shop: Shop, measured: Length, wider: Length): Across
   return best.steps * sense < 0 ? asFarAsRoughed(best, movedBy) : best
 }
 
-/** A width that stands to a nanometer is the same. */
+/** Widths within a nanometer are the same. */
 const SLACK: Length = 1000
 
 const widthOf = ({ corrected }: Across): Length =>
   corrected.trace.sizes.find(({ id }) => id === 'width')?.surely ?? Number.POSITIVE_INFINITY
 
 /**
- * A wall that roughing has cut already does not come back by stopping short of it: that would only leave a step at the floor. So the reading
- * stays as near to the written one as it can without cutting more.
+ * A wall that roughing has already cut does not come back if the finish stops short of it: that only leaves a step at the floor. So the reading stays
+ * as near to the written one as it can without cutting more.
  */
 const asFarAsRoughed = (best: Across, movedBy: (steps: number) => Across): Across => {
   const same = (other: Across): boolean => Math.abs(widthOf(other) - widthOf(best)) <= SLACK
@@ -111,7 +111,7 @@ const asFarAsRoughed = (best: Across, movedBy: (steps: number) => Across): Acros
 /** Moves that bring the tool to one place of the finish, the compound's reading there, and the finishes made at it. Indexes of moves. */
 type EndPlace = { readonly brings: readonly number[]; readonly reading: number; readonly cuts: readonly number[] }
 
-/** Where a swung compound finishes at several places by the cross-feed: the last of them; from a shoulder the first. */
+/** If a swung compound finishes at several places by the cross-feed: the last of them; beside a shoulder the first. */
 const endPlace = (operation: Operation, { at, by, finishes }: Shop['stop']): EndPlace | null => {
   if (operation.angle === 0 || by !== 'cross-feed' || finishes.length < 2) return null
   const { moves } = operation
@@ -127,7 +127,7 @@ const endPlace = (operation: Operation, { at, by, finishes }: Shop['stop']): End
   return cuts.length === finishes.length ? null : { brings, reading: moves[brings.at(-1)!]!.count!, cuts }
 }
 
-/** By the compound, or by the carriage where it is read on a dial or an indicator; what is fed to a line by eye has no reading to move. */
+/** The feed across by the compound, or by a carriage with a dial or an indicator. A feed to a line by eye has no reading to move. */
 export const anyAcross = (operation: Operation, at: number): number | null => {
   const compound = feedAcross(operation, at)
   if (compound !== null) return compound
@@ -141,7 +141,7 @@ export const anyAcross = (operation: Operation, at: number): number | null => {
 export const slideOf = ({ moves }: Operation, across: number | null): Slide =>
   across === null ? 'compound' : (moves[across]!.slide ?? 'compound')
 
-/** Where fillets are stepped along, their places have to do with both walls: a width alone moves none of them. */
+/** Fillets that are cut step by step have places for both walls, so a width alone moves none of them. */
 export const feedAcross = (operation: Operation, at: number): number | null => {
   if (operation.cusp !== undefined) return null
   const across = operation.moves.flatMap(({ action, slide }, index) =>

@@ -17,7 +17,7 @@ import type { Trouble } from './trouble.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
 
-/** What was found by measuring, what is doubted, and why nothing more can be done: the prose of a sheet of what remains. */
+/** The sentences of a sheet of what remains: what the measuring showed, what is doubtful, and why nothing more can be done. */
 export const notesOf = (
   plan: Plan,
   index: number,
@@ -61,7 +61,7 @@ export const notesOf = (
   ]
 }
 
-/** The finish takes nothing off a bottom that is down already: its steps print where the tool goes, not what is there. */
+/** The finish takes nothing off a bottom that is already deep enough: its steps say where the tool goes, not what is there. */
 export const floorThere = (units: Units, bottom: Length, { sizes }: OperationTrace): Prose[] => {
   const left = sizes.find(({ id }) => id === 'bottomDiameter')?.surely ?? null
   if (left === null || Math.abs(left - bottom) >= SHOWN) return []
@@ -70,7 +70,7 @@ export const floorThere = (units: Units, bottom: Length, { sizes }: OperationTra
   ]
 }
 
-/** Less is arithmetic's, pm. */
+/** Less than this is a rounding error, pm. */
 const SHOWN = 1000
 
 const outsideNote = (plan: Plan, { operation }: Planned, { outside }: Taken): Prose[] => {
@@ -150,7 +150,7 @@ export const refusedBy = (
   }
 }
 
-/** What of the drawing can still be had. */
+/** Which sizes of the drawing can still be reached. */
 const leftToSave = (
   units: Units,
   { operation }: Shop,
