@@ -97,6 +97,22 @@ describe('the page of a sheet', () => {
     ])
   })
 
+  it('names the slide on each dial where one line turns several, and on no other', () => {
+    const sheet = drawnExample('19-no-form-tool')
+    const page = pageOf(sheet)
+    const slides = withClass(page, 'step').map((step) => ({
+      step,
+      named: withClass(step, 'slide').map(textIn),
+      dials: withClass(step, 'dials')
+        .flatMap(everyIn)
+        .filter(({ name }) => name === 'svg'),
+    }))
+    const station = slides.find(({ step }) => step.attributes.id === 'step-16')!
+    expect(station.named).toEqual(['COMPOUND', 'CROSS-FEED', 'CROSS-FEED', 'CROSS-FEED', 'CROSS-FEED'])
+    expect(station.dials).toHaveLength(5)
+    expect(slides.filter(({ named, dials }) => dials.length === 1 && named.length > 0)).toEqual([])
+  })
+
   it('runs its own script and no other', () => {
     const page = pageOf(drawnExample('01-press-screw'))
     const [script] = named1(page, 'script')

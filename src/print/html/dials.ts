@@ -15,21 +15,25 @@ export const plates = ({ lathe }: Sheet): Markup =>
       .map(([slide, dial]) => tag('symbol', { id: `plate-${slide}`, overflow: 'visible' }, ...plate(dial))),
   )
 
-/** One reading on its face, to stand beside its step. `matters`: also in the list of all steps, and on paper. */
-export const dialOf = (shown: Shown, matters: boolean): Markup => {
+/**
+ * One reading on its face, to stand beside its step. `matters`: also in the list of all steps, and on paper. `named`: says
+ * which slide it is of, where one line of the list turns several.
+ */
+export const dialOf = (shown: Shown, matters: boolean, named: boolean): Markup => {
   const { scale, step } = shown
   const turns = turnsBeside(shown)
   return tag(
     'svg',
     {
       class: matters ? 'dial matters' : 'dial',
-      viewBox: `${FACE.left} ${FACE.top} ${FACE.size} ${FACE.size + BELOW}`,
+      viewBox: `${FACE.left} ${FACE.top} ${FACE.size} ${FACE.size + (named ? 2 * BELOW : BELOW)}`,
       role: 'img',
       'aria-label': `step ${step.number}, ${step.thing.toLowerCase()}: ${faceWords(shown)}`,
       'font-family': FONTS,
       fill: INK,
     },
     scale.kind === 'dial' ? [tag('use', { href: `#plate-${step.slide}` }), ...hand(shown, scale)] : window(shown),
+    named ? letters([FACE.left + FACE.size / 2, FACE.top + FACE.size + 10], step.thing, { ...UNDER, as: 'slide' }) : [],
     letters([FACE.left + FACE.size / 2, FACE.top + FACE.size + 4], turns, {
       anchor: 'middle',
       size: Math.min(4.6, (FACE.size - 4) / widthOf(turns, 1.15)),
@@ -40,4 +44,5 @@ export const dialOf = (shown: Shown, matters: boolean): Markup => {
 }
 
 const BELOW = 6
+const UNDER = { anchor: 'middle', size: 4.6, bold: true } as const
 const FONTS = 'Arial, Helvetica, sans-serif'

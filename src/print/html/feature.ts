@@ -62,7 +62,10 @@ const beside = (sheet: Sheet, feature: Planned): Beside => {
   const swings = sheet.steps.filter((step) => step.feature === index && step.action === 'swing')
   return {
     dials: new Map(
-      everyReading(sheet, index).map((one) => [one.step.number, dialOf(one, matter.has(one.step.number))]),
+      everyReading(sheet, index).map((one) => {
+        const { number } = one.step
+        return [number, dialOf(one, matter.has(number), isFolded(sheet, number))]
+      }),
     ),
     pictures: new Map(
       hasWrongSide(sheet, feature)
@@ -71,6 +74,10 @@ const beside = (sheet: Sheet, feature: Planned): Beside => {
     ),
   }
 }
+
+/** Whether a line of the list stands for this step and others. */
+const isFolded = ({ places = [] }: Sheet, step: number): boolean =>
+  places.some(({ from, to }) => from <= step && step <= to)
 
 /** A drawing that is broader than a phone keeps so much of its size that its letters can be read: a narrow page scrolls it. */
 export const figure = (picture: Picture): Markup =>
