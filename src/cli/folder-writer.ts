@@ -1,7 +1,8 @@
 import { dirname, join } from 'node:path'
 import { codeOf, type Io, reasonOf, UsageError } from './io.ts'
 
-export type FolderWriter = { readonly write: (name: string, text: string) => void }
+/** `last`: the file that says that all others are there; it is on the disk when it has its name. */
+export type FolderWriter = { readonly write: (name: string, text: string, last?: boolean) => void }
 
 /** Writes files into a folder that is made if it is not there; each whole or not at all. */
 export const folderWriter = (folder: string, force: boolean, io: Io): FolderWriter => {
@@ -14,12 +15,12 @@ export const folderWriter = (folder: string, force: boolean, io: Io): FolderWrit
     }
   }
   return {
-    write: (name, text) => {
+    write: (name, text, last = false) => {
       const path = join(folder, name)
       const parent = dirname(path)
       if (!made.has(parent)) doing(parent, () => io.makeFolder(parent))
       made.add(parent)
-      doing(path, () => io.writeFile(path, text, force))
+      doing(path, () => io.writeFile(path, text, force, { ofMany: !last }))
     },
   }
 }

@@ -22,8 +22,11 @@ export type Io = {
    * Writes the whole file or nothing. Without `force` an existing file is left alone, and the error's code is EEXIST.
    * What exists and is no file (a device, a pipe) is never replaced: `Unfit`.
    */
-  readonly writeFile: (path: string, text: string, force: boolean) => void
+  readonly writeFile: (path: string, text: string, force: boolean, how?: Writing) => void
 }
+
+/** `ofMany`: one of many files, so it need not be on the disk before the next one is written. */
+export type Writing = { readonly ofMany: boolean }
 
 /** `most` bytes are read, and one more where there are more. A pipe is read only where the user named it. */
 export type ReadLimits = { readonly most: number; readonly pipe: boolean }

@@ -26,7 +26,7 @@ export const realIo = (host: NodeJS.Process): Io => {
     samePath: (one, other) => realPath(one) === realPath(other),
     readDir: (path) => readDir(path),
     makeFolder: (path) => void mkdirSync(path, { recursive: true }),
-    writeFile: (path, text, force) => writeWhole(host, path, text, force),
+    writeFile: (path, text, force, how) => writeWhole(host, path, text, force, undefined, how),
   }
 }
 

@@ -16,7 +16,10 @@ import {
 } from 'node:fs'
 import { hostname } from 'node:os'
 import { dirname, join } from 'node:path'
-import { codeOf, Unfit } from './io.ts'
+import { codeOf, Unfit, type Writing } from './io.ts'
+
+/** Folders in which left-overs were looked for. */
+const swept = new Set<string>()
 
 type Host = Pick<NodeJS.Process, 'pid' | 'on' | 'off' | 'kill'>
 
@@ -34,15 +37,17 @@ export const writeWhole = (
   text: string,
   force: boolean,
   { link }: Naming = { link: linkSync },
+  { ofMany }: Writing = { ofMany: false },
 ): void => {
   const { file, before } = targetOf(path)
   if (before !== null && !force) throw Object.assign(new Error('EEXIST'), { code: 'EEXIST' })
   const folder = dirname(file)
-  removeLeftOvers(host, folder)
+  if (!ofMany || !swept.has(folder)) removeLeftOvers(host, folder)
+  swept.add(folder)
   const temporary = join(folder, `${PREFIX}${MACHINE}-${host.pid}-${unlikely()}${SUFFIX}`)
   holdSignals(host)
   try {
-    writeAndSync(temporary, text, before)
+    writeAll(temporary, text, before, !ofMany)
     if (before !== null) renameSync(temporary, file)
     else name(temporary, file, link)
   } finally {
@@ -71,13 +76,14 @@ const statusOf = (path: string, ask: (path: string) => Stats): Stats | null => {
   }
 }
 
-const writeAndSync = (path: string, text: string, before: Stats | null): void => {
+/** `sync`: to the disk before the file gets its name, so that it is whole also where the power fails. */
+const writeAll = (path: string, text: string, before: Stats | null, sync: boolean): void => {
   // Nobody else may look into what is to replace a file that others may not read.
   const file = openSync(path, 'wx', before === null ? 0o666 : 0o600)
   try {
     const bytes = Buffer.from(text)
     for (let done = 0; done < bytes.length; ) done += writeSync(file, bytes, done)
-    fsyncSync(file)
+    if (sync) fsyncSync(file)
   } finally {
     closeSync(file)
   }

@@ -22,18 +22,26 @@ export const amountsOf = ({ from, to, step }: Range, units: Units): Parsed<reado
 }
 
 /** An amount as a job has it, in the manner of `like`: a fraction stays one, and so does a unit. */
-export const written = (value: Length, like: string, units: Units): string => {
+export const written = (value: Length, like: string, units: Units, digits = decimalsIn(like)): string => {
   const split = splitUnit(tidy(like))
   const unit = split.ok ? split.value.unit : null
   const fraction = like.includes('/') && unit !== 'mm' && unit !== 'thou' ? formatFraction(value) : null
   if (fraction !== null)
     return unit === null && units === 'mm' ? `${fraction} in` : `${fraction}${unit === null ? '' : ' in'}`
-  if (unit === 'thou') return `${decimal((value / perUnit('inch')) * 1000)} thou`
-  if (unit === null) return decimal(value / perUnit(units))
-  return unit === 'mm' ? `${decimal(value / perUnit('mm'))} mm` : `${decimal(value / perUnit('inch'))} in`
+  if (unit === 'thou') return `${decimal((value / perUnit('inch')) * 1000, digits)} thou`
+  if (unit === null) return decimal(value / perUnit(units), digits)
+  return unit === 'mm'
+    ? `${decimal(value / perUnit('mm'), digits)} mm`
+    : `${decimal(value / perUnit('inch'), digits)} in`
 }
 
-const decimal = (value: number): string => String(Number(value.toFixed(7)))
+/** With as many places as the example has, and more only where it needs them: .080 stays .080. */
+const decimal = (value: number, digits: number): string => {
+  const exact = String(Number(value.toFixed(7)))
+  return decimalsIn(exact) < digits ? value.toFixed(digits) : exact
+}
+
+export const decimalsIn = (text: string): number => /\.(\d+)/.exec(text)?.[1]?.length ?? 0
 
 /** What follows the size of a dimension: ±0.005, +0.004 -0. */
 export const toleranceIn = (text: string): string => /\s*(?:±|\+\/?-|\+)\s*[\d.].*$/.exec(text)?.[0] ?? ''

@@ -37,3 +37,9 @@ export const shopOf = ({ lathe, setup, features }: Plan): Shop => ({
   setup,
   operations: features.map((feature) => (feature.status === 'planned' ? feature.operation : null)),
 })
+
+/** The manifest as a file; `learners`: each as JSON already. A line a learner. */
+export const manifestText = (title: string, teaches: string, learners: readonly string[]): string => {
+  const head = JSON.stringify({ manifest: 1, title, teaches } satisfies Omit<Manifest, 'learners'>)
+  return `${head.slice(0, -1)},"learners":[\n${learners.join(',\n')}\n]}\n`
+}

@@ -1,7 +1,7 @@
 import { suggest } from '../diagnostics/suggest.ts'
 import { type Parsed, parsed, refused } from '../units/parsed.ts'
-import { amountsOf, sizeIn, toleranceIn, written } from './amounts.ts'
-import type { Vary } from './exercise.ts'
+import { amountsOf, decimalsIn, sizeIn, toleranceIn, written } from './amounts.ts'
+import type { Range, Vary } from './exercise.ts'
 import { at, isScalar, pathsOf, scalar, type Tree, unitsAt, withValue } from './tree.ts'
 
 /** All that a job may become: every value of every varied path with every other. */
@@ -85,17 +85,24 @@ const choiceOf = (base: Tree, vary: Vary): Parsed<Choice> => {
   if (!amounts.ok) return amounts
   const { value: list } = amounts
   if (vary.how === 'range')
-    return parsed({ vary, count: list.length, put: (tree, i) => put(tree, written(list[i]!, vary.range.from, units)) })
+    return parsed({
+      vary,
+      count: list.length,
+      put: (tree, i) => put(tree, written(list[i]!, vary.range.from, units, placesIn(vary.range))),
+    })
   const sign = vary.how === 'under' ? -1 : 1
   return parsed({
     vary,
     count: list.length,
     put: (tree, i) => {
       const from = sizeIn(textAt(tree, vary.of), unitsAt(tree, vary.of))
-      return from.ok ? put(tree, written(from.value + sign * list[i]!, '', units)) : from
+      return from.ok ? put(tree, written(from.value + sign * list[i]!, '', units, placesIn(vary.range))) : from
     },
   })
 }
+
+/** Decimal places of a range. */
+const placesIn = ({ from, to, step }: Range): number => Math.max(...[from, to, step].map(decimalsIn))
 
 /** A number stays a number, where a job takes nothing else. */
 const like = (base: Tree, path: string, text: string): Tree => {

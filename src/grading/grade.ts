@@ -1,11 +1,12 @@
 import type { Blank } from '../exercise/blank.ts'
 import type { Handed } from '../exercise/manifest.ts'
 import { solve } from '../exercise/solve.ts'
+import { readable } from '../lathe/lathe.ts'
 import type { Parsed } from '../units/parsed.ts'
 import type { Answers } from './answers.ts'
 import type { Cause } from './causes/cause.ts'
 import { CAUSES } from './causes/registry.ts'
-import type { GradedBlank, GradedLearner, Verdict } from './grades.ts'
+import type { FormPicture, GradedBlank, GradedLearner, Verdict } from './grades.ts'
 import { type Changed, type Cut, type Replays, replaysOf } from './replays.ts'
 import { valuesOf } from './value.ts'
 
@@ -34,7 +35,8 @@ export const gradeSheet = (handed: Handed, answers: Answers): GradedLearner => {
     score: counted.reduce((sum, { marks }) => sum + marks, 0),
     outOf: counted.reduce((sum, { outOf }) => sum + outOf, 0),
     blanks: graded,
-    cuts,
+    cuts: cuts.says,
+    pictures: cuts.pictures,
     note: null,
   }
 }
@@ -104,8 +106,12 @@ const provenOrder = ({ blank, given }: Read, replays: Replays): boolean => {
 }
 
 /** Readings that prove are right, whether they are the sheet's or not: all together, and then each alone. */
-const byReplay = (read: readonly Read[], replays: Replays): readonly string[] => {
+const byReplay = (
+  read: readonly Read[],
+  replays: Replays,
+): Pick<GradedLearner, 'pictures'> & { readonly says: readonly string[] } => {
   const says: string[] = []
+  const pictures: FormPicture[] = []
   for (const one of read) if (one.verdict === 'wrong' && provenOrder(one, replays)) one.verdict = 'right'
   const moved = read.filter(({ blank, own }) => blank.move !== null && own !== null)
   for (const feature of new Set(moved.map(({ blank }) => blank.move!.feature))) {
@@ -115,11 +121,14 @@ const byReplay = (read: readonly Read[], replays: Replays): readonly string[] =>
     const together = replays.cut(feature, own.map(changed))
     if (together === null) continue
     if (together.proven) for (const one of other) one.verdict = 'right'
-    else says.push(...together.says)
+    else {
+      says.push(...together.says)
+      pictures.push(together.picture)
+    }
     for (const one of other)
       if (one.verdict === 'wrong' && replays.cut(feature, [changed(one)])?.proven === true) one.verdict = 'right'
   }
-  return [...new Set(says)]
+  return { says: [...new Set(says)], pictures }
 }
 
 const changed = ({ blank, own }: Read): Changed => ({ blank, value: own! })
@@ -151,11 +160,17 @@ const cutBy = (read: Read, all: readonly Read[], replays: Replays): Cut | null =
   if (blank.move !== null) return replays.cut(blank.move.feature, [changed(read)])
   const followers = all.flatMap(({ blank: other }): Changed[] => {
     const how = other.follows.find(({ id }) => id === blank.id)
-    return how === undefined || other.move === null ? [] : [{ blank: other, value: own * how.factor + how.plus }]
+    return how === undefined || other.move === null
+      ? []
+      : [{ blank: other, value: onMark(own * how.factor + how.plus, other) }]
   })
   const feature = followers[0]?.blank.move?.feature
   return feature === undefined ? null : replays.cut(feature, followers)
 }
+
+/** A learner who goes on by a size stops at the nearest mark. */
+const onMark = (value: number, { facts }: Blank): number =>
+  facts.sort === 'reading' ? Math.round(value / readable(facts.scale)) * readable(facts.scale) : value
 
 /** Every cause that leads from the facts to what was answered. */
 const causesOf = ({ blank, values }: Read): readonly Cause[] =>

@@ -1,3 +1,6 @@
+import type { Form } from '../moves/form.ts'
+import type { Region } from '../moves/operation.ts'
+
 export type Verdict = 'right' | 'follow-on' | 'wrong' | 'blank' | 'ungraded'
 
 /** One blank of one learner. */
@@ -20,6 +23,15 @@ export type GradedBlank = {
   readonly wouldCut: string | null
 }
 
+/** pm; d = −radius. */
+export type FormPicture = {
+  readonly feature: number
+  readonly name: string
+  readonly wanted: Form
+  readonly cut: Form
+  readonly region: Region
+}
+
 export type GradedLearner = {
   readonly sheet: string
   readonly learner: string | null
@@ -29,6 +41,8 @@ export type GradedLearner = {
   readonly blanks: readonly GradedBlank[]
   /** What all readings together would have cut, a line a fault; empty where it is as drawn. */
   readonly cuts: readonly string[]
+  /** The form that these readings cut, of each feature where it is not as drawn. */
+  readonly pictures: readonly FormPicture[]
   /** Why it is not graded: no form, or none that can be read. */
   readonly note: string | null
 }

@@ -8,9 +8,10 @@ import type { Operation } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import { type Progress, replayNext, startOf } from '../replay/replay.ts'
 import type { Units } from '../units/length.ts'
+import type { FormPicture } from './grades.ts'
 
 /** What came of a list of moves. */
-export type Cut = { readonly proven: boolean; readonly says: readonly string[]; readonly trace: OperationTrace }
+export type Cut = { readonly proven: boolean; readonly says: readonly string[]; readonly picture: FormPicture }
 
 /** A reading in place of the sheet's: which blank, and what was answered, pm of reading. */
 export type Changed = { readonly blank: Blank; readonly value: number }
@@ -40,7 +41,11 @@ export const replaysOf = ({ lathe, setup, operations }: Shop, units: Units): Rep
     const { trace, faults } = replayNext(lathe, setup, before, operation, feature)
     const judgment = judge(lathe, operation, before, trace, faults)
     const heavy = heavyCuts({ operation, trace }, { operation: own, trace: plannedTrace })
-    return { proven: judgment.proven && heavy.length === 0, says: saysOf(judgment, heavy.length > 0, units), trace }
+    return {
+      proven: judgment.proven && heavy.length === 0,
+      says: saysOf(judgment, heavy.length > 0, units),
+      picture: pictureOf(feature, own, trace),
+    }
   }
   return {
     cut: (feature, changed) => {
@@ -63,6 +68,19 @@ const movesInOrder = (moves: Operation['moves'], lines: readonly (readonly numbe
     return place < 0 ? move : moves[listed[place]!]!
   })
 }
+
+/** What the drawing wants, with the part beside it as it stays, and what was cut. */
+const pictureOf = (feature: number, { name, wanted, region }: Operation, { surely }: OperationTrace): FormPicture => ({
+  feature,
+  name,
+  wanted: [
+    ...surely.filter(({ to }) => to <= region.from),
+    ...wanted,
+    ...surely.filter(({ from }) => from >= region.to),
+  ],
+  cut: surely,
+  region,
+})
 
 const movesWith = (moves: Operation['moves'], changed: readonly Changed[]): Operation['moves'] =>
   moves.map((move, index) => {

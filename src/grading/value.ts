@@ -37,7 +37,9 @@ const readings = (text: string, facts: ReadingFacts): Parsed<readonly number[]> 
   const bare = unit.ok && unit.value.unit === null
   // Of a whole number a mark is meant; a number with a point or a fraction is what the dial shows.
   const count = numberIn(plain)
-  const marks = bare && count !== null && scale.kind === 'dial' ? [count * scale.graduation] : []
+  // A number below one with a point is no count of marks.
+  const isCount = bare && count !== null && (Math.abs(count) >= 1 || !plain.includes('.'))
+  const marks = isCount && scale.kind === 'dial' ? [count * scale.graduation] : []
   const first = /[./]/.test(plain) && !/ /.test(plain) ? [read.value, ...marks] : [...marks, read.value]
   return parsed(first.map((value) => (Math.abs(value) < readable(scale) / 1000 ? 0 : value)))
 }

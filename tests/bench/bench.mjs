@@ -1,6 +1,7 @@
 // npm run bench [-- --quick] [JOB…]: ratios within one run only; absolute times drift with the machine.
 import { readdirSync } from 'node:fs'
 import { basename, join, resolve } from 'node:path'
+import { classes } from './class.mjs'
 import { growth } from './growth.mjs'
 import { EXAMPLES } from './places.mjs'
 import { startUp } from './start-up.mjs'
@@ -26,6 +27,7 @@ const main = async () => {
     await throughput(jobs, runs.passes),
   )
   if (named.length > 0) return
+  table('A class: what one learner more costs, against node -e 0', classes(runs.pairs))
   table(
     'How the time grows: its exponent over the size (1 = in proportion); then each size and its time to that of the first',
     await growth(one('01'), runs.rounds),

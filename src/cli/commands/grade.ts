@@ -34,7 +34,7 @@ export const gradeCommand = async (
   guardInputs([path, ...files.paths], options, io)
   const forms = await readForms(files, options, io)
   const print = await classPrinterOf('grades', options.format)
-  const grades = gradeAll(manifest, forms, options, io, await inEveryFormat('page'))
+  const grades = await gradeAll(manifest, forms, options, io, await inEveryFormat('page'))
   if (options.out !== undefined)
     (await inEveryFormat('grades'))('grades', grades, folderWriter(options.out, options.force === true, io))
   deliver(print(grades), options, io)
@@ -63,24 +63,26 @@ const readForms = async ({ paths }: AnswerFiles, { color }: GradeOptions, io: Io
   return { bySheet, broken }
 }
 
-const gradeAll = (
+const gradeAll = async (
   manifest: Manifest,
   forms: Forms,
   options: GradeOptions,
   io: Io,
   printPage: PrintAll<'page'>,
-): Grades => {
+): Promise<Grades> => {
   const class_ = gatherer()
   const pages = options.out === undefined ? null : folderWriter(options.out, options.force === true, io)
   const progress = progressOn(io, manifest.learners.length)
-  const learners = manifest.learners.map((handed) => {
+  const learners: GradedLearner[] = []
+  for (const handed of manifest.learners) {
     const graded = gradeOne(manifest, handed, forms, io)
     class_.add(graded)
-    progress.step()
-    if (pages === null || graded.score === null) return graded
-    printPage(nameOf(handed), { title: manifest.title, units: handed.units, graded }, pages)
-    return graded
-  })
+    // The forms are on the page only: those of a thousand would fill the memory.
+    learners.push({ ...graded, pictures: [] })
+    if (pages !== null && graded.score !== null)
+      printPage(nameOf(handed), { title: manifest.title, units: handed.units, graded }, pages)
+    await progress.step()
+  }
   progress.end()
   const known = new Set(manifest.learners.map(({ sheet }) => sheet))
   for (const sheet of forms.bySheet.keys())
@@ -99,6 +101,7 @@ const gradeOne = (manifest: Manifest, handed: Handed, { bySheet, broken }: Forms
     outOf: handed.blanks.reduce((sum, { outOf }) => sum + outOf, 0),
     blanks: [],
     cuts: [],
+    pictures: [],
     note: text,
   })
   const all = bySheet.get(handed.sheet) ?? []

@@ -3,7 +3,7 @@ import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
 import { answerForm } from '../../exercise/form.ts'
 import type { HandOut } from '../../exercise/hand-out.ts'
 import type { Key } from '../../exercise/key.ts'
-import type { Manifest } from '../../exercise/manifest.ts'
+import { manifestText } from '../../exercise/manifest.ts'
 import { ownValues } from '../../exercise/own.ts'
 import { readExercise } from '../../exercise/read.ts'
 import { type Compile, setOf } from '../../exercise/set.ts'
@@ -29,7 +29,8 @@ export const handoutCommand = async (entry: string, options: HandoutOptions, io:
     throw new UsageError(`${JSON.stringify(options.out)} holds a set already; say --force to replace it`)
   const files = folderWriter(options.out, options.force === true, io)
   const printSheet = await inEveryFormat('worksheet')
-  const done: Pick<HandOut, 'key' | 'handed'>[] = []
+  // As text: the forms of a thousand operations would fill the memory.
+  const done: { readonly key: HandOut['key']; readonly handed: string }[] = []
   const progress = progressOn(io, exercise.learners.length)
   let repeated: number | null = null
   for (const made of setOf(exercise, compileText, own, bareSheetFor)) {
@@ -51,8 +52,8 @@ export const handoutCommand = async (entry: string, options: HandoutOptions, io:
     }
     printSheet(made.name, made.worksheet, files)
     files.write(`answers/${made.name}.yaml`, answerForm(made.worksheet))
-    done.push({ key: made.key, handed: made.handed })
-    progress.step()
+    done.push({ key: made.key, handed: JSON.stringify(made.handed) })
+    await progress.step()
   }
   progress.end()
   if (problems.length > 0) {
@@ -62,8 +63,15 @@ export const handoutCommand = async (entry: string, options: HandoutOptions, io:
   const { title, teaches } = exercise
   const key: Key = { title, teaches, sheets: done.map((one) => one.key) }
   ;(await inEveryFormat('key'))('key', key, files)
-  const manifest: Manifest = { manifest: 1, title, teaches, learners: done.map((one) => one.handed) }
-  files.write('manifest.json', `${JSON.stringify(manifest)}\n`)
+  files.write(
+    'manifest.json',
+    manifestText(
+      title,
+      teaches,
+      done.map(({ handed }) => handed),
+    ),
+    true,
+  )
   if (repeated !== null)
     tell(
       `the values make ${repeated} different sheets that prove: from sheet ${repeated + 1} on they are like earlier ones`,

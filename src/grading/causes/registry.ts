@@ -7,6 +7,7 @@ import { inchForMm } from './inch-for-mm.ts'
 import { includedForHalf } from './included-for-half.ts'
 import { lostMotionForgotten } from './lost-motion-forgotten.ts'
 import { nextNumeral } from './next-numeral.ts'
+import { nextSpeed } from './next-speed.ts'
 import { oneTurn } from './one-turn.ts'
 import { radiusForDiameter } from './radius-for-diameter.ts'
 import { roughCarriedOn } from './rough-carried-on.ts'
@@ -34,6 +35,7 @@ export const CAUSES: readonly Cause[] = [
   lostMotionForgotten,
   oneTurn,
   nextNumeral,
+  nextSpeed,
   wrongDirection,
   roundedEarly,
 ]

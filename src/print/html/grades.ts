@@ -1,6 +1,8 @@
 import type { GradedBlank, GradedLearner, Grades } from '../../grading/grades.ts'
 import type { Page } from '../../grading/page.ts'
 import { type Child, type Markup, tag } from '../markup.ts'
+import { overlayOf } from '../svg/overlay.ts'
+import { framed } from '../svg/picture.ts'
 import { paperPage } from './paper.ts'
 import { cells, table } from './phrases.ts'
 
@@ -56,6 +58,7 @@ export const pageHtml = ({ title, graded }: Page): string =>
     ),
     ...(graded.note === null ? [] : [tag('p', {}, graded.note)]),
     table(['', '', 'asks', 'your answer', 'right', 'why, and what it would have cut'], graded.blanks.map(blankRow)),
+    ...graded.pictures.map((each) => tag('figure', {}, framed(overlayOf(each)))),
     ...(graded.cuts.length === 0 ? [] : [tag('p', {}, `With all your readings: ${graded.cuts.join('; ')}.`)]),
   ])
 

@@ -17,9 +17,9 @@ export const worksheetHtml = (sheet: Worksheet): string =>
       tag('figure', {}, framed(sketchOf(feature, sheet))),
       facts(sheet, feature.heading),
       ...feature.warnings.map((each) => tag('p', {}, tag('strong', {}, 'WARNING '), words(each, sheet.units))),
-      ...steps(sheet, feature),
     ]),
     ...questions(sheet),
+    ...sheet.features.flatMap((feature) => steps(sheet, feature)),
     tag('h2', {}, 'Marks'),
     tag(
       'p',
@@ -79,7 +79,8 @@ const steps = (sheet: Worksheet, feature: OpenFeature): Markup[] => {
       ),
     ]
   })
-  return [tag('table', { class: 'steps' }, tag('tbody', {}, ...rows))]
+  const name = sheet.features.length > 1 ? [tag('h3', {}, feature.name)] : []
+  return [...name, tag('table', { class: 'steps' }, tag('tbody', {}, ...rows))]
 }
 
 const questions = ({ questions, units }: Worksheet): Markup[] =>

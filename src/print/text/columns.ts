@@ -76,3 +76,7 @@ const fitting = (word: string, width: number): string[] =>
 
 const pieces = (word: string, width: number): string[] =>
   word.length <= width ? [word] : [word.slice(0, width), ...pieces(word.slice(width), width)]
+
+/** A name of a person as it is: no letter of it is changed, only what would move the cursor is taken out. */
+export const nameText = (name: string, width: number): string =>
+  [...name.replace(/[^\p{L}\p{M}\p{N}\p{P}\p{S} ]/gu, ' ')].slice(0, width).join('')

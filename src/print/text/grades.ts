@@ -1,5 +1,5 @@
 import type { GradedLearner, GradedQuestion, Grades } from '../../grading/grades.ts'
-import { beside, COLUMNS, leftAndRight, plain } from './columns.ts'
+import { beside, COLUMNS, leftAndRight, nameText, plain } from './columns.ts'
 
 /** A line a learner, and for the teacher a table by question. */
 export const gradesText = ({ title, learners, questions, teach }: Grades): string => {
@@ -18,7 +18,7 @@ export const gradesText = ({ title, learners, questions, teach }: Grades): strin
 }
 
 const learnerLines = ({ sheet, learner, score, outOf, blanks, note }: GradedLearner): string[] => {
-  const name = plain(learner ?? '').slice(0, 34)
+  const name = nameText(learner ?? '', 34)
   const marks = score === null ? 'not graded' : `${score} of ${outOf}`
   const causes = [...new Set(blanks.flatMap(({ causes }) => causes))].join(', ')
   return [

@@ -1,6 +1,6 @@
 import type { GradedBlank } from '../../grading/grades.ts'
 import type { Page } from '../../grading/page.ts'
-import { beside, COLUMNS, leftAndRight } from './columns.ts'
+import { beside, COLUMNS, leftAndRight, nameText } from './columns.ts'
 
 /** What a learner gets back: each answer, and of a wrong one why, and what it would have cut. */
 export const pageText = ({ title, graded }: Page): string => {
@@ -9,7 +9,7 @@ export const pageText = ({ title, graded }: Page): string => {
     '='.repeat(COLUMNS),
     ...leftAndRight(title.toUpperCase(), `sheet ${sheet}`),
     '='.repeat(COLUMNS),
-    ...leftAndRight(learner ?? '', score === null ? 'not graded' : `${score} of ${outOf}`),
+    `${nameText(learner ?? '', 60).padEnd(64)}${(score === null ? 'not graded' : `${score} of ${outOf}`).padStart(16)}`,
     ...(note === null ? [] : beside('Note', 12, note)),
     '',
     ...blanks.flatMap(blankLines),

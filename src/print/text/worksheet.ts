@@ -1,6 +1,6 @@
 import type { OpenFeature, Worksheet } from '../../exercise/worksheet.ts'
 import { heldWords, words } from '../../phrase/words.ts'
-import { beside, COLUMNS, leftAndRight, plain, wrap } from './columns.ts'
+import { beside, COLUMNS, leftAndRight, nameText, plain, wrap } from './columns.ts'
 import { LABEL } from './front.ts'
 import { stepLines } from './steps.ts'
 
@@ -10,10 +10,8 @@ export const worksheetText = (sheet: Worksheet): string => {
     '='.repeat(COLUMNS),
     ...leftAndRight(sheet.title.toUpperCase(), `sheet ${sheet.sheet}`),
     '='.repeat(COLUMNS),
-    ...leftAndRight(
-      sheet.learner === null ? `Name ${'_'.repeat(34)}` : `Name  ${sheet.learner}`,
+    `Name  ${sheet.learner === null ? '_'.repeat(32) : nameText(sheet.learner, 32)}`.padEnd(40) +
       `Date ${'_'.repeat(14)}  Marks ____ of ${sheet.outOf}`,
-    ),
     ...beside('Learn', LABEL, sheet.teaches),
     ...beside('Job', LABEL, sheet.job),
     ...facts(sheet, sheet.heading),
@@ -21,6 +19,7 @@ export const worksheetText = (sheet: Worksheet): string => {
     ...beside(' !', 3, sheet.cautions.join(' ')),
     ...sheet.features.flatMap((feature) => featureLines(sheet, feature)),
     ...questions(sheet),
+    ...sheet.features.flatMap((feature) => steps(sheet, feature)),
     ...footer(sheet),
   ]
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`
@@ -36,11 +35,14 @@ const featureLines = (sheet: Worksheet, feature: OpenFeature): string[] => [
   `== ${plain(`${feature.kind.toUpperCase()}: ${feature.name}`)} `.padEnd(COLUMNS, '=').slice(0, COLUMNS),
   ...facts(sheet, feature.heading),
   ...feature.warnings.flatMap((phrase) => beside('WARNING', LABEL, words(phrase, sheet.units))),
-  ...stepLines(
-    sheet.steps.filter((step) => step.feature === feature.index),
-    sheet.units,
-  ),
 ]
+
+/** After all that is given; the name again where there are several. */
+const steps = (sheet: Worksheet, { index, name }: OpenFeature): string[] => {
+  const own = sheet.steps.filter((step) => step.feature === index)
+  if (own.length === 0) return []
+  return [...(sheet.features.length > 1 ? ['', ...beside('', 5, name)] : []), ...stepLines(own, sheet.units)]
+}
 
 const questions = ({ questions, units }: Worksheet): string[] =>
   questions.length === 0
@@ -58,7 +60,7 @@ const questions = ({ questions, units }: Worksheet): string[] =>
 const footer = ({ blanks, steps }: Worksheet): string[] => [
   '',
   '='.repeat(COLUMNS),
-  ...wrap(`Marks: ${blanks.map(({ number, outOf }) => `(${number}) ___/${outOf}`).join('  ')}`, COLUMNS),
+  ...wrap(`Marks: ${blanks.map(({ number, outOf }) => `(${number})\u00a0___/${outOf}`).join('  ')}`, COLUMNS),
   ...(steps.length === 0
     ? []
     : ['', `Size ${'_'.repeat(14)}  Finish ${'_'.repeat(12)}  Burr ${'_'.repeat(10)}  pass / fail ______`]),
