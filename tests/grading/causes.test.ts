@@ -63,7 +63,7 @@ const worked: fc.Arbitrary<WorkedFacts> = fc
     b: whole(31, 99),
     c: whole(4, 15),
     angle: fc.constantFrom(36, 38, 40, 60, 90),
-    formula: fc.constantFrom('shift', 'bottomDiameter', 'depthBelow', 'vDepth', 'vWidth'),
+    formula: fc.constantFrom('shift', 'bottomDiameter', 'depthBelow', 'vDepth', 'vWidth', 'rpm'),
   })
   .map(({ inch, a, b, c, angle, formula }): WorkedFacts => {
     const unit = inch ? INCH / 1000 : MM / 50
@@ -76,7 +76,11 @@ const worked: fc.Arbitrary<WorkedFacts> = fc
       root: c * unit,
       angle,
     }
-    return { sort: 'worked', formula, given, unit: 'length', units: inch ? 'inch' : 'mm' }
+    const units = inch ? 'inch' : 'mm'
+    if (formula !== 'rpm') return { sort: 'worked', formula, given, unit: 'length', units }
+    const speeds = Object.fromEntries([60, 95, 150, 240, 380, 600, 950].map((rpm, i) => [`speed${i}`, rpm]))
+    const cutting = { cutting: (inch ? 540 * INCH : 14_000 * MM) * (1 + c / 10), diameter: a * unit }
+    return { sort: 'worked', formula, given: { ...cutting, ...speeds }, unit: 'rpm', units }
   })
 
 const blankOf = (facts: Blank['facts']): Blank => ({
@@ -86,7 +90,14 @@ const blankOf = (facts: Blank['facts']): Blank => ({
   asks: '',
   facts,
   right: solve(facts)!,
-  tolerance: facts.sort === 'reading' ? readable(facts.scale) / 2 : facts.units === 'inch' ? INCH / 2000 : MM / 100,
+  tolerance:
+    facts.sort === 'worked' && facts.unit === 'rpm'
+      ? 0
+      : facts.sort === 'reading'
+        ? readable(facts.scale) / 2
+        : facts.units === 'inch'
+          ? INCH / 2000
+          : MM / 100,
   key: '',
   within: '',
   working: '',
@@ -96,6 +107,7 @@ const blankOf = (facts: Blank['facts']): Blank => ({
 
 /** As a learner writes it: to four places of an inch, to three of a millimeter. */
 const written = (value: number, { facts }: Blank): string => {
+  if (facts.sort === 'worked' && facts.unit === 'rpm') return String(value)
   const units = facts.sort === 'reading' ? facts.scale.units : facts.units
   return inUnits(value, units).toFixed(units === 'inch' ? 4 : 3)
 }
@@ -162,6 +174,7 @@ describe('a right answer', () => {
 const notations = (blank: Blank): string[] => {
   const { facts } = blank
   const right = blank.right as number
+  if (facts.sort === 'worked' && facts.unit === 'rpm') return [`${right}`, `${right} rpm`, ` ${right}.0`]
   const text = written(right, blank)
   const units = facts.sort === 'reading' ? facts.scale.units : facts.units
   const plain = [text, text.replace(/^0\./, '.'), ` ${text} `, `${text} ${units === 'inch' ? 'in' : 'mm'}`]
