@@ -1,5 +1,4 @@
 import { Argument, type Command, Option } from 'commander'
-import type { SchemaName } from '../job/json-schema.ts'
 import type { KeysName } from './commands/keys.ts'
 import type { SchemaKind } from './commands/schema.ts'
 import type { Io } from './io.ts'
@@ -21,11 +20,11 @@ const addNew = (program: Command, io: Io, report: Report): void => {
   program
     .command('new')
     .summary('print a file to start from')
-    .description('Prints a commented file to start from: a job, a lathe or a toolbox.')
-    .addArgument(new Argument('<kind>', 'what to start').choices(FILES))
+    .description('Prints a commented file to start from: a job, a lathe, a toolbox or an exercise.')
+    .addArgument(new Argument('<kind>', 'what to start').choices([...FILES, 'exercise']))
     .option('-o, --output <file>', 'write to a file; - is standard output')
     .option('--force', 'replace the output file if it exists')
-    .action(async (kind: SchemaName, options) => {
+    .action(async (kind: KeysName, options) => {
       const { newCommand } = await import('./commands/new.ts')
       report(newCommand(kind, options, io))
     })

@@ -3,7 +3,31 @@ import type { SchemaName } from '../job/json-schema.ts'
 /**
  * A file to begin with, complete and commented; it works as it is. The first line tells an editor where the schema is.
  */
-export const starter = (name: SchemaName): string => STARTERS[name]
+export const starter = (name: SchemaName | 'exercise'): string => (name === 'exercise' ? EXERCISE : STARTERS[name])
+
+const EXERCISE = `# yaml-language-server: $schema=exercise.schema.json
+# For editors that complete and check as you type:  groovewright schema exercise > exercise.schema.json
+# Every key that may stand here:  groovewright keys exercise
+#
+# An exercise for a class: a job, what of it is varied, and what the learner fills in.
+#   groovewright new job -o job.yaml
+#   groovewright handout exercise.yaml --out week-1
+#   groovewright grade week-1/manifest.json week-1/answers --out week-1-marks
+
+title: A groove with a narrower tool
+teaches: how far the tool is shifted, and where the dials stop
+base: job.yaml               # a job that proves: groovewright check job.yaml
+seed: 1                      # another seed, other sheets
+learners: [Ann, Ben, Cleo]   # or sheets: 30, or a table: class.csv with a column learner
+
+vary:                        # paths of the job: features.0 is its first feature
+  features.0.width: { from: 0.156, to: 0.180, step: 0.003 }
+  tools.neck.width: { under: features.0.width, from: 0.004, to: 0.015, step: 0.001 }
+
+# readings, turns, marks, shift, bottom-diameter, depth, form, pin, rpm, corrections,
+# drill, order, set-up, grinding, caution, mistake, refusal
+hide: [shift, readings]
+`
 
 const JOB = `# yaml-language-server: $schema=job.schema.json
 # For editors that complete and check as you type:  groovewright schema job > job.schema.json

@@ -26,7 +26,9 @@ const PLACE = { shift: 0, reading: 0.1, turns: 0.1, mark: 0.2 } as const
 const stepOf = ({ place }: Made): number => ('step' in place ? place.step + PLACE[place.part] : 0)
 
 /** A reading along the work follows from how far the tool is shifted, a finish from how deep it is worked out. */
-const fromWorked = ({ facts, right, move }: Made, before: readonly Made[]): Blank['follows'] => {
+const fromWorked = ({ id: own, facts, right, move }: Made, before: readonly Made[]): Blank['follows'] => {
+  if (facts.sort === 'worked' && facts.formula === 'overPins')
+    return overWidth(own, facts.given, right as number, before)
   if (facts.sort !== 'reading' || move === null) return []
   const dial = (facts.scale.reads === 'diameter' ? 2 : 1) / Math.cos((facts.angle * Math.PI) / 180)
   return before.flatMap(({ id, facts: earlier, right: value }): Blank['follows'] => {
@@ -46,3 +48,16 @@ const FROM: Readonly<Record<string, number>> = {
   'segmentDepth deep': 1,
   'vDepth deep': 1,
 }
+
+/** Over pins, from a width that was worked out: a V that is wider lets them in by the tangent of half its angle. */
+const overWidth = (
+  own: string,
+  { angle = 0 }: Readonly<Record<string, number>>,
+  right: number,
+  before: readonly Made[],
+): Blank['follows'] =>
+  before.flatMap(({ id, facts, right: width }): Blank['follows'] => {
+    const same = facts.sort === 'worked' && facts.formula === 'vWidth' && id.split('.')[0] === own.split('.')[0]
+    const factor = -1 / Math.tan((angle * Math.PI) / 360)
+    return same ? [{ id, factor, plus: right - factor * (width as number) }] : []
+  })

@@ -30,6 +30,15 @@ export const FORMULAS = {
   /** Of a V: by the tangent of half its included angle. */
   vDepth: (given: Given) => (of(given, 'width') - of(given, 'root')) / (2 * half(given)),
   vWidth: (given: Given) => of(given, 'root') + 2 * of(given, 'depth') * half(given),
+  /**
+   * Over two pins opposite each other in a V: the surface, less twice how deep their centers lie, plus a pin. A center
+   * lies where a circle of half the pin touches both flanks.
+   */
+  overPins: (given: Given) => {
+    const [pin, angle] = [of(given, 'pin'), (of(given, 'angle') * Math.PI) / 360]
+    const center = (of(given, 'width') / 2 - pin / 2 / Math.cos(angle)) / Math.tan(angle)
+    return of(given, 'surface') - 2 * center + pin
+  },
   /** The fastest speed of the lathe that is not faster than wanted: rpm = cutting speed over circumference. */
   rpm: (given: Given) => {
     const wanted = of(given, 'cutting') / (Math.PI * of(given, 'diameter'))

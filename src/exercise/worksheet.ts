@@ -102,7 +102,7 @@ const sameAs = (choices: readonly string[], before: Placed | undefined): boolean
   choices.length > 0 && before?.choices?.join('\n') === choices.join('\n')
 
 /** Where the steps are the answer, or have nothing to do with the question, they are not printed. */
-const NO_STEPS = ['order', 'set-up', 'caution', 'drill'] as const
+const NO_STEPS = ['order', 'set-up', 'grinding', 'caution', 'drill'] as const
 const WITH_STEPS = ['readings', 'turns', 'marks', 'shift'] as const
 
 const stepsFor = (sheet: Sheet, blanks: readonly Placed[], open: Open): readonly SheetStep[] => {

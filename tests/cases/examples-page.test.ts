@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest'
 import { keysFor } from '../../src/cli/commands/keys.ts'
+import { ASKS } from '../../src/exercise/asks/registry.ts'
+import { CAUSES } from '../../src/grading/causes/registry.ts'
 import type { Key } from '../../src/job/keys.ts'
 import { keysInTables, withTables } from './key-tables.ts'
 import { golden, program, projectText } from './program.ts'
@@ -8,6 +10,18 @@ const PAGE = 'examples/README.md'
 
 test('the tables of keys are what the schemas say', () => {
   const page = withTables(projectText(PAGE))
+  expect(golden(PAGE, page)).toBe(page)
+})
+
+const between = (page: string, name: string, lines: string): string =>
+  page.replace(new RegExp(`(<!-- ${name} -->\\n)[\\s\\S]*?(<!-- end of )`), (_, begin, end) => begin + lines + end)
+
+test('the words of an exercise, and the causes of a wrong answer, are those that the program has', () => {
+  const row = (code: string, says: string): string => `| \`${code}\` | ${says} |\n`
+  const words = Object.entries(ASKS).map(([word, { says }]) => row(word, says))
+  const causes = CAUSES.map(({ code, says }) => row(code, says))
+  const page = between(between(projectText(PAGE), 'words of hide', words.join('')), 'causes', causes.join(''))
+  expect(words.length + causes.length).toBeGreaterThan(30)
   expect(golden(PAGE, page)).toBe(page)
 })
 

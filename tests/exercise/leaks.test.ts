@@ -27,6 +27,7 @@ const HIDDEN: Readonly<Record<string, readonly Role[]>> = {
   depth: ['depth', 'diameter'],
   form: ['depth', 'diameter'],
   rpm: ['speed'],
+  pin: ['planned', 'expected'],
   corrections: ['depth', 'diameter'],
 }
 

@@ -6,8 +6,10 @@ import { corrections } from './corrections.ts'
 import { depth } from './depth.ts'
 import { drill } from './drill.ts'
 import { form } from './form.ts'
+import { grinding } from './grinding.ts'
 import { mistake } from './mistake.ts'
 import { order, setUp } from './order.ts'
+import { pin } from './pin.ts'
 import { readings } from './readings.ts'
 import { refusal } from './refusal.ts'
 import { rpm } from './rpm.ts'
@@ -23,11 +25,13 @@ export const ASKS: Readonly<Record<HideWord, Ask>> = {
   'bottom-diameter': bottomDiameter,
   depth,
   form,
+  pin,
   rpm,
   corrections,
   drill,
   order,
   'set-up': setUp,
+  grinding,
   caution,
   mistake,
   refusal,

@@ -16,6 +16,8 @@ type Asked = {
   readonly working: Phrase
   /** What the plan has: where the formula comes to something else, nothing is asked. pm. */
   readonly planned: number | null
+  /** What else the question gives. */
+  readonly note?: Phrase
 }
 
 export const workedLength = (scene: Scene, asked: Asked): readonly Made[] => {
@@ -36,7 +38,7 @@ export const workedLength = (scene: Scene, asked: Asked): readonly Made[] => {
       working: words(say`${asked.working}: ${exact('planned', right, units)}`, units),
       follows: [],
       move: null,
-      place: { question: `The ${asked.what} of "${asked.feature.name}":` },
+      place: { question: words(say`The ${asked.what} of "${asked.feature.name}"${asked.note ?? []}:`, units) },
     },
   ]
 }
