@@ -20,13 +20,16 @@ export const joined = (children: Child): string => {
   return isList(children) ? children.map(joined).join('') : children.made
 }
 
-/** Text as it stands between tags or in quotes: nothing in it can end either. What turns the order of signs round is shown, not obeyed. */
+/** What turns the order of signs round is shown, not obeyed. */
+export const shown = (text: string): string =>
+  text.replace(
+    /[\u202a-\u202e\u2066-\u2069\u200e\u200f\u061c]/g,
+    (sign) => `[U+${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}]`,
+  )
+
+/** Text as it stands between tags or in quotes: nothing in it can end either. */
 export const escaped = (text: string): string =>
-  text
-    .replace(
-      /[\u202a-\u202e\u2066-\u2069\u200e\u200f\u061c]/g,
-      (sign) => `[U+${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}]`,
-    )
+  shown(text)
     .replace(/[\t\n\r\u2028\u2029]/g, ' ')
     .replace(UNPRINTABLE, '\ufffd')
     .replace(/[&<>"'`]/g, (sign) => `&#${sign.charCodeAt(0)};`)

@@ -1,4 +1,4 @@
-import { type Child, type Markup, short, tag } from '../markup.ts'
+import { type Child, type Markup, short, shown, tag } from '../markup.ts'
 
 /** All pictures are drawn in millimeters of paper, x to the right and y down. */
 export type Point = readonly [x: number, y: number]
@@ -89,6 +89,8 @@ export const widthOf = (text: string, size = TEXT): number =>
   [...text].reduce((sum, sign) => sum + breadth(sign), 0) * size
 
 const breadth = (sign: string): number => {
+  const spelled = shown(sign)
+  if (spelled !== sign) return widthOf(spelled, 1)
   if (/[mwMW@\u2014]/.test(sign)) return 0.9
   if (/[A-Z\u00d8]/.test(sign)) return 0.72
   return /[ .,:;'()ijl|!ftr-]/.test(sign) ? 0.38 : 0.63
