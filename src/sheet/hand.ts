@@ -43,7 +43,7 @@ export const handStep = (scene: Scene): StepWords => {
     case 'measure':
       return measure(scene)
     case 'deburr':
-      return say('DEBURR', ['break the sharp edges by hand, spindle STOPPED, fine file or stone'])
+      return say('DEBURR', ['break sharp edges by hand, spindle STOPPED, fine file or stone'])
     default:
       throw new Error(`no words for a move without a slide: ${scene.move.action}`)
   }

@@ -1,21 +1,50 @@
 import { figure, length } from '../phrase/figure.ts'
 import type { Phrase } from '../phrase/phrase.ts'
-import { say } from '../phrase/say.ts'
+import { joinedBy, say } from '../phrase/say.ts'
 import type { LayoutLine } from '../plan/plan.ts'
 import { INCH, MM } from '../units/length.ts'
-import type { Scene, StepWords } from './scene.ts'
+import type { Planned, Scene, StepWords } from './scene.ts'
 
-/** Which lines to scribe, from which datum, and what each is set by. */
+/**
+ * Which lines to scribe, from which datum, and what each is set by: for every feature at the first, while the dye is
+ * fresh; the others only name theirs.
+ */
 export const layout = (scene: Scene): StepWords => {
-  const lines = scene.feature.layout
+  const { feature, plan } = scene
+  const planned = plan.features.flatMap((one) => (one.status === 'planned' ? [one] : []))
   const thing = 'LAYOUT'
-  if (lines.length === 0) return { thing, does: ['none: the place is found by touching'], effect: [], more: [] }
+  if (planned[0] !== feature) return { thing, does: scribed(scene, planned), effect: [], more: [] }
+  const scribing = planned.filter(({ layout }) => layout.length > 0)
+  if (scribing.length === 0) return { thing, does: NONE, effect: [], more: [] }
   return {
     thing,
     does: ['dye the work, scribe with the spindle stopped:'],
     effect: [],
-    more: [...lines.map((line) => scribe(scene, line)), ...bentLegs(scene, lines), ...offTheLathe(scene)],
+    more: [
+      ...scribing.flatMap((one) => linesOf(scene, one, scribing.length > 1 || one !== feature)),
+      ...bentLegs(
+        scene,
+        scribing.flatMap(({ layout }) => layout),
+      ),
+      ...offTheLathe(scene),
+    ],
   }
+}
+
+const NONE: Phrase = ['none: the place is found by touching']
+
+/** The lines of one feature; by its name where there are several. */
+const linesOf = (scene: Scene, { name, layout }: Planned, named: boolean): Phrase[] => {
+  const lines = layout.map((line) => scribe(scene, line))
+  return named ? [[`${name}: `, ...joinedBy('; ', lines)]] : lines
+}
+
+/** Where the lines of a later feature are; they were scribed at its first step by the first of them. */
+const scribed = ({ feature, units }: Scene, planned: readonly Planned[]): Phrase => {
+  if (feature.layout.length === 0) return NONE
+  const step = 1 + (planned[0]?.operation.moves.findIndex(({ action }) => action === 'layout') ?? 0)
+  const places = feature.layout.map(({ fromEnd }) => length('place', fromEnd, units))
+  return say`scribed at step ${step}: ${joinedBy(' and ', places)} from the free end`
 }
 
 /** On the face from which the distances are measured, by its name: a shoulder is easily mistaken for the end. */

@@ -4,18 +4,18 @@ import type { Units } from '../../units/length.ts'
 import { COLUMNS, plain, wrap } from './columns.ts'
 
 /** What changed since the sheet that was kept, before anything else on the sheet. */
-export const changedBlock = (changed: Changed | undefined, units: Units): string[] =>
+export const changedBlock = (changed: Changed | undefined, units: Units, width: number = COLUMNS): string[] =>
   changed === undefined
     ? []
     : [
         '',
-        '='.repeat(COLUMNS),
-        'CHANGED SINCE THE SHEET THAT WAS KEPT (then -> now)',
-        '='.repeat(COLUMNS),
-        ...(isNothing(changed) ? ['Nothing: every step, reading and size is as it was.'] : []),
-        ...changedLines(changed, units).flatMap(hangingIndent),
+        '='.repeat(width),
+        ...wrap('CHANGED SINCE THE SHEET THAT WAS KEPT (then -> now)', width),
+        '='.repeat(width),
+        ...(isNothing(changed) ? wrap('Nothing: every step, reading and size is as it was.', width) : []),
+        ...changedLines(changed, units).flatMap((line) => hangingIndent(line, width)),
         ...(changed.facts.length > 0 && changed.features.length === 0
-          ? ['No step, reading or size is another one.']
+          ? wrap('No step, reading or size is another one.', width)
           : []),
       ]
 
@@ -56,8 +56,8 @@ const stepLine = (step: ChangedStep, units: Units): string => {
 }
 
 /** Wrapped, with the following lines indented further. */
-const hangingIndent = (line: string): string[] => {
+const hangingIndent = (line: string, width: number): string[] => {
   const indent = /^ */.exec(line)![0]
-  const [first, ...rest] = wrap(plain(line), COLUMNS - indent.length - 4)
+  const [first, ...rest] = wrap(plain(line), width - indent.length - 4)
   return [`${indent}${first}`, ...rest.map((more) => `${indent}    ${more}`)]
 }

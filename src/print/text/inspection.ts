@@ -1,40 +1,43 @@
 import { number, words } from '../../phrase/words.ts'
 import type { InspectionLine, Sheet } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
-import { beside, COLUMNS, wrap } from './columns.ts'
+import { beside, COLUMNS, ruled, wrap } from './columns.ts'
 
 const BLANK = '_________'
 const VERDICT = '____'
 
 /** A table to fill in at the bench: label, planned, limits and two blanks; under each line the instrument for it. */
-export const inspectionLines = (sheet: Sheet): string[] => {
+export const inspectionLines = (sheet: Sheet, width: number = COLUMNS): string[] => {
   const cut = sheet.features.flatMap((feature) => (feature.status === 'planned' ? [feature] : []))
   if (cut.length === 0) return []
   return [
     '',
-    '='.repeat(COLUMNS),
-    'INSPECTION',
-    '='.repeat(COLUMNS),
-    'Clean, deburred and cool.   Measured by ____________________   on ____________',
+    ...ruled('INSPECTION', '', width),
+    ...beside('', 0, 'Clean, deburred and cool.  Measured by ____________________  on ____________', width),
     ...cut.flatMap((feature) => [
       '',
-      ...wrap(feature.name.toUpperCase(), COLUMNS),
-      cells('', 'planned', 'limits', 'measured', 'ok?'),
-      ...feature.inspection.flatMap((line) => lines(line, sheet.units)),
+      ...wrap(feature.name.toUpperCase(), width),
+      ...(width < COLUMNS ? [] : [cells('', 'planned', 'limits', 'measured', 'ok?')]),
+      ...feature.inspection.flatMap((line) => lines(line, sheet.units, width)),
     ]),
   ]
 }
 
-const lines = (line: InspectionLine, units: Units): string[] => [
-  cells(
-    line.label,
-    line.pair === null ? number(line.planned, units) : '',
-    line.limits === null ? 'none given' : `${number(line.limits[0], units)} to ${number(line.limits[1], units)}`,
-    BLANK,
-    VERDICT,
-  ),
-  ...beside('', 4, words(line.using, units)),
-]
+const lines = (line: InspectionLine, units: Units, width: number): string[] => {
+  const planned = line.pair === null ? number(line.planned, units) : ''
+  const limits =
+    line.limits === null ? 'none given' : `${number(line.limits[0], units)} to ${number(line.limits[1], units)}`
+  return [
+    ...(width < COLUMNS
+      ? [
+          ...beside(' ', 1, [line.label, planned].filter(Boolean).join(' '), width),
+          ...beside('', 4, `limits ${limits}`, width),
+          ...beside('', 4, `measured ${BLANK} ok? ${VERDICT}`, width),
+        ]
+      : [cells(line.label, planned, limits, BLANK, VERDICT)]),
+    ...beside('', 4, words(line.using, units), width),
+  ]
+}
 
 const cells = (label: string, planned: string, limits: string, measured: string, verdict: string): string =>
   ` ${label.slice(0, 26).padEnd(26)} ${planned.padStart(9)}  ${limits.padStart(20)}  ${measured.padEnd(9)}  ${verdict}`.trimEnd()

@@ -1,110 +1,147 @@
-import { words } from '../../phrase/words.ts'
-import type { Sheet, SheetFeature } from '../../sheet/sheet.ts'
+import { heldWords, words } from '../../phrase/words.ts'
+import type { HeadingLine, Sheet, SheetFeature } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import type { Parts } from '../format.ts'
+import { type Again, againIn, type Planned } from './again.ts'
 import { changedBlock } from './changed.ts'
-import { beside, COLUMNS, leftAndRight, ruled, wrap } from './columns.ts'
-import { backOf, frontOf, LABEL } from './front.ts'
+import { beside, COLUMNS, ruled } from './columns.ts'
+import { details } from './details.ts'
+import { commonSlides, frontOf, LABEL } from './front.ts'
 import { grindLines } from './grind.ts'
 import { inspectionLines } from './inspection.ts'
 import { sheetName } from './names.ts'
-import { proofLines } from './proof.ts'
+import { causeLines, causesOf, proofLines } from './proof.ts'
 import { slipLines } from './slips.ts'
 import { stepLines } from './steps.ts'
 
+/** The sheet as it is printed: how wide, what its features have in common, and what was explained already. */
+type Page = {
+  readonly sheet: Sheet
+  readonly width: number
+  readonly common: readonly HeadingLine[]
+  readonly again: ReadonlyMap<number, Again>
+  readonly told: Set<string>
+}
+
 /** The sheet to hang at the lathe. */
 export const printText = (sheet: Sheet, parts: Parts = {}): string => {
+  const width = parts.width ?? COLUMNS
+  const page = { sheet, width, common: commonSlides(sheet), again: againIn(sheet), told: new Set<string>() }
   const lines = [
-    ...head(sheet),
-    ...changedBlock(sheet.changed, sheet.units),
-    ...sheet.features.flatMap((feature) => featureLines(sheet, feature)),
-    ...proof(sheet),
-    ...details(sheet),
+    ...head(page),
+    ...changedBlock(sheet.changed, sheet.units, width),
+    ...sheet.features.flatMap((feature) => featureLines(page, feature)),
+    ...proof(page),
+    ...details(sheet, width),
   ]
-  if (parts.inspection === true) lines.push(...inspectionLines(sheet))
-  if (sheet.grind !== undefined) lines.push('', ...grindLines(sheet.grind))
-  lines.push(...slipLines(sheet))
+  if (parts.inspection === true) lines.push(...inspectionLines(sheet, width))
+  if (sheet.grind !== undefined) lines.push('', ...grindLines(sheet.grind, width))
+  lines.push(...slipLines(sheet, width))
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`
 }
 
-const head = (sheet: Sheet): string[] => [
-  '='.repeat(COLUMNS),
-  ...leftAndRight(sheet.title.toUpperCase(), sheet.drawingNumber ?? ''),
-  ...ruled(sheetName(sheet), ''),
-  ...frontOf(sheet.heading, sheet.units),
-  '',
-  ...beside(' !', 3, sheet.cautions.join(' ')),
-  ...block('Order', sheet.orderReasons),
+const head = ({ sheet, width, common }: Page): string[] => [
+  ...ruled(
+    [sheet.title.toUpperCase(), sheet.drawingNumber].filter((each) => each !== null).join('  '),
+    sheetName(sheet),
+    width,
+  ),
+  ...frontOf([...sheet.heading, ...common], sheet.units, width),
+  ...beside(' !', 3, sheet.cautions.join(' '), width),
+  ...block('Order', [sheet.orderReasons.map(sentence).join(' ')].filter(Boolean), width),
   ...block(
     'WARNING',
     sheet.warnings.filter((warning) => warning.feature === null).map((warning) => words(warning.say, sheet.units)),
+    width,
   ),
 ]
 
-const featureLines = (sheet: Sheet, feature: SheetFeature): string[] => [
-  '',
-  ...ruled(
-    `${feature.kind.toUpperCase()}: ${feature.name}`,
-    sheet.features.length > 1 ? `${feature.index + 1} of ${sheet.features.length}` : '',
-  ),
-  ...(feature.status === 'refused' ? refusal(feature, sheet.units) : planned(sheet, feature)),
-]
+const featureLines = (page: Page, feature: SheetFeature): string[] => {
+  const { sheet, width } = page
+  const again = page.again.get(feature.index)
+  return [
+    '',
+    ...ruled(
+      `${feature.kind.toUpperCase()}: ${feature.name}`,
+      sheet.features.length > 1 ? `${feature.index + 1} of ${sheet.features.length}` : '',
+      width,
+    ),
+    ...(feature.status === 'refused'
+      ? refusal(feature, sheet.units, width)
+      : again === undefined
+        ? planned(page, feature)
+        : cutAgain(again, sheet.units, width)),
+  ]
+}
 
-const planned = (sheet: Sheet, feature: Extract<SheetFeature, { status: 'planned' }>): string[] => [
-  ...frontOf(feature.heading, sheet.units),
+const planned = ({ sheet, width, common, told }: Page, feature: Planned): string[] => [
+  ...frontOf(
+    feature.heading.filter(({ about }) => !common.some((line) => line.about === about)),
+    sheet.units,
+    width,
+  ),
   ...block(
     'WARNING',
-    feature.warnings.map((phrase) => words(phrase, sheet.units)),
+    feature.warnings.map((phrase) => heldWords(phrase, sheet.units)),
+    width,
   ),
   ...(feature.gains ?? []).flatMap(({ holds, says }) =>
-    beside(holds ? 'In tol. if' : 'Better if', LABEL, sentence(words(says, sheet.units))),
+    beside(holds ? 'In tol. if' : 'Better if', LABEL, sentence(words(says, sheet.units)), width),
   ),
   ...block(
     'Note',
-    feature.notes.map((phrase) => words(phrase, sheet.units)),
+    feature.notes.map((phrase) => heldWords(phrase, sheet.units)),
+    width,
   ),
   ...stepLines(
     sheet.steps.filter((step) => step.feature === feature.index),
-    sheet.units,
-    sheet.places,
+    { units: sheet.units, places: sheet.places ?? [], width, told, ...beforeIn(sheet, feature) },
   ),
 ]
 
-const refusal = (feature: Extract<SheetFeature, { status: 'refused' }>, units: Units): string[] => [
-  ...beside('REFUSED', LABEL, sentence(words(feature.reason, units))),
-  ...beside('Remedy', LABEL, sentence(words(feature.remedy, units))),
-  ...beside('', LABEL, 'No steps are given: it cannot be cut as asked.'),
+/** The planned feature before, whose set-up may still be as it was. */
+const beforeIn = ({ features, steps }: Sheet, feature: Planned): Pick<Parameters<typeof stepLines>[1], 'before'> => {
+  const before = features.filter(({ status, index }) => status === 'planned' && index < feature.index).at(-1)
+  if (before === undefined) return {}
+  return { before: { name: before.name, steps: steps.filter((step) => step.feature === before.index) } }
+}
+
+/** A feature that is cut as the one before: what differs, and which steps are done again. */
+const cutAgain = ({ feature, like, from, to, first, last, differs }: Again, units: Units, width: number): string[] => [
+  ...frontOf(
+    feature.heading.filter(({ about }) => about === 'drawn'),
+    units,
+    width,
+  ),
+  ...beside(
+    `${from}-${to}`.padStart(7),
+    9,
+    `AGAIN      as "${like.name}", with the set-up as it is: steps ${first} to ${last} once more. Another thing are only`,
+    width,
+  ),
+  ...differs.flatMap(({ step, thing, says }) => beside('', 20, `step ${step}, ${thing}: ${says.join('; ')}`, width)),
 ]
 
-const proof = (sheet: Sheet): string[] => {
+const refusal = (feature: Extract<SheetFeature, { status: 'refused' }>, units: Units, width: number): string[] => [
+  ...beside('REFUSED', LABEL, sentence(words(feature.reason, units)), width),
+  ...beside('Remedy', LABEL, sentence(words(feature.remedy, units)), width),
+  ...beside('', LABEL, 'No steps are given: it cannot be cut as asked.', width),
+]
+
+const proof = ({ sheet, width, again }: Page): string[] => {
   const cut = sheet.features.filter((feature) => feature.status === 'planned')
   if (cut.length === 0) return []
+  const causes = causesOf(cut)
   return [
     '',
-    '='.repeat(COLUMNS),
-    'PROOF',
-    '='.repeat(COLUMNS),
-    ...cut.flatMap((feature, i) => [...(i > 0 ? [''] : []), ...proofLines(feature, sheet.units)]),
+    ...ruled('PROOF', '', width),
+    ...cut.flatMap((feature) => proofLines(feature, sheet.units, causes, width, again.get(feature.index)?.like)),
+    ...causeLines(causes, width),
   ]
 }
 
-/** What the front left out: how dials are counted, why, what the tool is besides, and where the speed comes from. */
-const details = (sheet: Sheet): string[] => {
-  const lines = [
-    ...backOf(sheet.heading, sheet.units),
-    ...sheet.features.flatMap((feature) => {
-      if (feature.status === 'refused') return []
-      const own = backOf(feature.heading, sheet.units)
-      return own.length === 0 ? [] : ['', ...wrap(feature.name.toUpperCase(), COLUMNS), ...own]
-    }),
-  ]
-  return lines.length === 0 ? [] : ['', '='.repeat(COLUMNS), 'DETAILS', '='.repeat(COLUMNS), ...lines]
-}
-
-const block = (label: string, says: readonly string[]): string[] =>
-  says.length === 0
-    ? []
-    : ['', ...says.flatMap((say, i) => beside(i === 0 || label === 'WARNING' ? label : '', LABEL, sentence(say)))]
+const block = (label: string, says: readonly string[], width: number): string[] =>
+  says.flatMap((say, i) => beside(i === 0 || label === 'WARNING' ? label : '', LABEL, sentence(say), width))
 
 const sentence = (text: string): string => {
   const [line = ''] = [text.trim()]

@@ -1,93 +1,169 @@
-import { heldWords, words } from '../../phrase/words.ts'
+import type { Phrase } from '../../phrase/phrase.ts'
+import { heldWords, number, words } from '../../phrase/words.ts'
 import type { FoldedPlace } from '../../sheet/places.ts'
 import type { Group, SheetStep } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import { COLUMNS, plain, wrap } from './columns.ts'
 
+/** How steps are printed. `told`: what was explained for an earlier feature and is not explained again; it grows. */
+export type Style = {
+  readonly units: Units
+  readonly places?: readonly FoldedPlace[]
+  readonly width?: number
+  readonly told?: Set<string>
+  /** The steps of the feature before: a set-up that stays as it was is one line. */
+  readonly before?: { readonly name: string; readonly steps: readonly SheetStep[] }
+}
+
+/** Where the words of a step stand. */
+type Layout = {
+  readonly units: Units
+  readonly width: number
+  readonly digits: number
+  readonly column: number
+  readonly told: Set<string>
+}
+
 /** The column of the effect if the words before it leave room; it never runs into them. */
 const EFFECT = 52
 const THING = 11
+/** Narrower than this, the words of a step go on below its thing. */
+const NARROW = 66
 
 /**
  * Numbered lines under small headings: number, the slide or thing, the action, and what it does to the work. A place of
  * a stepped form is one line.
  */
-export const stepLines = (steps: readonly SheetStep[], units: Units, places: readonly FoldedPlace[] = []): string[] => {
+export const stepLines = (steps: readonly SheetStep[], style: Style): string[] => {
+  const { units, places = [], width = COLUMNS, told = new Set(), before } = style
+  const stays = staying(steps, before?.steps ?? [], units)
   const own = new Map(places.map((place) => [place.from, place]))
   const folded = steps.flatMap((step) => own.get(step.number) ?? [])
-  const digits = Math.max(
-    3,
-    ...steps.map((step) => String(step.number).length),
-    ...folded.map((one) => numbers(one).length),
-  )
+  const digits = digitsOf(steps, [...folded, ...(stays === null ? [] : [stays])])
+  const layout = { units, width, digits, column: digits + 2 + (width < NARROW ? 2 : THING), told }
   let group: Group | null = null
   let done = 0
   return steps.flatMap((step) => {
     if (step.number <= done) return []
-    const heading = step.group === group ? [] : ['', `${' '.repeat(digits + 2)}-- ${step.group} --`]
+    const heading = step.group === group ? [] : [`${' '.repeat(digits + 2)}-- ${step.group} --`]
     group = step.group
+    if (stays !== null && step.number === stays.from) {
+      done = stays.to
+      return [
+        ...heading,
+        ...headed(`${stays.from}-${stays.to}`, 'AS BEFORE', [stayWords(stays, before?.name ?? '')], layout),
+      ]
+    }
     const place = own.get(step.number)
-    if (place === undefined) return [...heading, ...lines(step, digits, units)]
+    if (place === undefined) return [...heading, ...lines(step, layout)]
     done = place.to
     const within = steps.filter(({ number }) => number >= place.from && number <= place.to)
     return [
       ...heading,
-      ...(place === folded.find(({ kind }) => kind === 'station') ? legend(digits) : []),
-      ...placeLines(place, within, digits, units),
+      ...(place === folded.find(({ kind }) => kind === 'station') ? legend(layout) : []),
+      ...placeLines(place, within, layout),
     ]
   })
 }
 
-const lines = (step: SheetStep, digits: number, units: Units): string[] => {
-  const indent = digits + 2
-  const column = indent + THING
-  const does = wrap(heldWords(step.does, units), COLUMNS - column)
-  const effect = plain(words(step.effect, units))
-  const head = `${String(step.number).padStart(digits)}  ${step.thing.padEnd(THING)}`
-  const lines = does.map((line, i) => (i === 0 ? head : ' '.repeat(column)) + line)
-  const more = step.more.flatMap((phrase) =>
-    wrap(heldWords(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line),
-  )
-  return [...withEffect(lines, effect, column), ...more]
+type Range = { readonly from: number; readonly to: number }
+
+/** Compound, tool and speed, as many of them as follow each other and are left as they are. */
+type Staying = Range & { readonly things: readonly string[]; readonly as: Range }
+const SET: ReadonlySet<string> = new Set(['swing', 'fit-tool', 'set-speed'])
+
+const staying = (steps: readonly SheetStep[], before: readonly SheetStep[], units: Units): Staying | null => {
+  const pairs = steps.flatMap((step) => {
+    const was = before.find(({ action }) => action === step.action)
+    return SET.has(step.action) && was !== undefined && words(was.does, units) === words(step.does, units)
+      ? [{ step, was }]
+      : []
+  })
+  const run = pairs.filter(({ step }, i) => step.number - i === (pairs[0]?.step.number ?? 0))
+  if (run.length < 2) return null
+  return {
+    from: run[0]!.step.number,
+    to: run.at(-1)!.step.number,
+    things: run.map(({ step }) => step.thing.toLowerCase()),
+    as: { from: run[0]!.was.number, to: run.at(-1)!.was.number },
+  }
 }
 
-const withEffect = (lines: readonly string[], effect: string, column: number): string[] => {
+const digitsOf = (steps: readonly SheetStep[], folded: readonly Range[]): number =>
+  Math.max(3, ...steps.map((step) => String(step.number).length), ...folded.map((one) => numbers(one).length))
+
+const stayWords = ({ things, as }: Staying, name: string): string =>
+  `${things.join(' and ')} as for "${name}", steps ${as.from}\u00a0to\u00a0${as.to}: see that they are`
+
+const lines = (step: SheetStep, layout: Layout): string[] => {
+  const effect = plain(words(step.effect, layout.units))
+  return [
+    ...withEffect(headed(String(step.number), step.thing, step.does, layout), effect, layout),
+    ...moreOf(step, layout).flatMap((text) => under(text, layout)),
+  ]
+}
+
+/** The number, the thing and what to do with it. */
+const headed = (number: string, thing: string, does: Phrase, layout: Omit<Layout, 'told'>): string[] => {
+  const { units, width, digits, column } = layout
+  const head = `${number.padStart(digits)}  `
+  const text = heldWords(does, units)
+  if (width < NARROW) {
+    return wrap(`${thing} ${text}`, width - column).map((line, i) =>
+      i === 0 ? head + line : ' '.repeat(column) + line,
+    )
+  }
+  return wrap(text, width - column).map((line, i) => (i === 0 ? head + thing.padEnd(THING) : ' '.repeat(column)) + line)
+}
+
+/** What is said besides begins under the thing, a little further in: so most of it is one line. */
+const under = (text: string, { width, digits }: Pick<Layout, 'width' | 'digits'>): string[] =>
+  wrap(text, width - digits - 4).map((line) => ' '.repeat(digits + 4) + line)
+
+/** What is told each time: which lines, what a speed asks for, and that the spindle is stopped. */
+const ALWAYS: ReadonlySet<string> = new Set(['layout', 'set-speed', 'touch-off'])
+
+/** Sizes expected are one paragraph, and so is what is explained of a step of the set-up, once on a sheet. */
+const moreOf = ({ group, action, more, expected = [] }: SheetStep, { units, told }: Layout): string[] => {
+  const sizes = expected.map(({ label, size }) => `${label}\u00a0${number(size, units).replaceAll(' ', '\u00a0')}`)
+  const rest = more.slice(expected.length).map((phrase) => heldWords(phrase, units))
+  if (group !== 'set up') return [...(sizes.length > 0 ? [`expected: ${sizes.join(', ')}`] : []), ...rest]
+  const fresh = rest.filter((text) => ALWAYS.has(action) || !told.has(`${action} ${text}`))
+  for (const text of fresh) told.add(`${action} ${text}`)
+  return action === 'layout' ? fresh : fresh.length === 0 ? [] : [fresh.join('; ')]
+}
+
+const withEffect = (lines: readonly string[], effect: string, { width, column }: Layout): string[] => {
   if (effect === '') return [...lines]
   const last = lines.at(-1) ?? ''
-  const start = Math.max(EFFECT, last.length + 2)
-  if (start + effect.length <= COLUMNS) return [...lines.slice(0, -1), last.padEnd(start) + effect]
+  const start = [EFFECT, last.length + 2, width - effect.length].find(
+    (from) => from >= last.length + 2 && from + effect.length <= width,
+  )
+  if (start !== undefined) return [...lines.slice(0, -1), last.padEnd(start) + effect]
   return [
     ...lines,
-    ...wrap(effect, COLUMNS - column - 2).map(
-      (line) => ' '.repeat(Math.max(column + 2, Math.min(EFFECT, COLUMNS - line.length))) + line,
+    ...wrap(effect, width - column - 2).map(
+      (line) => ' '.repeat(Math.max(column + 2, Math.min(EFFECT, width - line.length))) + line,
     ),
   ]
 }
 
-const numbers = ({ from, to }: FoldedPlace): string => `${from}-${to}`
+const numbers = ({ from, to }: Range): string => `${from}-${to}`
 
 /** Printed once, before the first place. */
-const legend = (digits: number): string[] =>
+const legend = ({ width, digits }: Layout): string[] =>
   wrap(
     'a line for each place: COMPOUND toward the headstock to it, CROSS-FEED in, CROSS-FEED OUT',
-    COLUMNS - digits - 2,
+    width - digits - 2,
   ).map((line) => ' '.repeat(digits + 2) + line)
 
 /** The effect is printed only if it has room: the readings show the depth already. */
-const placeLines = (place: FoldedPlace, steps: readonly SheetStep[], digits: number, units: Units): string[] => {
-  const column = digits + 2 + THING
-  const head = `${numbers(place).padStart(digits)}  ${place.thing.padEnd(THING)}`
-  const does = wrap(heldWords(place.does, units), COLUMNS - column).map(
-    (line, i) => (i === 0 ? head : ' '.repeat(column)) + line,
-  )
+const placeLines = (place: FoldedPlace, steps: readonly SheetStep[], layout: Layout): string[] => {
+  const { units, width } = layout
+  const does = headed(numbers(place), place.thing, place.does, layout)
   const effect = plain(words(place.effect, units))
-  const room = COLUMNS - effect.length - 2 >= (does.at(-1) ?? '').length
-  const lines = room ? [...does.slice(0, -1), (does.at(-1) ?? '').padEnd(COLUMNS - effect.length) + effect] : does
-  const more = steps.flatMap((step) => step.more)
-  return [
-    ...lines,
-    ...more.flatMap((phrase) =>
-      wrap(heldWords(phrase, units), COLUMNS - column - 2).map((line) => ' '.repeat(column + 2) + line),
-    ),
-  ]
+  const last = does.at(-1) ?? ''
+  const room = width - effect.length - 2 >= last.length
+  const lines = room ? [...does.slice(0, -1), last.padEnd(width - effect.length) + effect] : does
+  return [...lines, ...steps.flatMap((step) => step.more).flatMap((phrase) => under(heldWords(phrase, units), layout))]
 }

@@ -41,7 +41,7 @@ const featureLines = (sheet: Worksheet, feature: OpenFeature): string[] => [
 const steps = (sheet: Worksheet, { index, name }: OpenFeature): string[] => {
   const own = sheet.steps.filter((step) => step.feature === index)
   if (own.length === 0) return []
-  return [...(sheet.features.length > 1 ? ['', ...beside('', 5, name)] : []), ...stepLines(own, sheet.units)]
+  return [...(sheet.features.length > 1 ? ['', ...beside('', 5, name)] : []), ...stepLines(own, { units: sheet.units })]
 }
 
 const questions = ({ questions, units }: Worksheet): string[] =>

@@ -4,7 +4,7 @@ import type { Scale } from '../../lathe/lathe.ts'
 import { marks, readingOf, shownOn } from '../../phrase/dial.ts'
 import { identify, length } from '../../phrase/figure.ts'
 import type { Figure, Phrase } from '../../phrase/phrase.ts'
-import { say } from '../../phrase/say.ts'
+import { joinedBy, say } from '../../phrase/say.ts'
 import type { Plan } from '../../plan/plan.ts'
 import { inUnits } from '../../units/length.ts'
 import type { Planned } from '../scene.ts'
@@ -110,12 +110,10 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
     const leads = i === 0 && alike(table)[0]![0]!.counts.every((count, _, all) => count === all[0] && count >= 0)
     return [...keys, ': ', ...(leads ? ['finish at '] : []), ...reading]
   })
-  const many = each.some((phrase) => phrase.length > 3) ? 2 : 4
-  const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
   return [
     say`FINISH BY WHAT YOU MEASURE, ${at}: ${key} (${expected} expected)`,
-    ...chunks.map((chunk) => chunk.flatMap((phrase, i) => (i === 0 ? phrase : ['; ', ...phrase]))),
-    ...rules,
+    joinedBy('; ', each),
+    joinedBy('; ', rules),
   ]
 }
 

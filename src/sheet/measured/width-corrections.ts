@@ -44,22 +44,16 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
   if (table.rows.length === 0) return [noTable('THE WIDTH', table.reason)]
   const moved = table.rows[0]!.moves
   const { at, expected, rows: each, rules } = widthInWords(plan, table, first)
-  const many = moved.length > 1 ? 1 : each.some(({ reading }) => reading.length > 2) ? 2 : 4
-  const chunks = Array.from({ length: Math.ceil(each.length / many) }, (_, i) => each.slice(i * many, (i + 1) * many))
+  const begins: Phrase = moved.length > 1 ? [] : [table.begins ? 'begin at ' : 'feed across to ']
   return [
     say`AND BY THE WIDTH, ${at}: (${expected} expected)`,
     ...(moved.length === 1 ? [] : [['back past to the first reading, then onto the second']]),
-    ...chunks.map((chunk, n) =>
-      chunk.flatMap(({ keys, reading }, i) => [
-        ...(i === 0 ? [] : ['; ']),
-        ...keys,
-        ': ',
-        ...(n === 0 && i === 0 && moved.length === 1 ? [table.begins ? 'begin at ' : 'feed across to '] : []),
-        ...reading,
-      ]),
+    joinedBy(
+      '; ',
+      each.map(({ keys, reading }, i): Phrase => [...keys, ': ', ...(i === 0 ? begins : []), ...reading]),
     ),
-    ...rules,
-    ...(paired ? [['use both tables together: the bottom sets the depth, the width sets the feed across']] : []),
+    joinedBy('; ', rules),
+    ...(paired ? [['use both tables: the bottom sets the depth, the width the feed across']] : []),
   ]
 }
 
