@@ -5,9 +5,8 @@ import { UsageError } from './io.ts'
 type Asked = { readonly format: Format; readonly card?: boolean; readonly width?: number }
 
 /** A card and a width are for formats that are printed in lines. */
-export const inLinesOnly = ({ format, card, width }: Asked): void => {
-  if (width !== undefined && card !== true) throw new UsageError('--width is for a card: add --card, or leave it out')
-  if (card !== true || formatNamed(format).inLines === true) return
+export const inLinesOnly = ({ format, card }: Asked): void => {
+  if (formatNamed(format).inLines === true) return
   const others = formatsOf('sheet').filter((each) => formatNamed(each).inLines === true)
-  throw new UsageError(`--card has no place in ${format}: leave it out, or print ${either(others)}`)
+  throw new UsageError(`${card === true ? '--card' : '--width'} has no place in ${format}: leave it out, or print ${either(others)}`)
 }

@@ -57,7 +57,7 @@ describe('the format of what is written', () => {
     expect(status).toBe(2)
     expect(err).toBe('groovewright: --card has no place in csv: leave it out, or print text\n')
     expect((await sheet('--card', '--width', '12')).err).toContain('a whole number from 40 to 120 is wanted')
-    expect((await sheet('--width', '40')).err).toContain('--width is for a card')
+    expect((await sheet('--width', '40', '--format', 'json')).err).toContain('--width has no place in json')
   })
 
   it('has no place for what changed where it is the drawings alone', async () => {

@@ -17,7 +17,7 @@ export type Again = {
   readonly differs: readonly { readonly step: number; readonly thing: string; readonly says: readonly string[] }[]
 }
 
-/** What may be another thing: where it is, and how far its edges are from the end. */
+/** What may be another thing, besides that the first of them explains more: where it is, and how far its edges are from the end. */
 const MAY_DIFFER: ReadonlySet<string> = new Set(['layout', 'align', 'measure'])
 
 /** By the index of the feature; only features that follow each other, each like the first of them. */
@@ -77,7 +77,6 @@ const sameMove = (one: SheetStep, two: SheetStep, units: Units): boolean => {
     return JSON.stringify([
       [action, purpose, group, slide, thing, reading, turns, mark, atLeast, takeUp, place, does],
       words(step.effect, units),
-      MAY_DIFFER.has(action) ? 0 : step.more.length,
     ])
   }
   return move(one) === move(two)

@@ -12,7 +12,7 @@ import { inspectionLines } from './inspection.ts'
 import { sheetName } from './names.ts'
 import { causeLines, causesOf, proofLines } from './proof.ts'
 import { slipLines } from './slips.ts'
-import { stepLines } from './steps.ts'
+import { againLines, stepLines } from './steps.ts'
 
 /** The sheet as it is printed: how wide, what its features have in common, and what was explained already. */
 type Page = {
@@ -74,30 +74,34 @@ const featureLines = (page: Page, feature: SheetFeature): string[] => {
   ]
 }
 
-const planned = ({ sheet, width, common, told }: Page, feature: Planned): string[] => [
-  ...frontOf(
-    feature.heading.filter(({ about }) => !common.some((line) => line.about === about)),
-    sheet.units,
-    width,
-  ),
-  ...block(
-    'WARNING',
-    feature.warnings.map((phrase) => heldWords(phrase, sheet.units)),
-    width,
-  ),
-  ...(feature.gains ?? []).flatMap(({ holds, says }) =>
-    beside(holds ? 'In tol. if' : 'Better if', LABEL, sentence(words(says, sheet.units)), width),
-  ),
-  ...block(
-    'Note',
-    feature.notes.map((phrase) => heldWords(phrase, sheet.units)),
-    width,
-  ),
-  ...stepLines(
-    sheet.steps.filter((step) => step.feature === feature.index),
-    { units: sheet.units, places: sheet.places ?? [], width, told, ...beforeIn(sheet, feature) },
-  ),
-]
+const planned = (page: Page, feature: Planned): string[] => {
+  const { sheet, width, common, told } = page
+  return [
+    ...frontOf(
+      feature.heading.filter(({ about }) => !common.some((line) => line.about === about)),
+      sheet.units,
+      width,
+    ),
+    ...alikeLines(page, feature),
+    ...block(
+      'WARNING',
+      feature.warnings.map((phrase) => heldWords(phrase, sheet.units)),
+      width,
+    ),
+    ...(feature.gains ?? []).flatMap(({ holds, says }) =>
+      beside(holds ? 'In tol. if' : 'Better if', LABEL, sentence(words(says, sheet.units)), width),
+    ),
+    ...block(
+      'Note',
+      feature.notes.map((phrase) => heldWords(phrase, sheet.units)),
+      width,
+    ),
+    ...stepLines(
+      sheet.steps.filter((step) => step.feature === feature.index),
+      { units: sheet.units, places: sheet.places ?? [], width, told, ...beforeIn(sheet, feature) },
+    ),
+  ]
+}
 
 /** The planned feature before, whose set-up may still be as it was. */
 const beforeIn = ({ features, steps }: Sheet, feature: Planned): Pick<Parameters<typeof stepLines>[1], 'before'> => {
@@ -106,21 +110,21 @@ const beforeIn = ({ features, steps }: Sheet, feature: Planned): Pick<Parameters
   return { before: { name: before.name, steps: steps.filter((step) => step.feature === before.index) } }
 }
 
-/** A feature that is cut as the one before: what differs, and which steps are done again. */
-const cutAgain = ({ feature, like, from, to, first, last, differs }: Again, units: Units, width: number): string[] => [
+/** A feature that is cut as the one before: where it is, and which steps are done again. */
+const cutAgain = (again: Again, units: Units, width: number): string[] => [
   ...frontOf(
-    feature.heading.filter(({ about }) => about === 'drawn'),
+    again.feature.heading.filter(({ about }) => about === 'drawn'),
     units,
     width,
   ),
-  ...beside(
-    `${from}-${to}`.padStart(7),
-    9,
-    `AGAIN      as "${like.name}", with the set-up as it is: steps ${first} to ${last} once more. Another thing are only`,
-    width,
-  ),
-  ...differs.flatMap(({ step, thing, says }) => beside('', 20, `step ${step}, ${thing}: ${says.join('; ')}`, width)),
+  ...againLines(again, units, width),
 ]
+
+/** The features that are cut by the same steps. */
+const alikeLines = ({ again, width }: Page, { index }: Planned): string[] => {
+  const names = [...again.values()].flatMap(({ like, feature }) => (like.index === index ? [feature.name] : []))
+  return names.length === 0 ? [] : beside('Alike', LABEL, `${names.join(', ')}: the same steps again`, width)
+}
 
 const refusal = (feature: Extract<SheetFeature, { status: 'refused' }>, units: Units, width: number): string[] => [
   ...beside('REFUSED', LABEL, sentence(words(feature.reason, units)), width),

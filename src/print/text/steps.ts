@@ -3,6 +3,7 @@ import { heldWords, number, words } from '../../phrase/words.ts'
 import type { FoldedPlace } from '../../sheet/places.ts'
 import type { Group, SheetStep } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
+import type { Again } from './again.ts'
 import { COLUMNS, plain, wrap } from './columns.ts'
 
 /** How steps are printed. `told`: what was explained for an earlier feature and is not explained again; it grows. */
@@ -114,6 +115,17 @@ const headed = (number: string, thing: string, does: Phrase, layout: Omit<Layout
     )
   }
   return wrap(text, width - column).map((line, i) => (i === 0 ? head + thing.padEnd(THING) : ' '.repeat(column)) + line)
+}
+
+/** The steps of a feature that is cut as the one before it, on one line, and what is another thing in them. */
+export const againLines = ({ like, from, to, first, last, differs }: Again, units: Units, width: number): string[] => {
+  const digits = Math.max(3, numbers({ from, to }).length)
+  const layout = { units, width, digits, column: digits + 2 + (width < NARROW ? 2 : THING) }
+  const once = `as "${like.name}", set up as it is: steps ${first}\u00a0to\u00a0${last} once more, but`
+  return [
+    ...headed(numbers({ from, to }), 'AGAIN', [once], layout),
+    ...differs.flatMap(({ step, thing, says }) => under(`step ${step}, ${thing}: ${says.join('; ')}`, layout)),
+  ]
 }
 
 /** What is said besides begins under the thing, a little further in: so most of it is one line. */
