@@ -8,5 +8,7 @@ type Asked = { readonly format: Format; readonly card?: boolean; readonly width?
 export const inLinesOnly = ({ format, card }: Asked): void => {
   if (formatNamed(format).inLines === true) return
   const others = formatsOf('sheet').filter((each) => formatNamed(each).inLines === true)
-  throw new UsageError(`${card === true ? '--card' : '--width'} has no place in ${format}: leave it out, or print ${either(others)}`)
+  throw new UsageError(
+    `${card === true ? '--card' : '--width'} has no place in ${format}: leave it out, or print ${either(others)}`,
+  )
 }

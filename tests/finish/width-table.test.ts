@@ -67,7 +67,7 @@ describe('a width followed by hand', () => {
     // Nothing is left on the sides: walls that stand .0015 wide already are not brought back by stopping short of them.
     expect(text).toContain('.1665 to .1645: feed across to 17; .1640, .1635: 18')
     expect(text).toContain('off by more than .0015: STOP, measure again, do not correct')
-    expect(text).toContain('use both tables together')
+    expect(text).toContain('use both tables: the bottom sets the depth, the width the feed across')
   })
 
   it('is not corrected where nothing is fed across, nor on a V by its width alone', () => {

@@ -52,10 +52,11 @@ describe('the text sheet', () => {
 
   it('prints the proof with verdicts, what is to spare, and causes', () => {
     expect(text()).toContain(
-      'CHECKED BY REPLAY, for every backlash from 0 to .008 (cross-feed) and 0 to .006\n(compound).',
+      'RELIEF GROOVE: CHECKED BY REPLAY, for every backlash from 0 to .008 (cross-feed)\nand 0 to .006 (compound)\n',
     )
-    expect(text()).toContain('    in tolerance, worst case, .0032 to spare; largest cause: measuring the tool\n')
-    expect(text()).toContain('    MAY MISS TOLERANCE, .001 beyond a limit; largest cause: touching off\n')
+    expect(text()).toContain('  1\n    in tolerance, worst case, .0032 to spare\n')
+    expect(text()).toContain('  2\n    MAY MISS TOLERANCE, .001 beyond a limit\n')
+    expect(text()).toContain('\nlargest cause: 1 measuring the tool; 2 touching off\n')
   })
 
   describe('shows worst sizes no better than they are', () => {
@@ -69,7 +70,7 @@ describe('the text sheet', () => {
     it('a limit passed by .00003 is passed in print too', () => {
       const over = { high: at(161.28), spare: at(-0.03), verdict: 'may not hold' } as const
       const [row, told] = proofWith(over)
-      expect(row).toMatch(/ \.15450 to \.16128 .* \.15125 to \.16125$/)
+      expect(row).toMatch(/ \.15450 to \.16128 .* \.15125 to \.16125 +\d$/)
       expect(told).toContain('MAY MISS TOLERANCE, .00003 beyond a limit')
     })
 
@@ -109,7 +110,7 @@ describe('the text sheet', () => {
     const at = (line: string) => lines.indexOf(line)
     expect(at('WARNING     The work is slender.')).toBeGreaterThan(0)
     expect(at('WARNING     The edge is wide.')).toBeGreaterThan(at('WARNING     The work is slender.'))
-    expect(lines.slice(at('Order       From the free end on.'))[1]).toBe('            Same tool together.')
+    expect(at('Order       From the free end on. Same tool together.')).toBeGreaterThan(0)
   })
 
   it('keeps millimeters as shops write them', () => {

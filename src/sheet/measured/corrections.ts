@@ -110,11 +110,7 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
     const leads = i === 0 && alike(table)[0]![0]!.counts.every((count, _, all) => count === all[0] && count >= 0)
     return [...keys, ': ', ...(leads ? ['finish at '] : []), ...reading]
   })
-  return [
-    say`FINISH BY WHAT YOU MEASURE, ${at}: ${key} (${expected} expected)`,
-    joinedBy('; ', each),
-    joinedBy('; ', rules),
-  ]
+  return [say`FINISH BY WHAT YOU MEASURE, ${at}: ${key} (${expected} expected)`, joinedBy('; ', each), ...rules]
 }
 
 /** Neighbors that are finished at the same reading are grouped. */

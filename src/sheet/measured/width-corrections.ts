@@ -52,7 +52,7 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
       '; ',
       each.map(({ keys, reading }, i): Phrase => [...keys, ': ', ...(i === 0 ? begins : []), ...reading]),
     ),
-    joinedBy('; ', rules),
+    ...rules,
     ...(paired ? [['use both tables: the bottom sets the depth, the width the feed across']] : []),
   ]
 }
