@@ -13,6 +13,7 @@ import {
 } from '../phrase/dial.ts'
 import { length } from '../phrase/figure.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
+import { together } from '../phrase/say.ts'
 import { scaleOf } from '../plan/scale.ts'
 import { INCH, MM } from '../units/length.ts'
 import { carriageStep } from './carriage.ts'
@@ -34,13 +35,13 @@ const more = (scene: Scene, slide: Slide): Phrase[] => {
   const { action, purpose } = scene.move
   // Common practice, no source: a form finished along one flank springs, and the dwell takes out what sprang.
   if (action === 'feed-in' && purpose === 'finish') return [['let the work turn until no more chips come']]
-  return action === 'take-up' && typeof scene.move.count !== 'number' ? room(scene) : []
+  return []
 }
 
 /**
  * Travel that the slide must have free before its dial is set to 0, rounded up; only if it is more than a turn or so.
  */
-const room = ({ feature, plan, units }: Scene): Phrase[] => {
+const room = ({ feature, plan, units }: Scene): Phrase => {
   const { scale } = plan.lathe.compound
   const counts = feature.operation.moves.flatMap(({ slide, count }) => (slide === 'compound' ? [count ?? 0] : []))
   const [ahead, behind] = [travelAt(scale, Math.max(0, ...counts)), travelAt(scale, -Math.min(0, ...counts))]
@@ -55,10 +56,9 @@ const room = ({ feature, plan, units }: Scene): Phrase[] => {
     ...(behind > 0 ? [[show(behind), ahead > 0 ? ' behind' : ' of travel needed behind']] : []),
   ]
   return [
-    [
-      ahead > 0 ? 'wind it back first: ' : 'wind it forward first: ',
-      ...parts.flatMap((part, i) => (i > 0 ? [', ', ...part] : part)),
-    ],
+    ahead > 0 ? 'wind it back first: ' : 'wind it forward first: ',
+    ...parts.flatMap((part, i) => (i > 0 ? [', ', ...part] : part)),
+    '; then ',
   ]
 }
 
@@ -91,8 +91,15 @@ const zero = (scene: Scene, slide: Slide): Phrase =>
 const takeUp = (scene: Scene, slide: Slide): Phrase => {
   const scale = scaleOf(scene.plan, slide)
   const { forward } = waysIn(scene, slide)
-  if (scale?.kind !== 'dial') return [`move ${forward} a little`]
-  return [`${clearance(scene, slide)}turn ${forward}, `, ...marks(scale, scene.move.takeUp ?? 0), ' or more']
+  // What the hand does first comes first: once the lost motion is taken up it is too late to wind back.
+  const first = slide === 'compound' ? room(scene) : []
+  if (scale?.kind !== 'dial') return together([first, `move ${forward} a little`])
+  return together([
+    first,
+    `${clearance(scene, slide)}turn ${forward}, `,
+    marks(scale, scene.move.takeUp ?? 0),
+    ' or more',
+  ])
 }
 
 /** A swung compound moves the tool into the work as it goes along. */
