@@ -27,6 +27,7 @@ export type GradedBlank = {
 export type FormPicture = {
   readonly feature: number
   readonly name: string
+  readonly before: Form
   readonly wanted: Form
   readonly cut: Form
   readonly region: Region

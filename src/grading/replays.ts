@@ -44,7 +44,14 @@ export const replaysOf = ({ lathe, setup, operations }: Shop, units: Units): Rep
     return {
       proven: judgment.proven && heavy.length === 0,
       says: saysOf(judgment, heavy.length > 0, units),
-      picture: pictureOf(feature, own, trace),
+      picture: {
+        feature,
+        name: own.name,
+        before: before.surely,
+        wanted: own.wanted,
+        cut: trace.surely,
+        region: own.region,
+      },
     }
   }
   return {
@@ -68,19 +75,6 @@ const movesInOrder = (moves: Operation['moves'], lines: readonly (readonly numbe
     return place < 0 ? move : moves[listed[place]!]!
   })
 }
-
-/** What the drawing wants, with the part beside it as it stays, and what was cut. */
-const pictureOf = (feature: number, { name, wanted, region }: Operation, { surely }: OperationTrace): FormPicture => ({
-  feature,
-  name,
-  wanted: [
-    ...surely.filter(({ to }) => to <= region.from),
-    ...wanted,
-    ...surely.filter(({ from }) => from >= region.to),
-  ],
-  cut: surely,
-  region,
-})
 
 const movesWith = (moves: Operation['moves'], changed: readonly Changed[]): Operation['moves'] =>
   moves.map((move, index) => {

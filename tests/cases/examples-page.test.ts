@@ -18,9 +18,14 @@ const between = (page: string, name: string, lines: string): string =>
 
 test('the words of an exercise, and the causes of a wrong answer, are those that the program has', () => {
   const row = (code: string, says: string): string => `| \`${code}\` | ${says} |\n`
+  const head = (one: string, other: string): string => `| ${one} | ${other} |\n| --- | --- |\n`
   const words = Object.entries(ASKS).map(([word, { says }]) => row(word, says))
   const causes = CAUSES.map(({ code, says }) => row(code, says))
-  const page = between(between(projectText(PAGE), 'words of hide', words.join('')), 'causes', causes.join(''))
+  const page = between(
+    between(projectText(PAGE), 'words of hide', `${head('hide', 'the learner fills in')}${words.join('')}`),
+    'causes',
+    `${head('cause', 'what was done')}${causes.join('')}`,
+  )
   expect(words.length + causes.length).toBeGreaterThan(30)
   expect(golden(PAGE, page)).toBe(page)
 })

@@ -90,6 +90,11 @@ describe('a form', () => {
     expect(learners[0]).toMatchObject({ score: 5, outOf: 5 })
   })
 
+  it('as it was handed out is not graded, never zero', async () => {
+    const files = { ...filledIn(set, () => undefined), 'set/answers/02.yaml': set.files['set/answers/02.yaml']! }
+    expect((await graded(files)).learners[1]).toMatchObject({ score: null, note: 'nothing is filled in' })
+  })
+
   it('that is missing is listed', async () => {
     const { 'set/answers/03.yaml': _, ...files } = filledIn(set, () => undefined)
     expect((await graded(files)).learners[2]).toMatchObject({ sheet: '03', score: null, note: 'no answers' })

@@ -110,6 +110,8 @@ const gradeOne = (manifest: Manifest, handed: Handed, { bySheet, broken }: Forms
   if (broken.some((path) => path.replaceAll('\\', '/').endsWith(`/${nameOf(handed)}.yaml`)) && answers === undefined)
     return note('the form cannot be read: mend it, and grade again')
   if (answers === undefined) return note('no answers')
+  // Everybody was given a form: one as it was handed out is of somebody who has not answered.
+  if (filled.length === 0) return note('nothing is filled in')
   if (filled.length > 1) return note('two forms are filled in for this sheet: keep one')
   const graded = gradeSheet(handed, answers)
   for (const problem of unread(graded, answers)) {

@@ -66,7 +66,14 @@ const blankRow = (blank: GradedBlank): Markup =>
   tag(
     'tr',
     {},
-    ...cells('td', [`(${blank.number})`, SIGNS[blank.verdict], blank.asks, blank.given, blank.right, whyOf(blank)]),
+    ...cells('td', [
+      tag('span', { class: 'line' }, `(${blank.number})`),
+      SIGNS[blank.verdict],
+      blank.asks,
+      blank.given,
+      blank.right,
+      whyOf(blank),
+    ]),
   )
 
 const SIGNS = { right: '✓', 'follow-on': '✓', wrong: '✗', blank: '–', ungraded: '?' } as const

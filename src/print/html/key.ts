@@ -18,7 +18,11 @@ export const keyHtml = ({ title, teaches, sheets }: Key): string =>
       table(
         ['', 'asks', 'right', 'within', 'working', 'marks'],
         answers.map(({ number, asks, key, within, working, outOf }) =>
-          tag('tr', {}, ...cells('td', [`(${number})`, asks, key, within, working, String(outOf)])),
+          tag(
+            'tr',
+            {},
+            ...cells('td', [tag('span', { class: 'line' }, `(${number})`), asks, key, within, working, String(outOf)]),
+          ),
         ),
       ),
     ]),

@@ -1,5 +1,6 @@
 import type { FormPicture } from '../../grading/grades.ts'
-import { between, depthsOf, frameAt, scaleFor, scaleWords, trace } from './curves.ts'
+import { short } from '../markup.ts'
+import { between, depthsOf, frameAt, replaced, scaleFor, scaleWords, trace } from './curves.ts'
 import { GRAY, letters, line, path, WEIGHT } from './pen.ts'
 import type { Picture } from './picture.ts'
 
@@ -9,8 +10,9 @@ const DEEP = 45
 const TOP = 16
 
 /** What the readings of a learner cut, over what the drawing wants. Headstock to the left. */
-export const overlayOf = ({ name, wanted, cut, region, feature }: FormPicture): Picture => {
-  const beside = (region.to - region.from) / 4
+export const overlayOf = ({ name, before, wanted: form, cut, region, feature }: FormPicture): Picture => {
+  const wanted = replaced(before, form, region)
+  const beside = region.to - region.from
   const [from, to] = [region.from - beside, region.to + beside]
   const shown = [between(wanted, from, to), between(cut, from, to)].flat()
   const [high, low] = shown.length === 0 ? [0, 1e9] : depthsOf(shown)
@@ -22,7 +24,7 @@ export const overlayOf = ({ name, wanted, cut, region, feature }: FormPicture): 
   const frame = frameAt(scale, [20 + width + (from / 1e9) * scale, TOP - (high / 1e9) * scale])
   const bottom = TOP + ((low - high) / 1e9) * scale + 8
   const body = between(wanted, from, to)
-  const metal = body.length === 0 ? '' : `${trace(body, frame)}V${bottom}H${20 + width}Z`
+  const metal = body.length === 0 ? '' : `${trace(body, frame)}V${short(bottom)}H${short(20 + width)}Z`
   return {
     id: `cut-${feature + 1}`,
     kind: 'form',

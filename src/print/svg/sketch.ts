@@ -26,7 +26,7 @@ export const sketchOf = (feature: OpenFeature, { units }: Pick<Worksheet, 'units
         width: WEIGHT.heavy,
       }),
       line([2, AXIS], [146, AXIS], { dash: '6 1.5 1 1.5' }),
-      letters([138, AXIS - 12], 'free end', { size: 3 }),
+      letters([134, TOP - 2], 'free end', { size: 3, anchor: 'end' }),
       letters([4, TOP - 2], 'headstock', { size: 3 }),
       ...paragraph([4, AXIS + 8], sizes),
     ],
