@@ -40,7 +40,7 @@ export const budgetOf = (
  */
 const replayed = (lathe: Lathe, setup: Setup, operation: Operation, before: Before, right: Right) => {
   return (way: Way): readonly Size[] => {
-    if (way.operation === operation && way.shift !== null) return right.shifted(way.shift)
+    if (way.operation === operation && way.shift !== null && !('from' in way.shift)) return right.shifted(way.shift)
     if (way.rigid !== undefined && right.whole !== null)
       return goOn(right.whole, way.operation, before, way.rigid).trace.sizes
     if (way.before !== before && right.whole !== null) return madeOn(right.whole, way.operation, way.before).trace.sizes

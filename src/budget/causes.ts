@@ -1,6 +1,6 @@
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Curve, Form, Piece } from '../moves/form.ts'
-import type { Operation, Slide } from '../moves/operation.ts'
+import type { Instrument, Operation, Slide } from '../moves/operation.ts'
 import { isOnLine } from '../moves/placing.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import type { Before, Shift } from '../replay/bench.ts'
@@ -27,6 +27,8 @@ export type Cause = {
   readonly ways: readonly [Way, Way]
   readonly of?: Slide
   readonly every?: boolean
+  /** One reading that is turned to twice, and not alike: only what lies between the two shows it. */
+  readonly only?: Instrument
 }
 
 /** All errors that a machinist cannot avoid in one operation, each on its own. One that is stated as 0 is left out. */
@@ -60,6 +62,12 @@ export const causesOf = (
       ...both(READING[slide], error, (by) => ({ shift: { slide, count, by } })),
       of: slide,
       every: count === 'every',
+    })),
+    ...metAgain(operation, before, planned).map(({ count, from }) => ({
+      ...both(READING['cross-feed'], readingError(lathe, 'cross-feed'), (by) => ({
+        shift: { slide: 'cross-feed', count, by, from },
+      })),
+      only: 'flatness' as const,
     })),
     ...linesMet(operation, before, planned).map(({ name, place: met }) =>
       both(name, accuracy.layout, (by) => ({ shift: { slide: 'carriage', place: met, by } })),
@@ -111,6 +119,22 @@ const readings = (
   }
   for (const count of atTouch(operation)) add('compound', count)
   return [...found.values()]
+}
+
+/** A depth that the tool is fed in to at two places, and the finished form shows both: the second may be read a little otherwise. */
+const metAgain = (
+  { moves }: Operation,
+  before: Before,
+  planned: OperationTrace,
+): readonly { readonly count: number; readonly from: number }[] => {
+  const shows = stepsThatShow(before, planned)
+  const fedIn = new Map<number, number[]>()
+  for (const [index, { action, slide, count }] of moves.entries()) {
+    if (action !== 'feed-in' || (slide ?? 'cross-feed') !== 'cross-feed' || typeof count !== 'number') continue
+    const cuts = shows.has(index) || (moves[index + 1]?.action === 'feed-across' && shows.has(index + 1))
+    if (cuts) fedIn.set(count, [...(fedIn.get(count) ?? []), index])
+  }
+  return [...fedIn].flatMap(([count, at]) => (at.length < 2 ? [] : [{ count, from: at.at(-1)! }]))
 }
 
 /** The reading of a swung compound that is moved before the surface is touched: the depth of every cut counts from there. */

@@ -8,6 +8,7 @@ export type Effect = {
   readonly sizes: readonly (readonly Size[])[]
   readonly of?: string
   readonly every?: boolean
+  readonly only?: string
 }
 /** The most by which one error, or all of one kind, makes a dimension larger and smaller; and the square for the root sum square. */
 type Push = { readonly name: CauseName; readonly down: number; readonly up: number; readonly square: number }
@@ -29,7 +30,8 @@ export const summed = (
       most,
       sizes.map((one) => one[index]),
     )
-  const pushes = grouped(effects).map(({ alone, every }) => together(alone.map(push), every.map(push)))
+  const own = effects.filter(({ only }) => only === undefined || only === id)
+  const pushes = grouped(own).map(({ alone, every }) => together(alone.map(push), every.map(push)))
   const lowest = least + pushes.reduce((sum, push) => sum + push.down, 0)
   const low = id === 'flatness' || id === 'root' ? Math.max(0, lowest) : lowest
   const high = most + pushes.reduce((sum, push) => sum + push.up, 0)

@@ -10,7 +10,7 @@ const cuttingKeys = {
     length('Left on the floor for the finish pass.', 0.01, 'zero or more'),
   ),
   'leave-sides': byDefault(
-    '0; for a V with a flat root 0.003 in (0.08 mm)',
+    '0; for a V with a flat root, and for walls that are plunged, 0.003 in (0.08 mm)',
     length('Left on each wall for the finish pass.', 0.005, 'zero or more'),
   ),
   infeed: byDefault(

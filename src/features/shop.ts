@@ -27,6 +27,11 @@ export const peckFor = (given: Length | null, width: Length, depth: Length): Len
 export const deepestSlot = (width: Length): Length => 4 * width
 export const defaultClear = both(30 * thou, 0.75 * MM)
 export const defaultVeeInfeed = both(60 * thou, 1.5 * MM)
+/**
+ * A few thousandths on each wall for a plunge of its own. Common practice, no source; that the walls are finished last:
+ * a tool maker's guide for external grooving (2016-2017).
+ */
+export const defaultWallAllowance = both(3 * thou, 0.08 * MM)
 export const defaultVeeMargin = both(3 * thou, 0.08 * MM)
 export const defaultCornerInfeed = both(5 * thou, 0.12 * MM)
 /** How far the ground sides of a tool reach past the depth: 1/16 in, 1.5 mm. */

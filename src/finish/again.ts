@@ -5,7 +5,7 @@ import { replayNext } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
 import { finishStep, type Shop, standingAlong } from './measured.ts'
 import { sinceTheStop } from './since-stop.ts'
-import { anyAcross, fromHeadstock, slideOf, withTool } from './width.ts'
+import { anyAcross, fromHeadstock, placesBefore, slideOf, withTool } from './width.ts'
 
 /**
  * If the last measuring finds metal still to cut, the finishing pass is done again, one mark further for each mark's worth of metal. Null if a replay
@@ -59,12 +59,6 @@ export const againFor = (shop: Shop, planned: OperationTrace): Again | null => {
     return slide === 'cross-feed' && index > stop.finishes.at(-1)! && moves[index]!.purpose !== 'clear-to-measure'
   }
 }
-
-/** Back past the place where the feed across begins, and onto it. */
-const placesBefore = (operation: Operation, stop: number, across: number): readonly number[] =>
-  operation.moves.flatMap(({ slide, count }, index) =>
-    index > stop && index < across && slide === slideOf(operation, across) && typeof count === 'number' ? [index] : [],
-  )
 
 /** Begins one step late. The corner that was brought to the shoulder, and the blank beside it, stay where they were. */
 const shortBy = (operation: Operation, indexes: readonly number[]): Operation => ({

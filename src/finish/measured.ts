@@ -63,8 +63,10 @@ export const correctedFor = (shop: Shop, measured: Length): Corrected => {
 /** The finish made `deeper` readable steps deeper than written, where the bottom is larger than expected by `off`, pm of diameter. */
 export const finishedAt = (shop: Shop, off: Length, deeper: number): Corrected => {
   const { lathe, setup, progress, operation, stop } = shop
+  // A tool that measures wider has been to a wall already: that is metal gone, not a wrong plan.
+  const { walls: _, ...planned } = standingAlong(shop, off)
   const changed: Operation = {
-    ...standingAlong(shop, off),
+    ...planned,
     off: { along: operation.off?.along ?? 0, deep: (operation.off?.deep ?? 0) - off / 2 },
     ...(off === 0 ? {} : { zeroMeasured: true }),
     moves: operation.moves.map((move, index) =>

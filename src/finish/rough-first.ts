@@ -12,8 +12,16 @@ type Found = Extract<Remaining, { ok: true }>
 /** `put in`: how many moves of roughing are put in after the two that come back from the stop. */
 export type Roughed = { readonly found: Remaining; readonly added: number }
 
-/** The first moves after a stop: the cross-feed comes back and the spindle starts. */
-const COME_BACK = 2
+/** What comes back from a stop before anything else: the cross-feed, and the spindle where it is started there. */
+export const comeBack = ({ moves }: Operation, { at }: Shop['stop']): number =>
+  moves[at + 2]?.action === 'start' ? 2 : 1
+
+/** The first move of the roughing: behind the start, or what brings the tool in before it. */
+const roughBegins = ({ moves }: Operation): number => {
+  const start = moves.findIndex(({ action }) => action === 'start')
+  if (moves[start - 1]?.purpose !== 'approach') return start + 1
+  return moves[start - 2]?.slide === 'compound' && moves[start - 2]!.purpose === 'to-place' ? start - 2 : start - 1
+}
 
 /**
  * If roughing stopped so far short that the finish would take more than one pass may, the roughing is done again, with each reading further by the
@@ -24,7 +32,7 @@ export const roughedFirst = (shop: Shop, bottom: Length, found: Found): Roughed 
   const { lathe, setup, progress, stop } = shop
   const put = roughAgain({ ...shop, operation: found.operation }, found.findings)
   const { moves } = found.operation
-  const at = stop.at + 1 + COME_BACK
+  const at = stop.at + 1 + comeBack(found.operation, stop)
   const operation: Operation = { ...found.operation, moves: [...moves.slice(0, at), ...put, ...moves.slice(at)] }
   const { trace, faults } = replayNext(lathe, setup, progress, operation, 0)
   const trouble = troubleIn(shop, { operation, trace, faults: faults.filter(({ move }) => move < 0 || move > stop.at) })
@@ -47,9 +55,9 @@ const roughAgain = (shop: Shop, { off }: Findings): readonly Move[] => {
   const { operation, stop } = shop
   const { moves } = operation
   const steps = Math.floor(off / 2 / finishStep(shop) + 1e-6)
-  const from = moves.findIndex(({ action }) => action === 'start') + 1
+  const from = roughBegins(operation)
   const first = leadIn(shop, from)
-  const end = stop.at + 1 + COME_BACK
+  const end = stop.at + 1 + comeBack(operation, stop)
   const again = moves
     .slice(from + first.instead, end)
     .map((move) =>

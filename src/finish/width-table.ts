@@ -7,7 +7,7 @@ import { correctedFor, type Shop } from './measured.ts'
 import { stretches, whyNot } from './no-row.ts'
 import { type CorrectionTable, readingsAround } from './table.ts'
 import { type Trouble, troubleIn } from './trouble.ts'
-import { anyAcross, fromHeadstock, slideOf, stepsAcross, withAcross, withTool } from './width.ts'
+import { anyAcross, fromHeadstock, placesBefore, slideOf, stepsAcross, withAcross, withTool } from './width.ts'
 
 /** One width, and how far to feed across for it. */
 export type WidthRow = {
@@ -35,6 +35,8 @@ export type WidthTable = {
   readonly between: Between
   /** Beside a shoulder the places before the feed across move, not its end. */
   readonly begins: boolean
+  /** The far wall has a plunge of its own: the tool goes over to it, and is not fed across. */
+  readonly over: boolean
   /** The smallest step that a caliper shows, pm. */
   readonly quantum: Length
 }
@@ -73,7 +75,8 @@ export const widthTable = (
     ...[rows[0], rows.at(-1)].map((row) => Math.abs((row?.measured ?? expected) - expected)),
   )
   const kept = rows.filter(({ measured }) => Math.abs(measured - expected) <= most)
-  const table = { at: stop.at, slide, expected, most, reason, quantum, begins: fromHeadstock(operation) }
+  const over = operation.moves[across]!.action !== 'feed-across'
+  const table = { at: stop.at, slide, expected, most, reason, quantum, begins: fromHeadstock(operation), over }
   if (kept.length < 3 || most <= 0) return reason === null ? null : { ...table, rows: [], without: [], between: 'none' }
   const without = stretches(
     readings.filter((measured) => Math.abs(measured - expected) <= most),
@@ -134,8 +137,9 @@ const holdsWith = (together: Shop, width: Length, diameters: CorrectionTable | n
 /** The feed across, or beside a shoulder the places before it: given in every row, also where the reading is as written. */
 const movesAcross = ({ operation, stop }: Shop, written: Shop['operation']['moves']): WidthRow['moves'] => {
   const across = anyAcross(operation, stop.at)!
+  const before = placesBefore(operation, stop.at, across)
   return operation.moves.flatMap(({ slide, count }, index) => {
-    const own = fromHeadstock(operation) ? index > stop.at && index < across : index === across
+    const own = fromHeadstock(operation) ? before.includes(index) : index === across
     if (
       !own ||
       slide !== slideOf(operation, across) ||

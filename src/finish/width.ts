@@ -33,7 +33,7 @@ export const withAcross = ({ lathe, operation, stop }: Shop, steps: number): Ope
   if (steps === 0 || (across === null && end === null)) return operation
   const moved = (index: number): boolean => {
     if (across === null) return end!.brings.includes(index)
-    return fromHeadstock(operation) ? index > stop.at && index < across : index === across
+    return fromHeadstock(operation) ? placesBefore(operation, stop.at, across).includes(index) : index === across
   }
   return {
     ...operation,
@@ -129,6 +129,8 @@ const endPlace = (operation: Operation, { at, by, finishes }: Shop['stop']): End
 
 /** The feed across by the compound, or by a carriage with a dial or an indicator. A feed to a line by eye has no reading to move. */
 export const anyAcross = (operation: Operation, at: number): number | null => {
+  const over = overToWall(operation, at)
+  if (over !== null) return over
   const compound = feedAcross(operation, at)
   if (compound !== null) return compound
   const carriage = operation.moves.flatMap(({ action, slide, count }, index) =>
@@ -137,6 +139,36 @@ export const anyAcross = (operation: Operation, at: number): number | null => {
   if (operation.cusp !== undefined) return null
   return carriage.length === 1 ? carriage[0]! : null
 }
+
+/** Where each wall has a plunge of its own: the move over to the second of them. */
+const overToWall = ({ moves, angle, cusp }: Operation, at: number): number | null => {
+  const finishes = moves.flatMap(({ action, slide, purpose }, index) =>
+    index > at && action === 'feed-in' && slide === 'cross-feed' && purpose === 'finish' ? [index] : [],
+  )
+  if (cusp !== undefined || finishes.length !== 2) return null
+  const [first, second] = finishes as [number, number]
+  const over = moves.findLastIndex(
+    ({ slide, purpose, count }, index) =>
+      index > first &&
+      index < second &&
+      (slide === 'carriage' || (slide === 'compound' && angle === 0)) &&
+      purpose === 'to-place' &&
+      typeof count === 'number',
+  )
+  return over < 0 ? null : over
+}
+
+/** Back past the place where the finish begins, and onto it. */
+export const placesBefore = (operation: Operation, stop: number, across: number): readonly number[] =>
+  operation.moves.flatMap(({ action, slide, count }, index) =>
+    index > stop &&
+    index < across &&
+    slide === slideOf(operation, across) &&
+    action !== 'feed-across' &&
+    typeof count === 'number'
+      ? [index]
+      : [],
+  )
 
 export const slideOf = ({ moves }: Operation, across: number | null): Slide =>
   across === null ? 'compound' : (moves[across]!.slide ?? 'compound')

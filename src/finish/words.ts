@@ -12,6 +12,7 @@ import type { Shop } from './measured.ts'
 import { NEARBY } from './nearby.ts'
 import { hangsOnOutside } from './outside.ts'
 import type { Findings, Taken } from './remaining.ts'
+import { comeBack } from './rough-first.ts'
 import { bottomWanted, type Stop } from './stop.ts'
 import type { Trouble } from './trouble.ts'
 
@@ -32,6 +33,7 @@ export const notesOf = (
   const side = off > 0 ? 'further out' : 'further in'
   const feature = plan.features[index] as Planned
   const round = feature.edge.shape === 'round'
+  const behind = earlier.length + stop.at + 1 + comeBack(feature.operation, stop)
   return [
     ...outsideNote(plan, feature, taken),
     say`Bottom diameter measured ${show(taken.bottom)}, ${show(expectedBottom)} expected${
@@ -56,7 +58,7 @@ export const notesOf = (
     ...(added === 0
       ? []
       : [
-          say`The roughing stopped short: too much is left for the finishing pass to take at once. Steps ${earlier.length + stop.at + 4} to ${earlier.length + stop.at + 3 + added} rough again down to what the finish was meant to take, and measure; each step after them has a number ${added} higher than on the whole sheet.`,
+          say`The roughing stopped short: too much is left for the finishing pass to take at once. Steps ${behind + 1} to ${behind + added} rough again down to what the finish was meant to take, and measure; each step after them has a number ${added} higher than on the whole sheet.`,
         ]),
   ]
 }

@@ -28,6 +28,7 @@ export const readLathe = (values: LatheRead, outer: Units, givenOf: GivenLookup)
     name,
     units,
     crossFeed: crossScale,
+    ...(crossFeed?.stop === true ? { crossFeedStop: true as const } : {}),
     compound: {
       scale: compoundScale,
       angle: compound?.angle ?? 0,

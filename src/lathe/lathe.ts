@@ -67,6 +67,8 @@ export type Lathe = {
   readonly name: string
   readonly units: Units
   readonly crossFeed: Scale
+  /** The slide has a stop that is set where it stands, and that it comes back in against. */
+  readonly crossFeedStop?: true
   readonly compound: Compound
   readonly carriage: Scale | null
   /** rpm, ascending. */

@@ -50,6 +50,13 @@ export const crossFeedSchema = z
         'diameter',
       ]),
     ),
+    stop: byDefault(
+      'false: the spindle is stopped where turns would be counted toward the work',
+      z.boolean().register(z.globalRegistry, {
+        description: 'The slide has a stop that can be set where it stands, to come back in against.',
+        examples: [true],
+      }),
+    ),
   })
   .register(z.globalRegistry, {
     description: 'The dial of the cross-feed; positive is in, toward the axis.',

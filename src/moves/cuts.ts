@@ -18,6 +18,8 @@ export type PlungeCuts = {
   readonly roughDepths: readonly Length[]
   /** The largest infeed of one pass, which also holds after rounding; null: no limit is set. */
   readonly infeed: Length | null
+  /** Each wall by a plunge of its own, or both by the feed across the floor. */
+  readonly walls: 'plunged' | 'swept'
   /** The deepest that one plunge goes before the tool is drawn out to clear the chip; null: as deep as it likes. */
   readonly peck: Length | null
   /** The deepest slot of the tool's own width that is cut before it is widened at the other places; null: any. */

@@ -153,6 +153,8 @@ export type Operation = {
   readonly sideFeed?: 'compound' | 'carriage' | 'lines'
   /** Radial clearance at back-out that the job, or the shop's default, asks for, pm; left out, any. */
   readonly clear?: Length
+  /** Each wall is to be finished by a plunge of its own, and the floor cleaned away from it; left out, any way. */
+  readonly walls?: 'plunged'
   /**
    * The deepest that one plunge may go before the tool is drawn out to clear the chip, if the job limits it, pm; left
    * out, by the width of the edge.

@@ -21,6 +21,10 @@ export type FaultKind =
   | 'set-up' // the instructions bring the tool to a line nobody scribed, a face that is not there, or metal of another diameter
   | 'shifted-zero' // a zero of the cross-feed that swinging the compound has since shifted by an unknown amount
   | 'no-peck' // one plunge goes deeper than a peck before the tool is drawn out
+  | 'counted-in' // by whole turns toward the work with the spindle running
+  | 'into-wall' // fed across into a wall, or metal as high as one, that has a plunge of its own
+  | 'no-wall-plunge' // nothing is left on a wall for its own plunge
+  | 'ledge' // where two sweeps of a floor meet
   | 'binding' // a tool deep in a slot of its own width that could have been widened
   | 'ridge' // between neighboring places of a stepped form more metal is left than the cusp allows
 

@@ -1,3 +1,4 @@
+import { stepTravel } from '../dials/travel.ts'
 import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import type { Cutting } from '../features/feature.ts'
 import { edgeFormOf, groundOnFace } from '../features/on-face.ts'
@@ -53,7 +54,12 @@ export function planOne(
   if (!sequenced.ok) return { feature, refusal: sequenced }
   const spindle = spindleFor(job, draft)
   const asked = { sideFeed: sideFeedOf(job.lathe, feature), clear: clearOf(job.units, feature) }
-  const operation = { ...operationFor(draft, edge, angle, spindle, sequenced.moves), ...asked, ...passesOf(draft.cuts) }
+  const operation = {
+    ...operationFor(draft, edge, angle, spindle, sequenced.moves),
+    ...asked,
+    ...passesOf(draft.cuts),
+    ...wallsOf(job.lathe, draft, angle),
+  }
   const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
   const failed = unproven(job.units, operation, trace, faults) ?? notFound(job.units, job.lathe, operation, trace)
   if (failed !== null) return { feature, refusal: groundOnFace(job.units, draft, failed) ?? failed }
@@ -61,6 +67,15 @@ export function planOne(
     feature,
     planned: { draft, operation, trace, before: progress, after, spindle, warnings: warningsOf(checked, spindle) },
   }
+}
+
+/** Only a groove two marks wider than its tool has room for a plunge at each wall with something left on the other. */
+function wallsOf(lathe: Lathe, { feature, cuts, undersize }: Draft, angle: number): Pick<Operation, 'walls'> {
+  if (cuts.style !== 'plunge' || cuts.walls === 'swept') return {}
+  const byCarriage = sideFeedOf(lathe, feature) === 'carriage' && lathe.carriage !== null
+  const along = byCarriage ? 1 : Math.cos((angle * Math.PI) / 180)
+  const mark = stepTravel(byCarriage ? lathe.carriage! : lathe.compound.scale) * along
+  return (undersize ?? 0) >= 2 * mark ? { walls: 'plunged' } : {}
 }
 
 /** A corner tool goes in by ever smaller moves of its own. */

@@ -34,6 +34,7 @@ export function operationFor(
     rpm: spindle.rpm,
     // The cusp that the job asks for or the shop's default, not the ridge of the places chosen.
     ...(cuts.style === 'steps' ? { cusp: { most: cuts.cusp, given: cuts.cuspGiven } } : {}),
+    ...(feature.cutting.peck === null ? {} : { peck: feature.cutting.peck }),
     moves,
   }
 }

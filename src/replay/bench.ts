@@ -10,9 +10,9 @@ import { kept } from './form/kept.ts'
 import { fresh, goneOn, isKnown, placeOf, type SlideState, stepOf } from './slide.ts'
 import type { Ways } from './ways.ts'
 
-/** A small error of the hand: at one reading of one slide (or at all of its readings), or at a place found by eye. pm of travel. */
+/** A small error of the hand: at one reading of one slide (or at all of its readings), or at a place found by eye. pm of travel. `from`: only from that move on. */
 export type Shift =
-  | { readonly slide: Slide; readonly count: number | 'every'; readonly by: Length }
+  | { readonly slide: Slide; readonly count: number | 'every'; readonly by: Length; readonly from?: number }
   | { readonly slide: Slide; readonly place: Length; readonly by: Length }
 /**
  * `rules: false` only cuts and measures. It is for replays with an error in them, whose faults nobody reads. `after`: the index of the first move
@@ -46,6 +46,8 @@ export type Bench = {
   possibly: Piece[]
   readonly slides: Record<Slide, SlideState>
   turning: boolean
+  /** The reading that the cross-feed last came in to with the spindle standing, pm; where a stop would be set. */
+  stopSetAt: Length | null
   locked: boolean
   /** The reference point has been brought to its place, by eye or by touch. */
   found: boolean
@@ -55,6 +57,8 @@ export type Bench = {
   cut: boolean
   /** Depth of metal taken out by plunges since the tool was last clear of the work, pm. */
   bite: Length
+  /** The walls that have had a plunge of their own. */
+  wallsDone: { readonly near: boolean; readonly far: boolean }
   /** The edge where it touches the work when both zeros are set. Kept until the next move. */
   touched: Form
   /** Index of the back-out that must still keep the tool clear; null if there is none. */
@@ -103,6 +107,7 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
     carriage: fresh(lathe.carriage),
   },
   turning: false,
+  stopSetAt: null,
   locked: false,
   found: false,
   fromEnd: null,
@@ -118,6 +123,7 @@ const atRest = (lathe: Lathe, setup: Setup, operation: Operation, before: Before
 export const nothingSeen = () =>
   ({
     bite: 0,
+    wallsDone: { near: false, far: false },
     faults: [],
     at: {},
     clearance: {},

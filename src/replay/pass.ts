@@ -11,6 +11,7 @@ import { checkShank } from './obstacles.ts'
 import { checkClear, checkContact, checkCut, checkTouch, noteBackOut } from './rules.ts'
 import { isKnown, isOpen, placeOf, type SlideState } from './slide.ts'
 import { takenAtOnce } from './taken.ts'
+import { checkSweep, checkWallPlunge } from './walls.ts'
 import { type Reach, standingReach, type Ways, waysOf } from './ways.ts'
 
 /** One turn of one dial with the tool at a known place. Cuts what is surely and what is possibly cut, and looks for faults. */
@@ -62,7 +63,9 @@ const cutOn = (
       const left = waysOf(bench, possibleReach(bench, slide, from, to, LEAVING))
       checkContact(bench, index, swept(pieces, left, index))
     }
+    checkSweep(bench, move, index, placeOf(to)[0] > placeOf(from)[0], cut)
     if (meetsMetal(cut, bench)) {
+      checkWallPlunge(bench, move, index, cut)
       checkCut(bench, index, slide, cut)
       bench.cut = true
       if (bench.options.after === undefined) {

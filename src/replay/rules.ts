@@ -8,7 +8,8 @@ import { swept } from './form/sweep.ts'
 import { leastForms } from './least.ts'
 import { ridgesAllowed } from './marks-ridge.ts'
 import { ridgesOf } from './ridge.ts'
-import { isOpen } from './slide.ts'
+import { isOpen, travel } from './slide.ts'
+import { checkLedge } from './walls.ts'
 import { standingReach, type Ways, waysOf } from './ways.ts'
 
 /** What must never happen in a replay: one rule a function. Each looks at the bench and reports what it finds. */
@@ -38,6 +39,18 @@ export const checkReading = (bench: Bench, slide: Slide, index: number, count: n
 }
 
 const BEYOND_INDICATOR = 'The indicator on the carriage is asked for more than its range.'
+
+/** Counted in by whole turns with the spindle running, one turn too many buries the tool; a stop that was set there before holds it. */
+export const checkCountedIn = (bench: Bench, move: Move, index: number, from: Length, to: Length): void => {
+  const { crossFeed, crossFeedStop } = bench.lathe
+  if (crossFeed.kind === 'readout' || move.action === 'feed-in' || move.action === 'touch-off') return
+  if (!bench.turning) {
+    if (to > from) bench.stopSetAt = to
+    return
+  }
+  if (to - from <= travel(crossFeed, crossFeed.perTurn) || (crossFeedStop === true && bench.stopSetAt === to)) return
+  see(bench, 'counted-in', index, null, 'The cross-feed is counted in by whole turns with the spindle running.')
+}
 
 /** A locked carriage is not turned. */
 export const checkLock = (bench: Bench, index: number): void => {
@@ -146,6 +159,7 @@ export const checkEnd = (bench: Bench): void => {
   if (open !== null && differ(before.surely, before.possibly) === null) {
     see(bench, 'open-form', -1, open.by, 'What is cut depends on the backlash.')
   }
+  checkLedge(bench)
   const ridges = checkRidges(bench)
   const least = leastForms(operation, before.surely, marksBox(bench.lathe, operation), ridges)
   const left = Math.max(...least.map((form) => excess(form, surely)?.by ?? 0))

@@ -21,7 +21,7 @@ import { takenOf } from './measure.ts'
 import { checkObstacles } from './obstacles.ts'
 import { cutsNow, pass, touchDown } from './pass.ts'
 import { ridgesOf } from './ridge.ts'
-import { checkEnd, checkLock, checkMeasure, checkReading, checkZero } from './rules.ts'
+import { checkCountedIn, checkEnd, checkLock, checkMeasure, checkReading, checkZero } from './rules.ts'
 import { checkBrought, checkTakeUp, checkTouchAgain, ontoLine } from './set-up-rules.ts'
 import { broughtHere, isKnown, placeOf, type SlideState, seenAt, turned, zeroed } from './slide.ts'
 
@@ -113,6 +113,7 @@ const turn = (bench: Bench, move: Move, index: number): void => {
   const target = targetOf(bench, move, slide, index)
   if (target === null) return
   const from = bench.slides[slide]
+  if (slide === 'cross-feed') checkCountedIn(bench, move, index, from.dial, target)
   const onto = slide === 'carriage' && ontoLine(bench, move)
   const to = onto ? broughtHere(turned(from, target)) : turned(from, target)
   bench.slides[slide] = to
@@ -155,11 +156,14 @@ const targetOf = (bench: Bench, move: Move, slide: Slide, index: number): Length
   }
   checkReading(bench, slide, index, move.count)
   const wrong = bench.options.shift
-  return move.count * step + (wrong !== null && misreads(wrong, slide, move.count) ? wrong.by : 0)
+  return move.count * step + (wrong !== null && misreads(wrong, slide, move.count, index) ? wrong.by : 0)
 }
 
-const misreads = (wrong: Shift, slide: Slide, count: number): boolean =>
-  'count' in wrong && wrong.slide === slide && (wrong.count === 'every' || wrong.count === count)
+const misreads = (wrong: Shift, slide: Slide, count: number, index: number): boolean =>
+  'count' in wrong &&
+  wrong.slide === slide &&
+  index >= (wrong.from ?? 0) &&
+  (wrong.count === 'every' || wrong.count === count)
 
 const whereabouts = ({ slides }: Bench): Readonly<Record<Slide, Interval>> => ({
   'cross-feed': placeOf(slides['cross-feed']),

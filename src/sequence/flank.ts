@@ -27,15 +27,17 @@ export function sequenceFlank(request: Request, cuts: FlankCuts): Sequenced {
   setUp(program, request)
   touchSurface(program, request)
   dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
-  handMove(program, 'start')
   if (cuts.roughDepths.length > 0) {
     for (const line of lines) feedDown(program, plan, line, roughCounts(plan, line), 'rough')
-    measureStop(program, crossFeed, plan.backOut, awayToMeasure(crossFeed), 'expect-rough', false)
+    measureStop(program, crossFeed, plan.backOut, awayToMeasure(crossFeed), 'expect-rough', false, stayStopped)
   }
   for (const line of lines) feedDown(program, plan, line, [line.last], 'finish')
   finishOperation(program, request, plan.backOut)
   return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
+
+/** The next run comes in first, and then the spindle is started. */
+const stayStopped = (): void => {}
 
 type Plan = { readonly request: Request; readonly cuts: FlankCuts; readonly backOut: number }
 
@@ -88,14 +90,26 @@ function roughCounts({ request, cuts }: Plan, line: FlankLine): number[] {
 
 /**
  * Compound behind the start, cross-feed in to the line while the tool is clear, down by the compound, out by the
- * cross-feed.
+ * cross-feed. With the spindle running nobody counts turns toward the work: it stands until the tool has come in.
  */
 function feedDown(program: Program, plan: Plan, line: FlankLine, counts: number[], purpose: 'rough' | 'finish'): void {
   const behind = line.start < program.at.compound
   dialMove(program, behind ? 'go-past' : 'shift', 'compound', line.start, 'to-place')
+  const runs = program.moves.findLast(({ action }) => action === 'start' || action === 'stop')?.action === 'start'
+  const counted = runs && isCounted(program, plan.request.lathe, line.cross)
+  if (counted) handMove(program, 'stop')
   dialMove(program, 'return', 'cross-feed', line.cross, 'approach')
+  if (!runs || counted) handMove(program, 'start')
   for (const count of counts) dialMove(program, 'feed-in', 'compound', count, purpose)
   dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+}
+
+/** More than a turn in, and no stop that was set there before the spindle ran. */
+function isCounted(program: Program, { crossFeed, crossFeedStop }: Request['lathe'], to: number): boolean {
+  const turn = countsPerTurn(crossFeed)
+  if (turn === null || to - program.at['cross-feed'] <= turn) return false
+  const before = program.moves.findLast(({ action, slide }) => action === 'return' && slide === 'cross-feed')
+  return crossFeedStop !== true || before?.count !== to
 }
 
 /** Clear of the largest stock that the edge passes, from the end of any line, at the full lost motion. */

@@ -79,7 +79,9 @@ function quantisePlaces({ scale, angle }: Side, cuts: PlungeCuts): Places | null
   if (along < 1e-9) return isOnePlace(cuts) ? { rough: [0], first: 0, last: 0, finish: [0] } : null
   const first = onDial(cuts.first, 'higher')
   const last = Math.max(first, onDial(cuts.last, 'lower'))
-  const clamp = (count: number) => Math.min(last, Math.max(first, count))
+  // Nothing is left on a wall that roughing comes to.
+  const own = cuts.walls === 'plunged' && last - first >= 2 ? 1 : 0
+  const clamp = (count: number) => Math.min(last - own, Math.max(first + own, count))
   const rough = unique(cuts.roughPlaces.map((place) => clamp(onDial(place, 'higher'))))
   return { rough, first, last, finish: overlapping(first, last, cuts.spacing / along / stepTravel(scale)) }
 }
@@ -172,6 +174,10 @@ function finishIn(program: Program, plan: Plan, place: number): void {
 function finish(program: Program, plan: Plan): void {
   const { side, places, backOut } = plan
   const feeds = side.angle === 0 && places.first !== places.last
+  if (feeds && plan.cuts.walls === 'plunged' && places.last - places.first >= 2) {
+    finishWalls(program, plan)
+    return
+  }
   for (const place of feeds ? [places.first] : places.finish) {
     sideTo(program, side, place)
     finishIn(program, plan, place)
@@ -179,6 +185,33 @@ function finish(program: Program, plan: Plan): void {
     dialMove(program, 'back-out', 'cross-feed', backOut, place === places.last || feeds ? 'square-shoulder' : 'clear')
   }
 }
+
+/**
+ * In at the near wall and away from it to the middle; in at the far wall and back to the middle. Between the two the
+ * slide that goes back may lag by its lost motion: the sweeps overlap by more than that. A groove that the two plunges
+ * cover is not fed across at all.
+ */
+function finishWalls(program: Program, plan: Plan): void {
+  const { side, places, backOut, cuts } = plan
+  const { first, last } = places
+  const along = (length: Length) => Math.floor(length / stepTravel(side.scale) + 1e-6)
+  const lost = Math.ceil(lostTravel(side.scale) / stepTravel(side.scale) - 1e-9)
+  const sweeps = last - first > along(cuts.spacing) || last - first > 2 * (lost + WORTH_A_SWEEP)
+  const middle = Math.round((first + last) / 2)
+  const back = Math.max(first + 1, middle - Math.max(0, lost - along(cuts.spacing)))
+  for (const [place, end] of [
+    [first, middle],
+    [last, back],
+  ] as const) {
+    sideTo(program, side, place)
+    finishIn(program, plan, place)
+    if (sweeps) sideAcross(program, side, end)
+    dialMove(program, 'back-out', 'cross-feed', backOut, sweeps ? 'clear' : 'square-shoulder')
+  }
+}
+
+/** Marks beyond the lost motion from which on a slide that goes back surely cleans a floor. Common practice, no source. */
+const WORTH_A_SWEEP = 5
 
 const compoundAcross = (): Sequenced => ({
   ok: false,

@@ -24,6 +24,8 @@ export type Scene = {
   readonly previous: Move | null
   /** The cross-feed was backed out by whole turns to measure, and comes back now. */
   readonly backFromMeasuring: boolean
+  /** The spindle runs while this move is made. */
+  readonly turning: boolean
 }
 
 export type StepWords = {
@@ -40,6 +42,7 @@ export const scenesOf = (plan: Plan, feature: Planned): Scene[] => {
   const scenes: Scene[] = []
   let before: Counts = { 'cross-feed': null, compound: null, carriage: null }
   let away = false
+  let turning = false
   feature.operation.moves.forEach((move, index, moves) => {
     const after = countsAfter(before, move)
     const onCrossFeed = move.slide === 'cross-feed'
@@ -54,7 +57,9 @@ export const scenesOf = (plan: Plan, feature: Planned): Scene[] => {
       after,
       previous: moves[index - 1] ?? null,
       backFromMeasuring,
+      turning,
     })
+    if (move.action === 'start' || move.action === 'stop') turning = move.action === 'start'
     if (onCrossFeed) away = move.purpose === 'clear-to-measure'
     before = after
   })

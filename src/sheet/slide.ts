@@ -1,8 +1,10 @@
 import { travelAt } from '../dials/travel.ts'
 import type { Slide } from '../moves/operation.ts'
 import {
+  countShown,
   markFigure,
   marks,
+  marksPerTurn,
   readingFigure,
   readingOf,
   turnsOf,
@@ -27,12 +29,27 @@ const dialStep = (scene: Scene, slide: Slide): StepWords => ({
   thing: slide.toUpperCase(),
   does: does(scene, slide),
   effect: [],
-  more: more(scene, slide),
+  more: [...meets(scene, slide), ...more(scene, slide)],
 })
 
+/** Where a finish that goes more than a turn through the air comes to metal: felt there, and not counted. */
+const meets = (scene: Scene, slide: Slide): Phrase[] => {
+  const { move, feature, plan, index, turning } = scene
+  const scale = scaleOf(plan, slide)
+  const taken = feature.trace.taken[index] ?? 0
+  if (move.action !== 'feed-in' || move.purpose !== 'finish' || !turning || scale?.kind !== 'dial' || taken <= 0)
+    return []
+  const into = slide === 'compound' ? Math.sin((feature.operation.angle * Math.PI) / 180) : 1
+  const met = Math.floor((scene.after[slide] ?? 0) - taken / (travelAt(scale, 1) * into) + 1e-6)
+  if (met < 0 || (met - (scene.before[slide] ?? 0)) * scale.readTo <= marksPerTurn(scale)) return []
+  return [['meets the metal at ', ...countShown(scale, met, scene.units), ': gently from there']]
+}
+
 const more = (scene: Scene, slide: Slide): Phrase[] => {
-  if (slide !== 'compound') return []
   const { action, purpose } = scene.move
+  if (slide === 'cross-feed' && action === 'return' && purpose === 'approach' && !scene.turning)
+    return scene.plan.lathe.crossFeedStop === true ? [['set its stop against the slide here']] : []
+  if (slide !== 'compound') return []
   // Common practice, no source: a form finished along one flank springs, and the dwell takes out what sprang.
   if (action === 'feed-in' && purpose === 'finish') return [['let the work turn until no more chips come']]
   return []
@@ -128,7 +145,7 @@ const onto = (scene: Scene, slide: Slide, count: number): Phrase => {
     ]
   }
   if (scene.move.action === 'return' && slide === 'cross-feed' && count === 0 && whole !== null && from < -whole)
-    return ['IN ', ...turnsOf(whole), ', count them, onto 0']
+    return scene.turning ? ['IN against its stop, onto 0'] : ['IN ', ...turnsOf(whole), ', count them, onto 0']
   return [...slowly(scene), ...turnTo(scale, ways, from, count, scene.units)]
 }
 

@@ -191,11 +191,14 @@ function approachFaults(sheet: SheetData, feature: number): string[] {
     if (step.action === 'take-up' || scale.readout) forward[step.slide] = true
     if (typeof step.reading !== 'number') continue
     const before = last[step.slide]
+    if (step.action === 'zero' && !forward[step.slide]) faults.push(`${step.number}: sets a zero on a slack screw`)
     if (step.action !== 'zero' && step.reading !== before) forward[step.slide] = scale.readout || step.reading > before
     if (step.action === 'go-past' && before - step.reading <= scale.backlash)
       faults.push(`${step.number}: does not go past by more than the backlash`)
     last[step.slide] = step.reading
     if (step.action !== 'feed-in' && step.action !== 'feed-across') continue
+    // From a wall back over the floor: where the slide then stands tells nothing, and nothing may be cut from there.
+    if (step.action === 'feed-across' && step.reading < before && forward['cross-feed']) continue
     if (step.reading <= before)
       faults.push(`${step.number}: ${step.slide} feeds from ${before} back to ${step.reading}`)
     if (!forward.compound || !forward['cross-feed'] || !forward.carriage)

@@ -48,7 +48,7 @@ describe('groove 3/16 wide, 1/8 deep, tool 0.012 undersize, 0.025 left for the f
   const groove = planned(
     job(
       'shape: square, width: 0.1755, reach: 0.200',
-      'kind: groove, near: 1, width: 3/16, depth: 1/8, leave: 0.025, leave-sides: 0',
+      'kind: groove, near: 1, width: 3/16, depth: 1/8, leave: 0.025, leave-sides: 0, walls: swept',
     ),
   )
 
@@ -70,6 +70,12 @@ describe('groove 3/16 wide, 1/8 deep, tool 0.012 undersize, 0.025 left for the f
     ])
     expect(Number(out.split(' ')[2])).toBeLessThan(-8)
     expect(Number(past.split(' ')[2])).toBeLessThan(-6)
+  })
+
+  test('is the way without the key as well, where the width has no limits', () => {
+    const without = 'kind: groove, near: 1, width: 3/16, depth: 1/8, leave: 0.025'
+    const same = planned(job('shape: square, width: 0.1755, reach: 0.200', without))
+    expect(dialMoves(same)).toEqual(dialMoves(groove))
   })
 
   test('the bottom diameter is the stock less 0.250, the width 3/16', () => {

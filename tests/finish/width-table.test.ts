@@ -16,7 +16,16 @@ const load: Load = (path, from) => {
   const file = from === null ? join(JOBS, path) : join(dirname(from), path)
   return { ok: true, file, bytes: readFileSync(file) }
 }
-const sheetFrom = (job: string) => sheetFor(compile(job, load).plan!)
+/** The walls of the press screw have a plunge of their own, unless it is written otherwise. */
+const sweeping: Load = (path, from) => {
+  const read = load(path, from)
+  if (!read.ok || !path.startsWith('01-')) return read
+  const bytes = new TextEncoder().encode(
+    new TextDecoder().decode(read.bytes as Uint8Array).replace('tool: neck', 'tool: neck\n    walls: swept'),
+  )
+  return { ...read, bytes }
+}
+const sheetFrom = (job: string) => sheetFor(compile(job, sweeping).plan!)
 const jsonOf = (job: string): Kept => JSON.parse(printJson(sheetFrom(job)))
 
 type Finish = { step: number; reading: number; turns: number | null; mark: number | null }
@@ -42,6 +51,16 @@ describe('a width followed by hand', () => {
     const row = widthCorrections!.rows.find(({ measured }) => measured.value === 0.164)!
     expect(row.finishes).toEqual([{ step: 26, reading: 0.018, turns: 0, mark: 18 }])
     expect(row.width.value).toBe(0.165)
+  })
+
+  it('is the place of the second wall where each has a plunge of its own', () => {
+    const { steps } = sheetFor(compile('01-press-screw.yaml', load).plan!)
+    const { widthCorrections } = steps.find((step) => step.widthCorrections)!
+    // Roughed from 3 to 14 with a tool of .148: .159. At .158 it is a tool of .147, whose second wall is at .165 - .147 = .018.
+    expect(widthCorrections!.expected.value).toBe(0.159)
+    const { finishes, width } = widthCorrections!.rows.find(({ measured }) => measured.value === 0.158)!
+    expect([finishes, width.value]).toEqual([[{ step: 28, reading: 0.018, turns: 0, mark: 18 }], 0.165])
+    expect(steps[27]).toMatchObject({ number: 28, action: 'shift', slide: 'compound' })
   })
 
   it('leaves metal where two readings are as near', () => {
@@ -79,7 +98,7 @@ describe('a width followed by hand', () => {
 describe('a width that is fed across by the carriage', () => {
   const swung = (carriage: string, width: string): Kept => {
     const sheet = sheetOf(
-      leaving('side-feed: carriage')
+      leaving('side-feed: carriage, walls: swept')
         .replace('travel: 2.5', 'angle: 29.5, travel: 2.5')
         .replace('  spindle', `  carriage: ${carriage}\n  spindle`)
         .replace('0.165 ±0.005', width),

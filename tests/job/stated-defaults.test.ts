@@ -30,6 +30,7 @@ const IN_PROSE = [
   'features.leave',
   'features.infeed',
   'features.peck',
+  'features.walls',
   'features.overlap',
   'features.compound',
   'features.order',

@@ -16,6 +16,7 @@ type Compile = typeof import('../../src/compile.ts')['compile']
 
 const GROOVE = 'src/features/groove/draft.ts'
 const PECKS = 'src/sequence/pecks.ts'
+const PLUNGE = 'src/sequence/plunge.ts'
 const PLACING = '    placing: placingOf(shoulder, near, far),'
 const WRONG: Readonly<Record<string, Wrong>> = {
   'touched ten marks further back': {
@@ -54,7 +55,7 @@ const WRONG: Readonly<Record<string, Wrong>> = {
     wrong: '    counts: [...new Set(chosen.flatMap(({ counts }) => counts))].filter((_, i) => i % 3 === 0),',
   },
   'the clearance asked for forgotten': {
-    file: 'src/sequence/plunge.ts',
+    file: PLUNGE,
     right: '  return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))',
     wrong: '  return -Math.ceil((need - request.clear) / stepTravel(lathe.crossFeed)) - 1',
   },
@@ -78,6 +79,20 @@ const WRONG: Readonly<Record<string, Wrong>> = {
     right: '  counts.forEach((count, i) => {',
     wrong: '  counts.slice(0, -2).forEach((count, i) => {',
   },
+  'the allowance on the walls forgotten': {
+    file: PLUNGE,
+    right: "  const rough = unique(cuts.roughPlaces.map((place) => clamp(onDial(place, 'higher'))))",
+    wrong: '  const rough = [first, Math.round((first + last) / 3), Math.round((first + last) / 1.5), last]',
+  },
+  'swept into the far wall': { file: PLUNGE, right: '    [first, middle],', wrong: '    [first, last],' },
+  'swept back to the finished wall': { file: PLUNGE, right: '    [last, back],', wrong: '    [last, first],' },
+  'sweeps that do not meet': { file: PLUNGE, right: '    [last, back],', wrong: '    [last, last - 1],' },
+  'the second sweep shallower than the first': {
+    file: PLUNGE,
+    right: '    finishIn(program, plan, place)\n    if (sweeps)',
+    wrong:
+      '    finishIn(program, { ...plan, cuts: { ...cuts, depth: cuts.depth - (place === last ? 20_000_000 : 0) } }, place)\n    if (sweeps)',
+  },
   'never widened on the way in': {
     file: PECKS,
     right: '  if (layer === null) return',
@@ -87,6 +102,10 @@ const WRONG: Readonly<Record<string, Wrong>> = {
 
 const NECK: Asked = ['shape: square, width: 0.148', 'kind: groove, near: 1.125, width: 0.156 ±0.005, depth: 0.072']
 const SLOT: Asked = ['shape: square, width: 0.050', 'kind: groove, near: 1.125, width: 0.100, depth: 0.270']
+const WIDE: Asked = [
+  'shape: square, width: 0.148',
+  'kind: groove, near: 1.125, width: 0.450 ±0.004, depth: 0.072, leave: 0.010',
+]
 const FINE: Asked = [
   'shape: square, width: 0.156',
   "kind: groove, near: 1.125, width: 0.156, depth: 0.0722, compound: { angle: 5° 44' }",
@@ -112,6 +131,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['a neck with the compound as a fine dial', FINE],
     ['a hollow stepped along', HOLLOW],
     ['a slot deeper than its tool is wide', SLOT],
+    ['a groove several tool widths wide', WIDE],
   ])('is planned while nothing is wrong: %s', async (_, asked) => {
     expect(codeOf(await built(null), asked)).toBe('planned')
   })
@@ -127,6 +147,11 @@ describe('a plan that is made wrong on purpose', () => {
     ['the clearance asked for forgotten', NECK, 'not-clear'],
     ['a corner with the compound swung', CORNER, 'shifted-zero'],
     ['never drawn out on the way in', SLOT, 'no-peck'],
+    ['the allowance on the walls forgotten', WIDE, 'no-wall-plunge'],
+    ['swept into the far wall', WIDE, 'into-wall'],
+    ['swept back to the finished wall', WIDE, 'into-wall'],
+    ['sweeps that do not meet', WIDE, 'open-form'],
+    ['the second sweep shallower than the first', WIDE, 'ledge'],
     ['every other peck left out', SLOT, 'no-peck'],
     ['a series that ends two pecks early', SLOT, 'no-peck'],
     ['never widened on the way in', SLOT, 'binding'],

@@ -17,6 +17,7 @@ export const SORTS = [
   'V fed down its flank',
   'compound swung',
   'in by pecks',
+  'a plunge for each wall',
   'fed in by the compound',
   'cross-feed with coarse marks',
   'along by the carriage dial',
@@ -38,12 +39,19 @@ export function sortsOf(sheet: Sheet, index: number, drawn: Drawn, traits: reado
   const more: [boolean, Sort][] = [
     [angle !== 0, 'compound swung'],
     [steps.some(({ purpose }) => purpose === 'clear-chip'), 'in by pecks'],
+    [plungesWalls(steps), 'a plunge for each wall'],
     [inByCompound, 'fed in by the compound'],
     [graduation * readTo >= (units === 'inch' ? 0.002 : 0.05), 'cross-feed with coarse marks'],
     [feature.edge?.face !== undefined, 'tool with a sloping face'],
   ]
   const held = more.flatMap(([is, sort]) => (is ? [sort] : []))
   return [formOf(feature, drawn, steps), ...held, ...carriageSorts(sheet, steps), ...traits, ...(drawn.traits ?? [])]
+}
+
+/** The tool goes on to another place between two plunges of the finish, and neither is swept from the other's wall. */
+function plungesWalls(steps: readonly SheetStep[]): boolean {
+  const finishes = steps.filter(({ action, purpose }) => action === 'feed-in' && purpose === 'finish')
+  return finishes.length === 2 && finishes[0]!.reading === finishes[1]!.reading
 }
 
 function formOf(feature: SheetFeature, drawn: Drawn, steps: readonly SheetStep[]): Sort {

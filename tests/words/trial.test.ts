@@ -44,7 +44,7 @@ describe('a back-out tells what it clears itself', () => {
   })
   it('c-flank: back on 0 the cross-feed stands clear by what the compound went back, less its backlash', async () => {
     // 1.00 back, of which up to 0.15 is lost: 0.85 · sin 73° = 0.8129.
-    expect(said((await sheet(ours('c-flank'))).step(14))).toContain('0.81 clear of the work')
+    expect(said((await sheet(ours('c-flank'))).step(13))).toContain('0.81 clear of the work')
   })
   it('the flank-fed pulley: 1.000 out by a dial of diameter, less its backlash of .014', async () => {
     expect(said((await sheet(example('18-flank-feed'))).step(11))).toContain('clears by .493')

@@ -14,7 +14,7 @@ import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from 
 import type { GrooveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
 import { reachFor, roughDepthsTo, touchedShoulder } from '../plunge.ts'
-import { deepestSlot, leftFor, oneOffUndersize, peckFor, widestToGrind } from '../shop.ts'
+import { deepestSlot, defaultWallAllowance, leftFor, oneOffUndersize, peckFor, widestToGrind } from '../shop.ts'
 import { type Fillets, filletsOf } from './corner.ts'
 import { filletSteps } from './step-fillets.ts'
 
@@ -190,9 +190,10 @@ function cuts(
     })
   const flat = tool.width.aim - 2 * tool.cornerRadius
   const spacing = flat - Math.min(cutting.overlap ?? tool.width.aim / 10, flat / 2)
-  const sides = at.undersize >= 2 * (cutting.leaveSides ?? 0) ? (cutting.leaveSides ?? 0) : at.undersize / 2
   const leave = leftFor(bench.units, cutting, at.depth)
   const peck = peckFor(cutting.peck, tool.width.aim, at.depth)
+  const walls = wallsOf(feature, tool, { ...at, leave, peck })
+  const sides = leftOnSides(bench, feature, walls, at.undersize)
   const layer = at.depth > deepestSlot(tool.width.aim) ? deepestSlot(tool.width.aim) : null
   return {
     style: 'plunge',
@@ -203,9 +204,31 @@ function cuts(
     depth: at.depth,
     roughDepths: leave > 0 || layer !== null ? roughDepthsTo(at.depth - leave, biteOf(cutting.infeed, peck)) : [],
     infeed: cutting.infeed,
+    walls,
     peck,
     layer,
   }
+}
+
+/** Several tool widths wide: from here on a wall gets a plunge of its own. Common practice, no source. */
+const SEVERAL = 3
+
+/** A wall has a plunge of its own only where roughing goes before it and leaves a floor that one bite takes. */
+function wallsOf(
+  { walls, width, cutting }: GrooveFeature,
+  tool: SquareTool,
+  { undersize, leave, depth, peck }: { undersize: Length; leave: Length; depth: Length; peck: Length | null },
+): 'plunged' | 'swept' {
+  const possible = undersize > 0 && leave > 0 && leave <= Math.min(depth / 2, peck ?? depth)
+  if (!possible || cutting.sideFeed === 'lines') return 'swept'
+  const careful = width.limits !== null || undersize + tool.width.aim >= SEVERAL * tool.width.aim
+  return walls ?? (careful ? 'plunged' : 'swept')
+}
+
+/** On each wall; of a groove hardly wider than its tool a third of what the tool is under, so that both walls get some. */
+function leftOnSides(bench: Bench, { cutting }: GrooveFeature, walls: 'plunged' | 'swept', undersize: Length): Length {
+  const usual = walls === 'plunged' ? Math.min(defaultWallAllowance(bench.units), undersize / 3) : 0
+  return Math.min(cutting.leaveSides ?? usual, undersize / 2)
 }
 
 /** Evenly spaced from `from` to `to`, no further apart than `spacing`. */

@@ -10,4 +10,6 @@ export type GrooveFeature = FeatureBase & {
   readonly bottomDiameter: Dimension | null
   /** Between walls and floor; "max" allows down to 0. */
   readonly cornerRadius: Dimension | null
+  /** How its walls are finished; null: by its limits and its width. */
+  readonly walls: 'plunged' | 'swept' | null
 }

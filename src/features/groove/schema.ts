@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import type { AsRead, Given } from '../../diagnostics/given.ts'
-import { byDefault, dimension, dimensionOrMost } from '../../units/measure-schema.ts'
+import { byDefault, choice, dimension, dimensionOrMost } from '../../units/measure-schema.ts'
 import { commonFeatureKeys, depthOrBottom, placeKeys, readPlace } from '../common-schema.ts'
 import type { FeatureBase, GrooveFeature } from '../feature.ts'
 
@@ -14,6 +14,13 @@ export const grooveSchema = z
     'corner-radius': byDefault(
       'whatever the tool leaves',
       dimensionOrMost('Radius of the fillets between walls and floor: as drawn, or the largest allowed and "max".'),
+    ),
+    walls: byDefault(
+      'plunged where the width has limits or is three tool widths or more; otherwise swept',
+      choice(
+        'How the walls are finished: plunged, each by a plunge of its own with the floor cleaned away from it; or swept, in at the near wall and across to the far one.',
+        ['plunged', 'swept'],
+      ),
     ),
     ...commonFeatureKeys,
   })
@@ -35,5 +42,6 @@ export const readGroove = (
     depth: depth ?? null,
     bottomDiameter: bottomDiameter ?? null,
     cornerRadius: cornerRadius ?? null,
+    walls: given.values.walls ?? null,
   }
 }

@@ -81,6 +81,7 @@ function assemble(bench: Bench, feature: ConcaveFeature, tool: RoundTool, step: 
       depth,
       roughDepths: leave > 0 ? roughDepthsTo(depth - leave, feature.cutting.infeed) : [],
       infeed: feature.cutting.infeed,
+      walls: 'swept' as const,
       peck: feature.cutting.peck,
       layer: null,
     },

@@ -31,6 +31,7 @@ export function plungeCuts(bench: Bench, feature: VGrooveFeature, tool: VeeTool,
     depth: shape.depth,
     roughDepths: leave > 0 ? shrinkingInfeeds(roughDepthsTo, shape.depth - leave, infeed, tool.nose, shape.t) : [],
     infeed,
+    walls: 'swept',
     peck: cutting.peck,
     layer: null,
   }
