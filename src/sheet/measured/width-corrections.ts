@@ -44,7 +44,8 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
   if (table.rows.length === 0) return [noTable('THE WIDTH', table.reason)]
   const moved = table.rows[0]!.moves
   const { at, expected, rows: each, rules } = widthInWords(plan, table, first)
-  const begins: Phrase = moved.length > 1 ? [] : [table.begins ? 'begin at ' : table.over ? 'over to ' : 'feed across to ']
+  const begins: Phrase =
+    moved.length > 1 ? [] : [table.begins ? 'begin at ' : table.over ? 'over to ' : 'feed across to ']
   return [
     say`AND BY THE WIDTH, ${at}: (${expected} expected)`,
     ...(moved.length === 1 ? [] : [['back past to the first reading, then onto the second']]),
@@ -53,7 +54,13 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
       each.map(({ keys, reading }, i): Phrase => [...keys, ': ', ...(i === 0 ? begins : []), ...reading]),
     ),
     ...rules,
-    ...(paired ? [[`use both tables: the bottom sets the depth, the width the ${table.over ? 'place of the wall' : 'feed across'}`]] : []),
+    ...(paired
+      ? [
+          [
+            `use both tables: the bottom sets the depth, the width the ${table.over ? 'place of the wall' : 'feed across'}`,
+          ],
+        ]
+      : []),
   ]
 }
 
