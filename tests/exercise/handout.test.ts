@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { runIn } from '../cli/world.ts'
-import { EXERCISE, FILES, handedOut, manifestOf } from './class.ts'
+import { EXERCISE, FILES, filledIn, graded, handedOut, manifestOf } from './class.ts'
 
 describe('a set', () => {
   it('has a sheet in every format, a form, the key and the manifest', async () => {
@@ -120,6 +120,29 @@ describe('names of learners', () => {
     expect(set.files['set/01-Ann.txt']).toContain('.1492 wide as measured')
     expect(set.files['set/02-Ben.txt']).toContain('Bench lathe')
   })
+})
+
+it('tells of no learner by name beyond their own files and the teacher\u2019s', async () => {
+  const set = await handedOut({ 'exercise.yaml': EXERCISE.replace('sheets: 3', 'learners: [Quentin, Ruth]') })
+  expect(`${set.out}${set.err}`).not.toMatch(/Quentin|Ruth/)
+  for (const [name, text] of Object.entries(set.files))
+    if (name.startsWith('set/01')) expect([name, /Ruth/.test(text)]).toEqual([name, false])
+  const { err } = await graded(filledIn(set, ({ sheet }, { key }) => (sheet === '02' ? `not ${key}` : undefined)))
+  expect(err).toContain('cannot be read as an answer')
+  expect(err).not.toContain('Quentin')
+})
+
+it('corrects a finish as the table under the stop of that sheet does: a bottom .004 large is cut 2 deeper', async () => {
+  // The sheet of the press screw in the README: .108 expected finishes at 72, .104 (less gone, so a larger bottom) at 74.
+  const set = await handedOut({
+    'exercise.yaml': EXERCISE.replace(/vary:[\s\S]*$/, 'hide: [corrections]\n').replace('sheets: 3', 'sheets: 8'),
+  })
+  const asked = [
+    ...set.files['set/key.txt']!.matchAll(/\(\d\) {3}(\d+) [\s\S]*?(\.\d+) (large|small) on the diameter/g),
+  ]
+  expect(asked.length).toBe(16)
+  for (const [, finish, by, way] of asked)
+    expect(Number(finish)).toBe(72 + ((way === 'large' ? 1 : -1) * 1000 * Number(by)) / 2)
 })
 
 describe('a mistake in an exercise', () => {
