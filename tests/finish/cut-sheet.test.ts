@@ -24,7 +24,7 @@ lathe: lathe.yaml
 tools:
   sq: { shape: square, width: 0.090, reach: 0.2 }
 features:
-${more}  - { kind: groove, name: Seal, near: 2.25, width: 0.140 ±0.002, bottom-diameter: 1.250 +0 -0.002, tool: sq, walls: swept }
+${more}  - { kind: groove, name: Seal, near: 2.25, width: 0.140 ±0.002, bottom-diameter: 1.250 +0 -0.002, walls: swept, tool: sq }
 `
 const WHOLE = { 'shaft.yaml': job(), 'lathe.yaml': lathe('') }
 const HALF = { 'shaft.yaml': job(), 'lathe.yaml': lathe(', read-to: 1/2') }

@@ -31,6 +31,7 @@ const IN_PROSE = [
   'features.infeed',
   'features.peck',
   'features.walls',
+  'lathe.cross-feed.stop',
   'features.overlap',
   'features.compound',
   'features.order',
