@@ -35,11 +35,11 @@ const addKeys = (program: Command, io: Io, report: Report): void => {
     .command('keys')
     .summary('print the keys that a file may have')
     .description(
-      'Prints every key that a job, a lathe, a toolbox or an exercise may have: what it means, what holds where it is left out, and an example. A key below another is written with a dot; <name> stands for a name of your own.',
+      'Prints every key that a job, a lathe, a toolbox or an exercise may have: what it means, what holds where it is left out, and an example. A key below another is written with a dot; <name> stands for a name of your own. With codes: every code that a problem may have.',
     )
-    .addArgument(new Argument('<kind>', 'of what').choices([...FILES, 'exercise']))
+    .addArgument(new Argument('<kind>', 'of what').choices([...FILES, 'exercise', 'codes']))
     .argument('[name]', 'only the keys of that name, and those below it: accuracy, features.width')
-    .action(async (kind: KeysName, name: string | undefined) => {
+    .action(async (kind: KeysName | 'codes', name: string | undefined) => {
       const { keysCommand } = await import('./commands/keys.ts')
       report(keysCommand(kind, name, io))
     })

@@ -19,8 +19,20 @@ export type CheckedJob = {
     readonly message: string
     readonly hint: string | null
   }[]
+  /** All problems, refusals and warnings with their lines, as they are told on standard error. */
+  readonly found: readonly Found[]
   /** Compared with the sheet that was kept; null if this was not requested, or nothing is planned. */
   readonly against: Compared | null
+}
+
+export type Found = {
+  readonly code: string
+  readonly severity: 'error' | 'warning'
+  readonly file: string
+  readonly line: number | null
+  readonly column: number | null
+  readonly message: string
+  readonly hint: string | null
 }
 
 /** How the kept sheet of a job compares with today's plan. */

@@ -2,6 +2,8 @@ import { csv } from './csv/format.ts'
 import type { ClassPrinted, ClassPrinters, FormatFacts, Printed, Printers } from './format.ts'
 import { html } from './html/format.ts'
 import { json } from './json/format.ts'
+import { junit } from './junit/format.ts'
+import { sarif } from './sarif/format.ts'
 import { svg } from './svg/format.ts'
 import { text } from './text/format.ts'
 
@@ -11,16 +13,23 @@ export type { ClassPrinted, Parts, Printed, Printer } from './format.ts'
  * Every format, in the order in which they are listed: a new one is a folder and an entry here. The command line and
  * its help follow.
  */
-const ALL = { text, json, csv, svg, html } as const
+const SHEETS = { text, json, csv, svg, html } as const
 
+/** Those that print no sheet, only the result of a check. */
+const REPORTS = { junit, sarif } as const
+
+const ALL = { ...SHEETS, ...REPORTS } as const
+
+export type SheetFormat = keyof typeof SHEETS
 export type Format = keyof typeof ALL
 
-export const FORMATS = Object.keys(ALL) as readonly Format[]
+export const FORMATS = Object.keys(SHEETS) as readonly SheetFormat[]
+const EVERY = Object.keys(ALL) as readonly Format[]
 
 export const formatNamed = (format: Format): FormatFacts => ALL[format] as FormatFacts
 
 export const formatsOf = (what: Printed): Format[] =>
-  FORMATS.filter((format) => formatNamed(format).prints.includes(what))
+  EVERY.filter((format) => formatNamed(format).prints.includes(what))
 
 /** The formats that a command offers, whatever it prints. */
 export const offeredFor = (what: Printed | ClassPrinted): Format[] =>
@@ -29,7 +38,7 @@ export const offeredFor = (what: Printed | ClassPrinted): Format[] =>
     : formatsOf(what)
 
 export const classFormatsOf = (what: ClassPrinted): Format[] =>
-  FORMATS.filter((format) => formatNamed(format).forClass?.prints.includes(what) === true)
+  EVERY.filter((format) => formatNamed(format).forClass?.prints.includes(what) === true)
 
 export const classPrinterOf = async <P extends ClassPrinted>(what: P, format: Format): Promise<ClassPrinters[P]> => {
   const print = (await formatNamed(format).forClass?.load())?.[what]

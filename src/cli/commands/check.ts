@@ -1,11 +1,11 @@
-import { compile } from '../../compile.ts'
+import { type Compiled, compile } from '../../compile.ts'
 import type { Diagnostic } from '../../diagnostics/diagnostic.ts'
 import { brief, oneLine } from '../../diagnostics/escaped.ts'
 import type { Load } from '../../job/read-files.ts'
 import { plain } from '../../phrase/words.ts'
 import { labelOf } from '../../plan/labels.ts'
 import type { FeaturePlan, Plan } from '../../plan/plan.ts'
-import type { CheckedFeature, CheckedJob, Compared, Paint, Verdict } from '../../print/check-report.ts'
+import type { CheckedFeature, CheckedJob, Compared, Found, Paint, Verdict } from '../../print/check-report.ts'
 import { type Format, formatNamed, printerOf } from '../../print/registry.ts'
 import type { Units } from '../../units/length.ts'
 import { paintFor } from '../color.ts'
@@ -47,19 +47,17 @@ const checkOne = async (path: string, load: Load, options: CheckOptions, io: Io)
   const { plan, diagnostics, sources } = compile(file, load)
   await reportDiagnostics(diagnostics, sources, options.color, io)
   const refused = plan === null ? [] : plan.features.filter((feature) => feature.status === 'refused')
-  await reportDiagnostics(
-    refused.map((one) => refusalProblem(one, plan!.units)),
-    sources,
-    options.color,
-    io,
-  )
-  if (plan !== null) await reportDiagnostics(warningProblems(plan), sources, options.color, io)
+  const refusals = refused.map((one) => refusalProblem(one, plan!.units))
+  await reportDiagnostics(refusals, sources, options.color, io)
+  const warnings = plan === null ? [] : warningProblems(plan)
+  await reportDiagnostics(warnings, sources, options.color, io)
+  const found = [...diagnostics, ...refusals, ...warnings].map((one) => foundAt(one, sources))
   const features = plan === null ? [] : plan.features.map((feature) => checkedFeature(feature, plan.units))
   const against =
     plan === null || options.against === undefined
       ? null
       : (await import('../against.ts')).compareWith(options.against, file, plan, io)
-  return { file, verdict: verdictOf(plan, features), features, problems: diagnostics.map(problemOf), against }
+  return { file, verdict: verdictOf(plan, features), features, problems: diagnostics.map(problemOf), found, against }
 }
 
 const checkedFeature = (feature: FeaturePlan, units: Units): CheckedFeature => {
@@ -86,6 +84,20 @@ const problemOf = ({ code, severity, message, hint, origin }: Diagnostic): Check
   message: brief(message),
   hint: hint === undefined ? null : brief(hint),
 })
+
+const foundAt = (one: Diagnostic, sources: Compiled['sources']): Found => {
+  const { code, severity, origin, message, hint } = one
+  const span = one.span ?? sources.get(origin.file)?.locate(origin.path, one.at ?? 'value') ?? null
+  const at = { line: span?.line ?? null, column: span?.column ?? null }
+  return {
+    code,
+    severity,
+    file: origin.file,
+    ...at,
+    message: brief(message),
+    hint: hint === undefined ? null : brief(hint),
+  }
+}
 
 const verdictOf = (plan: Plan | null, features: readonly CheckedFeature[]): Verdict => {
   if (plan === null) return 'unreadable'

@@ -1,3 +1,4 @@
+import { CODES } from '../../diagnostics/codes.ts'
 import { suggest } from '../../diagnostics/suggest.ts'
 import { exerciseSchema } from '../../exercise/schema.ts'
 import type { SchemaName } from '../../job/json-schema.ts'
@@ -11,11 +12,21 @@ export type KeysName = SchemaName | 'exercise'
 export const keysFor = (kind: KeysName): readonly Key[] => (kind === 'exercise' ? keysIn(exerciseSchema) : keysOf(kind))
 
 /** Every key that a file may have, or those of a name and those below it. */
-export const keysCommand = (kind: KeysName, name: string | undefined, io: Io): number => {
+export const keysCommand = (kind: KeysName | 'codes', name: string | undefined, io: Io): number => {
+  if (kind === 'codes') return codesCommand(name, io)
   const all = keysFor(kind)
   const keys = name === undefined ? all : keysNamed(all, name)
   if (keys.length === 0) throw new UsageError(unknown(kind, name ?? '', all))
   io.stdout.write(keysText(keys))
+  return 0
+}
+
+/** Every code of a problem with its meaning, in columns; or that of one. */
+const codesCommand = (name: string | undefined, io: Io): number => {
+  const codes = Object.keys(CODES).filter((code) => name === undefined || code === name)
+  if (codes.length === 0)
+    throw new UsageError(`there is no code ${JSON.stringify(name)}: groovewright keys codes lists them all`)
+  io.stdout.write(codes.map((code) => `${code.padEnd(26)}${CODES[code]}\n`).join(''))
   return 0
 }
 

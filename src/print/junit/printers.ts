@@ -1,0 +1,3 @@
+import { printCheckJunit } from './check.ts'
+
+export const printers = { check: printCheckJunit }

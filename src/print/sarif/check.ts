@@ -1,0 +1,52 @@
+import { CODES } from '../../diagnostics/codes.ts'
+import type { CheckedFeature, CheckedJob, CheckReport, Found } from '../check-report.ts'
+
+/** SARIF 2.1.0 (OASIS standard): one run, one result for each problem, refusal and size that may miss its limits. */
+export const printCheckSarif = ({ jobs }: CheckReport): string => {
+  const results = jobs.flatMap(resultsOf)
+  const ids = [...new Set(results.map(({ ruleId }) => ruleId))].sort()
+  const rules = ids.map((id) => ({ id, shortDescription: { text: CODES[id] ?? id.replaceAll('-', ' ') } }))
+  const log = {
+    $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json',
+    version: '2.1.0',
+    runs: [
+      {
+        tool: { driver: { name: 'groovewright', rules } },
+        columnKind: 'utf16CodeUnits',
+        results: results.map((result) => ({ ...result, ruleIndex: ids.indexOf(result.ruleId) })),
+      },
+    ],
+  }
+  return `${JSON.stringify(log, null, 2)}\n`
+}
+
+const resultsOf = ({ file, found, features }: CheckedJob) => [
+  ...found.map(resultOf),
+  ...features.flatMap((feature) => mayMiss(file, feature)),
+]
+
+const resultOf = ({ code, severity, file, message, hint, line, column }: Found) => ({
+  ruleId: code,
+  level: severity,
+  message: { text: hint === null ? message : `${message}; ${hint}` },
+  locations: [placeIn(file, line === null ? {} : { region: { startLine: line, startColumn: column ?? 1 } })],
+})
+
+const mayMiss = (file: string, { name, mayNotHold }: CheckedFeature) =>
+  mayNotHold.length === 0
+    ? []
+    : [
+        {
+          ruleId: 'may-not-hold',
+          level: 'warning' as const,
+          message: { text: `${name}: may miss tolerance: ${mayNotHold.map(({ label }) => label).join(', ')}` },
+          locations: [placeIn(file, {})],
+        },
+      ]
+
+const placeIn = (file: string, more: object) => ({
+  physicalLocation: { artifactLocation: { uri: uriOf(file) }, ...more },
+})
+
+/** Relative to where the program was run; what a URI may not have is encoded. */
+const uriOf = (file: string): string => file.replaceAll('\\', '/').split('/').map(encodeURIComponent).join('/')

@@ -1,0 +1,3 @@
+import { printCheckSarif } from './check.ts'
+
+export const printers = { check: printCheckSarif }

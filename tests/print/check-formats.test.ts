@@ -1,0 +1,122 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { CODES } from '../../src/diagnostics/codes.ts'
+import { good, LATHE, mayNotHold, misspelt, refused, runIn } from '../cli/world.ts'
+import { parse } from './xml.ts'
+
+const files = {
+  'shop/bench.yaml': LATHE,
+  'shop/good.yaml': good(),
+  'shop/may <&">.yaml': mayNotHold(),
+  'shop/misspelt.yaml': misspelt(),
+  'shop/refused.yaml': refused(),
+}
+const checked = async (format: string): Promise<string> => {
+  const { status, out } = await runIn({ files }, 'check', 'shop', '--format', format)
+  expect(status).toBe(2)
+  return out
+}
+
+/** The parts of SARIF 2.1.0 (OASIS standard, sections 3.13 to 3.30) that are used, with what they must have: from memory. */
+const SARIF: Readonly<Record<string, readonly string[]>> = {
+  log: ['$schema', 'version', 'runs'],
+  run: ['tool', 'columnKind', 'results'],
+  driver: ['name', 'rules'],
+  rule: ['id', 'shortDescription'],
+  result: ['ruleId', 'ruleIndex', 'level', 'message', 'locations'],
+}
+
+describe('check as SARIF', () => {
+  it('has every problem as a result with its rule and its place', async () => {
+    const log = JSON.parse(await checked('sarif'))
+    expect(Object.keys(log)).toEqual(SARIF.log)
+    expect(log.version).toBe('2.1.0')
+    const [run] = log.runs
+    expect(Object.keys(run).sort()).toEqual([...SARIF.run!].sort())
+    const { driver } = run.tool
+    expect(Object.keys(driver)).toEqual(SARIF.driver)
+    for (const rule of driver.rules) expect(Object.keys(rule)).toEqual(SARIF.rule)
+    for (const result of run.results) {
+      expect(Object.keys(result).sort()).toEqual([...SARIF.result!].sort())
+      expect(['none', 'note', 'warning', 'error']).toContain(result.level)
+      expect(driver.rules[result.ruleIndex].id).toBe(result.ruleId)
+      expect(() => new URL(result.locations[0].physicalLocation.artifactLocation.uri, 'file:///shop/')).not.toThrow()
+    }
+    const found = run.results.map(({ ruleId, level, locations: [{ physicalLocation: at }] }: Result) => [
+      ...[ruleId, level, at.artifactLocation.uri, at.region?.startLine],
+    ])
+    expect(found).toContainEqual(['may-not-hold', 'warning', 'shop/may%20%3C%26%22%3E.yaml', undefined])
+    expect(found).toContainEqual(['unknown-key', 'error', 'shop/misspelt.yaml', 8])
+    expect(found).toContainEqual(['tool-too-wide', 'error', 'shop/refused.yaml', 8])
+  })
+})
+
+type Result = {
+  ruleId: string
+  level: string
+  locations: [{ physicalLocation: { artifactLocation: { uri: string }; region?: { startLine: number } } }]
+}
+
+describe('check as JUnit', () => {
+  it('is XML with a suite for each job, whose counts are those of its cases', async () => {
+    const text = await checked('junit')
+    expect(() => parse(text)).not.toThrow()
+    expect(text).toMatch(/^<\?xml version="1.0" encoding="UTF-8"\?>\n<testsuites name="groovewright" tests="\d+"/)
+    const suites = [
+      ...text.matchAll(
+        /<testsuite name="([^"]*)" tests="(\d+)" failures="(\d+)" errors="(\d+)" skipped="(\d+)">(.*?)<\/testsuite>/g,
+      ),
+    ]
+    expect(suites.map((suite) => suite.slice(1, 6))).toEqual([
+      ['shop/good.yaml', '1', '0', '0', '0'],
+      ['shop/may &lt;&amp;&quot;&gt;.yaml', '1', '1', '0', '0'],
+      ['shop/misspelt.yaml', '2', '0', '2', '0'],
+      ['shop/refused.yaml', '1', '1', '0', '0'],
+      ['shop/bench.yaml', '1', '0', '0', '1'],
+    ])
+    for (const [, , tests, failures, errors, , inside = ''] of suites)
+      expect(
+        [
+          inside.split('<testcase ').length - 1,
+          inside.split('<failure ').length - 1,
+          inside.split('<error ').length - 1,
+        ].map(String),
+      ).toEqual([tests, failures, errors])
+  })
+})
+
+describe('codes', () => {
+  const sources = readdirSync('src', { recursive: true, encoding: 'utf8' })
+    .filter(
+      (name) => name.endsWith('.ts') && !/^(slips|grading|print|gains|budget)/.test(name) && !name.endsWith('codes.ts'),
+    )
+    .map((name) => readFileSync(join('src', name), 'utf8'))
+    .join('\n')
+
+  it('of every problem that is made somewhere are listed with what they mean', () => {
+    const made = [
+      ...sources.matchAll(
+        /(?:\bcode: |\b(?:report|wrong|problem)\(\s*(?:[^()'`]|'[\w-]*')*?, )'([a-z0-9]+(?:-[a-z0-9]+)+)'/g,
+      ),
+    ].map(([, code]) => code!)
+    expect(new Set(made).size).toBeGreaterThan(70)
+    expect([...new Set(made)].filter((code) => CODES[code] === undefined)).toEqual([])
+  })
+
+  it('are no others than those', () => {
+    expect(
+      Object.keys(CODES).filter(
+        (code) => !sources.includes(`'${code}'`) && !code.startsWith('moves-') && code !== 'may-not-hold',
+      ),
+    ).toEqual([])
+  })
+
+  it('are printed by keys codes, and one alone by its name', async () => {
+    const { status, out } = await runIn({}, 'keys', 'codes')
+    expect(status).toBe(0)
+    for (const [code, says] of Object.entries(CODES)) expect(out).toContain(`${code.padEnd(26)}${says}\n`)
+    expect((await runIn({}, 'keys', 'codes', 'source-tag')).out).toBe('source-tag                a tag of YAML\n')
+    expect((await runIn({}, 'keys', 'codes', 'no-such')).status).toBe(2)
+  })
+})
