@@ -34,9 +34,12 @@ export const openSteps = ({ steps, features }: Sheet, blanks: readonly Placed[],
   })
 
 /** Their words have no reading that comes from the drawing. */
-const HAND: ReadonlySet<SheetStep['action']> = new Set(['take-up', 'zero', 'touch-off', 'lock', 'unlock'])
+const HAND: ReadonlySet<SheetStep['action']> = new Set(['zero', 'touch-off', 'lock', 'unlock'])
 
 const doesOf = (step: SheetStep, angle: number, open: Open, blank: Phrase): Phrase => {
+  // How far it is wound back first tells how far the tool goes.
+  if (step.action === 'take-up' && step.slide !== null)
+    return [`turn ${waysOf(step.slide, angle).forward}, by more than the lost motion`]
   if (step.slide === null || HAND.has(step.action)) return handWords(step)
   if (READINGS.some((word) => open.has(word))) return turned(step, angle, blank)
   if (DERIVED.some((word) => open.has(word))) return leftOpen(step, angle)
