@@ -30,6 +30,8 @@ export type Scene = {
 
 export type StepWords = {
   readonly thing: string
+  /** What the hand does before that. */
+  readonly first?: Phrase
   readonly does: Phrase
   readonly effect: Phrase
   readonly more: readonly Phrase[]

@@ -26,6 +26,8 @@ export type SheetStep = {
   readonly slide: Slide | null
   /** The slide or the thing to move. */
   readonly thing: string
+  /** What the hand does before that; said before it. */
+  readonly first?: Phrase
   readonly does: Phrase
   /** What it does to the work; may be empty. */
   readonly effect: Phrase

@@ -15,7 +15,6 @@ import {
 } from '../phrase/dial.ts'
 import { length } from '../phrase/figure.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
-import { together } from '../phrase/say.ts'
 import { scaleOf } from '../plan/scale.ts'
 import { INCH, MM } from '../units/length.ts'
 import { carriageStep } from './carriage.ts'
@@ -30,7 +29,15 @@ const dialStep = (scene: Scene, slide: Slide): StepWords => ({
   does: does(scene, slide),
   effect: [],
   more: [...meets(scene, slide), ...more(scene, slide)],
+  ...first(scene, slide),
 })
+
+/** Once the lost motion is taken up it is too late to wind back. */
+const first = (scene: Scene, slide: Slide): Pick<StepWords, 'first'> => {
+  const { action, count } = scene.move
+  const wind = slide === 'compound' && action === 'take-up' && typeof count !== 'number' ? room(scene) : []
+  return wind.length === 0 ? {} : { first: wind }
+}
 
 /** Where a finish that goes more than a turn through the air comes to metal: felt there, and not counted. */
 const meets = (scene: Scene, slide: Slide): Phrase[] => {
@@ -108,15 +115,8 @@ const zero = (scene: Scene, slide: Slide): Phrase =>
 const takeUp = (scene: Scene, slide: Slide): Phrase => {
   const scale = scaleOf(scene.plan, slide)
   const { forward } = waysIn(scene, slide)
-  // What the hand does first comes first: once the lost motion is taken up it is too late to wind back.
-  const first = slide === 'compound' ? room(scene) : []
-  if (scale?.kind !== 'dial') return together([first, `move ${forward} a little`])
-  return together([
-    first,
-    `${clearance(scene, slide)}turn ${forward}, `,
-    marks(scale, scene.move.takeUp ?? 0),
-    ' or more',
-  ])
+  if (scale?.kind !== 'dial') return [`move ${forward} a little`]
+  return [`${clearance(scene, slide)}turn ${forward}, `, ...marks(scale, scene.move.takeUp ?? 0), ' or more']
 }
 
 /** A swung compound moves the tool into the work as it goes along. */

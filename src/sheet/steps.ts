@@ -30,6 +30,7 @@ const step = (scene: Scene, position: number, number: number, group: SheetStep['
     purpose: move.purpose ?? null,
     slide: move.slide ?? null,
     thing: words.thing,
+    ...(words.first === undefined ? {} : { first: identify(`${place}.first`, words.first) }),
     does: identify(`${place}.does`, words.does),
     effect: identify(`${place}.effect`, words.effect.length > 0 ? words.effect : effectOf(scene)),
     more: words.more.map((phrase, i) => identify(`${place}.more.${i + 1}`, phrase)),

@@ -52,11 +52,11 @@ describe('the text sheet', () => {
 
   it('prints the proof with verdicts, what is to spare, and causes', () => {
     expect(text()).toContain(
-      'RELIEF GROOVE: CHECKED BY REPLAY, for every backlash from 0 to .008 (cross-feed)\nand 0 to .006 (compound)\n',
+      'RELIEF GROOVE: CHECKED BY REPLAY, for every backlash from 0 to .008\n(cross-feed) and 0 to .006 (compound)\n',
     )
     expect(text()).toContain('  1\n    in tolerance, worst case, .0032 to spare\n')
     expect(text()).toContain('  2\n    MAY MISS TOLERANCE, .001 beyond a limit\n')
-    expect(text()).toContain('\nlargest cause: 1 measuring the tool; 2 touching off\n')
+    expect(text()).toContain('\nlargest cause: 1 measuring the tool; 2 touching off; 3 layout line\n')
   })
 
   describe('shows worst sizes no better than they are', () => {

@@ -37,7 +37,8 @@ const entriesOf = ({ steps, places = [] }: Sheet, feature: number): Entry[] => {
   const own = steps.filter((step) => step.feature === feature)
   return own.flatMap((step): Entry[] => {
     const place = places.find(({ from, to }) => from <= step.number && step.number <= to)
-    if (place === undefined) return [{ ...step, from: step.number, to: step.number }]
+    if (place === undefined)
+      return [{ ...step, does: [...(step.first ?? []), ...step.does], from: step.number, to: step.number }]
     if (place.from !== step.number) return []
     const within = own.filter(({ number }) => number >= place.from && number <= place.to)
     return [{ ...place, group: step.group, more: within.flatMap((one: SheetStep) => one.more) }]

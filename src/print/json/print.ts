@@ -271,7 +271,7 @@ const ownLines = ({ effect, more, ownLines }: SheetStep): readonly Phrase[] => [
 /** The whole line as one sentence, as in the text sheet. */
 const sayOf = (step: SheetStep, units: Units): string =>
   [
-    `${step.thing} ${words(step.does, units)}`,
+    `${step.thing} ${words([...(step.first ?? []), ...step.does], units)}`,
     ...(step.effect.length > 0 ? [words(step.effect, units)] : []),
     ...step.more.map((phrase) => words(phrase, units)),
   ].join('; ')

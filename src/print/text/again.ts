@@ -73,7 +73,7 @@ const sameHead = (one: Planned, two: Planned, units: Units): boolean => {
 const sameMove = (one: SheetStep, two: SheetStep, units: Units): boolean => {
   const move = (step: SheetStep): string => {
     const { action, purpose, group, slide, thing, reading, turns, mark, atLeast, takeUp, place } = step
-    const does = MAY_DIFFER.has(action) ? '' : words(step.does, units)
+    const does = MAY_DIFFER.has(action) ? '' : words([...(step.first ?? []), ...step.does], units)
     return JSON.stringify([
       [action, purpose, group, slide, thing, reading, turns, mark, atLeast, takeUp, place, does],
       words(step.effect, units),

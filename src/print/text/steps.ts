@@ -99,7 +99,11 @@ const stayWords = ({ things, as }: Staying, name: string): string =>
 const lines = (step: SheetStep, layout: Layout): string[] => {
   const effect = plain(words(step.effect, layout.units))
   return [
-    ...withEffect(headed(String(step.number), step.thing, step.does, layout), effect, layout),
+    ...withEffect(
+      headed(String(step.number), step.thing, [...(step.first ?? []), ...step.does], layout),
+      effect,
+      layout,
+    ),
     ...moreOf(step, layout).flatMap((text) => under(text, layout)),
   ]
 }

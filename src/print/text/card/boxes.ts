@@ -33,10 +33,11 @@ const lineOf = ({ step, thing, does }: Box, units: Units, width: number): string
 /** Short things one after the other, none of them broken unless it is longer than a line. */
 export const flowed = (texts: readonly string[], width: number): string[] => {
   const lines: string[] = []
-  for (const text of texts.map(plain)) {
+  for (const text of texts) {
     const last = lines.at(-1)
-    if (last !== undefined && last.length + GAP + text.length <= width)
-      lines[lines.length - 1] = `${last}${' '.repeat(GAP)}${text}`
+    const shown = plain(text)
+    if (last !== undefined && last.length + GAP + shown.length <= width)
+      lines[lines.length - 1] = `${last}${' '.repeat(GAP)}${shown}`
     else lines.push(...beside('', 0, text, width))
   }
   return lines
