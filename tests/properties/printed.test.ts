@@ -11,7 +11,7 @@ import { jobs } from './jobs.ts'
 const BAD: readonly (readonly [string, RegExp])[] = [
   ['marks before 0 beside a 0 of the dial that is passed', /\(\d+(?: \d+\/\d+)? before 0\)/],
   ['a whole turn with a comma, where a comma parts readings', /turns?, on (?:mark )?0/],
-  ['turns torn from their number', /\d\n +(?:whole )?turns?\b/],
+  ['turns torn from their number', /\d\n +(?:whole turns?|turns? and)\b/],
   ['a mark torn from its turns', /turns? and\n/],
   ['a mark torn from its word', /(?:to|at|onto) mark\n +\d/],
   ['a fraction of a mark torn from the mark', / \d+\n +\d\/\d/],
