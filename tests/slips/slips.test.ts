@@ -11,7 +11,11 @@ const FILES: Record<string, string> = Object.fromEntries(
   ['jobs', 'lathes', 'toolboxes'].flatMap((folder) =>
     readdirSync(`examples/${folder}`).map((name) => [
       `examples/${folder}/${name}`,
-      readFileSync(`examples/${folder}/${name}`, 'utf8'),
+      // The press screw is swept from wall to wall here.
+      readFileSync(`examples/${folder}/${name}`, 'utf8').replace(
+        '    tool: neck\n',
+        '    tool: neck\n    walls: swept\n',
+      ),
     ]),
   ),
 )
