@@ -70,8 +70,8 @@ describe('check as JUnit', () => {
     ]
     expect(suites.map((suite) => suite.slice(1, 6))).toEqual([
       ['shop/good.yaml', '1', '0', '0', '0'],
-      ['shop/may &lt;&amp;&quot;&gt;.yaml', '1', '1', '0', '0'],
-      ['shop/misspelt.yaml', '2', '0', '2', '0'],
+      ['shop/may &#60;&#38;&#34;&#62;.yaml', '1', '1', '0', '0'],
+      ['shop/misspelt.yaml', '1', '0', '1', '0'],
       ['shop/refused.yaml', '1', '1', '0', '0'],
       ['shop/bench.yaml', '1', '0', '0', '1'],
     ])
@@ -100,7 +100,7 @@ describe('codes', () => {
         /(?:\bcode: |\b(?:report|wrong|problem)\(\s*(?:[^()'`]|'[\w-]*')*?, )'([a-z0-9]+(?:-[a-z0-9]+)+)'/g,
       ),
     ].map(([, code]) => code!)
-    expect(new Set(made).size).toBeGreaterThan(70)
+    expect(new Set(made).size).toBeGreaterThan(60)
     expect([...new Set(made)].filter((code) => CODES[code] === undefined)).toEqual([])
   })
 
