@@ -80,6 +80,8 @@ describe('a file that is no lathe or toolbox', () => {
     ['password: "abc\n  def'],
     ['- 1\n- hunter2\n'],
     ['title: hunter2\n'],
+    ['NAME: hunter2\nunits:\n  - hunter2.service\n'],
+    ['# hunter2\n{}\n'],
     ['hunter2: {a: 1}\nhunter2: {a: 1}\n'],
   ])('%j: neither as lathe nor as toolbox, as text or as data', async (text) => {
     for (const job of [good('hidden'), good().replace(/tools:\n.*/, 'tools: hidden')])
@@ -96,5 +98,19 @@ describe('a file that is no lathe or toolbox', () => {
   it('a lathe file with a mistake in it is still quoted', async () => {
     const files = { 'good.yaml': good(), 'bench.yaml': LATHE.replace('cross-feed: {', 'cross-feed: [') }
     expect((await runIn({ files }, 'sheet', 'good.yaml')).err).toContain('    cross-feed: [ graduation: 0.001')
+  })
+  it.each([
+    ['lathe', 'carriage: { backlash: 0 }\ncros-feed: 1\n', 'cros-feed'],
+    ['lathe', 'units: inch\nnaem: Bench\n', 'naem'],
+    ['tools', 'units: mm\nneck:\n', 'neck'],
+    ['tools', 'neck: { shaep: square, width: 1/8 }\n', 'shaep'],
+  ])('%s: one key that is known is enough to quote another: %j', async (key, text, wrong) => {
+    const job = key === 'lathe' ? good('it.yaml') : good().replace(/tools:\n.*/, 'tools: it.yaml')
+    const { err } = await runIn(
+      { files: { 'good.yaml': job, 'it.yaml': text, 'bench.yaml': LATHE } },
+      'sheet',
+      'good.yaml',
+    )
+    expect(err).toMatch(new RegExp(`^it\\.yaml:\\d+:\\d+: error: .*${wrong}`, 'm'))
   })
 })

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
 import { jsonSchema, type SchemaName } from '../../src/job/json-schema.ts'
 import { readJob } from '../../src/job/read-job.ts'
-import { type Node, type Site, sitesOf } from '../schema/sites.ts'
+import { type Node, recognizable, type Site, sitesOf } from '../schema/sites.ts'
 import { LATHE, runIn } from './world.ts'
 
 const NAMES: readonly SchemaName[] = ['job', 'lathe', 'toolbox']
@@ -90,7 +90,7 @@ const stands = (site: Site, key: string, paths: readonly string[], only: string 
 
 /** What the reader says of the key in a file that holds hardly anything else. */
 const problemsWith = (name: SchemaName, site: Site, key: string, value: unknown): string[] => {
-  const file = JSON.stringify(site.wrap({ ...site.constants, [key]: value }))
+  const file = JSON.stringify(recognizable(name, site.wrap({ ...site.constants, [key]: value }), key))
   const job = name === 'job' ? file : JSON.stringify({ [name === 'lathe' ? 'lathe' : 'tools']: 'it.yaml' })
   const files: Record<string, string> = { 'job.yaml': job, 'it.yaml': file, 'bench-lathe.yaml': LATHE }
   const { diagnostics } = readJob('job.yaml', (path) => ({ ok: true, file: path, bytes: files[path] ?? '{}' }))

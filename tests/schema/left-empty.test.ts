@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { jsonSchema, type SchemaName } from '../../src/job/json-schema.ts'
 import { readJob } from '../../src/job/read-job.ts'
 import { runIn } from '../cli/world.ts'
-import { type Node, type Site, sitesOf } from './sites.ts'
+import { type Node, recognizable, type Site, sitesOf } from './sites.ts'
 
 const NAMES: readonly SchemaName[] = ['job', 'lathe', 'toolbox']
 
@@ -17,8 +17,8 @@ const problemsOf = (name: SchemaName, text: string) => {
 /** What is said of the key alone; rules on which keys go together may have more to say of it. */
 const EMPTY = ['empty', 'unknown-word']
 
-const left = (site: Site, key: string, value: unknown): string =>
-  JSON.stringify(site.wrap({ ...site.constants, [key]: value }))
+const left = (name: SchemaName, site: Site, key: string, value: unknown): string =>
+  JSON.stringify(recognizable(name, site.wrap({ ...site.constants, [key]: value }), key))
 
 describe.each(NAMES)('a key of a %s that is left empty', (name) => {
   const sites = sitesOf(jsonSchema(name) as Node).filter(({ open }) => !open)
@@ -30,7 +30,7 @@ describe.each(NAMES)('a key of a %s that is left empty', (name) => {
     expect(keys.length).toBeGreaterThan({ job: 200, lathe: 30, toolbox: 25 }[name]))
 
   it.each(keys)('is an error with its place and remedy: %s', (_, site, key) => {
-    const said = problemsOf(name, left(site, key, null)).filter(
+    const said = problemsOf(name, left(name, site, key, null)).filter(
       (problem) => problem.key === key && EMPTY.includes(problem.code),
     )
     expect(said).toEqual([
@@ -39,7 +39,7 @@ describe.each(NAMES)('a key of a %s that is left empty', (name) => {
   })
 
   it.each(keys)('is an error with nothing between its quotes: %s', (_, site, key) => {
-    const said = problemsOf(name, left(site, key, ' ')).filter(
+    const said = problemsOf(name, left(name, site, key, ' ')).filter(
       (problem) => problem.key === key && EMPTY.includes(problem.code),
     )
     expect(said).toEqual([
@@ -61,19 +61,19 @@ describe('a list or a mapping left empty', () => {
     expect(lists.map(([, , key]) => key)).toEqual(expect.arrayContaining(['features', 'steps', 'spindle-speeds'])))
 
   it.each(lists)('is an error where the list has no entry: %s', (_, site, key) => {
-    const said = problemsOf('job', left(site, key, [])).filter((problem) => problem.key === key)
+    const said = problemsOf('job', left('job', site, key, [])).filter((problem) => problem.key === key)
     expect(said).toEqual([
       expect.objectContaining({ message: `${key} is an empty list`, hint: 'give at least one entry' }),
     ])
   })
 
   it.each(lists)('is an error where an entry of the list is empty: %s', (_, site, key) => {
-    const said = problemsOf('job', left(site, key, [null])).filter(({ code }) => code === 'empty')
+    const said = problemsOf('job', left('job', site, key, [null])).filter(({ code }) => code === 'empty')
     expect(said).toEqual([expect.objectContaining({ message: `entry 1 of ${key} has no value` })])
   })
 
   it('is an error where a tool has nothing but its name', () => {
-    expect(problemsOf('toolbox', 'parting:\n')).toContainEqual(
+    expect(problemsOf('toolbox', 'units: inch\nparting:\n')).toContainEqual(
       expect.objectContaining({ message: 'parting has no value', key: 'parting' }),
     )
   })

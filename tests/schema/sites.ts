@@ -38,3 +38,10 @@ export const sitesOf = (node: Node, where = '', wrap: Site['wrap'] = (mapping) =
     ...[...oneOf, ...anyOf].flatMap((option) => sitesOf(option, where, wrap)),
   ]
 }
+
+/** A lathe or a toolbox with something in it, beside the key that is looked at, that shows what it is. */
+export const recognizable = (name: string, file: unknown, key?: string): unknown => {
+  if (name === 'job') return file
+  if (name === 'toolbox') return { neck: { shape: 'square' }, ...(file as object) }
+  return { [key === 'compound' ? 'carriage' : 'compound']: {}, ...(file as object) }
+}
