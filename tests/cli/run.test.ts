@@ -57,7 +57,9 @@ describe('sheet', () => {
     const { status, out, err } = await runIn({ files: SHOP }, 'sheet', 'shop/good.yaml')
     expect({ status, err }).toEqual({ status: 0, err: '' })
     expect(out).toContain('CIDER PRESS SCREW')
-    expect(out).toContain('CHECKED BY REPLAY, for every backlash from 0 to .008 (cross-feed) and 0 to .006')
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      'CHECKED BY REPLAY, for every backlash from 0 to .008 (cross-feed) and 0 to .006 (compound)',
+    )
   })
 
   it('reads standard input, named or not, with includes from the current folder', async () => {

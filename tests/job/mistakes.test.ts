@@ -45,7 +45,7 @@ const KEYS: Mistake[] = [
     'job.yaml',
     '    width: 5/32 ±0.005',
     '    width: 5/32\n    angle: 30',
-    'job.yaml:16:5 groove has no key "angle" | keys not given yet: from, far, center, bottom-diameter, why, cutting, leave, leave-sides, infeed, peck, clear, overlap and others',
+    'job.yaml:16:5 groove has no key "angle" | keys not given yet: from, far, center, bottom-diameter, walls, why, cutting, leave, leave-sides, infeed, peck, clear and others',
   ],
   [
     'a missing key',

@@ -273,7 +273,7 @@ describe('hostile sizes', () => {
     expect(problems('['.repeat(66) + ']'.repeat(66))).toEqual(['1:66+1 source-depth: nested more than 64 levels deep'])
   })
 
-  test('25,000 different keys', { timeout: 60_000 }, () => {
-    expect(read(Array.from({ length: 25_000 }, (_, index) => `k${index}: 1`).join('\n')).diagnostics).toEqual([])
+  test('15,000 different keys', { timeout: 60_000 }, () => {
+    expect(read(Array.from({ length: 15_000 }, (_, index) => `k${index}: 1`).join('\n')).diagnostics).toEqual([])
   })
 })
