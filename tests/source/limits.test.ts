@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { readingIn } from '../../src/cli/reading.ts'
 import { compile } from '../../src/compile.ts'
+import { isAttempt } from '../../src/job/included.ts'
 import { readSize } from '../../src/job/read-measure.ts'
 import { MOST_MOVES_OF_A_JOB } from '../../src/moves/bounds.ts'
 import { readSource } from '../../src/source/read-source.ts'
@@ -75,6 +76,14 @@ describe('a quarter of a million characters of one sort', () => {
         // Blanks alone count as one.
         if (sort.trim() !== '') expect(ok).toBe(false)
       }
+  })
+
+  it.each(['lathe', 'toolbox', 'job'] as const)('an include: whether it is a %s is seen in no time', (as) => {
+    const signs = [...SORTS, '{ ', ', ', 'shape ', 'compound  ', '\n ', `units:${' '.repeat(999)}`]
+    for (const text of signs.flatMap((sort) => [long(sort), long(sort, '{', 'x')])) {
+      const source = readSource('', 'it.yaml')
+      expect(secondsOf(() => isAttempt({ ...source, text }, as))).toBeLessThan(0.5)
+    }
   })
 
   it('a value of a job', () => {
