@@ -215,14 +215,14 @@ const SEVERAL = 3
 
 /** A wall has a plunge of its own only where roughing goes before it and leaves a floor that one bite takes. */
 function wallsOf(
-  { walls, width, cutting }: GrooveFeature,
+  { walls, cutting }: GrooveFeature,
   tool: SquareTool,
   { undersize, leave, depth, peck }: { undersize: Length; leave: Length; depth: Length; peck: Length | null },
 ): 'plunged' | 'swept' {
   const possible = undersize > 0 && leave > 0 && leave <= Math.min(depth / 2, peck ?? depth)
   if (!possible || cutting.sideFeed === 'lines') return 'swept'
-  const careful = width.limits !== null || undersize + tool.width.aim >= SEVERAL * tool.width.aim
-  return walls ?? (careful ? 'plunged' : 'swept')
+  const several = undersize + tool.width.aim >= SEVERAL * tool.width.aim
+  return walls ?? (several ? 'plunged' : 'swept')
 }
 
 /** On each wall; of a groove hardly wider than its tool a third of what the tool is under, so that both walls get some. */
