@@ -30,7 +30,7 @@ test('the sheet in the README is what the program prints, from the set-up to the
   const after = /^ *\d+ {2}(?!MEASURE)[A-Z]/m.exec(stdout.slice(from + measured))!.index
   const excerpt = stdout.slice(from, from + measured + after)
   expect(excerpt).toMatch(
-    /^ {5}-- set up --\n {2}1 {2}LAYOUT[\s\S]*\n 19 {2}SPINDLE {4}STOP[\s\S]*\n 21 {2}MEASURE .*\n/,
+    /^ {5}-- set up --\n {2}1 {2}LAYOUT[\s\S]*\n 18 {2}SPINDLE {4}STOP[\s\S]*\n 20 {2}MEASURE .*\n/,
   )
   expect(SHEET.exec(filled(SHEET, excerpt))?.[2]).toBe(excerpt)
 })

@@ -6,7 +6,7 @@ import { runIn } from '../cli/world.ts'
 const read = (path: string): string => readFileSync(join(import.meta.dirname, '..', '..', path), 'utf8')
 const files = Object.fromEntries(
   ['examples/jobs/04-strap-roller.yaml', 'examples/lathes/bench-lathe.yaml', 'examples/toolboxes/toolbox.yaml'].map(
-    (path) => [path, read(path)],
+    (path) => [path, read(path).replace('tool: blade\n', 'tool: blade\n    walls: swept\n')],
   ),
 )
 type Data = { features: { edge: { width: number } }[]; steps: { action: string; reading?: number }[] }

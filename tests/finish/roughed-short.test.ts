@@ -15,7 +15,7 @@ tools:
   blade: { shape: square, width: 0.1230, reach: 0.200 }
 cutting: { leave: 0.010, infeed: 0.060 }
 features:
-  - { kind: groove, name: Wide, near: 0.750 ±0.010, width: 0.500 ±0.006, depth: 0.120 ±0.004, tool: blade, leave-sides: 0.008 }
+  - { kind: groove, name: Wide, near: 0.750 ±0.010, width: 0.500 ±0.006, depth: 0.120 ±0.004, tool: blade, leave-sides: 0.008, walls: swept }
   - { kind: groove, name: Side, near: 1.500 ±0.010, width: 0.200 ±0.006, depth: 0.120 ±0.004, tool: blade, side-feed: carriage }
   - { kind: groove, name: Lines, near: 2.000 ±0.010, width: 0.200 ±0.012, depth: 0.120 ±0.004, tool: blade, side-feed: lines }
 `

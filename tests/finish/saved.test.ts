@@ -90,7 +90,7 @@ lathe:
   accuracy: { touch-off: 0.0005 }
 tools: { wide: { shape: square, width: 0.124, reach: 0.25, blank: 1/4, edge-offset: 0.126 } }
 features:
-  - { kind: groove, name: Oil, from: flange, far: 0, width: 1.125 ±0.005, depth: 0.093 ±0.003, tool: wide }
+  - { kind: groove, name: Oil, from: flange, far: 0, width: 1.125 ±0.005, depth: 0.093 ±0.003, tool: wide, walls: swept }
 `
 
 describe('a tool whose blank is flush with the corner at the shoulder', () => {

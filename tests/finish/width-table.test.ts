@@ -16,16 +16,16 @@ const load: Load = (path, from) => {
   const file = from === null ? join(JOBS, path) : join(dirname(from), path)
   return { ok: true, file, bytes: readFileSync(file) }
 }
-/** The walls of the press screw have a plunge of their own, unless it is written otherwise. */
-const sweeping: Load = (path, from) => {
+/** The press screw with a plunge of its own for each wall. */
+const plunging: Load = (path, from) => {
   const read = load(path, from)
   if (!read.ok || !path.startsWith('01-')) return read
   const bytes = new TextEncoder().encode(
-    new TextDecoder().decode(read.bytes as Uint8Array).replace('tool: neck', 'tool: neck\n    walls: swept'),
+    new TextDecoder().decode(read.bytes as Uint8Array).replace('tool: neck', 'tool: neck\n    walls: plunged'),
   )
   return { ...read, bytes }
 }
-const sheetFrom = (job: string) => sheetFor(compile(job, sweeping).plan!)
+const sheetFrom = (job: string) => sheetFor(compile(job, load).plan!)
 const jsonOf = (job: string): Kept => JSON.parse(printJson(sheetFrom(job)))
 
 type Finish = { step: number; reading: number; turns: number | null; mark: number | null }
@@ -54,7 +54,7 @@ describe('a width followed by hand', () => {
   })
 
   it('is the place of the second wall where each has a plunge of its own', () => {
-    const { steps } = sheetFor(compile('01-press-screw.yaml', load).plan!)
+    const { steps } = sheetFor(compile('01-press-screw.yaml', plunging).plan!)
     const { widthCorrections } = steps.find((step) => step.widthCorrections)!
     // Roughed from 3 to 14 with a tool of .148: .159. At .158 it is a tool of .147, whose second wall is at .165 - .147 = .018.
     expect(widthCorrections!.expected.value).toBe(0.159)

@@ -139,7 +139,7 @@ describe('what cannot be compared', () => {
     const files = { ...SHOP, 'kept.json': '{}', 'kept.txt': 'CIDER PRESS SCREW' }
     for (const [file, why] of [
       ['kept.json', 'is no sheet: it should be what sheet --format json prints'],
-      ['kept.txt', 'is no sheet'],
+      ['kept.txt', 'is no JSON, as the program writes it'],
       ['none.json', 'there is no such file'],
     ] as const) {
       const { status, err, out } = await runIn({ files }, 'sheet', 'shop/good.yaml', '--since', file)

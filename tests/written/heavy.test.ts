@@ -13,7 +13,7 @@ tools:
   blade: { shape: square, width: 0.1230, reach: 0.200 }
   vee: { shape: vee, angle: 60, nose: 0.020, reach: 0.3 }
 features:
-  - { kind: groove, name: Wide, near: 0.750 ±0.010, width: 0.500 ±0.006, depth: 0.120 ±0.004, tool: blade, leave-sides: 0.008, leave: 0.010, infeed: 0.060 }
+  - { kind: groove, name: Wide, near: 0.750 ±0.010, width: 0.500 ±0.006, depth: 0.120 ±0.004, tool: blade, leave-sides: 0.008, leave: 0.010, infeed: 0.060, walls: swept }
   - { kind: v-groove, name: Belt, near: 1.5, angle: 60, depth: 0.150 ±0.004, root: 0.050, tool: vee }
 `
 const replay = (list: string, ...more: string[]) =>
