@@ -31,7 +31,7 @@ export function formProblems(sheet: Sheet, brute: BruteFeature, drawn: Drawn): s
 /** A ridge is no taller than asked for; where the job asks for none, marks far apart may leave more than the shop's default: no more than the sheet says. */
 function leavesBy({ notes }: SheetFeature, drawn: Drawn, leaves: number): number {
   if (leaves === 0 || drawn.cusp !== null) return leaves
-  const said = /ridges stand at most ([\d.]+) out of the form/.exec((notes ?? []).join(' '))?.[1]
+  const said = /ridges are at most ([\d.]+) out of the form/.exec((notes ?? []).join(' '))?.[1]
   if (said === undefined) return leaves
   const lastPlace = 10 ** -(said.split('.')[1]?.length ?? 0)
   return Math.max(leaves, Number(said) + lastPlace / 2)

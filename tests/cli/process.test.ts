@@ -59,7 +59,7 @@ describe('the real program', () => {
     const { status, stdout, stderr } = start(['sheet', 'on-worn.yaml', '--since', 'kept.json'])
     expect([status, stderr]).toEqual([0, ''])
     expect(stdout).toContain('\ncompound backlash: .006 -> .020\n')
-    expect(stdout).toContain('\n  step 23 COMPOUND back past 90 (.010 before 0) -> 70 (.030 before 0)\n')
+    expect(stdout).toContain('\n  step 24 COMPOUND back past 90 (.010 before 0) -> 70 (.030 before 0)\n')
   })
 
   it('runs', () => {
@@ -79,7 +79,8 @@ describe('the real program', () => {
 
   it('is quiet when its reader goes away', () => {
     const { stdout, stderr } = shell(`node ${BIN} sheet long.yaml | head -n 1`)
-    expect({ stdout, stderr }).toEqual({ stdout: `${'='.repeat(80)}\n`, stderr: '' })
+    expect(stderr).toBe('')
+    expect(stdout).toMatch(/^== CIDER PRESS SCREW = sheet \w{6} =+\n$/)
   })
 
   it.runIf(existsSync('/dev/full'))('says in one line that the output cannot be written', () => {
@@ -165,7 +166,7 @@ describe('what a start loads', () => {
   it.each([
     ['the YAML reader', 'BLOCK_AS_IMPLICIT_KEY', ['plan.cjs']],
     ['zod', '_zod', ['cli-commands-handout.cjs', 'plan.cjs', 'schema.cjs']],
-    ['the planner', 'too-many-places', ['plan.cjs']],
+    ['the planner', 'the compound would have to move', ['plan.cjs']],
     ['commander', 'CommanderError', ['command-line.cjs']],
   ])('%s is in the files that need it', (_, mark, files) => {
     const parts = readdirSync('dist').filter((name) => name.endsWith('.cjs'))

@@ -114,7 +114,7 @@ describe('a corner radius rounder than the corners of the tool', () => {
   it('holds its limits, and says what ridges it leaves', () => {
     expect(sizeOf(feature)!.planned / thou).toBeCloseTo(62.5, 0)
     expect(sizeOf(feature)!.verdict).toBe('holds')
-    const said = allTold(feature.notes).match(/ridges stand at most (\.\d+) out .* at most (\.\d+) too deep/)
+    const said = allTold(feature.notes).match(/ridges are at most (\.\d+) out .* at most (\.\d+) too deep/)
     expect(Number(said?.[1])).toBeLessThanOrEqual(0.001)
     expect(Number(said?.[2])).toBeLessThanOrEqual(0.0005)
     expect(allTold(feature.notes)).not.toContain('file')

@@ -108,7 +108,8 @@ describe('flank feed of a V', () => {
   it('goes down again beside itself where the nose is narrower than the root: compound rounded first, then the cross-feed', () => {
     const narrow = sheet(job(0.05, ['method: flank-feed']))
     expect(problems(narrow)).toEqual([])
-    const finish = narrow.steps.findLastIndex(({ action }) => action === 'start')
+    const measured = narrow.steps.findIndex(({ action }) => action === 'measure')
+    const finish = narrow.steps.findIndex(({ action }, i) => action === 'go-past' && i > measured)
     const runs = narrow.steps.slice(finish).filter(({ slide, action }) => slide === 'compound' && action === 'feed-in')
     const sets = narrow.steps
       .slice(finish)

@@ -80,7 +80,8 @@ describe('along the work by the dial of the carriage', () => {
   })
 
   it('says turns and marks of that dial', () => {
-    const far = sheetOf(planOf({ carriage: COARSE, feature: byCarriage.replace('0.158', '1.008') }))
+    const wide = `${byCarriage.replace('0.158', '1.008')}, walls: swept`
+    const far = sheetOf(planOf({ carriage: COARSE, feature: wide }))
     const across = far.steps.find(({ action }) => action === 'feed-across')!
     expect([across.reading, across.turns, across.mark]).toEqual([0.86, 1, 6])
   })

@@ -54,7 +54,7 @@ describe('a concave radius with a smaller round tool', () => {
   })
   it('keeps the cusp that is asked for, replayed from the rounded readings, and says where the marks cannot', () => {
     const said = (cusp: number) => allTold(planned(groove(`, cutting: { cusp: ${cusp} }`)).notes)
-    const ridge = (cusp: number) => Number(said(cusp).match(/ridges stand at most (\.\d+)/)![1])
+    const ridge = (cusp: number) => Number(said(cusp).match(/ridges are at most (\.\d+)/)![1])
     for (const cusp of [0.0002, 0.0005, 0.001, 0.0015, 0.002, 0.003, 0.004]) {
       expect(ridge(cusp)).toBeLessThanOrEqual(cusp)
       expect(said(cusp)).not.toContain('was asked for')
@@ -72,7 +72,7 @@ describe('a concave radius with a smaller round tool', () => {
   })
   it('says the cusp and the overcut as replayed from the rounded readings', () => {
     const { notes, operation } = planned(groove())
-    const said = allTold(notes).match(/ridges stand at most (\.\d+|0\.\d+) out .* at most (\.\d+|0\.\d+) too deep/)
+    const said = allTold(notes).match(/ridges are at most (\.\d+|0\.\d+) out .* at most (\.\d+|0\.\d+) too deep/)
     // Never more than the cusp and half a mark: the depth is rounded to the nearest.
     expect(Number(said?.[1])).toBeLessThanOrEqual(0.001)
     expect(Number(said?.[2])).toBeLessThanOrEqual(0.0005)

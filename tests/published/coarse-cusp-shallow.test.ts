@@ -18,7 +18,7 @@ it.each(['0.002', '0.001', '0.0005'])('with a cusp of %s the depth is the drawin
 
 // examples/README.md, "How to cut": `cusp` is the tallest ridge left where a tool steps along a round form. The note beside the steps tells more.
 it.each(['0.002', '0.001', '0.0005'])('with a cusp of %s no ridge stands out further', (cusp) => {
-  const note = groove(cusp).feature.notes.find((text) => text.includes('ridges stand'))!
+  const note = groove(cusp).feature.notes.find((text) => text.includes('ridges are'))!
   const ridge = Number(/at most (\.\d+) out/.exec(note)![1])
   expect(ridge).toBeLessThanOrEqual(Number(cusp))
 })

@@ -56,8 +56,10 @@ describe('a sheet with its answers left open', () => {
         .filter(({ value }) => !Number.isNaN(value))
         .flatMap((one) => numbersIn(number(one, sheet.units))),
     )
-    // What the job itself says stands there in other words too.
-    const given = JSON.stringify([sheet.lathe, sheet.part, sheet.features.map(({ name }) => name)])
+    // What the job itself says stands there in other words too, and its tools as they are measured.
+    const { features: plain }: { features: { edge?: object }[] } = JSON.parse(PRINTERS.json(sheet))
+    const tools = plain.map(({ edge }) => edge)
+    const given = JSON.stringify([sheet.lathe, sheet.part, sheet.features.map(({ name }) => name), tools])
     const answers = figuresOf(sheet)
       .filter(({ role }) => roles.has(role))
       .map((one) => number({ ...one, text: undefined } as unknown as Figure, sheet.units))
