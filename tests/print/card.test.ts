@@ -13,9 +13,12 @@ import { exampleSheets } from './examples.ts'
 
 const numbersIn = (text: string): string[] => text.match(/\d+ \d+\/\d+|\d+\/\d+|\d*\.?\d+/g) ?? []
 
-/** Numbers of the card that the sheet does not have. What counts its pages is its own. */
+/**
+ * Numbers of the card that the sheet does not have. What counts its pages is its own. Steps that are done alike are told
+ * once on the sheet, and each has its number all the same.
+ */
 const added = (sheet: Sheet, width: number): string[] => {
-  const known = new Set(numbersIn(printText(sheet)))
+  const known = new Set([...numbersIn(printText(sheet)), ...sheet.steps.map((step) => String(step.number))])
   const card = printCards(sheet, { width }).replace(/page \d+ of \d+/g, '')
   return numbersIn(card).filter((number) => !known.has(number))
 }
@@ -34,8 +37,11 @@ const strayReadings = (sheet: Sheet): string[] =>
               // A slide that stays is told where it was turned to.
               const stays = at.some((part) => typeof part !== 'string' && part.id.includes('.stays.'))
               const told = stays ? sheet.steps.filter(({ number }) => number <= step) : [own]
-              const known = ['0', ...told.flatMap(({ does }) => numbersIn(say(does)))]
-              return numbersIn(`${say(passing)} ${say(at)}`).filter((number) => !known.includes(number))
+              const known = told.flatMap(({ does }) => numbersIn(say(does)))
+              // Where it was zeroed a readout shows as many zeros as it has places.
+              return numbersIn(`${say(passing)} ${say(at)}`).filter(
+                (number) => !known.includes(number) && Number(number) !== 0,
+              )
             }),
           ),
     ),
