@@ -21,6 +21,8 @@ export type Bench = {
   readonly part: Work
   readonly steps: readonly PlacedStep[]
   readonly tools: Readonly<Record<string, Tool>>
+  /** The carriage shows no reading: where it moves the tool along, it goes to the scribed lines by eye. */
+  readonly carriageByEye: boolean
 }
 
 /**

@@ -6,6 +6,7 @@ import type { Job } from './job.ts'
 
 /** The part on the bench: its steps with their places, and the tools. */
 export const benchOf = (job: Job): Bench => ({
+  carriageByEye: job.lathe.carriage === null,
   units: job.units,
   work: job.work,
   part: job.part,

@@ -58,6 +58,7 @@ function groove(tape: Tape, slot: Slot): DrawnFeature {
       `    width: ${width.text}`,
       low ? `    bottom-diameter: ${bottom.text}` : `    depth: ${depth.text}`,
       ...fillets.lines,
+      ...(fillets.corner === null && tape.chance(50) ? ['    walls: plunged'] : []),
       ...made.use,
       ...own(tape, slot, cusp),
     ],

@@ -192,7 +192,7 @@ function cuts(
   const spacing = flat - Math.min(cutting.overlap ?? tool.width.aim / 10, flat / 2)
   const leave = leftFor(bench.units, cutting, at.depth)
   const peck = peckFor(cutting.peck, tool.width.aim, at.depth)
-  const walls = wallsOf(feature, tool, { ...at, leave, peck })
+  const walls = wallsOf(bench, feature, tool, { ...at, leave, peck })
   const sides = leftOnSides(bench, feature, walls, at.undersize)
   const layer = at.depth > deepestSlot(tool.width.aim) ? deepestSlot(tool.width.aim) : null
   return {
@@ -215,12 +215,14 @@ const SEVERAL = 3
 
 /** A wall has a plunge of its own only where roughing goes before it and leaves a floor that one bite takes. */
 function wallsOf(
+  { carriageByEye }: Bench,
   { walls, cutting }: GrooveFeature,
   tool: SquareTool,
   { undersize, leave, depth, peck }: { undersize: Length; leave: Length; depth: Length; peck: Length | null },
 ): 'plunged' | 'swept' {
   const possible = undersize > 0 && leave > 0 && leave <= Math.min(depth / 2, peck ?? depth)
-  if (!possible || cutting.sideFeed === 'lines') return 'swept'
+  const toLines = cutting.sideFeed === 'lines' || (cutting.sideFeed === 'carriage' && carriageByEye)
+  if (!possible || toLines) return 'swept'
   const several = undersize + tool.width.aim >= SEVERAL * tool.width.aim
   return walls ?? (several ? 'plunged' : 'swept')
 }
