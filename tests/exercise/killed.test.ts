@@ -30,7 +30,7 @@ it('leaves whole files, and no manifest, where it is killed', async () => {
   running.kill('SIGKILL')
   await ended
   const names = readdirSync(join(folder, 'set'), { recursive: true, encoding: 'utf8' }).filter((name) =>
-    /^[^.].*\.\w+$/.test(name),
+    /(^|[\\/])[^.\\/][^\\/]*\.\w+$/.test(name),
   )
   expect(names.length).toBeGreaterThan(10)
   expect(names).not.toContain('manifest.json')
