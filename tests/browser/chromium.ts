@@ -29,7 +29,7 @@ export type Desk = {
   readonly folder: () => string
 }
 
-/** Tests in a real browser, started once for the file. Where there is none that is said, and where tests are to pass for good it is a failure. */
+/** Tests in a real browser, started once for the file. Where there is none they are not run, and say so. */
 export const inChromium = (name: string, tests: (desk: Desk) => void): void => {
   if (MISSING.length > 0) {
     it.skip(`${name}: NOT RUN, ${MISSING.join(' and ')} missing here`, () => {
