@@ -1,4 +1,3 @@
-import { stepTravel } from '../dials/travel.ts'
 import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import type { Cutting } from '../features/feature.ts'
 import { edgeFormOf, groundOnFace } from '../features/on-face.ts'
@@ -18,6 +17,7 @@ import type { Length, Units } from '../units/length.ts'
 import { notFound } from './not-found.ts'
 import { operationFor, spindleFor } from './operation.ts'
 import { unproven } from './unproven.ts'
+import { wallsAsked } from './walls.ts'
 
 export type Planned = {
   readonly draft: Draft
@@ -58,7 +58,7 @@ export function planOne(
     ...operationFor(draft, edge, angle, spindle, sequenced.moves),
     ...asked,
     ...passesOf(draft.cuts),
-    ...wallsOf(job.lathe, draft, angle),
+    ...wallsAsked(job.units, job.lathe, draft, edge, { angle, sideFeed: asked.sideFeed }),
   }
   const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
   const failed = unproven(job.units, operation, trace, faults) ?? notFound(job.units, job.lathe, operation, trace)
@@ -67,15 +67,6 @@ export function planOne(
     feature,
     planned: { draft, operation, trace, before: progress, after, spindle, warnings: warningsOf(checked, spindle) },
   }
-}
-
-/** Only a groove two marks wider than its tool has room for a plunge at each wall with something left on the other. */
-function wallsOf(lathe: Lathe, { feature, cuts, undersize }: Draft, angle: number): Pick<Operation, 'walls'> {
-  if (cuts.style !== 'plunge' || cuts.walls === 'swept') return {}
-  const byCarriage = sideFeedOf(lathe, feature) === 'carriage' && lathe.carriage !== null
-  const along = byCarriage ? 1 : Math.cos((angle * Math.PI) / 180)
-  const mark = stepTravel(byCarriage ? lathe.carriage! : lathe.compound.scale) * along
-  return (undersize ?? 0) >= 2 * mark ? { walls: 'plunged' } : {}
 }
 
 /** A corner tool goes in by ever smaller moves of its own. */

@@ -93,6 +93,23 @@ const WRONG: Readonly<Record<string, Wrong>> = {
     wrong:
       '    finishIn(program, { ...plan, cuts: { ...cuts, depth: cuts.depth - (place === last ? 20_000_000 : 0) } }, place)\n    if (sweeps)',
   },
+  'walls that are swept all the same': {
+    file: GROOVE,
+    right: "  return walls ?? (several ? 'plunged' : 'swept')",
+    wrong: "  return walls === null && several ? 'swept' : 'swept'",
+  },
+  'one wall without a plunge of its own': {
+    file: PLUNGE,
+    right: "  if (feeds && plan.cuts.walls === 'plunged' && places.last - places.first >= 2) {",
+    wrong: "  if (false && plan.cuts.walls === 'plunged' && places.last - places.first >= 2) {",
+  },
+  'turns counted in with the spindle running': {
+    file: 'src/sequence/flank.ts',
+    right:
+      "  dialMove(program, 'return', 'cross-feed', line.cross, 'approach')\n  if (!runs || counted) handMove(program, 'start')",
+    wrong:
+      "  if (!runs || counted) handMove(program, 'start')\n  dialMove(program, 'return', 'cross-feed', line.cross, 'approach')",
+  },
   'never widened on the way in': {
     file: PECKS,
     right: '  if (layer === null) return',
@@ -105,6 +122,14 @@ const SLOT: Asked = ['shape: square, width: 0.050', 'kind: groove, near: 1.125, 
 const WIDE: Asked = [
   'shape: square, width: 0.148',
   'kind: groove, near: 1.125, width: 0.450 ±0.004, depth: 0.072, leave: 0.010',
+]
+const ASKED: Asked = [
+  'shape: square, width: 0.148',
+  'kind: groove, near: 1.125, width: 0.200 ±0.004, depth: 0.072, leave: 0.010, walls: plunged',
+]
+const FLANK: Asked = [
+  'shape: vee, angle: 60, nose: 0.020',
+  'kind: v-groove, center: 1.500, angle: 60, root: 0.020, depth: 0.250, infeed: 0.040, method: flank-feed',
 ]
 const FINE: Asked = [
   'shape: square, width: 0.156',
@@ -147,6 +172,10 @@ describe('a plan that is made wrong on purpose', () => {
     ['the clearance asked for forgotten', NECK, 'not-clear'],
     ['a corner with the compound swung', CORNER, 'shifted-zero'],
     ['never drawn out on the way in', SLOT, 'no-peck'],
+    ['walls that are swept all the same', WIDE, 'no-wall-plunge'],
+    ['walls that are swept all the same', ASKED, 'no-wall-plunge'],
+    ['one wall without a plunge of its own', WIDE, 'into-wall'],
+    ['turns counted in with the spindle running', FLANK, 'counted-in'],
     ['the allowance on the walls forgotten', WIDE, 'no-wall-plunge'],
     ['swept into the far wall', WIDE, 'into-wall'],
     ['swept back to the finished wall', WIDE, 'into-wall'],
