@@ -10,14 +10,19 @@ export type Verdict = 'holds' | 'gone' | 'left' | 'off'
 
 type Outcome = { readonly verdict: Verdict; readonly by: number; readonly maybe: boolean }
 
-/** A size on both forms against its limits; if the drawing gives none, against the aim within what the dials can do. */
+/**
+ * A size on both forms against its limits; if the drawing gives none, against the aim within what the dials can do. `least`: the size
+ * of the form on which as much metal is left as may be, where that is less than the marks say.
+ */
 export function verdictOf(
   dimension: WantedDimension,
   sizes: readonly [surely: number | null, possibly: number | null],
   mark: Box,
   room: Room,
+  least: number | null = null,
 ): Outcome {
-  const [low, high] = dimension.limits ?? around(dimension, mark, room)
+  const [lowest, high] = dimension.limits ?? around(dimension, mark, room)
+  const low = Math.min(lowest, least ?? lowest)
   const slack = dimension.id === 'angle' ? 1e-9 : 1000
   const outs = sizes.map((size) => {
     if (size === null) return { verdict: 'left' as Verdict, by: 0 }

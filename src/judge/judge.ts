@@ -58,12 +58,13 @@ export function judge(
   trace: OperationTrace,
   faults: readonly Fault[],
 ): Judgment {
-  const { mark, room, wanted, allowed, gone, left, leftAlways } = offForm(lathe, operation, before, trace)
+  const { mark, room, wanted, target, allowed, gone, left, leftAlways } = offForm(lathe, operation, before, trace)
   const dimensions = placed(operation)
   const taken = [trace.surely, trace.possibly].map((form) => takenOf(form, before.surely, operation, dimensions))
+  const least = leastLegs(target, before, operation, dimensions)
   const plain = dimensions.map((dimension, i): Judged => {
     const [surely, possibly] = [taken[0]![i]!, taken[1]![i]!]
-    const verdict = verdictOf(dimension, [surely, possibly], mark, room)
+    const verdict = verdictOf(dimension, [surely, possibly], mark, room, least[i])
     const side = sideOf(dimension, verdict, operation, before, wanted, trace)
     return { ...dimension, limits: dimension.limits, surely, possibly, ...verdict, side }
   })
@@ -82,6 +83,25 @@ export function judge(
     left,
     leftAlways,
   }
+}
+
+/**
+ * A corner's arc leaves both surfaces so flatly that half a mark moves its ends by many times that. So a leg without limits may be as short as that of
+ * the form on which as much metal is left as may be; how long it may be the form says, which is held against all that may be cut. Null for other sizes.
+ */
+const leastLegs = (
+  target: Progress['surely'],
+  before: Progress,
+  operation: Operation,
+  dimensions: readonly WantedDimension[],
+): readonly (number | null)[] => {
+  const isLeg = ({ id, limits }: WantedDimension) => (id === 'legAlong' || id === 'legDown') && limits === null
+  if (!dimensions.some(isLeg)) return dimensions.map(() => null)
+  // Moved along by its room the form begins before the face; the leg down is taken at the face.
+  const { from } = operation.region
+  const inside = target.flatMap((piece) => (piece.to > from ? [{ ...piece, from: Math.max(piece.from, from) }] : []))
+  const taken = takenOf(inside, before.surely, operation, dimensions)
+  return dimensions.map((one, i) => (isLeg(one) ? taken[i]! : null))
 }
 
 /**

@@ -62,6 +62,7 @@ export const offForm = (
     mark,
     room,
     wanted,
+    target,
     allowed,
     gone: deeperBy(possibly, allowed),
     left: deeperBy(target, surely),
