@@ -44,6 +44,7 @@ figure svg{display:block;max-width:100%;height:auto}
 .does{grid-column:3;line-height:1.7}
 .number{text-align:right;font-weight:bold;white-space:nowrap}
 .effect{display:inline-block;padding-right:.75rem;color:#333}
+.effect::before{content:"\\2013\\a0"}
 .reading{font-size:2.15rem;line-height:1;white-space:nowrap}
 .more{margin:.15rem 0 .25rem 5rem;padding:0 0 0 1rem}
 .dials{display:none;margin:.4rem 0 0 5rem}
@@ -66,6 +67,7 @@ button{font:inherit;font-weight:bold;border:2px solid #000;background:#fff;color
 #now .does{grid-column:1/-1;margin-top:.75rem;line-height:1.4}
 #now .reading{font-size:4rem}
 #now .effect{display:block;padding:.5rem 0 0}
+#now .effect::before{content:none}
 #now .more{margin-left:0;padding-left:1.5rem}
 #now .dials{display:flex;flex-wrap:wrap;gap:1rem;margin:1rem 0 0}
 #now .dial{display:block;width:min(20rem,80vw,48vh)}
