@@ -46,7 +46,8 @@ export const stepLines = (steps: readonly SheetStep[], style: Style): string[] =
   let done = 0
   return steps.flatMap((step) => {
     if (step.number <= done) return []
-    const heading = step.group === group ? [] : [`${' '.repeat(digits + 2)}-- ${step.group} --`]
+    const heading =
+      step.group === group ? [] : [...(group === null ? [] : ['']), `${' '.repeat(digits + 2)}-- ${step.group} --`]
     group = step.group
     if (stays !== null && step.number === stays.from) {
       done = stays.to
@@ -139,14 +140,15 @@ const under = (text: string, { width, digits }: Pick<Layout, 'width' | 'digits'>
 /** What is told each time: which lines, what a speed asks for, and that the spindle is stopped. */
 const ALWAYS: ReadonlySet<string> = new Set(['layout', 'set-speed', 'touch-off'])
 
-/** Sizes expected are one paragraph, and so is what is explained of a step of the set-up, once on a sheet. */
+/** Sizes expected are one paragraph. What is explained of a step of the set-up is told once on a sheet, each on a line of its own. */
 const moreOf = ({ group, action, more, expected = [] }: SheetStep, { units, told }: Layout): string[] => {
-  const sizes = expected.map(({ label, size }) => `${label}\u00a0${number(size, units).replaceAll(' ', '\u00a0')}`)
+  // A size stays on the line of its name.
+  const sizes = expected.map(({ label, size }) => `${label} ${number(size, units)}`.replaceAll(' ', '\u00a0'))
   const rest = more.slice(expected.length).map((phrase) => heldWords(phrase, units))
   if (group !== 'set up') return [...(sizes.length > 0 ? [`expected: ${sizes.join(', ')}`] : []), ...rest]
   const fresh = rest.filter((text) => ALWAYS.has(action) || !told.has(`${action} ${text}`))
   for (const text of fresh) told.add(`${action} ${text}`)
-  return action === 'layout' ? fresh : fresh.length === 0 ? [] : [fresh.join('; ')]
+  return fresh
 }
 
 const withEffect = (lines: readonly string[], effect: string, { width, column }: Layout): string[] => {
