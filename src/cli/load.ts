@@ -48,4 +48,6 @@ const outside = (file: string) => ({
 })
 
 const hintFor = (from: string | null): string =>
-  from === null ? 'name a job file, or - for standard input' : 'paths are relative to the file that names them'
+  from === null
+    ? 'name a file that is there, or - for standard input'
+    : 'paths are relative to the file that names them'

@@ -22,7 +22,7 @@ export const wallsAsked = (
   edge: Edge,
   { angle, sideFeed }: { readonly angle: number; readonly sideFeed: Cutting['sideFeed'] },
 ): Pick<Operation, 'walls'> => {
-  if (feature.kind !== 'groove' || cuts.style !== 'plunge' || sideFeed === 'lines') return {}
+  if (!('walls' in feature) || cuts.style !== 'plunge' || sideFeed === 'lines') return {}
   const tool = edge.pieces.at(-1)!.to - edge.pieces[0]!.from
   const width = wanted.at(-1)!.to - wanted[0]!.from
   const asked = feature.walls ?? (width >= SEVERAL * tool ? 'plunged' : 'swept')

@@ -1,5 +1,4 @@
 import { travelAt } from '../../dials/travel.ts'
-import { readable } from '../../lathe/lathe.ts'
 import { readingFigure, shownOn } from '../../phrase/dial.ts'
 import { exact, say } from '../../phrase/say.ts'
 import { words } from '../../phrase/words.ts'
@@ -7,6 +6,7 @@ import type { ReadingFacts } from '../blank.ts'
 import { shuffledList } from '../shuffle.ts'
 import { solve } from '../solve.ts'
 import { type Ask, cutsOf, type Made, type Planned, type Scene } from './ask.ts'
+import { onDial } from './on-dial.ts'
 
 /** So many measurements are asked about. */
 const ASKED = 2
@@ -56,10 +56,7 @@ const ofFeature = (scene: Scene, feature: Planned, index: number): Made[] => {
         id: `${index + 1}.correction-${i + 1}`,
         asks: words(say`reading to finish ${feature.name} at, measurement ${i + 1}`, units),
         facts,
-        right,
-        tolerance: readable(scale) / 2,
-        key: words(shownOn(scale, right / readable(scale)), units),
-        within: 'half a mark',
+        ...onDial(scale, right, units),
         working: words(
           say`${show(Math.abs(2 * correction))} ${correction > 0 ? 'large' : 'small'} on the diameter, so ${show(Math.abs(correction))} ${correction > 0 ? 'more' : 'less'} in depth: ${readingFigure(scale, right)}`,
           units,

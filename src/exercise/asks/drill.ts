@@ -1,5 +1,4 @@
-import { readable } from '../../lathe/lathe.ts'
-import { readingFigure, shownOn } from '../../phrase/dial.ts'
+import { readingFigure } from '../../phrase/dial.ts'
 import type { Phrase } from '../../phrase/phrase.ts'
 import { about, say } from '../../phrase/say.ts'
 import { words } from '../../phrase/words.ts'
@@ -8,6 +7,7 @@ import type { ReadingFacts } from '../blank.ts'
 import { shuffledList } from '../shuffle.ts'
 import { solve } from '../solve.ts'
 import type { Ask, Made, Scene } from './ask.ts'
+import { onDial } from './on-dial.ts'
 
 /** Questions on one sheet, and the steps of travel that are asked for, in thousandths or hundredths. */
 const QUESTIONS = 8
@@ -46,16 +46,13 @@ const question = (scene: Scene, size: number, i: number): Made => {
     units: scale.units,
   }
   const right = solve(facts) as number
-  const shown: Phrase = [about('depth', amount, inch ? 'inch' : 'mm'), inch === (scale.units === 'inch') ? '' : '']
+  const shown: Phrase = [about('depth', amount, inch ? 'inch' : 'mm')]
   const { units } = scene.plan
   return {
     id: `drill-${i + 1}`,
     asks: words(say`dial drill, question ${i + 1}`, units),
     facts,
-    right,
-    tolerance: readable(scale) / 2,
-    key: words(shownOn(scale, right / readable(scale)), units),
-    within: 'half a mark',
+    ...onDial(scale, right, units),
     working: words(
       say`${shown} ${byDiameter ? 'off the diameter is half of it in depth' : 'deep'}${scale.reads === 'diameter' ? ', and the dial reads diameter' : ''}: ${readingFigure(scale, right)}`,
       units,

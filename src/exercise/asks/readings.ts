@@ -1,7 +1,7 @@
 import { travelAt } from '../../dials/travel.ts'
 import { readable, type Scale } from '../../lathe/lathe.ts'
 import type { Move } from '../../moves/operation.ts'
-import { readingFigure, shownOn } from '../../phrase/dial.ts'
+import { readingFigure } from '../../phrase/dial.ts'
 import { length } from '../../phrase/figure.ts'
 import type { Figure, Phrase } from '../../phrase/phrase.ts'
 import { say } from '../../phrase/say.ts'
@@ -12,6 +12,7 @@ import { type Length, perUnit } from '../../units/length.ts'
 import type { Follows, ReadingFacts } from '../blank.ts'
 import { solve } from '../solve.ts'
 import { type Ask, cutsOf, type Made, type Planned, type Scene } from './ask.ts'
+import { onDial } from './on-dial.ts'
 
 /** Every reading at which a slide stops to cut. */
 export const readings: Ask = {
@@ -54,10 +55,7 @@ const readingBlank = (
     id: `${number}.reading`,
     asks: words(say`step ${number}, ${move.slide!} to`, scene.plan.units),
     facts,
-    right,
-    tolerance: readable(scale) / 2,
-    key: words(shownOn(scale, move.count!), scene.plan.units),
-    within: 'half a mark',
+    ...onDial(scale, right, scene.plan.units),
     working: words(working(facts, right), scene.plan.units),
     follows: followsOf(facts, right, before),
     move: { feature: index, index: i },

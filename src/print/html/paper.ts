@@ -1,26 +1,11 @@
-import { type Child, joined, type Markup, tag } from '../markup.ts'
+import { type Child, type Markup, tag } from '../markup.ts'
+import { documentOf } from './document.ts'
 
 /** A page to print: no script runs in it, and it asks nobody for anything. */
-export const paperPage = (title: string, body: readonly Child[]): string => {
-  const page = tag(
-    'html',
-    { lang: 'en-US' },
-    tag(
-      'head',
-      {},
-      tag('meta', { charset: 'utf-8' }),
-      tag('meta', {
-        'http-equiv': 'Content-Security-Policy',
-        content: "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'",
-      }),
-      tag('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      tag('title', {}, title),
-      STYLE,
-    ),
-    tag('body', {}, ...body),
-  )
-  return `<!DOCTYPE html>\n${joined(page)}\n`
-}
+export const paperPage = (title: string, body: readonly Child[]): string =>
+  documentOf(title, ALLOWED, STYLE, tag('body', {}, ...body))
+
+const ALLOWED = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
 
 const STYLE: Markup = {
   made: `<style>

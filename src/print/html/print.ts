@@ -1,9 +1,10 @@
 import type { Sheet } from '../../sheet/sheet.ts'
 import type { Parts } from '../format.ts'
-import { joined, type Markup, tag } from '../markup.ts'
+import { type Markup, tag } from '../markup.ts'
 import { picturesOf } from '../svg/pictures.ts'
 import { grinding, inspection, slips } from './back.ts'
 import { plates } from './dials.ts'
+import { documentOf } from './document.ts'
 import { featureSection } from './feature.ts'
 import { front, nameOf } from './front.ts'
 import { proof } from './proof.ts'
@@ -17,18 +18,10 @@ const ALLOWED = `default-src 'none'; style-src 'unsafe-inline'; script-src '${SC
 export const printHtml = (sheet: Sheet, parts: Parts = {}): string => {
   const pictures = picturesOf(sheet)
   const title = [sheet.title, sheet.drawingNumber, nameOf(sheet)].filter((each) => each !== null).join(', ')
-  const page = tag(
-    'html',
-    { lang: 'en-US' },
-    tag(
-      'head',
-      {},
-      tag('meta', { charset: 'utf-8' }),
-      tag('meta', { 'http-equiv': 'Content-Security-Policy', content: ALLOWED }),
-      tag('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      tag('title', {}, title),
-      own('style', styleFor(title, sheet.features)),
-    ),
+  return documentOf(
+    title,
+    ALLOWED,
+    own('style', styleFor(title, sheet.features)),
     tag(
       'body',
       {
@@ -51,7 +44,6 @@ export const printHtml = (sheet: Sheet, parts: Parts = {}): string => {
       own('script', SCRIPT),
     ),
   )
-  return `<!DOCTYPE html>\n${joined(page)}\n`
 }
 
 /** Text that is ours to the last sign, as a browser reads style and script: nothing in it is escaped. */
