@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config'
+import { CAMPAIGN } from './runs.ts'
 
 /**
  * A test fails by what it finds, never by how busy the machine is: the time only ends one that hangs. Left alone, one core would be kept free,
@@ -6,7 +7,7 @@ import { defineConfig } from 'vitest/config'
  */
 export default defineConfig({
   test: {
-    testTimeout: 60_000,
+    testTimeout: CAMPAIGN ? 5_400_000 : 60_000,
     hookTimeout: 120_000,
     maxWorkers: '100%',
     isolate: false,

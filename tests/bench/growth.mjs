@@ -14,7 +14,7 @@ export const growth = async (job, rounds) => [
 ]
 
 /** Ridges that take some 50 to 150 stations, and widths that take some 11 to 70 places; what they really take is counted in the plan. */
-const CUSPS = [0.0012, 0.0008, 0.0004, 0.0002, 0.0001]
+const CUSPS = [0.0012, 0.0008, 0.0004, 0.0002, 0.00012]
 const WIDTHS = [0.3, 0.5, 0.8, 1.25, 2]
 
 /** All sizes in turn, over and over until the time is up; the first round only warms up. */

@@ -17,6 +17,7 @@ import { runIn } from '../cli/world.ts'
 import { FILES, jobPath } from '../judge/tried.ts'
 import { examplePlans } from '../print/examples.ts'
 import { told } from '../prose.ts'
+import { runs } from '../runs.ts'
 
 const NAMES = ['neck', 'swung', 'flank', 'rounds', 'tilted'] as const
 const planOf = (name: string): Plan =>
@@ -93,7 +94,7 @@ test('whatever comes together, the replayed size lies within the worst sizes', (
             }
           }
         }),
-        { numRuns: 40, seed: 11 },
+        { numRuns: runs(20), seed: 11 },
       )
     }
   }

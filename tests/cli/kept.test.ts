@@ -1,5 +1,6 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { runs } from '../runs.ts'
 import { good, LATHE, runIn, SHOP } from './world.ts'
 
 const sheet = async (): Promise<string> =>
@@ -66,7 +67,7 @@ describe('a kept sheet in which anything may stand', () => {
         ])
           expect((await runIn({ files }, ...args)).err).not.toContain('this is a bug')
       }),
-      { seed: 12, numRuns: 60 },
+      { seed: 12, numRuns: runs(20) },
     )
   })
 })

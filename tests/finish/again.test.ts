@@ -9,6 +9,7 @@ import { sheetAfter } from '../../src/sheet-after.ts'
 import { INCH } from '../../src/units/length.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import type { Sheet } from '../brute/sheet-shape.ts'
+import { runs } from '../runs.ts'
 
 const JOBS = join(import.meta.dirname, '..', '..', 'examples', 'jobs')
 const load: Load = (path, from) => {
@@ -115,7 +116,7 @@ describe('whatever is measured within the tables', () => {
         expect(size('width')).toBeLessThanOrEqual(0.165 + Math.max(already, 0.00075) + 1e-6)
         if (wide >= 0) expect(size('flatness')).toBeCloseTo(0, 9)
       }),
-      { numRuns: 60, seed: 19_420_823 },
+      { numRuns: runs(25), seed: 19_420_823 },
     )
   })
 })

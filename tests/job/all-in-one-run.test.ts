@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
+import { runs } from '../runs.ts'
 import { change, JOB, LATHE, read, SHOP, type Shop, said, TOOLBOX } from './reading.ts'
 
 it('reports the mistakes of every file in one run', () => {
@@ -127,7 +128,7 @@ it('never throws for files with lines dropped, doubled, shifted or cut', () => {
         hold({ ...SHOP, [file]: lines.toSpliced(line, 1, ...changed).join('\n') })
       },
     ),
-    { numRuns: 200, seed: 14 },
+    { numRuns: runs(60), seed: 14 },
   )
 }, 60_000)
 

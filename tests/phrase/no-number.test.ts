@@ -7,6 +7,7 @@ import { grindSheet } from '../../src/sheet/grind/grind.ts'
 import { slipsFor } from '../../src/slips-for.ts'
 import { examplePlans } from '../print/examples.ts'
 import { jobs } from '../properties/jobs.ts'
+import { runs } from '../runs.ts'
 
 const isFigure = (part: unknown): part is Figure =>
   typeof part === 'object' && part !== null && 'role' in part && 'value' in part && 'digits' in part
@@ -81,9 +82,9 @@ describe('no number stands in prose as letters', () => {
         seen++
         expect(numbersInProse(plan)).toEqual([])
       }),
-      { numRuns: 60, seed: 20_262 },
+      { numRuns: runs(15), seed: 20_262 },
     )
-    expect(seen).toBeGreaterThan(40)
+    expect(seen).toBeGreaterThan(10)
   })
 
   it('and one that does is found', () => {

@@ -10,6 +10,7 @@ import { grindSheet } from '../../src/sheet/grind/grind.ts'
 import type { Sheet } from '../../src/sheet/sheet.ts'
 import { slipsFor } from '../../src/slips-for.ts'
 import { jobs } from '../properties/jobs.ts'
+import { runs } from '../runs.ts'
 import { problems } from './conforms.ts'
 import { examplePlans } from './examples.ts'
 
@@ -43,7 +44,7 @@ describe('no sheet has an empty figure', () => {
 
   const counts = { planned: 0, refused: 0 }
 
-  it('of three hundred random jobs', { timeout: 240_000 }, () => {
+  it('of random jobs', { timeout: 240_000 }, () => {
     fc.assert(
       fc.property(jobs, ({ text }) => {
         const { plan } = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: text }))
@@ -51,13 +52,13 @@ describe('no sheet has an empty figure', () => {
         for (const { status } of plan!.features) counts[status]++
         expect(emptyFigures(withGrinding(plan!))).toEqual([])
       }),
-      { numRuns: 300, seed: 19_510_402 },
+      { numRuns: runs(50), seed: 19_510_402 },
     )
   })
 
   it('of which most are planned and some refused', () => {
-    expect(counts.planned).toBeGreaterThan(200)
-    expect(counts.refused).toBeGreaterThan(10)
+    expect(counts.planned).toBeGreaterThan(35)
+    expect(counts.refused).toBeGreaterThan(2)
   })
 })
 

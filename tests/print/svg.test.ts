@@ -5,6 +5,7 @@ import { printerOf } from '../../src/print/registry.ts'
 import { hidden } from '../../src/sheet/hidden.ts'
 import type { Sheet } from '../../src/sheet/sheet.ts'
 import { jobs } from '../properties/jobs.ts'
+import { runs } from '../runs.ts'
 import { drawnExample, drawnSheets, HOSTILE, named } from './drawn.ts'
 import { examplePlans } from './examples.ts'
 import { classesOf, type Element, everyIn, parse, textIn, withClass } from './xml.ts'
@@ -76,7 +77,7 @@ describe('the drawings of a sheet', () => {
         const { plan } = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: text }))
         expect(wrongIn(drawnSheetFor(plan!))).toEqual([])
       }),
-      { numRuns: 60, seed: 19_510_403 },
+      { numRuns: runs(20), seed: 19_510_403 },
     )
   })
 

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest'
 import { compile, sheetFor } from '../../src/compile.ts'
 import { printCards } from '../../src/print/text/card/print.ts'
 import { printText } from '../../src/print/text/print.ts'
+import { runs } from '../runs.ts'
 import { jobs } from './jobs.ts'
 
 /** What reads two ways, or is torn at the end of a line. By the eye of who reads it, common practice, no source. */
@@ -27,7 +28,6 @@ const faultsOf = (printed: string): string[] =>
   })
 
 const GOLDEN = join(import.meta.dirname, '..', 'cases', 'golden')
-const campaign = process.env.GROOVEWRIGHT_CAMPAIGN
 
 describe('no reading reads two ways or is torn', () => {
   it.each(readdirSync(GOLDEN).filter((name) => name.endsWith('.txt')))('in %s', (name) => {
@@ -48,7 +48,7 @@ describe('no reading reads two ways or is torn', () => {
           printed += 1
         }
       }),
-      { numRuns: campaign === undefined ? 60 : Math.min(4000, Number(campaign)), seed: 20_265, endOnFailure: true },
+      { numRuns: runs(25), seed: 20_265, endOnFailure: true },
     )
     expect(printed).toBeGreaterThan(30)
   })

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { runs } from '../runs.ts'
 import { sheetOf } from './examine.ts'
 import { jobs } from './jobs.ts'
 import { halfOfTheJobs } from './random-jobs.ts'
@@ -16,7 +17,7 @@ describe('random jobs, the second half', () => {
         fc.pre(spoiled !== null)
         expect(foundOut(job, spoiled!)).not.toEqual([])
       }),
-      { numRuns: 40, seed: 19_420_819 },
+      { numRuns: runs(12), seed: 19_420_819 },
     )
   })
 
@@ -28,7 +29,7 @@ describe('random jobs, the second half', () => {
         fc.pre(spoiled !== null)
         expect(foundOut(job, spoiled!).join()).toContain('told is')
       }),
-      { numRuns: 40, seed: 19_420_821 },
+      { numRuns: runs(12), seed: 19_420_821 },
     )
   })
 })

@@ -1,5 +1,6 @@
 import { expect, vi } from 'vitest'
-import { compile, PRINTERS, sheetFor } from '../../src/index.ts'
+import { compilePlain, sheetFor } from '../../src/compile.ts'
+import { PRINTERS } from '../../src/index.ts'
 import { bruteForce } from '../brute/brute-force.ts'
 import type { Sheet as Replayable } from '../brute/sheet-shape.ts'
 
@@ -91,7 +92,7 @@ features:
 /** Plans, prints as data, reads back. A sheet that is planned must stand before the second replay too. */
 export const sheetOf = (job: Job): Sheet => {
   const bytes = jobText(job)
-  const { plan, diagnostics } = compile('row.yaml', (file) => ({ ok: true, file, bytes }))
+  const { plan, diagnostics } = compilePlain('row.yaml', (file) => ({ ok: true, file, bytes }))
   if (!plan) throw new Error(`${diagnostics.map(({ message }) => message).join('; ')}\n${bytes}`)
   const sheet: unknown = JSON.parse(PRINTERS.json(sheetFor(plan)))
   return sheet as Sheet

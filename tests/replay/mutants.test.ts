@@ -14,6 +14,7 @@ import { grown, shrunk } from '../../src/replay/form/dilate.ts'
 import { leastForms } from '../../src/replay/least.ts'
 import { replay } from '../../src/replay/replay.ts'
 import { jobs } from '../properties/jobs.ts'
+import { CAMPAIGN } from '../runs.ts'
 import { edgeJobs } from './edge-jobs.ts'
 import { mutants } from './mutate.ts'
 
@@ -58,7 +59,7 @@ const proven: Proven[] = [
   ...edgeJobs.flatMap(programsOf),
 ]
 /** Random jobs are drawn until every sort of mistake has been made this often. */
-const EACH = 200
+const EACH = CAMPAIGN ? 200 : 60
 const MOST_JOBS = 4000
 const byKind = new Map<string, Counts>()
 const bySort = new Map<string, Counts>()

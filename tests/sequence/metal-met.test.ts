@@ -8,6 +8,7 @@ import { INCH } from '../../src/units/length.ts'
 import { fromDisk } from '../print/examples.ts'
 import { jobs } from '../properties/jobs.ts'
 import { told } from '../prose.ts'
+import { runs } from '../runs.ts'
 import { mark, metalMet } from './metal-met.ts'
 
 const fromText =
@@ -133,7 +134,7 @@ describe('no feed across meets metal higher than is left and one infeed, and no 
       fc.property(jobs, ({ text }) => {
         expect(tooMuch('job.yaml', fromText(text))).toEqual([])
       }),
-      { numRuns: 150, seed: 20 },
+      { numRuns: runs(40), seed: 20 },
     )
   })
 })
