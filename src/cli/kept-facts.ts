@@ -35,7 +35,7 @@ const SCALE = [
 const FEATURE = [
   ['kind', 'kind'],
   ['compoundAngle', 'angle of the compound'],
-  ['surface', 'diameter it stands on'],
+  ['surface', 'diameter it is cut on'],
   ['placing', 'place the tool is brought to'],
   ['touch', 'touch'],
 ] as const

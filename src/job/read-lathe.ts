@@ -55,7 +55,7 @@ const readIndicator = (values: ScaleRead, units: Units, givenOf: GivenLookup): S
   const { indicator, range } = given.values
   if (!given.has('indicator')) {
     if (!given.has('range')) return undefined
-    given.report('range', 'missing-key', 'a range, and no indicator', 'give indicator: what one mark of it stands for')
+    given.report('range', 'missing-key', 'a range, and no indicator', 'give indicator: what one mark of it is worth')
     return null
   }
   for (const key of [...DIAL_KEYS, 'readout'] as const)
@@ -88,10 +88,10 @@ const readScale = (values: ScaleRead, units: Units, givenOf: GivenLookup): Scale
       null,
       'missing-key',
       'the dial has no graduation',
-      'give what one mark stands for, or readout for a digital readout',
+      'give what one mark is worth, or readout for a digital readout',
     )
   if (!given.has('per-turn'))
-    given.report(null, 'missing-key', 'the dial has no per-turn', 'give what one whole turn stands for, such as 0.100')
+    given.report(null, 'missing-key', 'the dial has no per-turn', 'give what one whole turn is worth, such as 0.100')
   if (!given.has('backlash')) given.report(null, 'missing-key', 'the dial has no backlash', WHY_BACKLASH)
   const { graduation, 'per-turn': perTurn, backlash } = values
   const fine = tooFine(graduation, units)

@@ -26,7 +26,7 @@ export const readPart = (values: PartRead, units: Units, givenOf: GivenLookup): 
       'overhang',
       'impossible',
       'the overhang is longer than the part',
-      'give how far the part stands out, or describe the whole part in steps',
+      'give how far the part sticks out, or describe the whole part in steps',
     )
   const dog = readDog(values, whole, givenOf)
   return {

@@ -70,7 +70,7 @@ export const partSchema = z
       'chuck',
       choice('How the work is held.', ['chuck', 'collet', 'between centers', 'chuck and center']),
     ),
-    overhang: byDefault('its whole length', length('How far the work stands out of the chuck.', '2 1/2')),
+    overhang: byDefault('its whole length', length('How far the work sticks out of the chuck.', '2 1/2')),
     dog: byDefault(
       'not known: a tool that comes within 1 in (25 mm) of that end is warned of',
       length('Between centers: how much of the headstock end the dog takes; the tool is kept off it as off jaws.', 1),

@@ -88,7 +88,7 @@ const toLine = ({ move, feature, units }: Scene, place: number): Phrase => {
   if (first === last) return ['by eye until the tool is midway between the lines']
   const flat = feature.edge.width ?? feature.edge.nose ?? 0
   const inside = (side: string, other: string, by: number): Phrase => [
-    `by eye until the ${side}-side corner stands ${by <= eyeCanJudge(units) ? 'a hair (' : 'about '}`,
+    `by eye until the ${side}-side corner is ${by <= eyeCanJudge(units) ? 'a hair (' : 'about '}`,
     length('place', by, units),
     `${by <= eyeCanJudge(units) ? ')' : ''} to the ${other} side of the ${side} line`,
   ]

@@ -28,7 +28,7 @@ export const fitTool = (scene: Scene): StepWords => {
 
 /** Above center the surface of the work leans away from the machinist, and the rule with it. Printed once per sheet. */
 const PINCHED: Phrase = [
-  'a rule pinched lightly between nose and work stands upright on center; top toward you: low, away: high',
+  'a rule pinched lightly between nose and work is upright when on center; top toward you: low, away: high',
 ]
 
 const firstTool = ({ plan, feature }: Scene): boolean =>

@@ -31,7 +31,7 @@ export const handStep = (scene: Scene): StepWords => {
         chips(scene),
       )
     case 'stop':
-      return say('SPINDLE', ['STOP, wait until it stands'])
+      return say('SPINDLE', ['STOP, wait until it has come to rest'])
     case 'align':
       return align(scene)
     case 'touch-off':

@@ -14,7 +14,7 @@ import type { HeadingLine } from './sheet.ts'
 export const headingOf = (plan: Plan, feature: Planned, position: number): HeadingLine[] => {
   const carriage = carriageWords(plan, feature, scale)
   const { crossFeed, compound } = plan.lathe
-  const stands: Phrase = [
+  const surface: Phrase = [
     length('stock', feature.operation.surface, plan.units),
     ` diameter, ${stockWords(plan, feature)}`,
   ]
@@ -23,7 +23,7 @@ export const headingOf = (plan: Plan, feature: Planned, position: number): Headi
   const blocks: HeadingLine[] = [
     ...why,
     { about: 'drawn', label: 'Drawn', says: feature.drawn.map((each) => together([each])) },
-    { about: 'stands-on', label: 'Stands on', says: [stands] },
+    { about: 'surface', label: 'On', says: [surface] },
     { about: 'tool', label: 'Tool', says: tool(plan, feature) },
     { about: 'speed', label: 'Speed', says: speed(plan, feature) },
     { about: 'cross-feed', label: 'Cross-feed', says: [scale(crossFeed)] },
@@ -81,7 +81,7 @@ const DIALS: HeadingLine = {
   label: 'Dials',
   says: [
     [
-      'turns and marks count from the set 0, wherever the dial stands: "to\u00a01\u00a0turn\u00a0and\u00a025" is the mark 25 after one whole turn from 0',
+      'turns and marks count from the set 0, whatever the dial shows there: "to\u00a01\u00a0turn\u00a0and\u00a025" is the mark 25 after one whole turn from 0',
     ],
   ],
 }

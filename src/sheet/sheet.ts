@@ -183,7 +183,7 @@ export type About =
   | 'dials'
   | 'why'
   | 'drawn'
-  | 'stands-on'
+  | 'surface'
   | 'tool'
   | 'speed'
   | 'cross-feed'

@@ -306,7 +306,7 @@ const COMBINATIONS: Mistake[] = [
     'job.yaml',
     'overhang: 4',
     'overhang: 14',
-    'job.yaml:5:13 the overhang is longer than the part | give how far the part stands out, or describe the whole part in steps',
+    'job.yaml:5:13 the overhang is longer than the part | give how far the part sticks out, or describe the whole part in steps',
   ],
   [
     'two steps of one name',
@@ -396,7 +396,7 @@ const LATHES: Mistake[] = [
     'lathe.yaml',
     '{ graduation: 0.010, ',
     '{ ',
-    'lathe.yaml:5:1 the dial has no graduation | give what one mark stands for, or readout for a digital readout',
+    'lathe.yaml:5:1 the dial has no graduation | give what one mark is worth, or readout for a digital readout',
   ],
   [
     'a turn that ends between marks',

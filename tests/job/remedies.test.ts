@@ -36,7 +36,7 @@ describe('a blank that stands a little over the shoulder beside the edge', () =>
     const remedy = told(prose)
     expect(code).toBe('reach-too-short')
     // .3125 less .219 less .092 leaves .0015 of the blank beyond the edge.
-    expect(remedy).toMatch(/^the headstock side of the blank stands \.0015 over "flange": .*edge-offset: \.2205/)
+    expect(remedy).toMatch(/^the headstock side of the blank is \.0015 over "flange": .*edge-offset: \.2205/)
     expect(remedy).toContain('take .0015 off that side')
   })
   it('is planned once the remedy is followed', () => {

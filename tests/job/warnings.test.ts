@@ -42,7 +42,7 @@ describe('every warning stands where it can be mended, with its remedy', () => {
     {
       code: 'slender',
       shop: shopOf(BAR.replace('1.500, length: 5, overhang: 3', '1.000, length: 5, overhang: 4')),
-      says: /^job\.yaml:3:82: warning: The work stands out 4\.0 diameters without a center\n[\s\S]*remedy: .*use a center or less overhang/,
+      says: /^job\.yaml:3:82: warning: The work sticks out 4\.0 diameters without a center\n[\s\S]*remedy: .*use a center or less overhang/,
     },
     {
       code: 'wide-contact',
@@ -62,7 +62,7 @@ describe('every warning stands where it can be mended, with its remedy', () => {
     {
       code: 'long-bit',
       shop: shopOf(BAR.replace('0.070', '0.300'), LEVEL.replace('0.125', '0.320')),
-      says: /^toolbox\.yaml:1:67: warning: Ring: The bit stands out \.3\d\d at the least, more than its own \.3125: it springs\n[\s\S]*remedy: take a thicker bit/,
+      says: /^toolbox\.yaml:1:67: warning: Ring: The bit sticks out \.3\d\d at the least, more than its own \.3125: it springs\n[\s\S]*remedy: take a thicker bit/,
     },
     {
       code: 'pulls-in',

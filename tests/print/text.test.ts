@@ -38,7 +38,7 @@ describe('the text sheet', () => {
   it('leads each line with the slide or the thing', () => {
     expect(text()).toContain(' 12  CROSS-FEED in past 0, to 52                    .052 deep, 1.396 dia\n')
     expect(text()).toContain(' 13  CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn)  clears by .042\n')
-    expect(text()).toContain(' 19  SPINDLE    STOP, wait until it stands\n')
+    expect(text()).toContain(' 19  SPINDLE    STOP, wait until it has come to rest\n')
   })
 
   it('prints a refused feature in its place, with reason and remedy and no steps', () => {

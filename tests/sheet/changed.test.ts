@@ -42,7 +42,7 @@ describe('one edit, and what changed', () => {
   it('tells stock that measures other than the drawing by its sizes, not by its readings', async () => {
     const { out } = await since(edited('diameter: 1.5,', 'diameter: 1.5, measured-diameter: 1.498,'))
     expect(list(out)).toContain('measured diameter: 1.500 -> 1.498')
-    expect(list(out)).toContain('stands on: 1.500 -> 1.498')
+    expect(list(out)).toContain('cut on: 1.500 -> 1.498')
     expect(list(out)).toMatch(/bottom diameter: 1\.356 .* -> 1\.354 /)
     expect(list(out)).not.toMatch(/CROSS-FEED|COMPOUND/)
   })

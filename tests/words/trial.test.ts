@@ -71,7 +71,7 @@ describe('words that were read wrong at the lathe', () => {
   })
   it('a V: the nose stands to one side of a line, not "in"', async () => {
     expect((await sheet(example('17-pulley-to-the-lines'))).text).toContain(
-      'The near flank reaches its line when the nose stands .150 to the headstock side of that line.',
+      'The near flank reaches its line when the nose is .150 to the headstock side of that line.',
     )
   })
   it('a dial that stands on 0 goes from it, not past it', async () => {
@@ -102,7 +102,7 @@ describe('words that were read wrong at the lathe', () => {
   it('a corner by eye stands a hair to one side of a line', async () => {
     const { text } = await sheet(example('17-pulley-to-the-lines'))
     expect(text).toMatch(
-      /the tailstock-side corner stands (a hair \(\.\d+\)|about \.\d+) to the headstock side of the tailstock line/,
+      /the tailstock-side corner is (a hair \(\.\d+\)|about \.\d+) to the headstock side of the tailstock line/,
     )
     expect(text).not.toContain('inside the')
   })

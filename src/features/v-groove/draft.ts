@@ -80,7 +80,7 @@ function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: Pl
       ...shape.notes,
       feature.method === 'flank-feed'
         ? 'Flank feed: the compound, half the angle from square, slides the tool down the tailstock-side flank; the nose and the headstock-side flank cut.'
-        : say`The near flank reaches its line when the nose stands ${about('planned', depth * t, bench.units)} to the headstock side of that line.`,
+        : say`The near flank reaches its line when the nose is ${about('planned', depth * t, bench.units)} to the headstock side of that line.`,
       ...onMeasured(bench, feature, step, shape),
     ],
   }

@@ -171,7 +171,7 @@ function besideShoulder(one: Case, step: PlacedStep, needed: Length): Remedy | n
   const much = difference('expected', over, bench.units, formatDigitsFor([over], bench.units))
   const edgeOffset = from - edge.shank.from + (headstock ? over : -over)
   return {
-    lead: say`the ${side} side of the blank stands ${much} over "${step.name}": `,
+    lead: say`the ${side} side of the blank is ${much} over "${step.name}": `,
     offers: [
       {
         say: say`set the edge ${show(edgeOffset)} from the tailstock side of the blank (edge-offset: ${show(edgeOffset)})`,

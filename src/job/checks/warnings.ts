@@ -60,7 +60,7 @@ export function slender(bench: Case['bench']): JobWarning[] {
   return [
     warning(
       'slender',
-      say`The work stands out ${figure('planned', times, 'count', 1)} diameters without a center`,
+      say`The work sticks out ${figure('planned', times, 'count', 1)} diameters without a center`,
       say`expect spring and chatter, use a center or less overhang; against chatter in this order: ${AGAINST_CHATTER}`,
       within(bench.part.origin, 'overhang'),
     ),
@@ -147,7 +147,7 @@ function longBit({ draft, bench }: Case): JobWarning[] {
   return [
     warning(
       'long-bit',
-      say`The bit stands out ${show(out)} at the least, more than its own ${show(tool.blank)}: it springs`,
+      say`The bit sticks out ${show(out)} at the least, more than its own ${show(tool.blank)}: it springs`,
       'take a thicker bit and narrow it only as far as it enters, or cut lightly',
       within(tool.origin, 'blank'),
     ),

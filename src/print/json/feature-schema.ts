@@ -15,7 +15,7 @@ export const planned = (): Schema => {
     drawn: list(text('One dimension as drawn.')),
     edge: edge(),
     compoundAngle: number('Degrees from parallel with the ways.'),
-    surface: number('Measured diameter on which the feature stands.'),
+    surface: number('Measured diameter on which the feature is cut.'),
     spindle: object({
       rpm: number('Speed of the lathe to set.'),
       wanted: number('Speed by the formula, after the factor.'),
@@ -76,7 +76,7 @@ const face = (): Schema =>
       ),
       floor: number('Radius of the work at the tip of the face when the form is finished.'),
     },
-    'Only where the face slopes and that changes the edge: what was gauged on the face. A point L back on it stands √((floor + L cos γ)² + (L sin γ)²) − floor above the tip, γ = rakeInUse; the replay follows it within 20 nm. The angle and the radius beside this are what the edge then shows in the work, between its bottom and the surface.',
+    'Only where the face slopes and that changes the edge: what was gauged on the face. A point L back on it is √((floor + L cos γ)² + (L sin γ)²) − floor above the tip, γ = rakeInUse; the replay follows it within 20 nm. The angle and the radius beside this are what the edge then shows in the work, between its bottom and the surface.',
     ['leg'],
   )
 

@@ -27,11 +27,11 @@ export const grindSchema = (): Schema =>
         advised: nullable(range('For a form tool in this metal.')),
         turning: nullable(range('For a plain turning tool in this metal.')),
       }),
-      endRelief: object({ inUse: range('As it stands.'), ground: range('On the bit.') }),
-      sideRelief: object({ ground: range('On the bit.'), inUse: range('As it stands.') }),
+      endRelief: object({ inUse: range('As the bit is held.'), ground: range('On the bit.') }),
+      sideRelief: object({ ground: range('On the bit.'), inUse: range('As the bit is held.') }),
       sideClearance: object({
         ground: nullable(range('Back from the edge; null for a V, whose flanks widen.')),
-        inUse: nullable(range('As it stands.')),
+        inUse: nullable(range('As the bit is held.')),
       }),
       form: form(),
       gauge: nullable(
@@ -49,7 +49,7 @@ const form = (): Schema =>
   object(
     {
       depth: number('Of the form.'),
-      surface: number('Diameter on which it stands.'),
+      surface: number('Diameter on which it is cut.'),
       alongFace: number('Length on the face from the tip to the surface.'),
       sidesReach: range('How far back the sides are relieved, along the face.'),
       shoulder: number('Height of a step close by that the sides must pass.'),

@@ -44,7 +44,7 @@ const everySheet = (): Schema => ({
     units: { enum: ['inch', 'mm'], description: 'Units of all lengths that are not on a scale of their own.' },
     part: part(),
     lathe: lathe(),
-    cautions: list(text('A caution that stands on every sheet.')),
+    cautions: list(text('A caution of every sheet.')),
     orderReasons: list(text('Why the features are done in this order.')),
     features: list({ oneOf: [planned(), refused()] }, 'In the order in which they are done.'),
     steps: list(step(), 'Every move of the hand, in order, numbered from 1 through the whole sheet.'),

@@ -4,7 +4,7 @@ export const part = (): Schema =>
   object({
     material: text('Material of the work.'),
     held: text('chuck, collet, between centers, or chuck and center.'),
-    overhang: number('How far the work stands out of the chuck.'),
+    overhang: number('How far the work sticks out of the chuck.'),
     steps: list(
       object({
         name: text('Name of the step.'),

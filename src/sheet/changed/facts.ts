@@ -52,7 +52,7 @@ const inWords = (key: string): string =>
   key === 'crossFeed'
     ? 'cross-feed'
     : key === 'surface'
-      ? 'stands on'
+      ? 'cut on'
       : key.replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`)
 
 const shownValue = (key: string, value: unknown, sheet: Data): Phrase | null => {

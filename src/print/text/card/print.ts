@@ -94,7 +94,7 @@ const headLines = (sheet: Sheet, { feature }: Card, width: number): string[] => 
   const may = feature.proof.lines.filter(({ verdict }) => verdict === 'may not hold')
   return [
     ...titleLines(sheet, feature, width),
-    ...flowed([...say('drawn'), `tool ${say('tool')[0]}`, `on ${say('stands-on')[0]}`], width),
+    ...flowed([...say('drawn'), `tool ${say('tool')[0]}`, `on ${say('surface')[0]}`], width),
     ...feature.warnings.flatMap((phrase) => beside('WARNING', 9, heldWords(phrase, units), width)),
     ...(may.length === 0 ? [] : wrap(`MAY MISS TOLERANCE: ${may.map(({ label }) => label).join(', ')}`, width)),
     ...flowed(['[ ] glasses', '[ ] no rings, gloves, cuffs', '[ ] key out', '[ ] turned by hand'], width),
