@@ -44,7 +44,15 @@ const doesOf = (step: SheetStep, angle: number, open: Open, blank: Phrase): Phra
   if (READINGS.some((word) => open.has(word))) return turned(step, angle, blank)
   if (DERIVED.some((word) => open.has(word))) return leftOpen(step, angle)
   // A reading along the work tells how far the tool is shifted.
-  return open.has('shift') && step.slide !== 'cross-feed' ? alongLeftOpen(step, angle) : step.does
+  if (open.has('shift') && step.slide !== 'cross-feed') return alongLeftOpen(step, angle)
+  return open.has('rpm') ? withoutPace(step.does) : step.does
+}
+
+/** How fast the dial is turned, and how long the tool rests, would tell the speed: both are at the end. */
+const withoutPace = (does: Phrase): Phrase => {
+  const at = does.findIndex((part) => typeof part !== 'string' && part.role === 'pace')
+  const before = does[at - 1]
+  return at < 0 || typeof before !== 'string' ? does : [...does.slice(0, at - 1), before.replace(/[,;] [^,;]*$/, '')]
 }
 
 /** What asks for readings, and what readings would tell. */
@@ -73,7 +81,7 @@ const turned = ({ action, slide, purpose }: SheetStep, angle: number, blank: Phr
   if (purpose === 'clear-to-measure') return [`${back}, several whole turns: count them`]
   if (action === 'back-out') return [`${back}, clear of the work`]
   if (action === 'go-past') return [`${back}, past the next reading by more than the lost motion`]
-  const way = action === 'feed-across' ? `feed SLOWLY ${forward}` : forward
+  const way = action === 'feed-across' ? `at the feed ${forward}` : forward
   return blank.length === 0 ? [`${way}, to where it was`] : [`${way}, to `, ...blank]
 }
 

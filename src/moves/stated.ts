@@ -16,6 +16,14 @@ export type Spindle = {
   readonly tooFast: boolean
 }
 
+/** How fast the tool is fed into the work, and how long it rests at the bottom. */
+export type Pace = {
+  /** Travel in a turn of the work, pm. */
+  readonly feed: Length
+  /** Seconds at the bottom of a finishing cut, and how many turns of the work that is; null where a tool must not rest. */
+  readonly rest: { readonly turns: number; readonly seconds: number } | null
+}
+
 /** The edge as the sheet states it; null if the shape has no such size. Lengths pm, angles degrees. */
 export type StatedEdge = {
   readonly shape: Shape

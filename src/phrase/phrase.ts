@@ -1,7 +1,7 @@
 import type { Units } from '../units/length.ts'
 
 /** `rule`: inches, printed as the fraction on a rule. */
-export type FigureUnit = Units | 'rule' | 'deg' | 'rpm' | 'ft/min' | 'm/min' | 'mark' | 'turn' | 'count'
+export type FigureUnit = Units | 'rule' | 'deg' | 'rpm' | 'ft/min' | 'm/min' | 'mark' | 'turn' | 's' | 'count'
 
 /**
  * What a figure is about, so that a printer (or a teacher) can treat all figures of one sort alike, or leave them out.
@@ -23,6 +23,7 @@ export type Role =
   | 'tool'
   | 'undersize'
   | 'speed'
+  | 'pace' // how fast the hand turns, how long it rests
   | 'dial'
   | 'backlash'
   | 'planned'

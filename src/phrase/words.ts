@@ -27,6 +27,7 @@ export const number = (figure: Figure, units: Units): string => {
       return mixed(figure)
     case 'ft/min':
     case 'm/min':
+    case 's':
       return `${figure.value.toFixed(figure.digits)} ${figure.unit}`
     default:
       return figure.value.toFixed(figure.digits)

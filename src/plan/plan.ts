@@ -3,13 +3,13 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { GrindFacts } from '../moves/grinding.ts'
 import type { Check } from '../moves/inspection.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
-import type { LayoutLine, Spindle, StatedEdge } from '../moves/stated.ts'
+import type { LayoutLine, Pace, Spindle, StatedEdge } from '../moves/stated.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import type { Prose } from '../phrase/phrase.ts'
 import type { Progress } from '../replay/replay.ts'
 import type { Length, Units } from '../units/length.ts'
 
-export type { LayoutLine, Spindle, StatedEdge } from '../moves/stated.ts'
+export type { LayoutLine, Pace, Spindle, StatedEdge } from '../moves/stated.ts'
 
 /** What `compile` gives to the sheet: neutral facts; no kind of feature or shape of tool must be known to read them. */
 export type Plan = {
@@ -82,6 +82,7 @@ export type FeaturePlan =
       /** Difference of the tool from the drawing, e.g. by how much it is undersize (pm); null if it does not apply. */
       readonly undersize: Length | null
       readonly spindle: Spindle
+      readonly pace: Pace
       readonly layout: readonly LayoutLine[]
       /** Radial clearance asked for when the tool is backed out, and what moves it along the work. */
       readonly clear: Length

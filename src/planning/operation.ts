@@ -1,11 +1,12 @@
 import type { Draft } from '../features/draft.ts'
 import { kindWords } from '../features/registry.ts'
 import { findMaterial } from '../handbook/materials.ts'
+import { formingFeed, restAt } from '../handbook/pace.ts'
 import { spindleSpeed } from '../handbook/spindle.ts'
 import type { Job } from '../job/job.ts'
 import type { Edge } from '../moves/form.ts'
 import type { Operation } from '../moves/operation.ts'
-import type { Spindle } from '../moves/stated.ts'
+import type { Pace, Spindle } from '../moves/stated.ts'
 
 export function operationFor(
   draft: Draft,
@@ -36,6 +37,15 @@ export function operationFor(
     ...(cuts.style === 'steps' ? { cusp: { most: cuts.cusp, given: cuts.cuspGiven } } : {}),
     ...(feature.cutting.peck === null ? {} : { peck: feature.cutting.peck }),
     moves,
+  }
+}
+
+/** How the hand feeds it at that speed: by the width of the edge. */
+export function paceFor(job: Job, operation: Operation, rpm: number): Pace {
+  const { pieces } = operation.edge
+  return {
+    feed: formingFeed(pieces.at(-1)!.to - pieces[0]!.from, job.units),
+    rest: restAt(rpm, job.part.material.name),
   }
 }
 

@@ -17,6 +17,7 @@ import type { Length, Units } from '../units/length.ts'
 import type { Features } from './features.ts'
 import { groundFor } from './ground.ts'
 import { clearOf, type Planned, sideFeedOf } from './one.ts'
+import { paceFor } from './operation.ts'
 
 /** The plan of a whole job, with the features in the order of work and the range of their sizes. */
 export function toPlan(job: Job, bench: Bench, setup: Setup, { outcomes, reasons }: Features): Plan {
@@ -83,6 +84,7 @@ function plannedFeature(
     edge: statedEdge(tool, edgeFormOf(draft)),
     undersize,
     spindle,
+    pace: paceFor(job, operation, spindle.rpm),
     layout,
     clear: clearOf(bench.units, feature),
     sideFeed: sideFeedOf(job.lathe, feature),

@@ -81,7 +81,11 @@ const toLine = ({ move, feature, units }: Scene, place: number): Phrase => {
   const line = layout.at(move.purpose === 'tailstock-line' ? 0 : -1)
   if (move.action === 'feed-across' && line !== undefined) {
     const toward = move.purpose === 'tailstock-line' ? 'tailstock' : 'headstock'
-    return [`feed SLOWLY toward the ${toward} until the cut meets the `, length('place', line.fromEnd, units), ' line']
+    return [
+      `feed by hand, slowly, toward the ${toward} until the cut meets the `,
+      length('place', line.fromEnd, units),
+      ' line',
+    ]
   }
   const places = operation.moves.flatMap((one) => (one.purpose === 'between-lines' ? [one.place ?? 0] : []))
   const [first, last] = [Math.min(...places), Math.max(...places)]

@@ -3,9 +3,11 @@ import type { Size } from '../moves/trace.ts'
 import { waysOf } from '../phrase/dial.ts'
 import { dimensionFigure } from '../phrase/dimensions.ts'
 import { figure, length } from '../phrase/figure.ts'
-import type { Phrase } from '../phrase/phrase.ts'
+import { seconds } from '../phrase/pace.ts'
+import type { Figure, Phrase } from '../phrase/phrase.ts'
 import { together } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
+import { feedingSlide, feedOn } from './feed.ts'
 import { fitTool } from './fit-tool.ts'
 import { layout } from './layout.ts'
 import { overWork, placingWords, touchWords } from './placing.ts'
@@ -88,7 +90,25 @@ const speed = (scene: Scene): StepWords => {
         ['list that speed in spindle-speeds, and print this sheet again'],
       ],
     )
-  return say('SPEED', [rpm, ' rpm'], [], chatters(scene) ? [['chatter: less speed, MORE feed']] : [])
+  const feed = feedOn(scene, feedingSlide(scene))
+  const words = say(
+    'SPEED',
+    [rpm, ' rpm; feed ', feedOf(scene), ' a turn of the work, ', ...feed],
+    [],
+    [...resting(scene), ...(chatters(scene) ? [['chatter: less speed, MORE feed']] : [])],
+  )
+  const { rest } = scene.feature.pace
+  return { ...words, short: [rpm, ' rpm, ', ...feed, ...(rest === null ? [] : ['; rest ', seconds(rest.seconds)])] }
+}
+
+const feedOf = ({ feature, units }: Scene): Figure => ({ ...length('along', feature.pace.feed, units), role: 'pace' })
+
+const resting = ({ feature }: Scene): Phrase[] => {
+  const { rest } = feature.pace
+  if (rest === null) return [['never let the tool rest or rub in the cut: draw it out at once']]
+  const turns = figure('pace', rest.turns, 'count')
+  const says: Phrase = ['at the bottom of a finish rest ', turns, ' turns of the work, ', seconds(rest.seconds)]
+  return [[...says, '; roughing: never']]
 }
 
 /** Only if it is to be expected: a wide edge, or slender work. */

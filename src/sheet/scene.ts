@@ -33,6 +33,8 @@ export type StepWords = {
   /** What the hand does before that. */
   readonly first?: Phrase
   readonly does: Phrase
+  /** The same for who knows the work. */
+  readonly short?: Phrase
   readonly effect: Phrase
   readonly more: readonly Phrase[]
   /** The sizes that are measured, each told by one of the first lines of `more`. */

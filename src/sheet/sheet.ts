@@ -28,6 +28,8 @@ export type SheetStep = {
   readonly thing: string
   /** What the hand does before that; said before it. */
   readonly first?: Phrase
+  /** `does` for who knows the work, if that is much shorter. */
+  readonly short?: Phrase
   readonly does: Phrase
   /** What it does to the work; may be empty. */
   readonly effect: Phrase

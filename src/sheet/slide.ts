@@ -18,6 +18,7 @@ import type { Figure, Phrase } from '../phrase/phrase.ts'
 import { scaleOf } from '../plan/scale.ts'
 import { INCH, MM } from '../units/length.ts'
 import { carriageStep } from './carriage.ts'
+import { feedOn, restAfter } from './feed.ts'
 import type { Scene, StepWords } from './scene.ts'
 
 /** The words for a move of a slide: the dial's words, after the name of the slide. */
@@ -57,8 +58,6 @@ const more = (scene: Scene, slide: Slide): Phrase[] => {
   if (slide === 'cross-feed' && action === 'return' && purpose === 'approach' && !scene.turning)
     return scene.plan.lathe.crossFeedStop === true ? [['set its stop against the slide here']] : []
   if (slide !== 'compound') return []
-  // Common practice, no source: a form finished along one flank springs, and the dwell takes out what sprang.
-  if (action === 'feed-in' && purpose === 'finish') return [['let the work turn until no more chips come']]
   return []
 }
 
@@ -146,10 +145,9 @@ const onto = (scene: Scene, slide: Slide, count: number): Phrase => {
   }
   if (scene.move.action === 'return' && slide === 'cross-feed' && count === 0 && whole !== null && from < -whole)
     return scene.turning ? ['IN against its stop, onto 0'] : ['IN ', ...turnsOf(whole), ', count them, onto 0']
-  return [...slowly(scene), ...turnTo(scale, ways, from, count, scene.units)]
+  return [...turnTo(scale, ways, from, count, scene.units), ...paced(scene, slide), ...restAfter(scene)]
 }
 
-const slowly = (scene: Scene): Phrase => {
-  if (scene.move.action === 'feed-across') return ['feed SLOWLY ']
-  return scene.move.purpose === 'square-shoulder' ? ['SLOWLY '] : []
-}
+/** Where the tool cuts as it goes along or out, and not as it is fed in. */
+const paced = (scene: Scene, slide: Slide): Phrase =>
+  scene.move.action === 'feed-across' || scene.move.purpose === 'square-shoulder' ? [', ', ...feedOn(scene, slide)] : []

@@ -31,6 +31,7 @@ const step = (scene: Scene, position: number, number: number, group: SheetStep['
     slide: move.slide ?? null,
     thing: words.thing,
     ...(words.first === undefined ? {} : { first: identify(`${place}.first`, words.first) }),
+    ...(words.short === undefined ? {} : { short: identify(`${place}.short`, words.short) }),
     does: identify(`${place}.does`, words.does),
     effect: identify(`${place}.effect`, words.effect.length > 0 ? words.effect : effectOf(scene)),
     more: words.more.map((phrase, i) => identify(`${place}.more.${i + 1}`, phrase)),

@@ -32,7 +32,7 @@ describe('the dials of the press screw', () => {
     expect(turns(dial(sheet, 25))).toBe('less than 1 turn')
     expect(way(dial(sheet, 25))).toContain('forward')
     expect(desc(dial(sheet, 25))).toBe(
-      'cross-feed in past 0, to 72. The pointer is at mark 72 of 100, less than 1 turn; turned the way that the numbers rise.',
+      'cross-feed in past 0, to 72; rest 1 s. The pointer is at mark 72 of 100, less than 1 turn; turned the way that the numbers rise.',
     )
   })
 

@@ -42,9 +42,9 @@ describe('steps', () => {
     expect(lineOf(sheet, 13)).toBe('CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn) | clears by .042')
     expect(lineOf(sheet, 14)).toBe('COMPOUND toward the headstock to 8 | shift .008 toward the headstock')
     expect(lineOf(sheet, 17)).toBe('COMPOUND back past 0, stop at 80 (.020 before 0) | more than the backlash')
-    expect(lineOf(sheet, 25)).toBe('COMPOUND feed SLOWLY toward the headstock to 8 | cleans up the bottom')
+    expect(lineOf(sheet, 25)).toBe('COMPOUND toward the headstock to 8, 3 marks a second | cleans up the bottom')
     expect(lineOf(sheet, 26)).toBe(
-      'CROSS-FEED SLOWLY OUT past 0, stop at 50 (.050 out, half a turn) | squares the shoulder',
+      'CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn), 3 marks a second | squares the shoulder',
     )
   })
 

@@ -119,6 +119,7 @@ export const groove: Planned = {
     factor: 0.5,
     tooFast: false,
   },
+  pace: { feed: inch(0.002), rest: { turns: 3, seconds: 2 } },
   layout: [
     { fromEnd: inch(1.125), from: 'the free end', step: null, distance: inch(1.125), say: 'tailstock-side edge' },
     { fromEnd: inch(1.28125), from: 'the free end', step: null, distance: inch(1.28125), say: 'headstock-side edge' },

@@ -87,8 +87,9 @@ describe('a height gauge', () => {
 describe('chatter', () => {
   it('is spoken of at the spindle only where it is likely', () => {
     const wide = '  - { kind: groove, name: Ring, near: 1, width: 0.165, depth: 0.020, tool: wide }\n'
-    expect(stepsOf(job(GROOVE))('set-speed')).toEqual([[]])
-    expect(stepsOf(job(wide))('set-speed')).toEqual([['chatter: less speed, MORE feed']])
+    const rest = expect.stringMatching(/^at the bottom of a finish rest 3 turns of the work, \d s; roughing: never$/)
+    expect(stepsOf(job(GROOVE))('set-speed')).toEqual([[rest]])
+    expect(stepsOf(job(wide))('set-speed')).toEqual([[rest, 'chatter: less speed, MORE feed']])
   })
 })
 

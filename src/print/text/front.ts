@@ -6,9 +6,9 @@ import { beside, COLUMNS } from './columns.ts'
 export const LABEL = 12
 
 /** Labels joined into one line at the front, under the first of them. */
-const JOINED: Readonly<Partial<Record<About, About>>> = { held: 'material', units: 'lathe', 'surface': 'drawn' }
+const JOINED: Readonly<Partial<Record<About, About>>> = { held: 'material', units: 'lathe', surface: 'drawn' }
 /** What a joined line begins with, in place of its label. */
-const LEADS: Readonly<Partial<Record<About, string>>> = { 'surface': 'on ' }
+const LEADS: Readonly<Partial<Record<About, string>>> = { surface: 'on ' }
 /** Only needed when a question comes up: printed at the back. */
 const BACK: ReadonlySet<About> = new Set(['dials', 'why'])
 /** Only the first phrase is needed to begin; the rest, with the sources, is printed at the back. */

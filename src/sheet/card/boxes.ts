@@ -25,6 +25,8 @@ const does = (step: SheetStep, part: CellPart, feature: PlannedFeature, units: U
           )
     case 'swing':
       return compoundAngle === 0 ? ['parallel'] : step.does
+    case 'set-speed':
+      return step.short ?? step.does
     case 'fit-tool':
       return [`"${tool}" on center, square`]
     case 'take-up':

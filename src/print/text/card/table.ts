@@ -47,10 +47,10 @@ const printedColumn = (
   const text = (part: CellPart, i: number): string => {
     const passing = heldWords(part.passing, units)
     const own = i === 0 && passing === lead ? '' : passing
-    return [...(part.slowly && !slowly ? ['SLOWLY'] : []), own, atOf(part, units)].filter(Boolean).join(' ')
+    return [...(part.slowly && !slowly ? ['at the feed'] : []), own, atOf(part, units)].filter(Boolean).join(' ')
   }
   return {
-    head: [thing, [...(slowly ? ['SLOWLY'] : []), way].filter(Boolean).join(' '), lead],
+    head: [thing, [...(slowly ? ['at the feed'] : []), way].filter(Boolean).join(' '), lead],
     cells: cells.map((parts) => parts.map(text).join(places ? ', then ' : ', ')),
   }
 }
