@@ -8,6 +8,8 @@ export type Stop = {
   readonly finishes: readonly number[]
   /** The slide that makes them: the compound where a V is fed down its flank. */
   readonly by: 'cross-feed' | 'compound'
+  /** The slide that roughed: the compound also where the cross-feed finishes straight in from there. */
+  readonly roughedBy: 'cross-feed' | 'compound'
   /** What the replay expects the bottom diameter to measure at the stop, pm. */
   readonly expected: Length
 }
@@ -18,11 +20,13 @@ export const stopOf = (operation: Operation, trace: OperationTrace): Stop | null
   const at = moves.findLastIndex(({ action, purpose }) => action === 'measure' && purpose === 'expect-rough')
   if (at < 0 || dimensions.every(({ id }) => id !== 'bottomDiameter')) return null
   const expected = trace.at[at]?.find(({ id }) => id === 'bottomDiameter')?.surely ?? null
+  const down = moves.some(({ action, slide }, i) => i < at && action === 'feed-in' && slide === 'compound')
+  const roughedBy = down ? 'compound' : 'cross-feed'
   const finishedBy = (by: Stop['by']): Stop | null => {
     const finishes = moves.flatMap(({ action, slide, purpose }, index) =>
       index > at && action === 'feed-in' && slide === by && purpose === 'finish' ? [index] : [],
     )
-    return expected === null || finishes.length === 0 ? null : { at, finishes, by, expected }
+    return expected === null || finishes.length === 0 ? null : { at, finishes, by, roughedBy, expected }
   }
   return finishedBy('cross-feed') ?? finishedBy('compound')
 }

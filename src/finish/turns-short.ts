@@ -33,8 +33,8 @@ export const turnsShort = (
   const whole = say`${COUNTED[turns] ?? turns} whole ${turns === 1 ? 'turn' : 'turns'}`
   return {
     code: 'turn-short',
-    reason: say`the bottom measures ${show(off)} more than expected, and ${whole} of the ${shop.stop.by} ${turns === 1 ? 'makes' : 'make'} ${show(turns * turn)}: steps corrected for a zero that is off by that would cut too deep if the zero is right`,
-    remedy: say`measure again; if it measures the same, the roughing stopped ${whole} of the ${shop.stop.by} short: ${again(before, shop, whole)}, and measure again; if nothing is cut by them, it is the zero that is off: touch off again`,
+    reason: say`the bottom measures ${show(off)} more than expected, and ${whole} of the ${shop.stop.roughedBy} ${turns === 1 ? 'makes' : 'make'} ${show(turns * turn)}: steps corrected for a zero that is off by that would cut too deep if the zero is right`,
+    remedy: say`measure again; if it measures the same, the roughing stopped ${whole} of the ${shop.stop.roughedBy} short: ${again(before, shop, whole)}, and measure again; if nothing is cut by them, it is the zero that is off: touch off again`,
   }
 }
 
@@ -42,10 +42,10 @@ const COUNTED: readonly (string | undefined)[] = [undefined, 'one', 'two', 'thre
 
 /** One turn of the dial on the diameter, pm. Of a compound only the part of it that goes into the work. A readout has no turns. */
 const turnOnDiameter = ({ lathe, operation, stop }: Shop): Length | null => {
-  const scale: Scale = stop.by === 'cross-feed' ? lathe.crossFeed : lathe.compound.scale
+  const scale: Scale = stop.roughedBy === 'cross-feed' ? lathe.crossFeed : lathe.compound.scale
   if (scale.kind === 'readout') return null
   const travel = travelOf(scale, scale.perTurn)
-  return 2 * travel * (stop.by === 'cross-feed' ? 1 : Math.sin((operation.angle * Math.PI) / 180))
+  return 2 * travel * (stop.roughedBy === 'cross-feed' ? 1 : Math.sin((operation.angle * Math.PI) / 180))
 }
 
 /** The steps that come back from the stop, and the roughing after them. */
@@ -54,13 +54,13 @@ const again = (before: number, shop: Shop, whole: Phrase): Phrase => {
   const { moves } = operation
   const step = (index: number): number => before + index + 1
   const first = moves.findIndex(({ action, slide, purpose }, i) =>
-    stop.by === 'compound'
+    stop.roughedBy === 'compound'
       ? action === 'feed-in' && slide === 'compound' && purpose === 'rough'
       : i > 0 && moves[i - 1]!.action === 'start',
   )
   const rough = say`steps ${step(first)}\u00a0to\u00a0${step(stop.at)} again as the sheet has them (the dials are right)`
-  const to = stop.finishes[0]! - 1
-  if (stop.by === 'compound') {
+  const to = moves.findIndex(({ action }, i) => i > stop.at && action === 'feed-in') - 1
+  if (stop.roughedBy === 'compound') {
     const back = moves.findIndex(({ slide }, i) => i > stop.at && slide === 'compound')
     return say`do steps ${step(stop.at + 1)} to ${step(to)}, but at step ${step(back)} stop at the same mark ${whole} sooner, because the compound is that much further back than on the sheet; then do ${rough}`
   }

@@ -112,6 +112,11 @@ export type FlankCuts = {
   readonly style: 'flank'
   /** Tangent of half the included angle. */
   readonly slope: number
+  /**
+   * The compound is set under half the angle: the runs rough, on the headstock side of the trailing flank, and each line
+   * is finished by a straight plunge. Otherwise the compound finishes down the flank itself.
+   */
+  readonly plunged: boolean
   /** Places of the tool when it finishes the tailstock-side and the headstock-side flank. */
   readonly first: Length
   readonly last: Length

@@ -1,6 +1,7 @@
 import { lostTravel, stepTravel, travelAt } from '../dials/travel.ts'
 import { bounded } from '../moves/bounds.ts'
 import type { FlankCuts } from '../moves/cuts.ts'
+import type { Purpose } from '../moves/operation.ts'
 import { about, say } from '../phrase/say.ts'
 import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
@@ -12,13 +13,13 @@ import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts
 import { mostSteps, stopsWithin } from './stops.ts'
 
 /**
- * A V by flank feed. The compound is set along the tailstock-side flank: with the cross-feed at one reading its forward
- * feed slides the tool down that flank, and both zeros are where the nose touches on the near line. For each run the
- * compound starts behind the surface, the cross-feed comes in to its reading while the tool is clear, and the compound
- * alone feeds; the cross-feed takes the tool out.
+ * A V by flank feed. The compound is set along the tailstock-side flank, or a little steeper: with the cross-feed at one
+ * reading its forward feed slides the tool down, and both zeros are where the nose touches on the near line. For each
+ * run the compound starts behind the surface, the cross-feed comes in to its reading while the tool is clear, and the
+ * compound alone feeds; the cross-feed takes the tool out. Set steeper, the runs end where a straight plunge finishes.
  */
 export function sequenceFlank(request: Request, cuts: FlankCuts): Sequenced {
-  const lines = linesOf(request, cuts)
+  const lines = cuts.plunged ? plungedLines(request, cuts) : linesOf(request, cuts)
   if (lines === null) return noseWithoutFlat()
   if (lines.length > MOST_RUNS) return noseTooNarrow(request, cuts)
   const program = newProgram(request.origin)
@@ -31,7 +32,10 @@ export function sequenceFlank(request: Request, cuts: FlankCuts): Sequenced {
     for (const line of lines) feedDown(program, plan, line, roughCounts(plan, line), 'rough')
     measureStop(program, crossFeed, plan.backOut, awayToMeasure(crossFeed), 'expect-rough', false, stayStopped)
   }
-  for (const line of lines) feedDown(program, plan, line, [line.last], 'finish')
+  for (const line of lines) {
+    if (line.plunge !== null && line.cross < line.plunge) plungeAt(program, plan, line)
+    else feedDown(program, plan, line, [line.last], 'finish')
+  }
   finishOperation(program, request, plan.backOut)
   return travelRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
@@ -41,8 +45,16 @@ const stayStopped = (): void => {}
 
 type Plan = { readonly request: Request; readonly cuts: FlankCuts; readonly backOut: number }
 
-/** One run down the flank: the cross-feed's reading, the compound's clear start, and the compound's last reading. */
-type FlankLine = { readonly cross: number; readonly start: number; readonly last: number }
+/**
+ * One run down the flank: the cross-feed's reading, the compound's clear start, and the compound's last reading; and
+ * where the cross-feed finishes there by a plunge.
+ */
+type FlankLine = {
+  readonly cross: number
+  readonly start: number
+  readonly last: number
+  readonly plunge: number | null
+}
 
 /**
  * The flank itself with the cross-feed on 0. A root wider than the nose by more than half a mark needs lines further
@@ -54,17 +66,46 @@ function linesOf(request: Request, cuts: FlankCuts): FlankLine[] | null {
   const { scale } = lathe.compound
   const into = depthShift(1, angle)
   const own = countFor(scale, cuts.depth / into, 'lower')
-  const lines = [{ cross: 0, start: startCount(request, 0), last: own }]
-  const over = cuts.last - cuts.first
-  if (over <= alongFor(stepTravel(scale), angle) / 2) return lines
-  if (cuts.spacing === null) return null
-  const gaps = bounded(Math.ceil(over / cuts.spacing - 1e-9))
-  for (let i = 1; i <= gaps; i++) {
-    const last = countFor(scale, (cuts.first + (over * i) / gaps) / alongFor(1, angle), 'lower')
+  const places = besideEachOther(request, cuts)
+  if (places === null) return null
+  const others = places.slice(1).map((place): FlankLine => {
+    const last = countFor(scale, place / alongFor(1, angle), 'lower')
     const cross = countFor(lathe.crossFeed, cuts.depth - travelAt(scale, last) * into, 'lower')
-    lines.push({ cross, start: startCount(request, travelAt(lathe.crossFeed, cross)), last })
-  }
-  return lines
+    return { cross, start: startCount(request, travelAt(lathe.crossFeed, cross)), last, plunge: null }
+  })
+  return [{ cross: 0, start: startCount(request, 0), last: own, plunge: null }, ...others]
+}
+
+/**
+ * Each run ends at the place from which a plunge finishes, short of its depth by what is left; so on the way down the
+ * tool is on the headstock side of the flank.
+ */
+function plungedLines(request: Request, cuts: FlankCuts): FlankLine[] | null {
+  const { angle, lathe } = request
+  const { scale } = lathe.compound
+  const into = depthShift(1, angle)
+  const places = besideEachOther(request, cuts)
+  return (
+    places?.map((place, i) => {
+      // A near wall leaves metal with more travel, a far wall with less.
+      const last = countFor(scale, place / alongFor(1, angle), i === 0 ? 'higher' : 'lower')
+      const shift = travelAt(scale, last) * into
+      const plunge = countFor(lathe.crossFeed, cuts.depth - shift, 'lower')
+      const roughed = cuts.roughDepths.at(-1)
+      const cross =
+        roughed === undefined ? plunge : Math.min(plunge, countFor(lathe.crossFeed, roughed - shift, 'lower'))
+      return { cross, start: startCount(request, travelAt(lathe.crossFeed, cross)), last, plunge }
+    }) ?? null
+  )
+}
+
+/** Places of the tool at the depth, from flank to flank. Null: more than one, for a nose without a flat. */
+function besideEachOther({ angle, lathe }: Request, { first, last, spacing }: FlankCuts): readonly Length[] | null {
+  const over = last - first
+  if (over <= alongFor(stepTravel(lathe.compound.scale), angle) / 2) return [first]
+  if (spacing === null) return null
+  const gaps = bounded(Math.ceil(over / spacing - 1e-9))
+  return Array.from({ length: gaps + 1 }, (_, i) => first + (over * i) / gaps)
 }
 
 /** A round mark at which the tool is clear of the surface with the cross-feed at `cross`, whatever the lost motion. */
@@ -80,12 +121,13 @@ function roughCounts({ request, cuts }: Plan, line: FlankLine): number[] {
   )
   const wanted = [...new Set(counts)].filter((count) => count > line.start && count <= line.last)
   const into = depthShift(stepTravel(lathe.compound.scale), angle)
+  const contact = -travelAt(lathe.crossFeed, line.cross) / into
+  const most = mostSteps(cuts.infeed, into)
+  // To the place of the plunge itself: what a mark of the cross-feed rounds off must not stop it short of that.
+  if (line.plunge !== null)
+    return stopsWithin([...wanted.filter((count) => count < line.last), line.last], { contact, most, finish: null })
   const meant = cuts.depth - (cuts.roughDepths.at(-1) ?? 0) <= cuts.infeed + 1
-  return stopsWithin(wanted, {
-    contact: -travelAt(lathe.crossFeed, line.cross) / into,
-    most: mostSteps(cuts.infeed, into),
-    finish: meant ? line.last : null,
-  })
+  return stopsWithin(wanted, { contact, most, finish: meant ? line.last : null })
 }
 
 /**
@@ -93,14 +135,33 @@ function roughCounts({ request, cuts }: Plan, line: FlankLine): number[] {
  * cross-feed. With the spindle running nobody counts turns toward the work: it stands until the tool has come in.
  */
 function feedDown(program: Program, plan: Plan, line: FlankLine, counts: number[], purpose: 'rough' | 'finish'): void {
+  goDown(program, plan, line, counts, purpose)
+  dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+}
+
+function goDown(program: Program, plan: Plan, line: FlankLine, counts: number[], purpose: Purpose): void {
   const behind = line.start < program.at.compound
   dialMove(program, behind ? 'go-past' : 'shift', 'compound', line.start, 'to-place')
-  const runs = program.moves.findLast(({ action }) => action === 'start' || action === 'stop')?.action === 'start'
-  const counted = runs && isCounted(program, plan.request.lathe, line.cross)
-  if (counted) handMove(program, 'stop')
-  dialMove(program, 'return', 'cross-feed', line.cross, 'approach')
-  if (!runs || counted) handMove(program, 'start')
+  bringIn(program, plan, line.cross)
   for (const count of counts) dialMove(program, 'feed-in', 'compound', count, purpose)
+}
+
+function bringIn(program: Program, { request }: Plan, cross: number): void {
+  const runs = program.moves.findLast(({ action }) => action === 'start' || action === 'stop')?.action === 'start'
+  const counted = runs && isCounted(program, request.lathe, cross)
+  if (counted) handMove(program, 'stop')
+  dialMove(program, 'return', 'cross-feed', cross, 'approach')
+  if (!runs || counted) handMove(program, 'start')
+}
+
+/**
+ * Down the way that the last run has cut, and straight in from there: "last few finishing cuts straight in with the
+ * cross feed, for an even finish on both sides" (US Navy training manual 14345). So the plunge is a few marks, and no
+ * turns are counted with the spindle running.
+ */
+function plungeAt(program: Program, plan: Plan, line: FlankLine): void {
+  goDown(program, plan, line, [line.last], 'approach')
+  dialMove(program, 'feed-in', 'cross-feed', line.plunge!, 'finish')
   dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
 }
 

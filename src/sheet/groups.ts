@@ -5,9 +5,16 @@ import type { Group } from './sheet.ts'
 export const groupsOf = (moves: readonly Move[]): Group[] => {
   const last = lastCut(moves)
   const groups: Group[] = []
-  for (const [i, move] of moves.entries()) groups.push(i > last ? 'end' : next(groups.at(-1) ?? 'set up', move))
+  for (const [i, move] of moves.entries()) {
+    const before = groups.at(-1) ?? 'set up'
+    groups.push(i > last ? 'end' : move.action === 'stop' && !isToMeasure(moves, i) ? before : next(before, move))
+  }
   return groups
 }
+
+/** Or else only to bring the tool in, where turns are counted. */
+const isToMeasure = (moves: readonly Move[], stop: number): boolean =>
+  moves.slice(stop).find(({ action }) => action === 'measure' || action === 'start')?.action === 'measure'
 
 /**
  * The group of a move, from the group of the move before it: a move that neither cuts nor measures stays in that group.

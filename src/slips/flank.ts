@@ -21,11 +21,11 @@ export function downTheFlank(operation: Operation, down: number | null, inward: 
   ]
 }
 
-/** The compound feeds along its own slant: the cross-feed only brings the tool in and takes it out. */
+/** The compound feeds along its own slant: the cross-feed brings the tool in, and may finish straight in from there. */
 export const downASlant = ({ moves }: Operation): boolean => moves.some(finishes)
 
 const finishes = ({ action, slide, purpose }: Move): boolean =>
-  action === 'feed-in' && slide === 'compound' && purpose === 'finish'
+  action === 'feed-in' && slide === 'compound' && (purpose === 'finish' || purpose === 'approach')
 
 /** The 0 of the dial passes once a turn: the one before is mistaken for it, every time. */
 const crossFeedsIn = ({ action, slide, purpose }: Move): boolean =>

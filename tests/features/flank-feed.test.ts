@@ -64,14 +64,14 @@ const on = (made: Sheet, slide: SheetStep['slide'], action: string): number[] =>
   made.steps.filter((step) => step.slide === slide && step.action === action).map((step) => step.reading!)
 
 describe('flank feed of a V', () => {
-  const made = sheet(job(0.12, ['method: flank-feed', 'infeed: 0.050']))
+  const made = sheet(job(0.12, ['method: flank-feed', 'flank-under: 0', 'infeed: 0.050']))
 
   it('sets the compound to half the angle, as its scale shows it, and is proved twice', () => {
     expect(made.features[0]).toMatchObject({ status: 'planned', compoundAngle: 90 - HALF })
     expect(made.steps.find(({ action }) => action === 'swing')?.say).toContain(
       '19° on its swivel scale (0 there is square)',
     )
-    const parallel = sheet(job(0.12, ['method: flank-feed'], 'parallel'))
+    const parallel = sheet(job(0.12, ['method: flank-feed', 'flank-under: 0'], 'parallel'))
     expect(parallel.steps.find(({ action }) => action === 'swing')?.say).toContain('71° on its swivel scale')
     expect(problems(made)).toEqual([])
     expect(problems(parallel)).toEqual([])
@@ -92,21 +92,23 @@ describe('flank feed of a V', () => {
   })
 
   it('is refused where the job swings the compound otherwise, and planned where it says the same angle', () => {
-    const other = sheet(job(0.12, ['method: flank-feed', 'compound: { angle: 70 }'])).features[0]!
+    const other = sheet(job(0.12, ['method: flank-feed', 'flank-under: 0', 'compound: { angle: 70 }'])).features[0]!
     expect(other).toMatchObject({ status: 'refused', refusal: { code: 'compound-angle' } })
     expect(other.refusal?.reason).toContain('71° from parallel (19° from square)')
-    const same = sheet(job(0.12, ['method: flank-feed', 'compound: { angle: 71 }']))
+    const same = sheet(job(0.12, ['method: flank-feed', 'flank-under: 0', 'compound: { angle: 71 }']))
     expect(same.steps.map(({ say }) => say)).toEqual(
-      sheet(job(0.12, ['method: flank-feed'])).steps.map(({ say }) => say),
+      sheet(job(0.12, ['method: flank-feed', 'flank-under: 0'])).steps.map(({ say }) => say),
     )
-    expect(sheet(job(0.12, ['method: flank-feed', 'side-feed: carriage'])).features[0]).toMatchObject({
-      status: 'refused',
-      refusal: { code: 'side-feed' },
-    })
+    expect(sheet(job(0.12, ['method: flank-feed', 'flank-under: 0', 'side-feed: carriage'])).features[0]).toMatchObject(
+      {
+        status: 'refused',
+        refusal: { code: 'side-feed' },
+      },
+    )
   })
 
   it('goes down again beside itself where the nose is narrower than the root: compound rounded first, then the cross-feed', () => {
-    const narrow = sheet(job(0.05, ['method: flank-feed']))
+    const narrow = sheet(job(0.05, ['method: flank-feed', 'flank-under: 0']))
     expect(problems(narrow)).toEqual([])
     const measured = narrow.steps.findIndex(({ action }) => action === 'measure')
     const finish = narrow.steps.findIndex(({ action }, i) => action === 'go-past' && i > measured)
@@ -129,10 +131,10 @@ describe('flank feed of a V', () => {
   })
 
   it('takes a nose within half a mark of the root for the root, and refuses a point where a flat is asked for', () => {
-    const close = sheet(job(0.1199, ['method: flank-feed']))
+    const close = sheet(job(0.1199, ['method: flank-feed', 'flank-under: 0']))
     expect(new Set(on(close, 'cross-feed', 'return').filter((reading) => reading > -0.1))).toEqual(new Set([0]))
     expect(problems(close)).toEqual([])
-    expect(sheet(job(0, ['method: flank-feed'])).features[0]).toMatchObject({
+    expect(sheet(job(0, ['method: flank-feed', 'flank-under: 0'])).features[0]).toMatchObject({
       status: 'refused',
       refusal: { code: 'nose-too-narrow' },
     })
@@ -172,5 +174,52 @@ describe('a V wider than its tool, by plunging', () => {
     const swung = sheet(job(0.03, ['compound: { angle: 10 }']))
     expect(problems(swung)).toEqual([])
     expect(on(swung, 'compound', 'feed-across')).toEqual([])
+  })
+})
+
+describe('flank feed with the compound set half a degree under half the angle', () => {
+  const made = sheet(job(0.12, ['method: flank-feed', 'infeed: 0.050']))
+  const under = (HALF - 0.5) * (Math.PI / 180)
+
+  it('is set so, and is proved twice', () => {
+    expect(made.features[0]).toMatchObject({ status: 'planned', compoundAngle: 90 - HALF + 0.5 })
+    expect(problems(made)).toEqual([])
+    expect(problems(sheet(job(0.05, ['method: flank-feed'])))).toEqual([])
+    expect(problems(sheet(job(0.12, ['method: flank-feed', 'flank-under: 1'])))).toEqual([])
+  })
+
+  it('goes down to the place of the plunge, and finishes by a few marks straight in', () => {
+    const place = on(made, 'compound', 'feed-in').at(-1)!
+    // The tailstock-side corner of the nose is at the depth times the tangent of half the angle, to a mark.
+    expect(Math.abs(place * Math.sin(under) - 0.3 * slope)).toBeLessThan(0.0006)
+    const [plunge, ...others] = on(made, 'cross-feed', 'feed-in')
+    expect(others).toEqual([])
+    expect(Math.abs(plunge! + place * Math.cos(under) - 0.3)).toBeLessThan(0.0011)
+    const before = on(made, 'cross-feed', 'return').at(-1)!
+    expect(plunge! - before).toBeGreaterThan(0.004)
+    expect(plunge! - before).toBeLessThan(0.03)
+  })
+
+  it('never lets the trailing corner of the nose touch the finished flank on the way down', () => {
+    const cross = on(made, 'cross-feed', 'return')[0]!
+    // Distance of that corner from the flank, toward the headstock, at every reading of the roughing: along less depth times slope, from the near line.
+    const roughing = made.steps.slice(
+      0,
+      made.steps.findIndex(({ action }) => action === 'measure'),
+    )
+    const fed = roughing.filter(({ slide, action }) => slide === 'compound' && action === 'feed-in')
+    expect(fed.length).toBeGreaterThan(3)
+    for (const { reading } of fed) {
+      const depth = cross + reading! * Math.cos(under)
+      expect(reading! * Math.sin(under) - depth * slope).toBeGreaterThan(0.001)
+    }
+  })
+
+  it('takes a compound that the job sets up to a degree under, and refuses one further off', () => {
+    const at = (angle: number) => sheet(job(0.12, ['method: flank-feed', `compound: { angle: ${angle} }`])).features[0]!
+    expect(at(71)).toMatchObject({ status: 'planned', compoundAngle: 71 })
+    expect(at(71.75)).toMatchObject({ status: 'planned', compoundAngle: 71.75 })
+    expect(at(72.5)).toMatchObject({ status: 'refused', refusal: { code: 'compound-angle' } })
+    expect(at(70.5)).toMatchObject({ status: 'refused', refusal: { code: 'compound-angle' } })
   })
 })

@@ -65,7 +65,7 @@ describe('what remains', () => {
     expect([status, err]).toEqual([0, ''])
     expect(out).toContain('CIDER PRESS SCREW: WHAT REMAINS')
     expect(out).toContain('the zero of the')
-    expect(out).toMatch(/^ 25 {2}CROSS-FEED in (past 0, )?to 73 /m)
+    expect(out).toMatch(/^ 25 {2}CROSS-FEED in (past 0, )?to 73; rest 1 s /m)
     expect(out).toMatch(/^ 21 {2}CROSS-FEED IN 5 whole turns to the same mark/m)
     expect(out).not.toMatch(/^ 20 {2}/m)
     expect(out).not.toContain('FINISH BY WHAT YOU MEASURE')

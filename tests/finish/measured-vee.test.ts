@@ -11,7 +11,7 @@ const finish = async (job: string, feature: string, bottom: string, width?: stri
 const textOf = async (job: string) => (await runIn({ files: FILES }, 'sheet', jobPath(job))).out.replace(/\s+/g, ' ')
 
 test('a V that measures a little wide at the stop is finished where its limits allow it', async () => {
-  // 9.3592 is expected at that bottom: the nose is .041 wider, and the root 4.24, with limits of 3.90 to 4.50.
+  // 9.364 is expected at that bottom: the nose is .036 wider, and the root 4.24, with limits of 3.90 to 4.50.
   const { status, feature } = await finish('flank', 'Belt groove', '63.18', '9.40')
   expect(status).toBe(0)
   expect(feature.finished.root).toMatchObject({ verdict: 'holds', limits: [3.9, 4.5] })
@@ -24,8 +24,8 @@ test('a V that measures a little wide at the stop is finished where its limits a
 test('where a limit is missed the size is named, and by how much', async () => {
   const { status, feature } = await finish('flank', 'Belt groove', '63.18', '9.80')
   expect(status).toBe(1)
-  // 9.80 − 9.3592 wider than 4.1988: 4.6395, over 4.50.
-  expect(feature.refusal.reason).toMatch(/flat at the root inside its limits.*gives 4\.6395, 0\.1395 beyond a limit$/)
+  // At 63.18 instead of 62.989 the V is 2 · .0955 · tan 17° = .058 narrower than 9.422; 9.80 − 9.364 wider than 4.207: 4.643, over 4.50.
+  expect(feature.refusal.reason).toMatch(/flat at the root inside its limits.*gives 4\.64\d+, 0\.14\d+ beyond a limit$/)
 })
 
 test('without a width it is said what to give', async () => {
@@ -35,9 +35,9 @@ test('without a width it is said what to give', async () => {
 })
 
 test('metal left in a V: fed down its flank by the bottom, held by its width by that, each with what is past saving', async () => {
-  // 80.06 − 2 · (8.78 and 9.28) = 62.50 and 61.50; a mark of .05 at 73° is .0956 on the diameter.
+  // 80.06 − 2 · (8.78 and 9.28) = 62.50 and 61.50; the plunge by a depth dial: a mark of .02 is .04 on the diameter.
   expect(await textOf('flank')).toMatch(
-    /STILL TO CUT if the bottom is over 62\.50: steps \d+ to \d+ again, every finishing step: 1 mark deeper than before for every 0\.096 .*under 61\.50 it is scrap/,
+    /STILL TO CUT if the bottom is over 62\.50: steps \d+ to \d+ again, every finishing step: 1 mark deeper than before for every 0\.04 .*under 61\.50 it is scrap/,
   )
   // .001 of depth opens the V by 2 · .001 · tan 30°.
   expect(await textOf('tilted')).toMatch(

@@ -20,7 +20,7 @@ units: mm
 part: { material: cast iron, held: chuck, diameter: 80, length: 60, overhang: 50, measured-diameter: 80.06 }
 ${METRIC}tools: { vee: { shape: vee, angle: 38, nose: 3.0, reach: 12, rake-ground: 0 } }
 features:
-  - { kind: v-groove, name: V, method: flank-feed, angle: 38 ±1, depth: ${depth} ±0.15, root: 4 ±0.15, near: 6 ±0.3, tool: vee }
+  - { kind: v-groove, name: V, method: flank-feed, flank-under: 0, angle: 38 ±1, depth: ${depth} ±0.15, root: 4 ±0.15, near: 6 ±0.3, tool: vee }
 `
 
 describe('a table under a stop', () => {

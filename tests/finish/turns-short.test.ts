@@ -26,12 +26,12 @@ const finish = async (job: string, feature: string, bottom: string, ...more: str
 }
 
 // Marks of .001, 100 a turn, reading depth: a turn is .200 on the diameter. Expected 1.775, 1.289 and 1.168, as the sheets have it.
-// Marks of .001, 125 a turn, at 71° from parallel: 2 · .125 · sin 71° = .2364; expected 2.2900.
+// Marks of .001, 125 a turn, at 71° 30' from parallel: 2 · .125 · sin 71.5° = .2371; expected 2.2901.
 const SHORT = [
   ['04-strap-roller', 'Strap groove', '1.975', 'cross-feed'],
   ['20-filleted-groove', 'Bearing groove', '1.489', 'cross-feed'],
   ['17-pulley-to-the-lines', 'Belt groove', '1.368', 'cross-feed'],
-  ['18-flank-feed', 'Rope groove', '2.5264', 'compound'],
+  ['18-flank-feed', 'Rope groove', '2.5271', 'compound'],
 ] as const
 
 describe('a bottom that is large by one whole turn of the dial that roughs', () => {
@@ -72,7 +72,7 @@ describe('a bottom that is large by one whole turn of the dial that roughs', () 
   })
 
   it('by a width too it is the compound that stopped short', async () => {
-    const { status, features } = await finish('18-flank-feed', 'Rope groove', '2.5264', '--width', '.3134')
+    const { status, features } = await finish('18-flank-feed', 'Rope groove', '2.5271', '--width', '.3132')
     expect([status, features[0]!.refusal!.code]).toEqual([1, 'turn-short'])
   })
 })

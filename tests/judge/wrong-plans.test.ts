@@ -106,9 +106,19 @@ const WRONG: Readonly<Record<string, Wrong>> = {
   'turns counted in with the spindle running': {
     file: 'src/sequence/flank.ts',
     right:
-      "  dialMove(program, 'return', 'cross-feed', line.cross, 'approach')\n  if (!runs || counted) handMove(program, 'start')",
+      "  dialMove(program, 'return', 'cross-feed', cross, 'approach')\n  if (!runs || counted) handMove(program, 'start')",
     wrong:
-      "  if (!runs || counted) handMove(program, 'start')\n  dialMove(program, 'return', 'cross-feed', line.cross, 'approach')",
+      "  if (!runs || counted) handMove(program, 'start')\n  dialMove(program, 'return', 'cross-feed', cross, 'approach')",
+  },
+  'the straight plunge after a flank feed left out': {
+    file: 'src/sequence/flank.ts',
+    right: "  dialMove(program, 'feed-in', 'cross-feed', line.plunge!, 'finish')\n",
+    wrong: '',
+  },
+  'a compound set over half the angle, not under it': {
+    file: 'src/features/v-groove/flank-cuts.ts',
+    right: '  90 - included / 2 + underOf(feature, included)',
+    wrong: '  90 - included / 2 - underOf(feature, included)',
   },
   'never widened on the way in': {
     file: PECKS,

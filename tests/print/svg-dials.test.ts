@@ -104,8 +104,8 @@ describe('the swivel scale', () => {
     expect(angles('09-swung-compound')).toEqual({ set: 30, wrong: -30 })
   })
 
-  it('has the other side of a 0 that is square crossed out: 71 from parallel, 19 on either side', () => {
-    expect(angles('18-flank-feed')).toEqual({ set: 71, wrong: 109 })
+  it('has the other side of a 0 that is square crossed out: 71.5 from parallel, 18.5 on either side', () => {
+    expect(angles('18-flank-feed')).toEqual({ set: 71.5, wrong: 108.5 })
   })
 
   it('points the slide where it goes: toward the headstock is left, into the work is up', () => {

@@ -35,13 +35,27 @@ const overWires = (row: Thread, method: string, form: string, nose: number) => {
   return { sheet, feature, over: over.planned + 3 * (row.wire - over.pin!) }
 }
 
+/** The tables below are for a compound at half the angle itself. */
+const exact = (method: string): string => (method === 'flank-feed' ? 'flank-feed, flank-under: 0' : method)
+
+// Threads of 60° are cut with the compound 29 1/2° from square, and finished straight in (US Navy training manual 14345).
+it("a V of 60° by flank feed is set to 29° 30' from square", () => {
+  expect(
+    swivel(
+      'square',
+      'kind: v-groove, method: flank-feed, angle: 60, depth: 0.1, root: 0.02, near: 1',
+      'shape: vee, angle: 60, nose: 0.02, reach: 0.4',
+    ),
+  ).toBe("29° 30'")
+})
+
 // One ring of the thread, cut as a groove; what the sheet expects over its pins, told for the wires of the table: three wires for each of the sheet's.
 describe.each(['plunge', 'flank-feed'])('threads over wires as grooves, by %s', (method) => {
   // American National form: 7/8 of the pitch at the surface, an eighth at the root.
   it.each(rows.overWires)('$diameter-$threadsPerInch, $wire wires: $overUs over them ($source)', (row) => {
     const pitch = 1 / row.threadsPerInch
     const form = `width: ${((7 / 8) * pitch).toFixed(6)}, root: ${(pitch / 8).toFixed(6)}`
-    const { over, sheet, feature } = overWires(row, method, form, 0.9 * (pitch / 8))
+    const { over, sheet, feature } = overWires(row, exact(method), form, 0.9 * (pitch / 8))
     within(over, row.overUs - 0.0004, row.overUs + 0.0004)
     if (method === 'flank-feed') {
       expect(feature.compoundAngle).toBe(60)
@@ -54,7 +68,7 @@ describe.each(['plunge', 'flank-feed'])('threads over wires as grooves, by %s', 
   })
 
   it.each(rows.overWires)('sharp V $diameter-$threadsPerInch, $wire wires: $overV over them ($source)', (row) => {
-    const { over } = overWires(row, method, `width: ${(1 / row.threadsPerInch).toFixed(6)}`, 0.002)
+    const { over } = overWires(row, exact(method), `width: ${(1 / row.threadsPerInch).toFixed(6)}`, 0.002)
     within(over, row.overV - 0.0004, row.overV + 0.0004)
   })
 })
@@ -63,7 +77,7 @@ describe.each(['plunge', 'flank-feed'])('threads over wires as grooves, by %s', 
 describe('heights of sharp V threads', () => {
   it.each(rows.constants)('$threadsPerInch to the inch: $height ($source)', ({ threadsPerInch, height }) => {
     const row = { ...rows.overWires[0]!, diameter: 1, threadsPerInch, wire: 0 }
-    const { over } = overWires(row, 'flank-feed', `width: ${(1 / threadsPerInch).toFixed(6)}`, 0.002)
+    const { over } = overWires(row, exact('flank-feed'), `width: ${(1 / threadsPerInch).toFixed(6)}`, 0.002)
     within((1 - over) / 2, height - 0.0002, height + 0.0002)
   })
 })
@@ -77,7 +91,7 @@ describe('external ISO thread of pitch 1', () => {
       units: 'mm',
       part: 'diameter: 6, length: 30',
       tool: 'shape: vee, angle: 60, nose: 0.25, reach: 2',
-      feature: 'kind: v-groove, method: flank-feed, angle: 60, width: 0.875, root: 0.25, near: 8',
+      feature: 'kind: v-groove, method: flank-feed, flank-under: 0, angle: 60, width: 0.875, root: 0.25, near: 8',
       lathe,
     })
     within(size('depth').planned, external - 0.001, external + 0.001)
@@ -104,7 +118,7 @@ describe('what is set on the swivel', () => {
   const square = 'shape: square, width: 0.1, reach: 0.2'
   const v = (angle: number) => `shape: vee, angle: ${angle}, nose: 0.02, reach: 0.4`
   const flank = (angle: number) =>
-    `kind: v-groove, method: flank-feed, angle: ${angle}, depth: 0.1, root: 0.02, near: 1`
+    `kind: v-groove, method: flank-feed, flank-under: 0, angle: ${angle}, depth: 0.1, root: 0.02, near: 1`
 
   it.each(rows.fromSquare)('$toAxis° to the axis on a scale marked from square: $set° ($source)', (row) => {
     const feature = `kind: groove, width: 0.15, depth: 0.05, near: 1, compound: { angle: ${row.toAxis} }`

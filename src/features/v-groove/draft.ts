@@ -1,5 +1,5 @@
 import type { Prose } from '../../phrase/phrase.ts'
-import { about, asDrawn, exact, say } from '../../phrase/say.ts'
+import { about, asDrawn, degrees, exact, say } from '../../phrase/say.ts'
 import type { VeeTool } from '../../tools/tool.ts'
 import type { Degrees } from '../../units/dimension.ts'
 import type { Length } from '../../units/length.ts'
@@ -70,7 +70,7 @@ function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: Pl
     region: { from: near, to: near + width },
     dimensions: dimensions(bench, feature, step, shape),
     ...(feature.method === 'flank-feed'
-      ? { cuts: flankCuts(bench, feature, tool, shape), angle: flankAngle(shape.angle) }
+      ? { cuts: flankCuts(bench, feature, tool, shape), angle: flankAngle(feature, shape.angle) }
       : { cuts: plungeCuts(bench, feature, tool, shape) }),
     drawn: drawnSizes(bench, feature),
     layout: edgeLines(bench, feature.place, near, near + width),
@@ -79,11 +79,17 @@ function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: Pl
     notes: [
       ...shape.notes,
       feature.method === 'flank-feed'
-        ? 'Flank feed: the compound, half the angle from square, slides the tool down the tailstock-side flank; the nose and the headstock-side flank cut.'
+        ? flankNote(90 - flankAngle(feature, shape.angle), shape.angle / 2)
         : say`The near flank reaches its line when the nose is ${about('planned', depth * t, bench.units)} to the headstock side of that line.`,
       ...onMeasured(bench, feature, step, shape),
     ],
   }
+}
+
+function flankNote(set: Degrees, half: Degrees): Prose {
+  if (half - set < 1 / 60)
+    return 'Flank feed: the compound, half the angle from square, slides the tool down the tailstock-side flank; the nose and the headstock-side flank cut.'
+  return say`Flank feed: the compound, ${degrees('angle', set)} from square, is ${degrees('angle', half - set)} under half the angle, so that the tool does not rub on the tailstock-side flank going down; the nose and the headstock-side flank cut, and a light straight plunge finishes both flanks.`
 }
 
 /** Smaller stock meets the same flanks further down, larger stock further up; the limits move with it. */

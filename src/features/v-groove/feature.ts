@@ -1,4 +1,4 @@
-import type { AngleDimension, Dimension } from '../../units/dimension.ts'
+import type { AngleDimension, Degrees, Dimension } from '../../units/dimension.ts'
 import type { Length } from '../../units/length.ts'
 import type { FeatureBase, Place } from '../feature.ts'
 
@@ -14,4 +14,6 @@ export type VGrooveFeature = FeatureBase & {
   readonly root: Dimension | null
   /** How it is fed in: straight, or by the compound along the tailstock-side flank. */
   readonly method: 'plunge' | 'flank-feed'
+  /** How far the compound of a flank feed is set under half the angle, degrees. */
+  readonly flankUnder: Degrees
 }

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import type { AsRead, Given } from '../../diagnostics/given.ts'
-import { angleDimension, byDefault, choice, dimension, length } from '../../units/measure-schema.ts'
+import { angleDimension, angleFromZero, byDefault, choice, dimension, length } from '../../units/measure-schema.ts'
 import { commonFeatureKeys, depthOrBottom, placeKeys, readPlace } from '../common-schema.ts'
 import type { FeatureBase, VGrooveFeature } from '../feature.ts'
 
@@ -23,9 +23,23 @@ export const vGrooveSchema = z
         ['plunge', 'flank-feed'],
       ),
     ),
+    'flank-under': byDefault(
+      '0.5',
+      angleFromZero(
+        'For flank-feed: how far under half the angle the compound is set, less than 1 1/2 degrees, so that the trailing flank is not rubbed; a light straight plunge then finishes both flanks. 0: the compound itself finishes, down the flank.',
+        0.5,
+        1.5,
+      ),
+    ),
     ...commonFeatureKeys,
   })
   .register(z.globalRegistry, { title: 'V-groove' })
+
+/**
+ * Threads of 60 degrees are cut with the compound at 29 1/2, half a degree under (US Navy training manual 14345, position
+ * of the compound rest): the same for a V.
+ */
+const FLANK_UNDER = 0.5
 
 /** Two of width, depth (or bottom diameter) and root define the form; a width alone is a sharp V of that width. */
 export const readVGroove = (
@@ -50,6 +64,7 @@ export const readVGroove = (
       'give width as well, or take width-at out',
     )
   const { angle, width, 'width-at': widthAt, depth, 'bottom-diameter': bottomDiameter, root, method } = given.values
+  const under = given.values['flank-under']
   if (!place || !angle) return null
   return {
     ...base,
@@ -62,5 +77,6 @@ export const readVGroove = (
     bottomDiameter: bottomDiameter ?? null,
     root: root ?? null,
     method: method ?? 'plunge',
+    flankUnder: under ?? FLANK_UNDER,
   }
 }
