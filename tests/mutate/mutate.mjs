@@ -1,6 +1,7 @@
 // npm run mutate -- --sample 300 --seed 1 [--room replay,judge] [--minutes 60] [--quick]
 // Makes src/ wrong in one small way at a time, in a copy of the tree, and sees whether a test fails. Prints the score by room, and what survived.
 // --quick: by the tests of the room and the cheap ones alone; then what survives is only to be looked at, and the score is the least it can be.
+// A mistake whose tests do not end in time is counted apart: it may never end, or the machine is busy.
 import { spawnSync } from 'node:child_process'
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -93,7 +94,9 @@ const copyOfTree = () => {
   return folder
 }
 
-/** The first set of tests that fails, or null: it survived. */
+const TIMED_OUT = 'TIMED OUT'
+
+/** The first set of tests that fails, `TIMED_OUT` if one does not end, or null: it survived. */
 const killedBy = (folder, { file, wrong, text }) => {
   const path = join(folder, 'src', file)
   writeFileSync(path, wrong)
@@ -104,7 +107,7 @@ const killedBy = (folder, { file, wrong, text }) => {
     for (const tests of [own, ...groups.map((group) => group.filter((each) => each !== room))]) {
       if (tests.length === 0) continue
       // In threads, so that a mutant that never ends dies with its process.
-      const { status, signal } = spawnSync(
+      const { status, error } = spawnSync(
         process.execPath,
         [
           VITEST,
@@ -117,9 +120,11 @@ const killedBy = (folder, { file, wrong, text }) => {
           '1',
           ...tests.map(inTests),
         ],
-        { cwd: folder, timeout: values.quick ? LIMIT / 3 : LIMIT, killSignal: 'SIGKILL', stdio: 'ignore' },
+        { cwd: folder, timeout: LIMIT, killSignal: 'SIGKILL', stdio: 'ignore' },
       )
-      if (status !== 0 || signal !== null) return tests[0]
+      if (error?.code === 'ETIMEDOUT') return TIMED_OUT
+      if (error !== undefined) throw error
+      if (status !== 0) return tests[0]
     }
     return null
   } finally {
@@ -137,22 +142,25 @@ const main = () => {
     for (const mutant of drawn) {
       if (Date.now() > until) break
       const room = dirname(mutant.file).split(sep)[0]
-      const score = scores.get(room) ?? { killed: 0, all: 0 }
+      const score = scores.get(room) ?? { killed: 0, late: 0, all: 0 }
       scores.set(room, score)
       score.all++
       const by = killedBy(folder, mutant)
       process.stderr.write(`${mutant.sort} src/${mutant.file}:${lineOf(mutant)} ${by ?? 'SURVIVED'}\n`)
-      if (by !== null) score.killed++
-      else
+      if (by === TIMED_OUT) score.late++
+      else if (by !== null) score.killed++
+      if (by === null || by === TIMED_OUT)
         console.log(
-          `survived ${mutant.sort} src/${mutant.file}:${lineOf(mutant)}: ${lineText(mutant)}  [${mutant.text.slice(mutant.from, mutant.to).trim()} -> ${mutant.put.trim()}]`,
+          `${by ?? 'survived'} ${mutant.sort} src/${mutant.file}:${lineOf(mutant)}: ${lineText(mutant)}  [${mutant.text.slice(mutant.from, mutant.to).trim()} -> ${mutant.put.trim()}]`,
         )
     }
   } finally {
     rmSync(folder, { recursive: true, force: true })
   }
-  for (const [room, { killed, all }] of [...scores].sort())
-    console.log(`${room.padEnd(12)} ${killed} of ${all}  ${Math.round((100 * killed) / all)} %`)
+  for (const [room, { killed, late, all }] of [...scores].sort())
+    console.log(
+      `${room.padEnd(12)} ${killed} of ${all}  ${Math.round((100 * killed) / all)} %${late === 0 ? '' : `, ${late} timed out`}`,
+    )
 }
 
 main()
