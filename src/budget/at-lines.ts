@@ -1,6 +1,5 @@
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Move, Operation, Setup, WantedDimension } from '../moves/operation.ts'
-import type { Size } from '../moves/trace.ts'
 import type { Before } from '../replay/bench.ts'
 import { runOperation } from '../replay/run.ts'
 import type { Length } from '../units/length.ts'
@@ -44,7 +43,6 @@ const EDGES: readonly WantedDimension[] = (['near', 'far'] as const).map((id) =>
 
 const edgesOf = (lathe: Lathe, setup: Setup, { operation, before, shift }: Way): Edges => {
   const seen = { ...operation, dimensions: EDGES }
-  const { sizes } = runOperation(lathe, setup, seen, before, { rules: false, shift }).trace
-  const of = (id: Size['id']): Length | null => sizes.find((size) => size.id === id)?.surely ?? null
-  return { near: of('near'), far: of('far') }
+  const [near, far] = runOperation(lathe, setup, seen, before, { rules: false, shift }).trace.sizes
+  return { near: near!.surely, far: far!.surely }
 }

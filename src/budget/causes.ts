@@ -4,6 +4,7 @@ import type { Instrument, Operation, Slide } from '../moves/operation.ts'
 import { isOnLine } from '../moves/placing.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import type { Before, Shift } from '../replay/bench.ts'
+import { moved } from '../replay/form/curve.ts'
 import { stepOf, travel } from '../replay/slide.ts'
 import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
@@ -140,8 +141,10 @@ const metAgain = (
 /** The reading of a swung compound that is moved before the surface is touched: the depth of every cut counts from there. */
 const atTouch = ({ moves, angle }: Operation): readonly number[] => {
   const touched = moves.findLastIndex(({ action, slide }) => action === 'touch-off' && slide !== 'compound')
-  if (touched < 0 || angle === 0) return []
-  const last = moves.slice(0, touched).findLast(({ slide, count }) => slide === 'compound' && typeof count === 'number')
+  if (angle === 0) return []
+  const last = moves
+    .slice(0, Math.max(0, touched))
+    .findLast(({ slide, count }) => slide === 'compound' && typeof count === 'number')
   return last === undefined || last.action === 'zero' ? [] : [last.count!]
 }
 
@@ -202,20 +205,15 @@ const readingError = (lathe: Lathe, slide: Slide): Length => {
 /** The stock is larger than stated by this much in diameter. The tool touches the real surface. */
 const otherStock = (operation: Operation, before: Before, by: Length): Partial<Way> => {
   const { surface } = operation
-  const real = (form: Form): Form => form.map((piece) => (onSurface(piece, surface) ? deeper(piece, -by / 2) : piece))
+  const real = (form: Form): Form =>
+    form.map((piece) => (isOnSurface(piece.curve, surface) ? larger(piece, by) : piece))
   return {
     operation: { ...operation, surface: surface + by },
     before: { ...before, surely: real(before.surely), possibly: real(before.possibly) },
   }
 }
 
-const onSurface = ({ curve }: Piece, surface: Length): boolean =>
+const isOnSurface = (curve: Curve, surface: Length): boolean =>
   curve.kind === 'line' && Math.abs(curve.d0 + surface / 2) < 1 && Math.abs(curve.d1 + surface / 2) < 1
 
-const deeper = (piece: Piece, by: Length): Piece => {
-  const curve: Curve =
-    piece.curve.kind === 'line'
-      ? { ...piece.curve, d0: piece.curve.d0 + by, d1: piece.curve.d1 + by }
-      : { ...piece.curve, dc: piece.curve.dc + by }
-  return { ...piece, curve }
-}
+const larger = (piece: Piece, by: Length): Piece => ({ ...piece, curve: moved(piece.curve, 0, -by / 2) })

@@ -3,24 +3,21 @@ import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 
 /**
- * The edge of a V whose real included angle is larger than measured by this many degrees, with the same nose. Every point of a flank is further from
- * the nose in the same ratio.
+ * The edge of a V whose real included angle is larger than measured by this many degrees, with the same nose, which begins at the reference point.
+ * Every point of a flank is further from the nose in the same ratio.
  */
 export const tilted = (edge: Edge, by: Degrees): Edge => {
-  const nose = noseOf(edge)
+  const end = noseEnd(edge)
   const first = edge.pieces[0]!
-  const half = Math.atan2(nose[0] - first.from, -depthOf(first.curve, first.from))
+  const half = Math.atan2(-first.from, -depthOf(first.curve, first.from))
   const ratio = Math.tan(half + (by * Math.PI) / 360) / Math.tan(half)
-  const wider = (u: Length): Length =>
-    u < nose[0] ? nose[0] + (u - nose[0]) * ratio : u > nose[1] ? nose[1] + (u - nose[1]) * ratio : u
+  const wider = (u: Length): Length => (u < 0 ? u * ratio : u > end ? end + (u - end) * ratio : u)
   return { ...edge, pieces: edge.pieces.map((piece) => stretched(piece, wider)) }
 }
 
-/** Where the edge is deepest, at e = 0. */
-const noseOf = ({ pieces }: Edge): readonly [Length, Length] => {
-  const ends = pieces.flatMap(({ from, to, curve }) => [from, to].filter((u) => Math.abs(depthOf(curve, u)) < 1))
-  return [Math.min(...ends), Math.max(...ends)]
-}
+/** Up to where the edge is deepest, at e = 0. */
+const noseEnd = ({ pieces }: Edge): Length =>
+  Math.max(0, ...pieces.filter(({ to, curve }) => Math.abs(depthOf(curve, to)) < 1).map(({ to }) => to))
 
 /** A curved flank moves with its two ends and keeps its radius. */
 const stretched = ({ from, to, curve, step }: Piece, wider: (u: Length) => Length): Piece => {

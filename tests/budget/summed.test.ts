@@ -55,6 +55,21 @@ describe('the sum of what all errors do', () => {
     expect(low).toBe(1e6 - 1000)
     expect(rss).toBeCloseTo(Math.hypot(500, 500), 6)
   })
+  it('takes what each adds by chance, and what all add together if that is more than the sum of each', () => {
+    const each = [300, 400].map((up) => effect('reading-compound', [1e6, 1e6 + up], 'compound'))
+    const rss = (every: number) => sum([...each, effect('reading-compound', [1e6, 1e6 + every], 'compound', true)]).rss
+    expect(rss(700)).toBeCloseTo(500, 9)
+    expect(rss(900)).toBeCloseTo(900, 9)
+  })
+  it('is nothing at all where no reading does anything', () => {
+    const { low, high, rss } = sum([effect('reading-compound', [1e6, 1e6], 'compound', true)])
+    expect([low, high, rss]).toEqual([1e6, 1e6, 0])
+  })
+  it('counts an error that only one size shows for that size alone', () => {
+    const step = { ...effect('reading-cross-feed', [1e6 - 500, 1e6 + 500]), only: 'flatness' }
+    expect(sum([step], 'flatness').high).toBe(1e6 + 500)
+    expect(sum([step], 'depth').high).toBe(1e6)
+  })
   it('keeps slides apart, and counts causes of one name together', () => {
     const { low, worstCause } = sum([
       effect('reading-compound', [1e6 - 600, 1e6], 'compound'),
