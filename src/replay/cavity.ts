@@ -24,8 +24,7 @@ export type Cavity = {
 export const cavityOf = (form: Form, start: Form, operation: Operation): Cavity | null => {
   const level = flatAt(-operation.surface / 2)
   const bounds = cornerBound(start, operation)
-  const { to } = operation.region
-  const from = Math.max(operation.region.from, bounds)
+  const { from, to } = operation.region
   const cutIn = (index: number): readonly Piece[] => cutBelow(form[index]!, level, start, bounds)
   const first = firstBeyond(form, from)
   const below: Piece[] = []
@@ -34,18 +33,18 @@ export const cavityOf = (form: Form, start: Form, operation: Operation): Cavity 
   const deepest = deepestIn(below, from, to)
   if (deepest === null) return null
   const pieces = connected(below, deepest)
-  const [head, tail] = [pieces[0] === below[0], pieces.at(-1) === below.at(-1)]
-  for (let i = first - 1; head && i >= 0 && joins(form[i]!, pieces[0]!); i--)
-    if (!goesOn(pieces, cutIn(i), 'before')) break
-  for (let i = next; tail && i < form.length && joins(pieces.at(-1)!, form[i]!); i++)
-    if (!goesOn(pieces, cutIn(i), 'after')) break
+  for (let i = first - 1; i >= 0 && joins(form[i]!, pieces[0]!); i--)
+    for (const piece of cutIn(i).toReversed()) if (joins(piece, pieces[0]!)) pieces.unshift(piece)
+  for (let i = next; i < form.length && joins(pieces.at(-1)!, form[i]!); i++)
+    for (const piece of cutIn(i)) if (joins(pieces.at(-1)!, piece)) pieces.push(piece)
   const top = deepestOf(pieces)
   const atCorner = bounds > Number.NEGATIVE_INFINITY
   const near = Math.max(pieces[0]!.from, bounds)
   return { pieces, near, far: pieces.at(-1)!.to, deepest: top.d, deepestAt: top.z, atCorner }
 }
 
-const flatAt = (level: Length): Line => ({ kind: 'line', z0: 0, d0: level, z1: 1, d1: level })
+/** A level line, wherever it is needed. */
+export const flatAt = (level: Length): Line => ({ kind: 'line', z0: 0, d0: level, z1: 1, d1: level })
 
 const deepestIn = (below: readonly Piece[], from: Length, to: Length): Piece | null => {
   let found: Piece | null = null
@@ -71,13 +70,10 @@ export const deepestOf = (pieces: readonly Piece[]): { readonly z: Length; reado
 const cornerBound = (start: Form, operation: Operation): Length => {
   const before = lastFrom(start, operation.region.from - SLIVER)
   const wantedDeepest = deepestOf(operation.wanted).d
-  if (before === undefined) return atFreeEnd(start, operation) ? operation.region.from : Number.NEGATIVE_INFINITY
+  if (before === undefined) return operation.region.from
   const beside = depthAt(before.curve, Math.min(before.to, operation.region.from) - SLIVER)
   return beside >= wantedDeepest - TOLERANCE ? operation.region.from : Number.NEGATIVE_INFINITY
 }
-
-const atFreeEnd = (start: Form, operation: Operation): boolean =>
-  start.length > 0 && operation.region.from <= start[0]!.from + SLIVER
 
 /** The last piece that begins before a place. */
 const lastFrom = (form: Form, z: Length): Piece | undefined => {
@@ -118,14 +114,4 @@ const connected = (below: readonly Piece[], start: Piece): Piece[] => {
   while (first > 0 && joins(below[first - 1]!, below[first]!)) first--
   while (last < below.length - 1 && joins(below[last]!, below[last + 1]!)) last++
   return below.slice(first, last + 1)
-}
-
-/** Adds the next pieces on one side as long as they join. Returns whether the run goes on behind them. */
-const goesOn = (run: Piece[], more: readonly Piece[], side: 'before' | 'after'): boolean => {
-  for (const piece of side === 'after' ? more : more.toReversed()) {
-    if (side === 'after' ? !joins(run.at(-1)!, piece) : !joins(piece, run[0]!)) return false
-    if (side === 'after') run.push(piece)
-    else run.unshift(piece)
-  }
-  return true
 }

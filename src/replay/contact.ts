@@ -17,8 +17,10 @@ export const fedIn = (edge: Form, part: Form, z: Length): Met | null => {
 const FURTHEST: Length = 50 * MM
 /** Step of the search. No tool is so narrow that it could pass through a face within one step. */
 const STRIDE: Length = MM / 4
-/** The travel is found to within this, pm. */
+/** The edge is in the metal from this on, pm. */
 const EXACT = 1 / 4
+/** Halved so often, a step of the search is less than that. */
+const HALVINGS = 30
 
 /** Travel in a direction until the edge meets the part; null if it meets nothing, 0 if it starts inside the part. `way` is per pm of travel. */
 export const fedTo = (edge: Form, part: Form, from: Place, way: Place): Length | null => {
@@ -27,14 +29,11 @@ export const fedTo = (edge: Form, part: Form, from: Place, way: Place): Length |
     return over !== null && over.by > EXACT
   }
   if (inside(0)) return 0
-  let low = 0
   let high = STRIDE
-  while (!inside(high)) {
-    low = high
-    high += STRIDE
-    if (high > FURTHEST) return null
-  }
-  while (high - low > EXACT) {
+  for (; high <= FURTHEST; high += STRIDE) if (inside(high)) break
+  if (high > FURTHEST) return null
+  let low = high - STRIDE
+  for (let i = 0; i < HALVINGS; i++) {
     const middle = (low + high) / 2
     if (inside(middle)) high = middle
     else low = middle

@@ -1,7 +1,7 @@
-import type { Form, Line, Piece } from '../moves/form.ts'
+import type { Form, Piece } from '../moves/form.ts'
 import type { Operation, WantedDimension } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
-import { type Cavity, cavityOf } from './cavity.ts'
+import { type Cavity, cavityOf, flatAt } from './cavity.ts'
 import { FLOOR_SLOPE, floorOf } from './floor.ts'
 import { crossings, depthAt, slope } from './form/curve.ts'
 import { SLIVER } from './form/insert.ts'
@@ -96,8 +96,6 @@ const carriedOn = (piece: Piece, level: Length, side: 1 | -1): Length => {
   if (all.length === 0) return end
   return side === 1 ? Math.max(...all) : Math.min(...all)
 }
-
-const flatAt = (level: Length): Line => ({ kind: 'line', z0: 0, d0: level, z1: 1, d1: level })
 
 /** Half angle of the straight line between the ends of a flank, which a tool with a sloping face leaves curved. Degrees from square with the axis. */
 const curvedFlank = (pieces: readonly Piece[], side: 1 | -1): number | null => {

@@ -168,6 +168,10 @@ describe('the places by eye that the finished form shows', () => {
     const touch = [move('touch-off', 'cross-feed'), move('zero', 'cross-feed')]
     const moves = [to('move-carriage', 1.15), ...touch, out(-50), move('start'), held, feed(72)]
     expect(met([...moves, out(-50)])).toEqual([['place-by-eye', 1.15]])
-    expect(met([...moves, free, to('feed-across', 1.177, 'headstock-line'), held, out(-50)])).toEqual(lines.slice(1))
+    const on = [free, to('feed-across', 1.177), held, out(-50)]
+    expect(met([...moves, ...on]).map(([, place]) => place)).toEqual([1.15, 1.177])
+    // The plunge at the first place is cut away: only the feed across from there still shows.
+    const deeper = [1.149, 1.151].flatMap((place) => [...between(place, 90).slice(0, -1), out(-50)])
+    expect(met([...moves, ...on, ...deeper]).map(([, place]) => place)).toEqual([1.149, 1.15, 1.151, 1.177])
   })
 })

@@ -71,6 +71,7 @@ describe('a depth that the tool is fed in to again', () => {
   })
   it('is a depth of the cross-feed: a compound fed in as far, or a cross-feed backed out to it, is another thing', () => {
     expect(again(rounded)).toEqual([])
+    expect(again(cut(...begin, shift(3), feed(8), move('feed-in', 'compound', 8), out(-50)))).toEqual([])
     const backed = cut(...begin, feed(72), out(60), across(8), out(-50), shift(16), feed(60), out(-50))
     expect(again(backed)).toEqual([])
   })
@@ -107,6 +108,12 @@ describe('the reading that a cut is made at', () => {
   it('is gone once the dial is set to zero there', () => {
     const moves = [...begin, shift(4), move('zero', 'compound'), feed(72), out(-50)]
     expect(readings(cut(...moves))).toEqual(['cross-feed 72'])
+  })
+  it('is none on a slide without a scale, whatever is stated for the others', () => {
+    const moves = [...begin, move('shift', 'carriage', 3), feed(72), out(-50)]
+    const names = causes(cut(...moves), { ...readAs(0.0005), carriage: null }).map(({ name }) => name)
+    expect(names).toContain('reading-cross-feed')
+    expect(names).not.toContain('reading-carriage')
   })
   it('on a carriage is off by half of what can be read at least: its dial is coarse', () => {
     const on = [move('take-up', 'carriage', null, 4), ...begin.slice(0, 3), move('zero', 'carriage'), ...begin.slice(3)]
