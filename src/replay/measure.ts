@@ -100,8 +100,9 @@ const carriedOn = (piece: Piece, level: Length, side: 1 | -1): Length => {
 /** Half angle of the straight line between the ends of a flank, which a tool with a sloping face leaves curved. Degrees from square with the axis. */
 const curvedFlank = (pieces: readonly Piece[], side: 1 | -1): number | null => {
   const sloping = pieces.filter(({ from, to, curve }) => risesOver(from, to, curve) * side > FLOOR_SLOPE)
-  const [first, last] = [sloping[0], sloping.at(-1)]
-  if (first === undefined || last === undefined) return null
+  const first = sloping[0]
+  if (first === undefined) return null
+  const last = sloping.at(-1)!
   const rise = Math.abs(depthAt(last.curve, last.to) - depthAt(first.curve, first.from))
   return (Math.atan2(last.to - first.from, rise) * 180) / Math.PI
 }
@@ -145,16 +146,16 @@ const GAUGED = 32
  * deep is z + d + √(2zd). Points on ridges give less, so the greatest counts. Only points where z and d differ by less than four times are used.
  */
 const gaugeRadius = (pieces: readonly Piece[], near: Length, surface: Length): number | null => {
-  let most: number | null = null
+  let most = 0
   for (const { from, to, curve } of pieces) {
     for (let i = 0; i <= GAUGED; i++) {
       const z = from + ((to - from) * i) / GAUGED
       const [along, deep] = [z - near, depthAt(curve, z) + surface / 2]
-      if (along <= 0 || deep > 4 * along || along > 4 * deep) continue
-      most = Math.max(most ?? 0, along + deep + Math.sqrt(2 * along * deep))
+      if (deep > 4 * along || along > 4 * deep) continue
+      most = Math.max(most, along + deep + Math.sqrt(2 * along * deep))
     }
   }
-  return most
+  return most === 0 ? null : most
 }
 
 /** The fillets at both walls, taken together. */

@@ -174,6 +174,10 @@ describe('a width', () => {
     expect(both('width', ledge, over(1, 1.2), at(0.03, 5))).toEqual([about(0.2), about(0.2)])
     expect(both('width', ledge, over(1, 1.2), at(0.03, 50))).toEqual([about(0.15), about(0.15)])
   })
+  it('exactly at the second of two ledges is that above it', () => {
+    const ledges = cut(level(1, 1.02, 0.02), level(1.02, 1.05, 0.03), level(1.05, 1.2, 0.1))
+    expect(both('width', ledges, over(1, 1.2), { atDiameter: inch(1.44) })).toEqual([about(0.18), about(0.18)])
+  })
   it('on a flank with a bend is on that part of it which is so deep', () => {
     const bent = cut([1, 0, 1.05, 0.02], [1.05, 0.02, 1.1, 0.1], level(1.1, 1.2, 0.1))
     const near = 1.05 + (0.03 / 0.08) * 0.05
@@ -267,6 +271,25 @@ describe('an included angle', () => {
       about(angle),
     ])
   })
+  it('is by the first of two parts that are equally long', () => {
+    const form = cut([1, 0, 1.03, 0.04], [1.03, 0.04, 1.06, 0.1], level(1.06, 1.1, 0.1), [1.1, 0.1, 1.14, 0])
+    expect(take('angle', form, over(1, 1.14))).toBeCloseTo(half(0.03, 0.04) + half(0.04, 0.1), 8)
+  })
+  it('takes nothing for a flank that rises less than 1 in 10', () => {
+    const form = cut(
+      [1, 0, 1.03, 0.05],
+      [1.03, 0.05, 1.23, 0.066],
+      level(1.23, 1.3, 0.1),
+      [1.3, 0.1, 1.5, 0.084],
+      [1.5, 0.084, 1.54, 0],
+    )
+    const plain = half(0.03, 0.05) + half(0.04, 0.084)
+    const edge = { ...groove(1, 0.2, 0.1, []).edge, ground: null }
+    for (const operation of [over(1, 1.54), over(1, 1.54, { edge })])
+      expect(take('angle', form, operation)).toBeCloseTo(plain, 6)
+    for (const operation of [over(2.46, 3), over(2.46, 3, { edge })])
+      expect(take('angle', mirrored(form), operation)).toBeCloseTo(plain, 6)
+  })
   it('is none where there is one flank only, or none', () => {
     const one = cut([1, 0, 1.05, 0.1], level(1.05, 1.1, 0.1))
     expect(both('angle', one, over(1, 1.1))).toEqual([null, null])
@@ -302,25 +325,45 @@ describe('an included angle', () => {
 })
 
 describe('a radius', () => {
+  /** On the end of a step 1 in from the free end, whose neighbor is low. */
+  const step = [line(0, inch(-0.5), inch(1), inch(-0.5)), line(inch(1), inch(-0.75), inch(4), inch(-0.75))]
+  const corner = (to: number, pieces: readonly Piece[]): number => {
+    const form = [step[0]!, ...pieces, line(inch(1 + to), inch(-0.75), inch(4), inch(-0.75))]
+    return measure(form, step, over(1, 1 + to), { id: 'radius', aim: 0, limits: null })! / inch(1)
+  }
   const arc = (from: number, to: number, r: number): Piece => ({
-    from: inch(from),
-    to: inch(to),
-    curve: { kind: 'arc', zc: inch(r), dc: inch(r - 0.75), r: inch(r), side: -1 },
+    from: inch(1 + from),
+    to: inch(1 + to),
+    curve: { kind: 'arc', zc: inch(1 + r), dc: inch(r - 0.75), r: inch(r), side: -1 },
     step: 0,
   })
+  const stair = (...parts: readonly Part[]) => parts.map(([a, b, c, d], i) => piece([1 + a, b, 1 + c, d], i))
   it('of a corner is that of the arc that makes up most of it', () => {
-    const two = around([arc(0, 0.08, 0.125), arc(0.08, 0.12, 0.2)])
-    expect(inches('radius', two, over(0, 0.12))).toBeCloseTo(0.125, 8)
-    const other = around([arc(0, 0.04, 0.125), arc(0.04, 0.12, 0.2)])
-    expect(inches('radius', other, over(0, 0.12))).toBeCloseTo(0.2, 8)
+    expect(corner(0.12, [arc(0, 0.08, 0.125), arc(0.08, 0.12, 0.2)])).toBeCloseTo(0.125, 8)
+    expect(corner(0.12, [arc(0, 0.04, 0.125), arc(0.04, 0.12, 0.2)])).toBeCloseTo(0.2, 8)
+  })
+  it('of a corner without such an arc is what a gauge shows', () => {
+    // An arc of .1 that is .045 of .12 long; beyond it next to nothing is cut, where a hollow is no corner.
+    expect(corner(0.12, [arc(0, 0.045, 0.1), ...stair(level(0.045, 0.12, 0.004))])).toBeCloseTo(0.1, 8)
+    const curve = { kind: 'arc', zc: inch(1.11), dc: inch(0.01 - 0.3 - 0.75), r: inch(0.3), side: 1 } as const
+    const hollow = { from: inch(1.06), to: inch(1.16), curve, step: 3 }
+    expect(corner(0.16, [arc(0, 0.06, 0.1), hollow])).toBeCloseTo(0.1, 8)
   })
   it('of a corner in steps is what a gauge shows on the lowest of them, away from its ends', () => {
     // On a radius of .1 a place .02 along is .04 deep, and one .04 along .02: (.1 − .02)² + (.1 − .04)² = .1².
-    const form = cut(level(0, 0.005, 0.09), level(0.005, 0.02, 0.04), level(0.02, 0.04, 0.02), level(0.04, 0.1, 0.005))
-    expect(inches('radius', form, over(0, 0.1))).toBeCloseTo(0.1, 8)
+    const lowest = [level(0.013, 0.02, 0.04), level(0.02, 0.04, 0.02)]
+    expect(corner(0.1, stair(level(0, 0.013, 0.09), ...lowest, level(0.04, 0.1, 0.005)))).toBeCloseTo(0.1, 8)
+    // Four and a half times as deep as far, and as far as deep.
+    const ends = [level(0, 0.0123, 0.09), level(0.0123, 0.013, 0.058)] as const
+    const tail = [level(0.04, 0.09, 0.005), level(0.09, 0.1, 0.022)] as const
+    expect(corner(0.1, stair(...ends, ...lowest, ...tail))).toBeCloseTo(0.1, 8)
+  })
+  it('of a corner with a slanting step is where that is lowest', () => {
+    const slant = stair(level(0, 0.025, 0.12), [0.025, 0.08, 0.035, 0.02], level(0.035, 0.1, 0.004))
+    expect(corner(0.1, slant)).toBeCloseTo(0.025 + 0.08 + Math.sqrt(2 * 0.025 * 0.08), 8)
   })
   it('of a corner that is nothing but a narrow notch is half of both its legs', () => {
-    expect(inches('radius', cut(level(0, 0.01, 0.09)), over(0, 0.01))).toBeCloseTo(0.05, 8)
+    expect(corner(0.01, stair(level(0, 0.01, 0.09)))).toBeCloseTo(0.05, 8)
   })
   it('of fillets in steps is what the lowest place of each cut shows, in the mean of both', () => {
     // In a fillet of .05, .01 from the wall is .02 over the floor, and .02 from it .01; of .06 and .1 as much more.
@@ -328,7 +371,10 @@ describe('a radius', () => {
       level(1, 1.01, 0.05),
       level(1.01, 1.02, 0.08),
       level(1.02, 1.024, 0.09),
-      level(1.024, 1.12, 0.088),
+      level(1.024, 1.045, 0.088),
+      // Here it is more than four times as far from the wall as over the floor.
+      level(1.045, 1.049, 0.0895),
+      level(1.049, 1.12, 0.088),
       level(1.12, 1.2, 0.1),
       level(1.2, 1.3, 0.1),
       level(1.3, 1.36, 0.08),
@@ -338,6 +384,12 @@ describe('a radius', () => {
     // Near: .05 at .01, .05 at .02, .06 at .024. Far: .1 at .04 and at .02.
     const radius = ((0.05 + 0.05 + 0.06) / 3 + 0.1) / 2
     expect(both('cornerRadius', form, over(1, 1.4), { aim: inch(0.05) })).toEqual([about(radius), about(radius)])
+    const nearer = form.flatMap((one) =>
+      one.to === inch(1.12) ? [{ ...one, to: inch(1.1) }, piece(level(1.1, 1.12, 0.05), 20)] : [one],
+    )
+    // At twice the radius, .05 high, it still is.
+    const more = ((0.05 + 0.05 + 0.06 + 0.1 + 0.05 + 0.1) / 4 + 0.1) / 2
+    expect(both('cornerRadius', nearer, over(1, 1.4), { aim: inch(0.05) })).toEqual([about(more), about(more)])
     // A scratch between twice the radius and the middle is of no fillet.
     const scratched = form.flatMap((one) =>
       one.to === inch(1.2)
@@ -351,14 +403,27 @@ describe('a radius', () => {
       level(1, 1.01, 0.05),
       level(1.01, 1.045, 0.08),
       level(1.045, 1.055, 0.1),
-      level(1.055, 1.06, 0.08),
+      level(1.055, 1.06, 0.076),
       level(1.06, 1.08, 0.06),
       level(1.08, 1.1, 0.01),
     )
-    // Near .05 at .01. Far .1 at .04 and at .02.
-    expect(both('cornerRadius', form, over(1, 1.1), { aim: inch(0.05) })).toEqual([about(0.075), about(0.075)])
+    // Near .05 at .01. Far .024 up at .04, and .1 at .02.
+    const radius = (0.05 + (0.064 + Math.sqrt(2 * 0.04 * 0.024) + 0.1) / 2) / 2
+    expect(both('cornerRadius', form, over(1, 1.1), { aim: inch(0.05) })).toEqual([about(radius), about(radius)])
   })
-  it('of a sharp corner is none', () => {
+  it('is exact to the picometer', () => {
+    const form = cut(
+      level(1, 1.01, 0.05),
+      level(1.01, 1.02, 0.08),
+      level(1.02, 1.38, 0.1),
+      level(1.38, 1.39, 0.08),
+      level(1.39, 1.4, 0.05),
+    )
+    expect(take('cornerRadius', form, over(1, 1.4), { aim: inch(0.05) })).toBe(inch(0.05))
+  })
+  it('of a sharp corner is none, and what stands beside it is no part of the corner itself', () => {
+    const beside = cut(level(1, 1.01, 0.1), level(1.01, 1.02, 0.08), level(1.02, 1.4, 0.1))
+    expect(both('cornerRadius', beside, over(1, 1.4), { aim: inch(0.05) })).toEqual([about(0.025), about(0.025)])
     expect(both('cornerRadius', cut(level(1, 1.4, 0.1)), over(1, 1.4), { aim: inch(0.05) })).toEqual([0, 0])
   })
 })
