@@ -29,6 +29,11 @@ const judgment = (more: Partial<Judgment>): Judgment => ({
 const told = (more: Partial<Judgment>) => outcome(judgment(more), 'inch')
 const sized = (more: Partial<Judged>) => told({ sizes: [size(more)] })
 
+it('a difference is told to a tenth of a thousandth of an inch, or to a micrometer', () => {
+  expect(differenceText('depth', inch(0.01234), 'inch')).toBe('.0123')
+  expect(differenceText('depth', 12_400_000, 'mm')).toBe('0.012')
+})
+
 describe('what the part would be', () => {
   it('is nothing to tell where all holds', () => expect(sized({})).toEqual([]))
   it('tells how much is gone or left, where, and whether it can be saved', () => {

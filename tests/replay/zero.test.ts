@@ -51,11 +51,87 @@ describe('a tool that is brought', () => {
   ] as const)('by its %s to a line', (point, place) => {
     expect(brought({ point, against: { line: inch(1) } })).toBeCloseTo(place, 9)
   })
+  it('by its nose, though its flanks are bent and all of it stands out', () => {
+    const [near, far] = [-0.05, 0.15]
+    const pieces = [
+      line(inch(near), inch(-0.04), inch(-0.02), inch(-0.01)),
+      line(inch(-0.02), inch(-0.01), 0, inch(0.01)),
+      line(0, inch(0.01), inch(0.1), inch(0.01)),
+      line(inch(0.1), inch(0.01), inch(0.12), inch(-0.01)),
+      line(inch(0.12), inch(-0.01), inch(far), inch(-0.04)),
+    ]
+    const bent = (point: Placing['point']) =>
+      zeroOf({ ...wide, edge: { ...wide.edge, pieces }, placing: { point, against: { line: inch(1) } } })[0]
+    expect(bent('nose-tailstock-corner')).toBeCloseTo(1, 9)
+    expect(bent('nose-headstock-corner')).toBeCloseTo(0.9, 9)
+    expect(bent('tip')).toBeCloseTo(0.95, 9)
+  })
+  it('to another place for the touch meets the diameter there', () => {
+    // A taper whose diameter is 1 + z / 5. Of a square end .148 wide the corner toward the headstock touches.
+    const taper = { ...setup, stock: [line(0, inch(-0.5), inch(4), inch(-0.9))] }
+    const moves = [move('align'), move('touch-off', 'cross-feed'), move('zero', 'cross-feed')]
+    const touched = (at: Operation['touch']['at'], locked = false) => {
+      const list = locked ? moves.toSpliced(1, 0, move('lock')) : moves
+      const operation = { ...neck, moves: list, touch: { diameter: inch(1.2), at } }
+      return toInch(replay(bench, taper, [operation]).operations[0]!.zero.diameter)
+    }
+    const over = { point: 'tailstock-corner', against: { over: [inch(1), inch(1.2)] } } as const
+    const past = { point: 'headstock-corner', against: { past: inch(1), by: inch(0.05) } } as const
+    expect(touched(null)).toBeCloseTo(1 + (1.125 + 0.148) / 5, 8)
+    expect(touched(over)).toBeCloseTo(1 + (1.1 + 0.148) / 5, 8)
+    expect(touched(past)).toBeCloseTo(1 + 1.05 / 5, 8)
+    // A carriage that is locked stays where it is.
+    expect(touched(past, true)).toBeCloseTo(1 + (1.125 + 0.148) / 5, 8)
+  })
   it('between two lines, to a face, or short of one', () => {
     const point = 'tip'
     expect(brought({ point, against: { between: [inch(1), inch(1.2)] } })).toBeCloseTo(1.05, 9)
     expect(brought({ point, against: { face: inch(1) } })).toBeCloseTo(0.95, 9)
     expect(brought({ point, against: { beside: inch(1), gap: inch(0.01) } })).toBeCloseTo(0.94, 9)
+  })
+})
+
+type Steps = readonly (readonly [number, number])[]
+
+describe('the place that a tool is brought to', () => {
+  const said = (placing: Placing, ...steps: Steps) => {
+    const { faults } = replay(bench, bar(...steps), [
+      { ...neck, lines: [inch(0.6), inch(1.125)], placing, moves: [move('align')] },
+    ])
+    return faults.filter(({ kind }) => kind === 'set-up').map(({ say }) => say)
+  }
+  const plain = [[1.4, 1] as const, [1.5, 3] as const]
+  it('is a line that was scribed, or where a step of the stock begins or ends', () => {
+    const at = (line: number) => said({ point: 'tip', against: { line: inch(line) } }, ...plain)
+    for (const line of [0, 0.6, 1, 1.125, 4]) expect(at(line)).toEqual([])
+    for (const line of [0.601, 1.001, 3.999])
+      expect(at(line)).toEqual(['The tool is brought to a line that was not scribed.'])
+  })
+  it('between two lines is so if both are', () => {
+    const at = (...between: [number, number]) =>
+      said({ point: 'tip', against: { between: [inch(between[0]), inch(between[1])] } }, ...plain)
+    expect(at(0.6, 1.125)).toEqual([])
+    expect(at(0.6, 1.2)).toEqual(['The tool is brought to a line that was not scribed.'])
+    expect(at(0.7, 1.125)).toEqual(['The tool is brought to a line that was not scribed.'])
+  })
+  it('is a face that rises on that side of the tool', () => {
+    const none = ['The tool is brought to a face that is not there.']
+    const near = (face: number, ...steps: Steps) =>
+      said({ point: 'tailstock-corner', against: { face: inch(face) } }, ...steps)
+    const far = (face: number, ...steps: Steps) =>
+      said({ point: 'headstock-corner', against: { face: inch(face) } }, ...steps)
+    const beside = (face: number, ...steps: Steps) =>
+      said({ point: 'tailstock-corner', against: { beside: inch(face), gap: 0 } }, ...steps)
+    expect(near(1, [1.6, 1], [1.5, 3])).toEqual([])
+    expect(near(1, [1.4, 1], [1.5, 3])).toEqual(none)
+    expect(far(1, [1.4, 1], [1.5, 3])).toEqual([])
+    expect(far(1, [1.6, 1], [1.5, 3])).toEqual(none)
+    expect(far(0.5, [1.4, 1], [1.5, 3])).toEqual(none)
+    // In front of a corner the tool is on the side that has no metal, or less.
+    expect(beside(1, [1.4, 1], [1.5, 3])).toEqual([])
+    expect(beside(0, [1.4, 1], [1.5, 3])).toEqual([])
+    expect(beside(1, [1.6, 1], [1.5, 3])).toEqual(none)
+    expect(beside(4, [1.6, 1], [1.5, 3])).toEqual(none)
   })
 })
 
@@ -88,5 +164,6 @@ describe('an edge that is fed to the metal', () => {
   })
   it('is there already where it begins in the metal', () => {
     expect(to(1.85, 0.01, { z: 1, d: 0 })).toBe(0)
+    expect(to(1.905, -0.1, { z: -1, d: 0 })).toBe(0)
   })
 })
