@@ -41,7 +41,7 @@ export const noteCleared = (bench: Bench, move: Move, index: number): void => {
 export const checkBinding = (bench: Bench, move: Move, index: number, cut: Form): void => {
   if (move.action !== 'feed-in' || (move.slide ?? 'cross-feed') !== 'cross-feed') return
   const { edge, wanted } = bench.operation
-  if (!isStraightSided(edge) || wanted.length === 0) return
+  if (!isStraightSided(edge)) return
   const width = widthOf(edge)
   const step = stepOf(bench.lathe.crossFeed)
   const free = wanted.at(-1)!.to - wanted[0]!.from - width

@@ -30,6 +30,9 @@ describe('along the work', () => {
     const held = [more('carriage', 4), move('align'), move('lock')]
     expect(zero([...held, more('carriage', 2), move('zero', 'carriage')])[0]).toBeCloseTo(1.145, 9)
   })
+  it('of that counts at least what is left of it after all the lost motion', () => {
+    expect(zero([move('align'), more('compound', 10), move('zero', 'compound')])[0]).toBeCloseTo(1.129, 9)
+  })
   it('what is turned before that does not count', () => {
     const moves = [move('align'), more('compound', 11), move('align'), move('zero', 'compound')]
     expect(zero(moves)[0]).toBeCloseTo(1.125, 9)
@@ -93,5 +96,53 @@ describe('what a tool touches', () => {
     const kinds = run([...begin, move('stop'), touch[0]!, shift(3)]).faults.map(({ kind }) => kind)
     expect(kinds).not.toContain('not-clear')
     expect(run([...neck.moves.slice(0, 10), shift(3)]).faults.map(({ kind }) => kind)).not.toContain('not-clear')
+  })
+})
+
+describe('a face that the tool is fed to', () => {
+  /** The corner toward the headstock is brought .050 short of a shoulder at 1, the reference point to .802. */
+  const shouldered = bar([1.5, 1], [1.9, 3])
+  const beside = { placing: { point: 'headstock-corner', against: { beside: inch(1), gap: inch(0.05) } } } as const
+  const head = [more('compound', 11), move('align'), move('lock'), ...touch]
+  const out = (marks: number) => move('back-out', 'cross-feed', -marks)
+  const [face, none, inside] = [
+    move('touch-off', 'compound'),
+    'The tool touches nothing where it is to be touched off.',
+    'The tool is in the work where it is to be fed to a touch.',
+  ]
+  const said = (moves: readonly Move[], angle = 0, where = shouldered) =>
+    run(moves, { ...beside, angle }, where).faults.map(({ say }) => say)
+  const at = (moves: readonly Move[], angle = 0) => zero(moves, { ...beside, angle }, shouldered)
+  const found = [...head, out(60), face, move('zero', 'compound')]
+  it('is where its corner stands then', () => {
+    expect(at(found)).toEqual(about(0.852, 1.5))
+    expect(said(found)).not.toContain(none)
+    expect(said(found)).not.toContain(inside)
+  })
+  it('on a slant is met further in, and nobody knows by how much that shifts the depth', () => {
+    expect(at(found, 30)).toEqual(about(0.852, 1.5 - 2 * 0.05 * Math.tan(Math.PI / 6)))
+    const kinds = (moves: readonly Move[], angle: number) =>
+      run(moves, { ...beside, angle }, shouldered).faults.map(({ kind }) => kind)
+    expect(kinds(found, 30)).toContain('shifted-zero')
+    expect(kinds(found, 0)).not.toContain('shifted-zero')
+    // Before the cross-feed has touched there is nothing to shift.
+    expect(kinds([more('compound', 11), move('align'), face], 30)).not.toContain('shifted-zero')
+  })
+  it('met by the carriage is met straight along the work', () => {
+    const moves = [...head.filter(({ action }) => action !== 'lock'), out(60), move('touch-off', 'carriage')]
+    expect(at([...moves, move('zero', 'carriage')], 30)).toEqual(about(0.852, 1.5))
+  })
+  it('leaves a dial that has its zero already at its reading', () => {
+    const zeroed = [more('compound', 11), move('align'), move('lock'), move('zero', 'compound'), ...touch, out(60)]
+    expect(at([...zeroed, face])).toEqual(about(0.802, 1.5))
+    expect(at([...zeroed, shift(20), face])).toEqual(about(0.802, 1.5))
+  })
+  it('may not be there, or the tool be in the work already; where its depth is not known nothing is said', () => {
+    expect(said([...head, out(60), face], 0, setup)).toContain(none)
+    expect(said([...head, move('feed-in', 'cross-feed', 10), face])).toContain(inside)
+    for (const say of [none, inside]) expect(said([more('compound', 11), move('align'), face])).not.toContain(say)
+  })
+  it('without having been brought is taken from where it was to be', () => {
+    expect(at([face, move('zero', 'compound')])[0]).toBeCloseTo(0.802, 9)
   })
 })
