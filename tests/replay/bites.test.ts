@@ -58,6 +58,8 @@ describe('one bite', () => {
     expect(bites([feed(70)], { edge: round(0.025, 0.3) }).length).toBe(1)
     const sideways = [feed(60), move('feed-in', 'compound', 40), move('feed-in', 'compound', 45)]
     expect(bites(sideways)).toEqual([])
+    // Not fed, but brought there: another rule's fault.
+    expect(bites([move('return', 'cross-feed', 64), out(-50)])).toEqual([])
   })
 })
 
@@ -83,6 +85,19 @@ describe('a tool in a slot of its own', () => {
     expect(binding([...beside(5), ...deep])).toEqual([])
     expect(binding([...beside(1), ...deep], 0.066)).toEqual([0.003])
     expect(binding([...beside(2), ...deep], 0.066)).toEqual([])
+  })
+  it('has no tenth of its width beside it a mark before that', () => {
+    const beside = (place: number) => [
+      shift(place),
+      ...pecks(40),
+      move('go-past', 'compound', -20),
+      move('return', 'compound', 0),
+    ]
+    const wide = (place: number) => {
+      const moves = [...begin, ...beside(place), ...pecks(130, 260, 390, 443)]
+      return seen('binding', { ...groove(1.125, 0.22, 0.5, moves), edge: square(0.11, 0.6) })
+    }
+    expect([wide(10), wide(11)]).toEqual([[0.003], []])
   })
   it('is not asked to be widened where there is no mark of room', () => {
     expect(binding([...down, ...pecks(203)], 0.0579)).toEqual([])

@@ -1,0 +1,40 @@
+import { expect, it } from 'vitest'
+import { compile } from '../../src/compile.ts'
+import { told } from '../prose.ts'
+
+/** Roughing counts back from a shoulder here, so all places but the first are behind the zero of the compound. */
+const job = `title: Pin of the cider press
+units: inch
+part:
+  material: mild steel
+  held: chuck
+  overhang: 3
+  steps: [{ name: tip, diameter: 1.000, length: 1.5 }, { name: body, diameter: 1.500, length: 3 }]
+lathe:
+  name: Bench lathe
+  cross-feed: { graduation: 0.001, per-turn: 0.100, reads: depth, backlash: 0.008 }
+  compound: { graduation: 0.001, per-turn: 0.100, backlash: 0.006, travel: 2.5 }
+  spindle-speeds: [60, 95, 150, 240]
+tools:
+  neck: { shape: square, width: 0.100, reach: 0.250 }
+features:
+  - { kind: groove, name: Relief, from: body, far: 0, width: 0.160, depth: 0.060, tool: neck, walls: plunged, leave-sides: 0 }
+`
+
+it('roughing leaves a mark on each wall that is to have a plunge of its own, on the way back from a shoulder too', () => {
+  const { plan, diagnostics } = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: job }))
+  const feature = plan?.features[0]
+  if (feature?.status !== 'planned')
+    throw new Error(feature === undefined ? JSON.stringify(diagnostics) : told(feature.reason))
+  const { moves } = feature.operation
+  const placesOf = (purpose: string) =>
+    moves.flatMap((move, i) => {
+      if (move.action !== 'feed-in' || move.purpose !== purpose) return []
+      return [
+        moves.slice(0, i).findLast(({ slide, count }) => slide === 'compound' && typeof count === 'number')?.count ?? 0,
+      ]
+    })
+  const [rough, finish] = [placesOf('rough'), placesOf('finish')]
+  expect([Math.min(...finish), Math.max(...finish)]).toEqual([-60, 0])
+  expect([Math.min(...rough), Math.max(...rough)]).toEqual([-59, -1])
+})
