@@ -73,6 +73,13 @@ describe('a tool in a slot of its own', () => {
     expect(binding([...down, ...pecks(202)])).toEqual([])
     expect(binding([...down, ...pecks(203)])).toEqual([0.003])
   })
+  it('is one that is fed straight in, with straight sides, between the ends of all of its form', () => {
+    expect(binding([...down, move('return', 'cross-feed', 203), out(-50)])).toEqual([])
+    expect(seen('binding', narrow([...down, ...pecks(203)], { edge: vee(0.02, 2, 0.4) }))).toEqual([])
+    const [a, b, c] = [1.125, 1.15, 1.225].map(inch)
+    const wanted = [line(a!, inch(-0.45), b!, inch(-0.45)), line(b!, inch(-0.45), c!, inch(-0.44))]
+    expect(seen('binding', narrow([...down, ...pecks(203)], { wanted }))).toEqual([0.003])
+  })
   it('does not where the slot is wider by a tenth of the tool, or an eighth of what there is to widen', () => {
     const beside = (place: number) => [
       shift(place),
@@ -101,7 +108,7 @@ describe('a tool in a slot of its own', () => {
   })
   it('is not asked to be widened where there is no mark of room', () => {
     expect(binding([...down, ...pecks(203)], 0.0579)).toEqual([])
-    expect(binding([...down, ...pecks(203)], 0.0581)).toEqual([0.003])
+    expect(binding([...down, ...pecks(203)], 0.058)).toEqual([0.003])
   })
 })
 
