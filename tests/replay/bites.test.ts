@@ -80,6 +80,18 @@ describe('a tool in a slot of its own', () => {
     const wanted = [line(a!, inch(-0.45), b!, inch(-0.45)), line(b!, inch(-0.45), c!, inch(-0.44))]
     expect(seen('binding', narrow([...down, ...pecks(203)], { wanted }))).toEqual([0.003])
   })
+  it('is as wide as all of its edge', () => {
+    const pieces = [line(0, 0, inch(0.025), 0), line(inch(0.025), 0, inch(0.05), 0)]
+    const edge = { ...square(0.05, 0.4), pieces }
+    expect(seen('binding', narrow([...down, ...pecks(203)], { edge }))).toEqual([0.003])
+    expect(seen('no-peck', narrow([feed(64), out(-50)], { edge }))).toEqual([0.0005])
+    // At the free end there is no metal on one side.
+    const free = {
+      ...narrow([...down, ...pecks(203)]),
+      placing: { point: 'tailstock-corner', against: { line: 0 } },
+    } as const
+    expect(seen('binding', free)).toEqual([])
+  })
   it('does not where the slot is wider by a tenth of the tool, or an eighth of what there is to widen', () => {
     const beside = (place: number) => [
       shift(place),
