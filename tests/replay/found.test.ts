@@ -146,3 +146,16 @@ describe('a face that the tool is fed to', () => {
     expect(at([face, move('zero', 'compound')])[0]).toBeCloseTo(0.802, 9)
   })
 })
+
+describe('a slide that is taken up too late', () => {
+  it('digs the tool in, where it touches already, by as much as it is fed', () => {
+    const moves = [...begin.slice(0, 5), move('take-up', 'cross-feed', null, 3), move('zero', 'cross-feed')]
+    const dug = run(moves).faults.filter(({ say }) => say.startsWith('The cross-feed is fed in after it touched'))
+    expect(dug.map(({ kind, by }) => [kind, toInch(by)])).toEqual([['open-zero', expect.closeTo(0.003, 9)]])
+  })
+  it('comes to the reading that is so much further, which is within its travel', () => {
+    const kinds = run([...begin, shift(20), more('compound', 3)]).faults.map(({ kind }) => kind)
+    expect(kinds).toContain('open-zero')
+    expect(kinds).not.toContain('beyond-travel')
+  })
+})
