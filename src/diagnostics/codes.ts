@@ -35,6 +35,7 @@ export const CODES: Readonly<Record<string, string>> = {
   'not-whole': 'a turn of the dial is no whole number of marks',
   'out-of-range': 'a value is out of its range',
   reserved: 'a name that has a meaning of its own',
+  'short-grip': 'too little of the part is held',
   'too-many-keys': 'keys say the same thing twice',
   'unknown-key': 'a key that is not known there',
   'unknown-material': 'a material that is not in the table',

@@ -18,11 +18,12 @@ export const benchOf = (job: Job): Bench => ({
 export function setupOf(bench: Bench): Setup {
   const centers = bench.part.held === 'between centers'
   const length = bench.steps.at(-1)?.end ?? 0
-  const { dog, overhang } = bench.part
+  const { dog, overhang, held } = bench.part
   const beforeDog = dog === null ? null : length - dog
   return {
     stock: bench.steps.map((step) => linePiece(step.start, -step.measured / 2, step.end, -step.measured / 2)),
-    jaws: centers ? beforeDog : overhang,
+    // On a mandrel the dog is behind the work, and both centers are in the mandrel.
+    jaws: held === 'mandrel' ? null : centers ? beforeDog : overhang,
     tailstockCenter: centers || bench.part.held === 'chuck and center',
   }
 }

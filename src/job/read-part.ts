@@ -3,6 +3,7 @@ import type { AsRead, Given } from '../diagnostics/given.ts'
 import { suggest } from '../diagnostics/suggest.ts'
 import { findMaterial, materialNames } from '../handbook/materials.ts'
 import type { Material, Part, Step } from '../moves/part.ts'
+import { exact, say } from '../phrase/say.ts'
 import { words } from '../phrase/words.ts'
 import { formatExact } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
@@ -29,16 +30,54 @@ export const readPart = (values: PartRead, units: Units, givenOf: GivenLookup): 
       'give how far the part sticks out, or describe the whole part in steps',
     )
   const dog = readDog(values, whole, givenOf)
+  const out = overhangOf(values, whole, units, givenOf)
   return {
     material,
     held: values.held ?? 'chuck',
-    overhang: values.overhang ?? whole,
-    overhangGiven: values.overhang !== undefined,
+    overhang: out ?? whole,
+    overhangGiven: out !== null,
     dog,
     steps,
     origin: given.origin,
   }
 }
+
+/** How far it sticks out, from the overhang or from the grip; null if neither is given. */
+const overhangOf = (values: PartRead, whole: Length, units: Units, givenOf: GivenLookup): Length | null => {
+  const given = givenOf(values)
+  const { overhang, grip, held = 'chuck' } = values
+  if (grip !== undefined && overhang !== undefined)
+    given.report('grip', 'too-many-keys', 'grip and overhang say the same', 'keep one of them')
+  if (grip !== undefined && (held === 'between centers' || held === 'mandrel'))
+    given.report('grip', 'useless-key', `nothing grips the work: held: ${held}`, 'take grip out')
+  if (grip !== undefined && grip >= whole)
+    given.report('grip', 'impossible', 'the grip takes the whole part', 'give how much of the headstock end is held')
+  const out = overhang ?? (grip === undefined ? null : Math.max(0, whole - grip))
+  const gripped = out === null ? null : whole - out
+  // A center carries the free end.
+  if (gripped === null || gripped < 0 || (held !== 'chuck' && held !== 'collet')) return out
+  const thick = values.steps?.at(-1)?.diameter ?? values.diameter
+  if (thick === undefined || gripped >= Math.min(thick.nominal, out!) / SHORTEST) return out
+  given.report(
+    overhang === undefined ? 'grip' : 'overhang',
+    'short-grip',
+    words(
+      say`only ${exact('drawing', gripped, units)} of the part would be held, and ${exact('drawing', out!, units)} sticks out`,
+      units,
+    ),
+    words(
+      say`let the ${held} hold an eighth of the diameter at least, better all of it, or hold the free end in a center too (held: chuck and center)`,
+      units,
+    ),
+  )
+  return out
+}
+
+/**
+ * Less than an eighth of the diameter and of what sticks out is no hold for a form tool; a good one is a whole diameter.
+ * Common practice, no source.
+ */
+const SHORTEST = 8
 
 const readDog = (values: PartRead, whole: number, givenOf: GivenLookup): number | null => {
   const { dog, held } = values

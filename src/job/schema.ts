@@ -68,9 +68,22 @@ export const partSchema = z
     material: materialSchema,
     held: byDefault(
       'chuck',
-      choice('How the work is held.', ['chuck', 'collet', 'between centers', 'chuck and center']),
+      choice('How the work is held. On a mandrel nothing is in the way of the tool.', [
+        'chuck',
+        'collet',
+        'between centers',
+        'chuck and center',
+        'mandrel',
+      ]),
     ),
-    overhang: byDefault('its whole length', length('How far the work sticks out of the chuck.', '2 1/2')),
+    overhang: byDefault(
+      'its whole length, with a warning that asks for it',
+      length('How far the work sticks out of the chuck or collet.', '2 1/2'),
+    ),
+    grip: byDefault(
+      'what the overhang leaves',
+      length('How much of it the chuck or collet holds, instead of overhang.', 1),
+    ),
     dog: byDefault(
       'not known: a tool that comes within 1 in (25 mm) of that end is warned of',
       length('Between centers: how much of the headstock end the dog takes; the tool is kept off it as off jaws.', 1),

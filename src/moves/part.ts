@@ -4,8 +4,8 @@ import type { Length } from '../units/length.ts'
 
 export type Part = {
   readonly material: Material
-  readonly held: 'chuck' | 'collet' | 'between centers' | 'chuck and center'
-  /** Length out of the chuck, pm; the part's whole length if not given. */
+  readonly held: 'chuck' | 'collet' | 'between centers' | 'chuck and center' | 'mandrel'
+  /** Length out of the chuck, pm; the part's whole length if neither it nor the grip is given. */
   readonly overhang: Length
   readonly overhangGiven: boolean
   /** Between centers: length of the headstock end that the dog takes, pm; null if not given, and in a chuck. */

@@ -5,7 +5,7 @@ import { edgeFormOf } from '../features/on-face.ts'
 import { steppedNotes } from '../features/radius/stepped-notes.ts'
 import { draftFeature, kindWords } from '../features/registry.ts'
 import { otherUnits } from '../job/checks/other-units.ts'
-import { slender } from '../job/checks/warnings.ts'
+import { slender, unsaidOverhang } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
 import type { Setup } from '../moves/operation.ts'
 import type { Prose } from '../phrase/phrase.ts'
@@ -55,7 +55,10 @@ export function toPlan(job: Job, bench: Bench, setup: Setup, { outcomes, reasons
     features,
     orderReasons: reasons,
     warnings: [
-      ...[...job.doubts, ...otherUnits(bench), ...slender(bench)].map((warning) => ({ feature: null, ...warning })),
+      ...[...job.doubts, ...otherUnits(bench), ...slender(bench), ...unsaidOverhang(bench)].map((warning) => ({
+        feature: null,
+        ...warning,
+      })),
       ...warnings,
     ],
     setup,

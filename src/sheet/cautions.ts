@@ -1,7 +1,7 @@
 /** On every sheet, before anything else: shop practice, and what to do before the first step. */
 export const cautionsFor = (held: string): readonly string[] => [
   'Safety glasses on. No rings, watch, gloves or loose sleeves; long hair tied back.',
-  held === 'between centers' ? DOG : KEY,
+  held === 'between centers' || held === 'mandrel' ? DOG : KEY,
   'Rigid set-up, short overhang, bit out no more than it must. Reduced speed.',
   'STOP the spindle to measure. Chips: a brush and a stopped spindle, never a hand.',
   "The machine's manual, the shop's rules, local codes and a qualified supervisor come before this sheet.",

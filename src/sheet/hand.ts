@@ -58,7 +58,7 @@ const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Ph
   more,
 })
 
-const between = ({ plan }: Scene): boolean => plan.part.held === 'between centers'
+const between = ({ plan }: Scene): boolean => plan.part.held === 'between centers' || plan.part.held === 'mandrel'
 
 /** Once per sheet, before the first cut. Oil on steel, iron and brass dry: common practice, no source. */
 const chips = ({ plan, feature, index }: Scene): Phrase[] => {

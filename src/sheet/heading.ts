@@ -92,6 +92,7 @@ const held = ({ part, units }: Plan): Phrase => {
     return part.dog === undefined
       ? [part.held]
       : [part.held, ', the dog takes ', length('stock', part.dog, units), ' of the headstock end']
+  if (part.held === 'mandrel') return ['on a mandrel between centers']
   return [`${part.held}, `, length('stock', part.overhang, units), ' out']
 }
 

@@ -87,8 +87,10 @@ const room = ({ feature, plan, units }: Scene): Phrase => {
 
 /** The cut is fed in by the compound, as in the flank feed of a V; a corner tool only alternates with it. */
 const fedByCompound = ({ feature }: Scene): boolean =>
-  feature.edge.shape !== 'corner' &&
-  feature.operation.moves.some(({ action, slide }) => action === 'feed-in' && slide === 'compound')
+  feature.operation.moves.some(
+    ({ action, slide, purpose }) =>
+      action === 'feed-in' && slide === 'compound' && (purpose === 'finish' || purpose === 'approach'),
+  )
 
 /** A compound that feeds into the work goes forward; that it also goes toward the headstock does not matter here. */
 const waysIn = (scene: Scene, slide: Slide): Ways => {

@@ -283,7 +283,7 @@ units: inch
 part:
   material: mild steel
   held: chuck
-  overhang: 4
+  overhang: 3.5
   steps:
     - { name: pilot, diameter: 1.000, length: 2, measured-diameter: 1.000 }
     - { name: body, diameter: 1.500, length: 2 }

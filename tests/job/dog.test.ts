@@ -38,7 +38,7 @@ describe('a dog at the headstock end, as a trial planned a groove under it', () 
   it('where nothing is said of a dog, a tool that comes near that end is warned of', () => {
     expect(planned(jobOf('held: between centers', 94)).warnings.map(({ code }) => code)).toEqual(['near-dog'])
     expect(planned(jobOf('held: between centers', 60)).warnings).toEqual([])
-    expect(planned(jobOf('held: chuck', 60)).warnings).toEqual([])
+    expect(planned(jobOf('held: chuck, overhang: 80', 60)).warnings).toEqual([])
   })
   it('has no place in a chuck, nor over the whole part', () => {
     expect(read(jobOf('held: chuck, dog: 20')).diagnostics.map(({ message }) => message)).toEqual([

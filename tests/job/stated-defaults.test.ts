@@ -13,6 +13,7 @@ const IN_PROSE = [
   'part.steps.measured-diameter',
   'part.measured-diameter',
   'lathe.units',
+  'part.grip',
   'lathe.carriage',
   'lathe.accuracy',
   'lathe.accuracy.reading',
@@ -133,6 +134,10 @@ const jobsIn = (units: 'inch' | 'mm'): Mapping[] => {
       { shape: 'vee', angle: 38, nose: 0.1, reach: 0.5 },
     ),
     job(
+      { kind: 'v-groove', near: 0.5, width: 0.3, root: 0.1, angle: 38, method: 'flank-feed' },
+      { shape: 'vee', angle: 38, nose: 0.1, reach: 0.5 },
+    ),
+    job(
       { kind: 'radius', shape: 'concave', center: 0.5, radius: 0.25, depth: 0.08 },
       { shape: 'round', radius: 0.1, reach: 0.2 },
     ),
@@ -157,6 +162,8 @@ const fits = (job: Mapping, at: string, only: readonly string[]): boolean => {
   const [feature] = job.features as Mapping[]
   const tool = job.tools ? Object.values(job.tools)[0] : undefined
   if (at.startsWith('tools.') && !tool) return false
+  // A job that has the key already does not do without it.
+  if (at === 'features.method' && feature!.method !== undefined) return false
   if (at === 'features.leave-sides' && feature!.kind === 'v-groove') return false
   if ((at === 'features.cusp') !== (feature!.kind === 'radius')) return false
   const kind = [feature!.kind, feature!.shape].filter(Boolean).join(' ')
@@ -164,4 +171,4 @@ const fits = (job: Mapping, at: string, only: readonly string[]): boolean => {
 }
 
 /** Other values than the example of the key, where that would plan nothing else here. */
-const OTHERS: Readonly<Record<string, unknown>> = { 'features.leave-sides': '0.01 in' }
+const OTHERS: Readonly<Record<string, unknown>> = { 'features.leave-sides': '0.01 in', 'features.flank-under': 1 }

@@ -50,7 +50,7 @@ describe('no reading reads two ways or is torn', () => {
       }),
       { numRuns: runs(25), seed: 20_265, endOnFailure: true },
     )
-    expect(printed).toBeGreaterThan(30)
+    expect(printed).toBeGreaterThan(20)
   })
 
   it('sees each of them', () => {

@@ -36,6 +36,12 @@ export function stock(tape: Tape, units: Units): Stock {
   const held = tape.pick(['chuck', 'chuck', 'collet', 'chuck and center', 'between centers'])
   const dog = held === 'between centers' && tape.chance(50)
   if (held === 'between centers') traits.push(dog ? 'between centers with a dog' : 'between centers')
+  // The bars stick out; behind the last of them is what is held.
+  if (held === 'chuck' || held === 'collet') {
+    const last = bars.at(-1)!
+    const whole = last.to - last.from + 0.6 * unit
+    lines.push(lines.pop()!.replace(/length: [^,}]*?( ?[,}])/, `length: ${whole.toFixed(4)}$1`))
+  }
   const head = [
     'part:',
     `  material: ${tape.pick(materials)}`,

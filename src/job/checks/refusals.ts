@@ -66,7 +66,8 @@ function slenderCore(one: Case): Refusal | null {
   const { draft, bench } = one
   const { held } = bench.part
   const bottom = draft.dimensions.find((dimension) => dimension.id === 'bottomDiameter')
-  if (bottom === undefined || held === 'chuck and center' || held === 'between centers') return null
+  if (bottom === undefined || held === 'chuck and center' || held === 'between centers' || held === 'mandrel')
+    return null
   const width = draft.region.to - draft.region.from
   if (width <= UNHELD * bottom.aim) return null
   const show = shown(one)

@@ -51,8 +51,8 @@ export function warningsOf(one: Case, spindle: Spindle): JobWarning[] {
 
 /** Overhang over three diameters without a center. */
 export function slender(bench: Case['bench']): JobWarning[] {
-  if (bench.part.held === 'between centers' || bench.part.held === 'chuck and center' || !bench.part.overhangGiven)
-    return []
+  const { held } = bench.part
+  if (held === 'between centers' || held === 'chuck and center' || held === 'mandrel') return []
   const out = bench.part.overhang
   const thinnest = Math.min(...bench.steps.filter((step) => step.start < out).map((step) => step.measured))
   const times = out / thinnest
@@ -63,6 +63,20 @@ export function slender(bench: Case['bench']): JobWarning[] {
       say`The work sticks out ${figure('planned', times, 'count', 1)} diameters without a center`,
       say`expect spring and chatter, use a center or less overhang; against chatter in this order: ${AGAINST_CHATTER}`,
       within(bench.part.origin, 'overhang'),
+    ),
+  ]
+}
+
+/** Without it the jaws are taken to be at the very end, and nothing holds the part. */
+export function unsaidOverhang({ part }: Case['bench']): JobWarning[] {
+  const { held, overhangGiven } = part
+  if (overhangGiven || (held !== 'chuck' && held !== 'collet')) return []
+  return [
+    warning(
+      'no-overhang',
+      say`The job does not give how far the work sticks out of the ${held === 'collet' ? held : 'chuck'}: planned as if all of it did`,
+      'give overhang, or grip: how much of it is held',
+      part.origin,
     ),
   ]
 }
