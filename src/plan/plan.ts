@@ -32,6 +32,8 @@ export type PlannedPart = {
   readonly overhang: Length
   /** Length of the headstock end that the dog takes; absent if it is not given. */
   readonly dog?: Length
+  /** What the material asks for: a coolant, and cautions of its own. */
+  readonly care?: { readonly coolant: Care; readonly cautions: readonly Care[] }
   readonly steps: readonly {
     readonly name: string
     readonly diameter: Length
@@ -42,6 +44,9 @@ export type PlannedPart = {
     readonly to: Length
   }[]
 }
+
+/** `source` null: common practice, no source. */
+export type Care = { readonly says: string; readonly source: string | null }
 
 /** `feature` is the index in `Plan.features`, null = the whole job. */
 export type Warning = {

@@ -4,6 +4,7 @@ import { inspectFeature } from '../features/inspect.ts'
 import { edgeFormOf } from '../features/on-face.ts'
 import { steppedNotes } from '../features/radius/stepped-notes.ts'
 import { draftFeature, kindWords } from '../features/registry.ts'
+import { careFor } from '../handbook/cautions.ts'
 import { otherUnits } from '../job/checks/other-units.ts'
 import { slender } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
@@ -43,6 +44,7 @@ export function toPlan(job: Job, bench: Bench, setup: Setup, { outcomes, reasons
       held: job.part.held,
       overhang: job.part.overhang,
       ...(job.part.dog === null ? {} : { dog: job.part.dog }),
+      care: careFor(job.part.material.name),
       steps: bench.steps.map((step) => ({
         name: step.name,
         diameter: step.diameter.aim,

@@ -7,6 +7,7 @@ import { seconds } from '../phrase/pace.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
 import { together } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
+import { beforeStart } from './cautions.ts'
 import { feedingSlide, feedOn } from './feed.ts'
 import { fitTool } from './fit-tool.ts'
 import { layout } from './layout.ts'
@@ -26,12 +27,7 @@ export const handStep = (scene: Scene): StepWords => {
     case 'set-speed':
       return speed(scene)
     case 'start':
-      return say(
-        'SPINDLE',
-        ['start'],
-        [between(scene) ? 'dog free? stand clear' : 'key out? stand clear'],
-        chips(scene),
-      )
+      return say('SPINDLE', ['start'], [`${beforeStart(scene.plan.part.held)}? stand clear`], chips(scene))
     case 'stop':
       return say('SPINDLE', ['STOP, wait until it has come to rest'])
     case 'align':
@@ -58,19 +54,12 @@ const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Ph
   more,
 })
 
-const between = ({ plan }: Scene): boolean => plan.part.held === 'between centers'
-
-/** Once per sheet, before the first cut. Oil on steel, iron and brass dry: common practice, no source. */
+/** Once per sheet, before the first cut. Nothing is held to running work, so that nothing is drawn in. */
 const chips = ({ plan, feature, index }: Scene): Phrase[] => {
   const first = plan.features.find(({ status }) => status === 'planned') === feature
   if (!first || feature.operation.moves.findIndex(({ action }) => action === 'start') !== index) return []
-  const { material } = plan.part
-  const oil = /steel|alumin|copper/i.test(material)
-    ? 'cutting oil; '
-    : /iron|brass|bronze/i.test(material)
-      ? 'dry; '
-      : ''
-  return [[`${oil}clear the chips between plunges, spindle STOPPED for a brush`]]
+  const coolant = plan.part.care === undefined ? '' : `${plan.part.care.coolant.says}; `
+  return [[`${coolant}no brush or rag at running work: STOP for chips`]]
 }
 
 const speed = (scene: Scene): StepWords => {
@@ -174,7 +163,8 @@ const touchOff = (scene: Scene): StepWords => {
   return say('COMPOUND', together([`${forward} gently until `, met]), [], [BY_HAND])
 }
 
-const BY_HAND: Phrase = ['spindle stopped; turn the work by hand to feel the touch']
+/** In neutral the spindle cannot start, and the work turns by hand. Common practice, no source. */
+const BY_HAND: Phrase = ['power off, in neutral; turn the work by hand to feel the touch']
 
 /**
  * Only sizes that can be measured on the finished stretch of work; the expected values are those of the replay at this

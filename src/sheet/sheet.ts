@@ -9,6 +9,7 @@ import type { Length, Units } from '../units/length.ts'
 import type { Drawing, PartDrawing } from './drawing.ts'
 import type { GrindSheet } from './grind/grind.ts'
 import type { FoldedPlace } from './places.ts'
+import type { SupervisedCheck } from './supervised.ts'
 
 export type Group = 'set up' | 'rough' | 'measure' | 'finish' | 'end'
 
@@ -178,6 +179,7 @@ export type Labeled = { readonly label: string; readonly says: readonly Phrase[]
 /** What a line of a heading is about, whatever its label: printers choose and join lines by it. */
 export type About =
   | 'material'
+  | 'cautions'
   | 'held'
   | 'part'
   | 'lathe'
@@ -294,6 +296,8 @@ export type Sheet = {
   readonly drawing?: PartDrawing
   /** How the tools are ground; only on request. */
   readonly grind?: GrindSheet
+  /** What a learner does first and an instructor signs, before some of the steps; only on request. */
+  readonly supervised?: readonly SupervisedCheck[]
   /** What common mistakes would measure; only on request. */
   readonly slips?: readonly SlipCard[]
   /** What changed since a sheet that was kept; only on request. */

@@ -42,6 +42,16 @@ export const toData = (sheet: Sheet) => ({
   steps: sheet.steps.map((step) => stepData(step, sheet.units)),
   warnings: sheet.warnings.map(({ feature, code, say }) => ({ feature, code, say: words(say, sheet.units) })),
   ...(sheet.slips === undefined ? {} : { slips: sheet.slips.map((card) => slipData(card, sheet.units)) }),
+  ...(sheet.supervised === undefined
+    ? {}
+    : {
+        supervised: sheet.supervised.map(({ feature, before, kind, says }) => ({
+          feature,
+          before,
+          kind,
+          say: words(says, sheet.units),
+        })),
+      }),
   ...(sheet.changed === undefined ? {} : { changed: changedData(sheet.changed, sheet.units) }),
 })
 

@@ -10,7 +10,13 @@ export const sheetSchema = (): Schema => {
   const always = everySheet()
   return {
     ...always,
-    properties: { ...(always.properties as Schema), continues: continues(), slips: slips(), changed: changedSchema() },
+    properties: {
+      ...(always.properties as Schema),
+      continues: continues(),
+      slips: slips(),
+      supervised: supervised(),
+      changed: changedSchema(),
+    },
   }
 }
 
@@ -110,6 +116,20 @@ const slips = (): Schema =>
       ),
     }),
     'Only where the card of slips was asked for.',
+  )
+
+const supervised = (): Schema =>
+  list(
+    object({
+      feature: { type: 'integer', minimum: 0, description: 'Index into features.' },
+      before: { type: 'integer', minimum: 1, description: 'The number of the step that waits for it.' },
+      kind: {
+        enum: ['dry-run', 'before-power', 'at-stop', 'before-finish'],
+        description: 'What the learner does, or what the instructor signs.',
+      },
+      say: text('In words.'),
+    }),
+    'Only where a sheet for learners was asked for.',
   )
 
 const warning = (): Schema =>
