@@ -27,6 +27,7 @@ export const buildSheet = (plan: Plan, tables: readonly Tables[]): Sheet => ({
   part: plan.part,
   heading: partHeading(plan),
   cautions: [...cautionsFor(plan.part), ...(pullsIn(plan) ? [PULLS_IN] : [])],
+  decision: plan.decision ?? 'prove',
   orderReasons: plan.orderReasons,
   warnings: plan.warnings.map(({ feature, code, say }, i) => ({
     feature,

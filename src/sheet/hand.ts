@@ -1,3 +1,5 @@
+import type { InstrumentName } from '../lathe/instruments.ts'
+import type { Check } from '../moves/inspection.ts'
 import { isOnLine } from '../moves/placing.ts'
 import type { Size } from '../moves/trace.ts'
 import { waysOf } from '../phrase/dial.ts'
@@ -12,7 +14,7 @@ import { feedingSlide, feedOn } from './feed.ts'
 import { fitTool } from './fit-tool.ts'
 import { layout } from './layout.ts'
 import { overWork, placingWords, touchWords } from './placing.ts'
-import type { Scene, StepWords } from './scene.ts'
+import type { Planned, Scene, StepWords } from './scene.ts'
 import { swing } from './swing.ts'
 
 /** The steps that are done by hand, on no dial. */
@@ -178,13 +180,55 @@ const measure = (scene: Scene): StepWords => {
     (size) => middle(size) !== null && size.id !== 'flatness' && !unfinished(size.id),
   )
   if (expected.length === 0) return say('MEASURE', ['with the spindle STOPPED'])
-  const sizes = expected.map((size) => ({
-    id: size.id,
-    label: labelOf(size.id),
-    size: dimensionFigure('expected', size.id, middle(size) ?? 0, scene.units),
-  }))
-  const lines = sizes.map(({ label, size }): Phrase => [`${label}, `, size, ' expected'])
-  return { ...say('MEASURE', ['with the spindle STOPPED:'], [], lines), expected: sizes }
+  const taken = expected.map((size) => ({ size, by: takenBy(scene.feature, size.id) }))
+  const sizes = taken.flatMap(({ size, by }) =>
+    by === null
+      ? []
+      : [
+          {
+            id: size.id,
+            label: labelOf(size.id),
+            size: dimensionFigure('expected', size.id, middle(size) ?? 0, scene.units),
+            ...(by === undefined ? {} : { by: NAMED[by.with] }),
+          },
+        ],
+  )
+  const without = taken.flatMap(({ size, by }) => (by === null ? [labelOf(size.id)] : []))
+  const lines = sizes.map(
+    ({ label, size, by }): Phrase => [by === undefined ? `${label}, ` : `${by}: ${label}, `, size, ' expected'],
+  )
+  const not: Phrase[] = without.length === 0 ? [] : [[`not asked, nothing at hand takes it: ${without.join(', ')}`]]
+  return {
+    ...say('MEASURE', ['with the spindle STOPPED, the burr stoned off:'], [], [...lines, ...not, ...asWritten(scene)]),
+    expected: sizes,
+  }
+}
+
+/** Where nothing is corrected by what is measured, it only shows whether something is wrong. */
+const asWritten = ({ move, feature: { corrects } }: Scene): Phrase[] =>
+  move.purpose === 'expect-rough' && corrects?.bottom === false && !corrects.width
+    ? [['nothing at hand is sure enough to correct by: finish as written']]
+    : []
+
+/** What takes a size of this feature; null if nothing at hand does, undefined if it has no instrument. */
+export const takenBy = ({ inspection = [] }: Planned, id: string): Check['by'] =>
+  inspection.find((check) => check.id === (PLACES.has(id) ? 'place' : id))?.by
+
+const PLACES: ReadonlySet<string> = new Set(['near', 'far', 'center'])
+
+/** In a shop's words. */
+const NAMED: Readonly<Record<InstrumentName, string>> = {
+  rule: 'rule',
+  caliper: 'caliper',
+  'inside-caliper': 'caliper',
+  micrometer: 'micrometer',
+  'blade-micrometer': 'blade micrometer',
+  'depth-micrometer': 'depth micrometer',
+  'depth-indicator': 'depth indicator',
+  'gauge-blocks': 'gauge blocks',
+  pins: 'pins',
+  'radius-gauges': 'radius gauge',
+  protractor: 'protractor',
 }
 
 /** Surely and possibly cut are one form on a proven sheet; if they differ, the surely cut one is expected. */

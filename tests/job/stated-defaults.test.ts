@@ -15,6 +15,8 @@ const IN_PROSE = [
   'lathe.units',
   'lathe.carriage',
   'lathe.accuracy',
+  'lathe.instruments',
+  'lathe.instruments.missing',
   'lathe.accuracy.reading',
   'lathe.compound.travel',
   'tools',
@@ -119,6 +121,7 @@ const jobsIn = (units: 'inch' | 'mm'): Mapping[] => {
       compound: scale,
       carriage: scale,
       accuracy: {},
+      instruments: {},
       'spindle-speeds': [60, 95, 150, 240, 380],
     },
     ...(tool ? { tools: { one: sized(tool, size) } } : {}),
@@ -158,10 +161,13 @@ const fits = (job: Mapping, at: string, only: readonly string[]): boolean => {
   const tool = job.tools ? Object.values(job.tools)[0] : undefined
   if (at.startsWith('tools.') && !tool) return false
   if (at === 'features.leave-sides' && feature!.kind === 'v-groove') return false
-  if ((at === 'features.cusp') !== (feature!.kind === 'radius')) return false
+  if (!at.startsWith('lathe.instruments.') && (at === 'features.cusp') !== (feature!.kind === 'radius')) return false
   const kind = [feature!.kind, feature!.shape].filter(Boolean).join(' ')
   return only.length === 0 || only.includes(at.startsWith('tools.') ? tool?.shape : kind)
 }
 
 /** Other values than the example of the key, where that would plan nothing else here. */
-const OTHERS: Readonly<Record<string, unknown>> = { 'features.leave-sides': '0.01 in' }
+const OTHERS: Readonly<Record<string, unknown>> = {
+  'features.leave-sides': '0.01 in',
+  'lathe.instruments.inside-caliper': '0.0002 in',
+}

@@ -53,7 +53,7 @@ describe('steps', () => {
     expect([19, 20, 21, 22, 23].map((number) => lineOf(sheet, number))).toEqual([
       'SPINDLE STOP, wait until it has come to rest',
       'CROSS-FEED OUT 5 whole turns more, count them | room for the hands',
-      'MEASURE with the spindle STOPPED: | width, .148 expected | bottom diameter, 1.396 expected',
+      'MEASURE with the spindle STOPPED, the burr stoned off: | width, .148 expected | bottom diameter, 1.396 expected',
       'CROSS-FEED IN 5 whole turns to the same mark, 50 (.050 out)',
       'SPINDLE start | key out? stand clear',
     ])

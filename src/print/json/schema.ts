@@ -51,6 +51,11 @@ const everySheet = (): Schema => ({
     part: part(),
     lathe: lathe(),
     cautions: list(text('A caution of every sheet.')),
+    decision: {
+      enum: ['prove', 'simple'],
+      description:
+        'What an inspection accepts: what is proved with the uncertainty of the instrument, or what reads inside the limits.',
+    },
     orderReasons: list(text('Why the features are done in this order.')),
     features: list({ oneOf: [planned(), refused()] }, 'In the order in which they are done.'),
     steps: list(step(), 'Every move of the hand, in order, numbered from 1 through the whole sheet.'),

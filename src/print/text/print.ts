@@ -11,7 +11,7 @@ import { commonSlides, frontOf, LABEL } from './front.ts'
 import { grindLines } from './grind.ts'
 import { inspectionLines } from './inspection.ts'
 import { sheetName } from './names.ts'
-import { causeLines, causesOf, proofLines } from './proof.ts'
+import { causeLines, causesOf, proofLines, stopLegend } from './proof.ts'
 import { slipLines } from './slips.ts'
 import { againLines, stepLines } from './steps.ts'
 import { supervisedLines } from './supervised.ts'
@@ -155,6 +155,7 @@ const proof = ({ sheet, width, again }: Page): string[] => {
     '',
     ...ruled('PROOF', '', width),
     ...cut.flatMap((feature) => proofLines(feature, sheet.units, causes, width, again.get(feature.index)?.like)),
+    ...stopLegend(cut, width),
     ...causeLines(causes, width),
   ]
 }

@@ -152,7 +152,12 @@ const ALWAYS: ReadonlySet<string> = new Set(['layout', 'set-speed', 'touch-off']
 /** Sizes expected are one paragraph. What is explained of a step of the set-up is told once on a sheet, each on a line of its own. */
 const moreOf = ({ group, action, more, expected = [] }: SheetStep, { units, told }: Layout): string[] => {
   // A size stays on the line of its name.
-  const sizes = expected.map(({ label, size }) => `${label} ${number(size, units)}`.replaceAll(' ', '\u00a0'))
+  const sizes = expected.map(({ label, size, by }) =>
+    [
+      `${label} ${number(size, units)}`.replaceAll(' ', '\u00a0'),
+      ...(by === undefined ? [] : [`(${by.replaceAll(' ', '\u00a0')})`]),
+    ].join(' '),
+  )
   const rest = more.slice(expected.length).map((phrase) => heldWords(phrase, units))
   if (group !== 'set up') return [...(sizes.length > 0 ? [`expected: ${sizes.join(', ')}`] : []), ...rest]
   const fresh = rest.filter((text) => ALWAYS.has(action) || !told.has(`${action} ${text}`))
