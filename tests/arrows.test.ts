@@ -26,7 +26,7 @@ const ARROWS: Record<string, { from: string; types?: string }> = {
   plan: { from: 'units phrase', types: 'lathe moves budget replay diagnostics' },
   sheet: { from: 'units lathe dials moves replay budget finish slips phrase plan', types: 'diagnostics' },
   print: { from: 'units diagnostics phrase sheet', types: 'lathe moves exercise grading' },
-  planning: { from: `${SHAPES} dials job sequence replay budget phrase plan` },
+  planning: { from: `${SHAPES} dials job sequence replay budget finish phrase plan` },
   exercise: {
     from: 'units diagnostics source lathe dials phrase plan job written sheet slips replay judge',
     types: 'moves',

@@ -7,7 +7,7 @@ import { runOperation } from '../replay/run.ts'
 import { madeRight, type Right } from '../replay/shifted.ts'
 import { broughtToLines } from './at-lines.ts'
 import type { Budgeted } from './budgeted.ts'
-import { causesOf, type Way } from './causes.ts'
+import { type AtStop, causesOf, type Way } from './causes.ts'
 import { summed } from './summed.ts'
 
 /**
@@ -20,12 +20,13 @@ export const budgetOf = (
   setup: Setup,
   operation: Operation,
   { surely, possibly }: Pick<Before, 'surely' | 'possibly'>,
+  atStop?: AtStop,
 ): readonly Budgeted[] => {
   const before: Before = { surely, possibly, allowed: [] }
   const right = madeRight(lathe, setup, operation, before)
   const planned = right.trace
   const atLines = broughtToLines(lathe, setup, operation, before)
-  const causes = causesOf(lathe, operation, before, planned).map((cause) => ({
+  const causes = causesOf(lathe, operation, before, planned, atStop).map((cause) => ({
     ...cause,
     ways: cause.ways.map(atLines),
   }))

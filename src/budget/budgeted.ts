@@ -13,6 +13,17 @@ export type Budgeted = {
   readonly spare: number | null
   /** The largest single cause. */
   readonly worstCause: CauseName
+  /**
+   * The same, measured and corrected at the stop: verdict and spare are of this; `low`, `high`, `rss` and `worstCause`
+   * above are without measuring all the same. `better`: its worst case is less than without measuring.
+   */
+  readonly measured?: {
+    readonly low: number
+    readonly high: number
+    readonly rss: number
+    readonly worstCause: CauseName
+    readonly better: boolean
+  }
 }
 
 /** The errors; their names on paper are in plan/labels.ts. */
@@ -31,5 +42,7 @@ export type CauseName =
   | 'stock'
   | 'runout'
   | 'bottom' // measured, where the zero was found so
+  | 'width' // measured, where the feed across was found so
+  | 'marks' // what is corrected is corrected by whole marks
   | 'none' // nothing that is stated changes it
   | 'no-size' // the replayed form does not have it

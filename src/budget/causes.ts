@@ -30,7 +30,19 @@ export type Cause = {
   readonly every?: boolean
   /** One reading that is turned to twice, and not alike: only what lies between the two shows it. */
   readonly only?: Instrument
+  /** What is measured at the stop and corrected by removes it. */
+  readonly removedBy?: 'bottom' | 'width'
 }
+
+/**
+ * What is measured at the stop and corrected by, pm. `within`: how far that may be off, of the bottom as a depth; `step`:
+ * by how much a correction changes it at the least; `slide`: what corrects it, whose reading at the stop may be off too.
+ */
+export type AtStop = {
+  readonly bottom: (Corrects & { readonly byDepth: boolean }) | null
+  readonly width: Corrects | null
+}
+type Corrects = { readonly within: Length; readonly step: Length; readonly slide: Slide; readonly reading: Length }
 
 /** All errors that a machinist cannot avoid in one operation, each on its own. One that is stated as 0 is left out. */
 export const causesOf = (
@@ -38,6 +50,7 @@ export const causesOf = (
   operation: Operation,
   before: Before,
   planned: OperationTrace,
+  atStop: AtStop = { bottom: null, width: null },
 ): readonly Cause[] => {
   const { accuracy } = lathe
   const both = (name: Cause['name'], by: Length, change: (by: Length) => Partial<Way>) => {
@@ -52,6 +65,16 @@ export const causesOf = (
   const place = isOnLine(operation.placing)
     ? (['layout', accuracy.layout] as const)
     : (['touch-off', accuracy.touchOff] as const)
+  const wider = (by: Length): Partial<Way> => ({ operation: { ...operation, edge: worn(operation.edge, by) } })
+  /** What stays of a size that was measured: the measuring, the whole marks, and the reading at which it was measured. */
+  const left = (name: 'bottom' | 'width', corrects: Corrects | null, change: (by: Length) => Partial<Way>) =>
+    corrects === null
+      ? []
+      : [
+          both(name, corrects.within, change),
+          both('marks', corrects.step / 2, change),
+          both(READING[corrects.slide], corrects.reading, change),
+        ]
   const shown = readings(lathe, operation, before, planned)
   const every = [...new Set(shown.map(({ slide }) => slide))].map((slide) => ({
     slide,
@@ -73,11 +96,9 @@ export const causesOf = (
     ...linesMet(operation, before, planned).map(({ name, place: met }) =>
       both(name, accuracy.layout, (by) => ({ shift: { slide: 'carriage', place: met, by } })),
     ),
-    both('touch-off', accuracy.touchOff, (by) => set({ deep: by })),
+    { ...both('touch-off', accuracy.touchOff, (by) => set({ deep: by })), removedBy: 'bottom' as const },
     both(place[0], place[1], (by) => set({ along: by })),
-    both('tool', accuracy.tool, (by) => ({
-      operation: { ...operation, edge: worn(operation.edge, by) },
-    })),
+    { ...both('tool', accuracy.tool, wider), removedBy: 'width' as const },
     ...(operation.edge.angleWithin !== undefined
       ? [
           both('tool-angle', operation.edge.angleWithin ?? accuracy.toolAngle, (by) => ({
@@ -88,9 +109,16 @@ export const causesOf = (
     both('swivel', swivelError(accuracy, operation.angle), (by) => ({
       operation: { ...operation, angle: operation.angle + by },
     })),
-    both('stock', accuracy.stock, (by) => otherStock(operation, before, by)),
-    both('runout', accuracy.runout, (by) => set({ deep: by })),
-  ].flatMap(({ by, ...cause }): Cause[] => (by === 0 ? [] : [cause]))
+    {
+      ...both('stock', accuracy.stock, (by) => otherStock(operation, before, by)),
+      ...(atStop.bottom?.byDepth === false ? { removedBy: 'bottom' as const } : {}),
+    },
+    { ...both('runout', accuracy.runout, (by) => set({ deep: by })), removedBy: 'bottom' as const },
+    ...left('bottom', atStop.bottom, (by) => set({ deep: by })),
+    ...left('width', atStop.width, wider),
+  ].flatMap(({ by, ...cause }: Cause & { readonly by: Length }): Cause[] =>
+    by === 0 || (cause.removedBy !== undefined && atStop[cause.removedBy] !== null) ? [] : [cause],
+  )
 }
 
 const READING: Readonly<Record<Slide, CauseName>> = {
@@ -191,7 +219,7 @@ const inForce = (operation: Operation, step: number, slide: Slide): readonly num
 }
 
 /** Error of one reading, pm of slide travel: as stated, or half of the smallest step that can be read. For the carriage never less than that half. */
-const readingError = (lathe: Lathe, slide: Slide): Length => {
+export const readingError = (lathe: Lathe, slide: Slide): Length => {
   const scale: Scale | null =
     slide === 'cross-feed' ? lathe.crossFeed : slide === 'compound' ? lathe.compound.scale : lathe.carriage
   if (scale === null) return 0

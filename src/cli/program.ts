@@ -71,6 +71,10 @@ const addSheet = (program: Command, io: Io, report: Report): void => {
     .addOption(widthOption())
     .option('--grind', 'add how each tool is ground')
     .option('--slips', 'add what common mistakes on this job would measure')
+    .option(
+      '--supervised',
+      'for learners: a dry run with the spindle off, and boxes for the initials of the instructor',
+    )
     .option('--inspection', 'add a table to fill in at the bench')
     .option('--since <file>', 'begin with what changed since a sheet that was kept (as --format json wrote it)')
     .option('-o, --output <file>', 'write to a file; - is standard output')

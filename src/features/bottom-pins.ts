@@ -1,6 +1,6 @@
 import type { Check } from '../moves/inspection.ts'
 import type { Length } from '../units/length.ts'
-import { besideOf, bottomLimits, type Inspected } from './inspection.ts'
+import { besideOf, bottomLimits, type Inspected, overPinsWay } from './inspection.ts'
 import { overPinsOnBottom, pinForBottom } from './over-pins.ts'
 
 /**
@@ -18,7 +18,11 @@ export function overBottomPins(inspected: Inspected, opening: Length, where: str
     id: 'overPins',
     label: 'over two pins',
     unit: 'length',
-    using: ['micrometer over two opposed ', { size: pin.diameter, label: pin.label }, ` balls or pins ${where}`],
+    ...overPinsWay(bench, [
+      'micrometer over two opposed ',
+      { size: pin.diameter, label: pin.label },
+      ` balls or pins ${where}`,
+    ]),
     planned: overPinsOnBottom(bottom, pin.diameter),
     limits: limits === null ? null : [limits[0] + 2 * pin.diameter, limits[1] + 2 * pin.diameter],
     pin: pin.diameter,

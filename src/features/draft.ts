@@ -1,3 +1,4 @@
+import type { Instruments } from '../lathe/instruments.ts'
 import type { Cuts } from '../moves/cuts.ts'
 import type { Form } from '../moves/form.ts'
 import type { Remedy } from '../moves/offer.ts'
@@ -23,6 +24,8 @@ export type Bench = {
   readonly tools: Readonly<Record<string, Tool>>
   /** The carriage shows no reading: where it moves the tool along, it goes to the scribed lines by eye. */
   readonly carriageByEye: boolean
+  /** What sizes are taken with, and how far it may be off. */
+  readonly instruments: Instruments
 }
 
 /**

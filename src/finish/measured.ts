@@ -5,6 +5,7 @@ import type { Operation, Setup } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
 import { type Progress, replayNext } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
+import type { Reads } from './reads.ts'
 import { sinceTheStop } from './since-stop.ts'
 import { bottomWanted, type Stop } from './stop.ts'
 
@@ -15,6 +16,8 @@ export type Shop = {
   readonly progress: Progress
   readonly operation: Operation
   readonly stop: Stop
+  /** What is read of each size at the stop. */
+  readonly reads?: Reads
   /** Many plans are tried, and only the result after the stop is needed: not where the slides went. */
   readonly many?: true
 }

@@ -3,6 +3,7 @@ import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { type Between, betweenRows } from './between.ts'
 import { type Corrected, correctedFor, finishedAt, finishStep, type Shop } from './measured.ts'
 import { stretches, whyNot } from './no-row.ts'
+import { worthReading } from './reads.ts'
 import type { Stop } from './stop.ts'
 import { type Trouble, troubleIn } from './trouble.ts'
 
@@ -34,7 +35,7 @@ export type CorrectionTable = {
   /** Why the first of them has none. */
   readonly reason: string | null
   readonly between: Between
-  /** The smallest step that a micrometer shows, pm. */
+  /** The smallest step that is read, pm. */
   readonly quantum: Length
 }
 
@@ -43,12 +44,12 @@ export const correctionTable = (shop: Shop, budget: readonly Budgeted[], units: 
   const { stop, operation } = shop
   const byDepth = !operation.dimensions.some(({ id, fixed }) => id === 'bottomDiameter' && fixed === true)
   const sum = summedError(budget, byDepth)
-  if (!(sum > 0)) return null
+  if (!(sum > 0) || !worthReading(shop.reads?.bottom, sum)) return null
   const quantum = quantumOf(sum, shop, units)
   const base = byDepth ? operation.surface : 0
   const expected = base + Math.round((stop.expected - base) / quantum) * quantum
   const troubles: Trouble[] = []
-  const readings = readingsAround(expected, sum, stepOnDiameter(sum, shop), quantum)
+  const readings = readingsAround(expected, sum, Math.max(stepOnDiameter(sum, shop), quantum), quantum)
   const rows = readings.flatMap((measured) => {
     const corrected = correctedFor(shop, measured)
     const trouble = troubleIn(shop, corrected)
@@ -93,11 +94,11 @@ const stepOnDiameter = (sum: Length, shop: Shop): Length => {
   return step
 }
 
-/** What a micrometer shows: half thousandths of an inch or hundredths of a millimeter; ten-thousandths or micrometers if the steps are that fine. */
+/** Half thousandths of an inch or hundredths of a millimeter; ten-thousandths or micrometers if the steps are that fine; never finer than what it is taken with is read. */
 const quantumOf = (sum: Length, shop: Shop, units: Units): Length => {
   const coarse = units === 'inch' ? INCH / 2000 : MM / 100
-  if (stepOnDiameter(sum, shop) >= 2 * coarse) return coarse
-  return units === 'inch' ? INCH / 10_000 : MM / 1000
+  const usual = stepOnDiameter(sum, shop) >= 2 * coarse ? coarse : units === 'inch' ? INCH / 10_000 : MM / 1000
+  return Math.max(usual, shop.reads?.bottom?.reads ?? 0)
 }
 
 /** From the largest to the smallest, as far as the error reaches on both sides. */

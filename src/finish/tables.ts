@@ -1,5 +1,6 @@
 import type { Plan } from '../plan/plan.ts'
 import { type Again, againFor } from './again.ts'
+import { readsOf } from './reads.ts'
 import { type Stop, stopOf } from './stop.ts'
 import { type CorrectionTable, correctionTable } from './table.ts'
 import { type WidthTable, widthTable } from './width-table.ts'
@@ -23,7 +24,15 @@ export const tablesOf = (plan: Plan, { stops = true }: { readonly stops?: boolea
     const { operation, trace, before, budget } = feature
     const stop = stopOf(operation, trace)
     if (stop === null) return NONE
-    const shop = { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop, many: true } as const
+    const shop = {
+      lathe: plan.lathe,
+      setup: plan.setup,
+      progress: before,
+      operation,
+      stop,
+      reads: readsOf(feature),
+      many: true,
+    } as const
     const bottom = stops ? correctionTable(shop, budget, plan.units) : null
     const again = againFor(shop, trace)
     return {

@@ -13,6 +13,7 @@ import { believed, doubtful, otherTool } from './doubt.ts'
 import type { Shop } from './measured.ts'
 import { onOutside } from './outside.ts'
 import type { Paper } from './paper.ts'
+import { readsOf } from './reads.ts'
 import { remainingFor, type Taken } from './remaining.ts'
 import { roughedFirst } from './rough-first.ts'
 import { senseless } from './senseless.ts'
@@ -62,7 +63,14 @@ const remainingOf = (plan: Plan, index: number, taken: Taken): Remains => {
   const stop = stopOf(feature.operation, feature.trace)
   if (stop === null) return only(plan, index, refusedBy(plan.units, feature, taken, null), null)
   const progress = feature.before
-  const written: Shop = { lathe: plan.lathe, setup: plan.setup, progress, operation: feature.operation, stop }
+  const written: Shop = {
+    lathe: plan.lathe,
+    setup: plan.setup,
+    progress,
+    operation: feature.operation,
+    stop,
+    reads: readsOf(feature),
+  }
   const shop = onOutside(written, taken.outside)
   const nonsense = senseless(plan.units, shop, taken)
   if (nonsense !== null) return only(plan, index, { ...refusedBy(plan.units, feature, taken, null), ...nonsense }, null)

@@ -5,6 +5,7 @@ import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { type Between, betweenRows } from './between.ts'
 import { correctedFor, type Shop } from './measured.ts'
 import { stretches, whyNot } from './no-row.ts'
+import { worthReading } from './reads.ts'
 import { type CorrectionTable, readingsAround } from './table.ts'
 import { type Trouble, troubleIn } from './trouble.ts'
 import { anyAcross, fromHeadstock, placesBefore, slideOf, stepsAcross, withAcross, withTool } from './width.ts'
@@ -37,7 +38,7 @@ export type WidthTable = {
   readonly begins: boolean
   /** The far wall has a plunge of its own: the tool goes over to it, and is not fed across. */
   readonly over: boolean
-  /** The smallest step that a caliper shows, pm. */
+  /** The smallest step that is read, pm. */
   readonly quantum: Length
 }
 
@@ -58,10 +59,16 @@ export const widthTable = (
   const { operation, stop } = shop
   const across = anyAcross(operation, stop.at)
   const sum = summedWidth(budget)
-  if (across === null || !(sum > 0) || operation.dimensions.some(({ id }) => id === 'angle')) return null
+  if (
+    across === null ||
+    !(sum > 0) ||
+    !worthReading(shop.reads?.width, sum) ||
+    operation.dimensions.some(({ id }) => id === 'angle')
+  )
+    return null
   const real = widthThere(shop, stop.expected)
   if (real === null) return null
-  const quantum = units === 'inch' ? INCH / 2000 : MM / 100
+  const quantum = Math.max(units === 'inch' ? INCH / 2000 : MM / 100, shop.reads?.width?.reads ?? 0)
   const expected = Math.round(real / quantum) * quantum
   const slide = slideOf(operation, across)
   const step = stepAlong(sum, shop, slide, quantum)

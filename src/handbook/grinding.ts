@@ -138,13 +138,28 @@ const METRIC_LEAVES: readonly RadiusGauge[] = Array.from({ length: 49 }, (_, i) 
 }))
 
 /** Warnings before the grinder is started; numbers are lengths in pm. `source` null: common practice. */
-export type GrinderCaution = { readonly say: readonly (string | Length)[]; readonly source: string | null }
+export type GrinderCaution = {
+  readonly say: readonly (string | Length | { readonly degrees: number })[]
+  readonly source: string | null
+}
 
 /** All sources of grade A: federal rules, an OSHA instruction on them, a college's lesson. */
 export const GRINDER_CAUTIONS: readonly GrinderCaution[] = [
   {
     say: ['Eye protection on, with side shields; the shield of the wheel does not replace safety glasses.'],
-    source: '33 CFR 142.27; technical-college lathe safety lesson',
+    source: '29 CFR 1910.133(a)(1) and (2)',
+  },
+  {
+    say: [
+      'Before a wheel is mounted: the speed of the spindle is not above the one marked on the wheel; look the wheel over and ring it, dry: a light tap, not with metal, ',
+      { degrees: 45 },
+      ' each side of straight up, ',
+      INCH,
+      ' to ',
+      2 * INCH,
+      ' inward from the rim, then turned as much and once more. A dull sound: do not use it.',
+    ],
+    source: '29 CFR 1910.215(d)(1)',
   },
   {
     say: ['Work rest no more than ', INCH / 8, ' from the wheel, set with the wheel standing.'],
@@ -154,6 +169,12 @@ export const GRINDER_CAUTIONS: readonly GrinderCaution[] = [
   {
     say: [
       'Stand to one side while the wheel comes up to speed. No gloves, no loose sleeves. Grind on the face of the wheel, not its side.',
+    ],
+    source: null,
+  },
+  {
+    say: [
+      'Only what the wheel is made for: no brass, aluminum or other soft metal, which loads it until it can burst. Draw the dust off, or wear a mask.',
     ],
     source: null,
   },

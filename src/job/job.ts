@@ -1,6 +1,7 @@
 import type { Origin } from '../diagnostics/diagnostic.ts'
 import type { Feature } from '../features/feature.ts'
 import type { Lathe } from '../lathe/lathe.ts'
+import type { Decision } from '../moves/inspection.ts'
 import type { Part } from '../moves/part.ts'
 import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
@@ -24,6 +25,7 @@ export type Job = {
   readonly drawingNumber: string | null
   readonly units: Units
   readonly work: 'one-off' | 'repeat'
+  readonly decision: Decision
   readonly part: Part
   readonly lathe: Lathe
   readonly tools: Readonly<Record<string, Tool>>

@@ -1,5 +1,6 @@
 import type { Bench } from '../features/draft.ts'
 import { placeSteps } from '../features/place.ts'
+import { instrumentsOf } from '../lathe/instruments.ts'
 import type { Setup } from '../moves/operation.ts'
 import { linePiece } from '../moves/pieces.ts'
 import type { Job } from './job.ts'
@@ -7,6 +8,7 @@ import type { Job } from './job.ts'
 /** The part on the bench: its steps with their places, and the tools. */
 export const benchOf = (job: Job): Bench => ({
   carriageByEye: job.lathe.carriage === null,
+  instruments: instrumentsOf(job.lathe),
   units: job.units,
   work: job.work,
   part: job.part,

@@ -75,6 +75,7 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
     drawingNumber: values['drawing-number'] ?? null,
     units: values.units,
     work: values.work ?? 'one-off',
+    decision: values.decision ?? 'prove',
     part,
     lathe: lathe.lathe,
     tools: tools.tools,

@@ -1,5 +1,6 @@
 import type * as z from 'zod/mini'
 import type { AsRead } from '../diagnostics/given.ts'
+import { INSTRUMENT_NAMES, type InstrumentName, type Instruments, usualInstruments } from '../lathe/instruments.ts'
 import type { Accuracy, Lathe, Scale } from '../lathe/lathe.ts'
 import type { carriageSchema, compoundSchema, crossFeedSchema, latheSchema } from '../lathe/schema.ts'
 import { exact, say } from '../phrase/say.ts'
@@ -39,6 +40,7 @@ export const readLathe = (values: LatheRead, outer: Units, givenOf: GivenLookup)
     spindleSpeeds: speeds.filter((speed) => speed !== undefined).sort((a, b) => a - b),
     jawClearance: values['jaw-clearance'] ?? (units === 'inch' ? INCH / 4 : 6 * MM),
     accuracy: readAccuracy(values.accuracy ?? {}, units),
+    ...(values.instruments === undefined ? {} : { instruments: readInstruments(values.instruments, units, givenOf) }),
   }
 }
 
@@ -145,4 +147,19 @@ const readAccuracy = (values: NonNullable<LatheRead['accuracy']>, units: Units):
     trued: values.trued ?? 1 / 20,
     toolAngle: values['tool-angle'] ?? 1 / 2,
   }
+}
+
+const readInstruments = (
+  values: NonNullable<LatheRead['instruments']>,
+  units: Units,
+  givenOf: GivenLookup,
+): Instruments => {
+  const given = givenOf(values)
+  for (const name of INSTRUMENT_NAMES)
+    if (given.has(name) && values.missing?.includes(name) === true)
+      given.report(name, 'too-many-keys', `${name} is given, and missing too`, 'keep one of the two')
+  const usual = usualInstruments(units)
+  const at = (name: InstrumentName): number | null =>
+    values.missing?.includes(name) === true ? null : (values[name] ?? usual[name])
+  return Object.fromEntries(INSTRUMENT_NAMES.map((name) => [name, at(name)])) as Record<InstrumentName, number | null>
 }

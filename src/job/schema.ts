@@ -127,6 +127,13 @@ export const jobSchema = z
         'repeat',
       ]),
     ),
+    decision: byDefault(
+      'prove',
+      choice(
+        'What an inspection accepts: prove, what lies inside the limits by all that the instrument may be off (ISO 14253-1); or simple, what reads inside the limits.',
+        ['prove', 'simple'],
+      ),
+    ),
     part: partSchema,
     lathe: z
       .union([include('Path of a lathe file, relative to this file.', 'bench-lathe.yaml'), latheSchema])

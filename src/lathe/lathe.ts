@@ -1,5 +1,6 @@
 import type { Degrees } from '../units/dimension.ts'
 import type { Length, Units } from '../units/length.ts'
+import type { Instruments } from './instruments.ts'
 
 /**
  * Facts only. Nothing in this folder turns a reading into travel: the planner and the replay each do that for
@@ -75,6 +76,8 @@ export type Lathe = {
   readonly spindleSpeeds: readonly number[]
   readonly jawClearance: Length
   readonly accuracy: Accuracy
+  /** What sizes are taken with; absent: the usual ones. */
+  readonly instruments?: Instruments
 }
 
 /** The smallest step that can be read on a scale, pm of reading (graduation × read-to, or a readout's resolution). */

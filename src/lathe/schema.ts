@@ -1,5 +1,6 @@
 import * as z from 'zod/mini'
 import { angle, angleFromZero, byDefault, choice, length, text } from '../units/measure-schema.ts'
+import { INSTRUMENT_NAMES } from './instruments.ts'
 
 /** The parts of a graduation that can be judged by eye, in the ways they may be written. */
 export const READ_TO = [1, '1/2', '1/4', '1/5', '1/10', 0.5, 0.25, 0.2, 0.1] as const
@@ -143,6 +144,83 @@ export const accuracySchema = z
     examples: [{ 'touch-off': 0.0005, layout: 0.003 }],
   })
 
+const sure = (inch: string, mm: string, say: string, example: string | number) =>
+  byDefault(`${inch} (${mm})`, length(say, example))
+
+export const instrumentsSchema = z
+  .strictObject({
+    rule: sure('1/64 in', '0.5 mm', 'A steel rule: one of its marks (Introduction to Machining, 5.4).', '1/32'),
+    caliper: sure(
+      '0.001 in',
+      '0.03 mm',
+      'A caliper outside: US Army TB 9-5210-208-35, for the first 6 in; DIN 862 has 0.02 mm.',
+      0.002,
+    ),
+    'inside-caliper': sure(
+      '0.002 in',
+      '0.05 mm',
+      'The same caliper inside a groove, and its depth rod: DIN 862 adds 0.02 mm for both.',
+      0.003,
+    ),
+    micrometer: sure(
+      '0.0005 in',
+      '0.01 mm',
+      'An outside micrometer: half a mark of 0.001 in, one mark of 0.01 mm; the instrument itself is within 0.004 mm (DIN 863).',
+      0.0002,
+    ),
+    'blade-micrometer': sure(
+      '0.0005 in',
+      '0.01 mm',
+      'A micrometer with blades, tried on a pin: they wear hollow on round work (an instrument supplier).',
+      0.001,
+    ),
+    'depth-micrometer': sure(
+      '0.001 in',
+      '0.02 mm',
+      'A depth micrometer, its base on round work: common practice, no source.',
+      0.0005,
+    ),
+    'depth-indicator': sure(
+      '0.001 in',
+      '0.02 mm',
+      'A dial indicator with a needle point on a base: one mark in its first turns (AGD rule, by a gauge maker).',
+      0.0005,
+    ),
+    'gauge-blocks': sure(
+      '0.0005 in',
+      '0.01 mm',
+      'Gauge blocks or feelers, by their fit: the blocks are within 0.001 mm (DIN 861, ISO 3650), the feel is common practice.',
+      0.0002,
+    ),
+    pins: sure('0.0005 in', '0.01 mm', 'Pins or balls, both of a pair together: common practice, no source.', 0.0002),
+    'radius-gauges': sure(
+      '1/128 in',
+      '0.25 mm',
+      'Radius gauges against the light: half a step of a set by 64ths or by half millimeters.',
+      0.005,
+    ),
+    protractor: byDefault(
+      'half a degree',
+      angleFromZero(
+        'Degrees: a protractor, by half of its marks; a vernier bevel protractor has 5 minutes (an instrument dealer).',
+        "5'",
+        10,
+      ),
+    ),
+    missing: byDefault(
+      'none: all of them are at hand',
+      z.array(z.enum(INSTRUMENT_NAMES)).register(z.globalRegistry, {
+        description: 'Instruments that are not at hand: nothing is asked for that only they can take.',
+        examples: [['blade-micrometer', 'pins']],
+      }),
+    ),
+  })
+  .register(z.globalRegistry, {
+    description: 'What sizes are taken with, each with how far its reading may be off, as plus or minus.',
+    title: 'instruments',
+    examples: [{ caliper: 0.001, missing: ['blade-micrometer', 'pins'] }],
+  })
+
 const UNITS = ['inch', 'mm'] as const
 
 const latheKeys = {
@@ -162,6 +240,7 @@ const latheKeys = {
     length('How far tool and slides stay from the jaws.', '3/8 in', 'zero or more'),
   ),
   accuracy: byDefault('the default of each of its keys', accuracySchema),
+  instruments: byDefault('the default of each of its keys', instrumentsSchema),
 }
 const described = { description: 'A manual lathe: its dials, speeds and what can be held on it.', title: 'lathe' }
 

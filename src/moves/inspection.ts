@@ -1,3 +1,4 @@
+import type { InstrumentName } from '../lathe/instruments.ts'
 import type { Degrees } from '../units/dimension.ts'
 import type { Length } from '../units/length.ts'
 
@@ -9,6 +10,11 @@ export type TextPart =
   /** An instrument's size by its name in a shop. */
   | { readonly size: Length; readonly label: string }
 
+export type Taken = { readonly with: InstrumentName; readonly within: number; readonly reads: Length }
+
+/** Proved with the uncertainty of the instrument, or simply read. */
+export type Decision = 'prove' | 'simple'
+
 /** One size of the finished work as it is measured at the bench. pm, or degrees for an angle. */
 export type Check = {
   /** Stable name, unique in its feature. */
@@ -17,6 +23,11 @@ export type Check = {
   readonly unit: 'length' | 'angle'
   /** The instrument, and why it was chosen. */
   readonly using: readonly TextPart[]
+  /**
+   * What it is taken with, how far that may be off (pm, or degrees), and the smallest step it shows. Null: nothing at
+   * hand takes it, so it is not asked for. Absent: judged by eye, or by a pair of gauges.
+   */
+  readonly by?: Taken | null
   /** The size that the replayed form has, measured this way. */
   readonly planned: number
   readonly limits: readonly [number, number] | null

@@ -34,6 +34,8 @@ const CAUSES: Readonly<Record<CauseName, string>> = {
   stock: 'measuring the stock',
   runout: 'spindle runout',
   bottom: 'measuring the bottom',
+  width: 'measuring the width',
+  marks: 'correcting by whole marks',
   none: 'none',
   'no-size': 'no such size on the replayed form',
 }

@@ -1,7 +1,7 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { GrindFacts } from '../moves/grinding.ts'
-import type { Check } from '../moves/inspection.ts'
+import type { Check, Decision } from '../moves/inspection.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import type { LayoutLine, Pace, Spindle, StatedEdge } from '../moves/stated.ts'
 import type { OperationTrace } from '../moves/trace.ts'
@@ -23,6 +23,8 @@ export type Plan = {
   /** Why this order, one sentence per reason. Empty for a single feature. */
   readonly orderReasons: readonly string[]
   readonly warnings: readonly Warning[]
+  /** What an inspection accepts; absent: what is proved. */
+  readonly decision?: Decision
   readonly setup: Setup
 }
 
@@ -32,6 +34,8 @@ export type PlannedPart = {
   readonly overhang: Length
   /** Length of the headstock end that the dog takes; absent if it is not given. */
   readonly dog?: Length
+  /** What the material asks for: a coolant, and cautions of its own. */
+  readonly care?: { readonly coolant: Care; readonly cautions: readonly Care[] }
   readonly steps: readonly {
     readonly name: string
     readonly diameter: Length
@@ -42,6 +46,9 @@ export type PlannedPart = {
     readonly to: Length
   }[]
 }
+
+/** `source` null: common practice, no source. */
+export type Care = { readonly says: string; readonly source: string | null }
 
 /** `feature` is the index in `Plan.features`, null = the whole job. */
 export type Warning = {
@@ -92,6 +99,8 @@ export type FeaturePlan =
       /** The part before this operation. */
       readonly before: Progress
       readonly budget: readonly Budgeted[]
+      /** What the stop corrects by what is measured there; absent where there is none. */
+      readonly corrects?: { readonly bottom: boolean; readonly width: boolean }
       /** What would make it hold, if it may not. */
       readonly gains?: readonly Gain[]
       /** Sentences about this feature only: a flat that remains, a radius taken from the tool. */

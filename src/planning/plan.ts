@@ -4,6 +4,8 @@ import { inspectFeature } from '../features/inspect.ts'
 import { edgeFormOf } from '../features/on-face.ts'
 import { steppedNotes } from '../features/radius/stepped-notes.ts'
 import { draftFeature, kindWords } from '../features/registry.ts'
+import { atStopOf, promised } from '../finish/at-stop.ts'
+import { careFor } from '../handbook/cautions.ts'
 import { otherUnits } from '../job/checks/other-units.ts'
 import { slender, unsaidOverhang } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
@@ -43,6 +45,7 @@ export function toPlan(job: Job, bench: Bench, setup: Setup, { outcomes, reasons
       held: job.part.held,
       overhang: job.part.overhang,
       ...(job.part.dog === null ? {} : { dog: job.part.dog }),
+      care: careFor(job.part.material.name),
       steps: bench.steps.map((step) => ({
         name: step.name,
         diameter: step.diameter.aim,
@@ -53,6 +56,7 @@ export function toPlan(job: Job, bench: Bench, setup: Setup, { outcomes, reasons
       })),
     },
     features,
+    decision: job.decision,
     orderReasons: reasons,
     warnings: [
       ...[...job.doubts, ...otherUnits(bench), ...slender(bench), ...unsaidOverhang(bench)].map((warning) => ({
@@ -71,7 +75,10 @@ function plannedFeature(
   setup: Setup,
   { draft, operation, trace, before, spindle }: Planned,
 ): FeaturePlan {
-  const budgeted = budgetOf(job.lathe, setup, operation, before)
+  const cut = budgetOf(job.lathe, setup, operation, before)
+  const inspection = inspectFeature(bench, draft, cut)
+  const atStop = atStopOf(job.lathe, operation, trace, cut, inspection)
+  const { budget, corrects } = promised(cut, atStop, (by) => budgetOf(job.lathe, setup, operation, before, by))
   const { feature, tool, undersize, drawn, layout } = draft
   const notes = [
     ...draft.notes,
@@ -94,9 +101,10 @@ function plannedFeature(
     operation,
     trace,
     before,
-    budget: budgeted,
+    budget,
+    ...(corrects === undefined ? {} : { corrects }),
     notes: draft.cuts.style === 'steps' ? [...notes, ...steppedNotes(draft, trace, bench.units)] : notes,
-    inspection: inspectFeature(bench, draft, budgeted),
+    inspection,
     ground: groundFor(bench, draft),
   }
 }

@@ -28,12 +28,12 @@ export function touchSurface(program: Program, _request: Request): void {
   zero(program, 'cross-feed')
 }
 
-/** Stop, measure what is finished, deburr, unlock the carriage. */
+/** Stop, measure what is finished, unlock the carriage and run it away, deburr. */
 export function finishOperation(program: Program, request: Request, backOut: number): void {
   const scale = request.lathe.crossFeed
   measureStop(program, scale, backOut, awayToMeasure(scale), 'expect-finish', true)
-  handMove(program, 'deburr')
   handMove(program, 'unlock', { slide: 'carriage' })
+  handMove(program, 'deburr')
 }
 
 /** Refuses if the compound's greatest minus smallest reading is more than its travel. */

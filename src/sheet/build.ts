@@ -26,7 +26,8 @@ export const buildSheet = (plan: Plan, tables: readonly Tables[]): Sheet => ({
   lathe: plan.lathe,
   part: plan.part,
   heading: partHeading(plan),
-  cautions: [...cautionsFor(plan.part.held), ...(pullsIn(plan) ? [PULLS_IN] : [])],
+  cautions: [...cautionsFor(plan.part), ...(pullsIn(plan) ? [PULLS_IN] : [])],
+  decision: plan.decision ?? 'prove',
   orderReasons: plan.orderReasons,
   warnings: plan.warnings.map(({ feature, code, say }, i) => ({
     feature,

@@ -18,13 +18,20 @@ export const carriageStep = (scene: Scene): StepWords | null => {
     more,
   })
   if (action === 'lock') return say(locked(scene))
-  if (action === 'unlock') return say(['unlock'])
-  if (place !== undefined) return say(toLine(scene, place))
+  if (action === 'unlock')
+    return say([beforeDeburring(scene) ? 'unlock, run the tool well away from the work' : 'unlock'])
+  if (place !== undefined) return say(toLine(scene, place), 'CARRIAGE', action === 'feed-across' ? [SIGHTED] : [])
   if (action === 'zero' && onIndicator(scene))
     return say(['bears on the carriage, set it to 0'], 'INDICATOR', [room(scene)])
   if (action === 'take-up' && typeof count !== 'number') return say(ontoLine(scene))
   return null
 }
+
+/** Nobody files beside an edge. Filing on the lathe with the carriage out of the way: Modern Metalworking, p. 454. */
+const beforeDeburring = ({ feature, index }: Scene): boolean => feature.operation.moves[index + 1]?.action === 'deburr'
+
+/** A face near running work. Goggles or shield at a running lathe at all times: US Navy engine training manual. */
+const SIGHTED: Phrase = ['watch with the shield down; STOP the spindle to look closely']
 
 const onIndicator = ({ plan: { lathe } }: Scene): boolean =>
   lathe.carriage?.kind === 'readout' && lathe.carriage.range !== undefined

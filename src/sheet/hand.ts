@@ -1,3 +1,5 @@
+import type { InstrumentName } from '../lathe/instruments.ts'
+import type { Check } from '../moves/inspection.ts'
 import { isOnLine } from '../moves/placing.ts'
 import type { Size } from '../moves/trace.ts'
 import { waysOf } from '../phrase/dial.ts'
@@ -7,11 +9,12 @@ import { seconds } from '../phrase/pace.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
 import { together } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
+import { beforeStart } from './cautions.ts'
 import { feedingSlide, feedOn } from './feed.ts'
 import { fitTool } from './fit-tool.ts'
 import { layout } from './layout.ts'
 import { overWork, placingWords, touchWords } from './placing.ts'
-import type { Scene, StepWords } from './scene.ts'
+import type { Planned, Scene, StepWords } from './scene.ts'
 import { swing } from './swing.ts'
 
 /** The steps that are done by hand, on no dial. */
@@ -26,12 +29,7 @@ export const handStep = (scene: Scene): StepWords => {
     case 'set-speed':
       return speed(scene)
     case 'start':
-      return say(
-        'SPINDLE',
-        ['start'],
-        [between(scene) ? 'dog free? stand clear' : 'key out? stand clear'],
-        chips(scene),
-      )
+      return say('SPINDLE', ['start'], [`${beforeStart(scene.plan.part.held)}? stand clear`], chips(scene))
     case 'stop':
       return say('SPINDLE', ['STOP, wait until it has come to rest'])
     case 'align':
@@ -58,19 +56,12 @@ const say = (thing: string, does: Phrase, effect: Phrase = [], more: readonly Ph
   more,
 })
 
-const between = ({ plan }: Scene): boolean => plan.part.held === 'between centers' || plan.part.held === 'mandrel'
-
-/** Once per sheet, before the first cut. Oil on steel, iron and brass dry: common practice, no source. */
+/** Once per sheet, before the first cut. Nothing is held to running work, so that nothing is drawn in. */
 const chips = ({ plan, feature, index }: Scene): Phrase[] => {
   const first = plan.features.find(({ status }) => status === 'planned') === feature
   if (!first || feature.operation.moves.findIndex(({ action }) => action === 'start') !== index) return []
-  const { material } = plan.part
-  const oil = /steel|alumin|copper/i.test(material)
-    ? 'cutting oil; '
-    : /iron|brass|bronze/i.test(material)
-      ? 'dry; '
-      : ''
-  return [[`${oil}clear the chips between plunges, spindle STOPPED for a brush`]]
+  const coolant = plan.part.care === undefined ? '' : `${plan.part.care.coolant.says}; `
+  return [[`${coolant}no brush or rag at running work: STOP for chips`]]
 }
 
 const speed = (scene: Scene): StepWords => {
@@ -174,7 +165,8 @@ const touchOff = (scene: Scene): StepWords => {
   return say('COMPOUND', together([`${forward} gently until `, met]), [], [BY_HAND])
 }
 
-const BY_HAND: Phrase = ['spindle stopped; turn the work by hand to feel the touch']
+/** In neutral the spindle cannot start, and the work turns by hand. Common practice, no source. */
+const BY_HAND: Phrase = ['power off, in neutral; turn the work by hand to feel the touch']
 
 /**
  * Only sizes that can be measured on the finished stretch of work; the expected values are those of the replay at this
@@ -188,13 +180,55 @@ const measure = (scene: Scene): StepWords => {
     (size) => middle(size) !== null && size.id !== 'flatness' && !unfinished(size.id),
   )
   if (expected.length === 0) return say('MEASURE', ['with the spindle STOPPED'])
-  const sizes = expected.map((size) => ({
-    id: size.id,
-    label: labelOf(size.id),
-    size: dimensionFigure('expected', size.id, middle(size) ?? 0, scene.units),
-  }))
-  const lines = sizes.map(({ label, size }): Phrase => [`${label}, `, size, ' expected'])
-  return { ...say('MEASURE', ['with the spindle STOPPED:'], [], lines), expected: sizes }
+  const taken = expected.map((size) => ({ size, by: takenBy(scene.feature, size.id) }))
+  const sizes = taken.flatMap(({ size, by }) =>
+    by === null
+      ? []
+      : [
+          {
+            id: size.id,
+            label: labelOf(size.id),
+            size: dimensionFigure('expected', size.id, middle(size) ?? 0, scene.units),
+            ...(by === undefined ? {} : { by: NAMED[by.with] }),
+          },
+        ],
+  )
+  const without = taken.flatMap(({ size, by }) => (by === null ? [labelOf(size.id)] : []))
+  const lines = sizes.map(
+    ({ label, size, by }): Phrase => [by === undefined ? `${label}, ` : `${by}: ${label}, `, size, ' expected'],
+  )
+  const not: Phrase[] = without.length === 0 ? [] : [[`not asked, nothing at hand takes it: ${without.join(', ')}`]]
+  return {
+    ...say('MEASURE', ['with the spindle STOPPED, the burr stoned off:'], [], [...lines, ...not, ...asWritten(scene)]),
+    expected: sizes,
+  }
+}
+
+/** Where nothing is corrected by what is measured, it only shows whether something is wrong. */
+const asWritten = ({ move, feature: { corrects } }: Scene): Phrase[] =>
+  move.purpose === 'expect-rough' && corrects?.bottom === false && !corrects.width
+    ? [['nothing at hand is sure enough to correct by: finish as written']]
+    : []
+
+/** What takes a size of this feature; null if nothing at hand does, undefined if it has no instrument. */
+export const takenBy = ({ inspection = [] }: Planned, id: string): Check['by'] =>
+  inspection.find((check) => check.id === (PLACES.has(id) ? 'place' : id))?.by
+
+const PLACES: ReadonlySet<string> = new Set(['near', 'far', 'center'])
+
+/** In a shop's words. */
+const NAMED: Readonly<Record<InstrumentName, string>> = {
+  rule: 'rule',
+  caliper: 'caliper',
+  'inside-caliper': 'caliper',
+  micrometer: 'micrometer',
+  'blade-micrometer': 'blade micrometer',
+  'depth-micrometer': 'depth micrometer',
+  'depth-indicator': 'depth indicator',
+  'gauge-blocks': 'gauge blocks',
+  pins: 'pins',
+  'radius-gauges': 'radius gauge',
+  protractor: 'protractor',
 }
 
 /** Surely and possibly cut are one form on a proven sheet; if they differ, the surely cut one is expected. */

@@ -72,8 +72,15 @@ export const partHeading = (plan: Plan): HeadingLine[] => {
         ],
       ],
     },
+    ...cautionSources(plan),
     ...(lathe.crossFeed.kind === 'dial' || lathe.compound.scale.kind === 'dial' ? [DIALS] : []),
   ])
+}
+
+/** Where the cautions of the material are from. */
+const cautionSources = ({ part: { material, care } }: Plan): HeadingLine[] => {
+  const says = (care?.cautions ?? []).map(({ source }): Phrase => [`${material}: `, source ?? 'common practice'])
+  return says.length === 0 ? [] : [{ about: 'cautions', label: 'Cautions', says }]
 }
 
 const DIALS: HeadingLine = {

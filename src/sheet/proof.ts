@@ -23,11 +23,25 @@ export const proofOf = (plan: Plan, feature: Planned, position: number) => ({
 /** All lengths with as many decimals as the one that needs most. */
 const aligned = (lines: readonly ProofLine[]): readonly ProofLine[] => {
   const lengths = lines.filter(({ id, settled }) => id !== 'angle' && !settled)
-  const digits = Math.max(...lengths.flatMap(({ planned, low, high }) => [planned, low, high].map((one) => one.digits)))
+  const digits = Math.max(
+    ...lengths.flatMap(({ planned, low, high, measured }) =>
+      [planned, low, high, ...(measured === null ? [] : [measured.low, measured.high])].map((one) => one.digits),
+    ),
+  )
   return lines.map((one) => {
     if (!lengths.includes(one)) return one
     const { planned, low, high } = one
-    return { ...one, planned: { ...planned, digits }, low: { ...low, digits }, high: { ...high, digits } }
+    const { measured } = one
+    return {
+      ...one,
+      planned: { ...planned, digits },
+      low: { ...low, digits },
+      high: { ...high, digits },
+      measured:
+        measured === null
+          ? null
+          : { ...measured, low: { ...measured.low, digits }, high: { ...measured.high, digits } },
+    }
   })
 }
 
@@ -73,9 +87,26 @@ const line = (budgeted: Budgeted, aim: number, units: Units, place: string): Pro
     high: { ...beyondLimit(one('high', budgeted.high, 'high'), budgeted, 1, units), toward: 'up' },
     rss: { ...one('rss', budgeted.rss, 'rss'), ...(budgeted.id === 'angle' ? {} : { digits: finest(units) }) },
     limits: limits === null ? null : [one('limit', limits[0], 'limit.low'), one('limit', limits[1], 'limit.high')],
+    measured: measuredOf(budgeted, units, place),
     spare: spare === null ? null : { ...spareFigure(budgeted, units), id: `${place}.spare` },
     worstCause: budgeted.worstCause === 'none' ? null : causeWords(budgeted.worstCause),
     remedy: budgeted.verdict === 'may not hold' ? identify(`${place}.remedy`, remedy(budgeted, units)) : null,
+  }
+}
+
+const measuredOf = (budgeted: Budgeted, units: Units, place: string): ProofLine['measured'] => {
+  const { id, measured } = budgeted
+  if (measured === undefined) return null
+  const one = (role: Figure['role'], value: number, name: string): Figure => ({
+    ...dimensionFigure(role, id, value, units),
+    id: `${place}.measured.${name}`,
+  })
+  return {
+    low: { ...beyondLimit(one('low', measured.low, 'low'), budgeted, 0, units), toward: 'down' },
+    high: { ...beyondLimit(one('high', measured.high, 'high'), budgeted, 1, units), toward: 'up' },
+    rss: { ...one('rss', measured.rss, 'rss'), ...(id === 'angle' ? {} : { digits: finest(units) }) },
+    worstCause: measured.worstCause === 'none' ? null : causeWords(measured.worstCause),
+    better: measured.better,
   }
 }
 
@@ -120,6 +151,6 @@ const remedy = (budgeted: Budgeted, units: Units): Phrase => {
   return [
     `would hold with `,
     spareFigure(budgeted, units),
-    ` less of "${causeWords(budgeted.worstCause)}", the largest cause`,
+    ` less of "${causeWords((budgeted.measured ?? budgeted).worstCause)}", the largest cause`,
   ]
 }

@@ -1,6 +1,8 @@
 import type { Budgeted } from '../budget/budgeted.ts'
 import type { Between } from '../finish/between.ts'
+import type { InstrumentName } from '../lathe/instruments.ts'
 import type { Lathe } from '../lathe/lathe.ts'
+import type { Decision } from '../moves/inspection.ts'
 import type { Action, Instrument, Operation, Purpose, Slide } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
@@ -9,6 +11,7 @@ import type { Length, Units } from '../units/length.ts'
 import type { Drawing, PartDrawing } from './drawing.ts'
 import type { GrindSheet } from './grind/grind.ts'
 import type { FoldedPlace } from './places.ts'
+import type { SupervisedCheck } from './supervised.ts'
 
 export type Group = 'set up' | 'rough' | 'measure' | 'finish' | 'end'
 
@@ -55,7 +58,13 @@ export type SheetStep = {
   readonly metalLeft?: MetalLeft
 }
 
-export type Expected = { readonly id: Instrument; readonly label: string; readonly size: Figure }
+export type Expected = {
+  readonly id: Instrument
+  readonly label: string
+  readonly size: Figure
+  /** What it is taken with, in words. */
+  readonly by?: string
+}
 
 /** A table under a stop in words: what was measured, and the reading that follows from it. */
 export type StopTable = {
@@ -143,6 +152,14 @@ export type ProofLine = {
   readonly high: Figure
   readonly rss: Figure
   readonly limits: readonly [Figure, Figure] | null
+  /** Measured and corrected at the stop, which verdict and spare are of; null where no correction changes it. */
+  readonly measured: {
+    readonly low: Figure
+    readonly high: Figure
+    readonly rss: Figure
+    readonly worstCause: string | null
+    readonly better: boolean
+  } | null
   readonly spare: Figure | null
   /** In words; null if no stated error changes it. */
   readonly worstCause: string | null
@@ -167,8 +184,19 @@ export type InspectionLine = {
   readonly id: string
   readonly label: string
   readonly using: Phrase
+  /** Nothing at hand takes it: there is nothing to fill in. */
+  readonly asked: boolean
+  /** What takes it, and how far that may be off; null also where it is judged by eye. */
+  readonly by: { readonly with: InstrumentName; readonly within: Figure } | null
   readonly planned: Figure
   readonly limits: readonly [Figure, Figure] | null
+  /** Which readings accept it and which reject it; null without limits, or without an instrument. */
+  readonly decision: {
+    readonly accept: readonly [Figure, Figure] | null
+    readonly rejectUnder: Figure
+    readonly rejectOver: Figure
+    readonly says: Phrase
+  } | null
   readonly pin: Figure | null
   readonly pair: readonly [Figure, Figure] | null
 }
@@ -178,6 +206,7 @@ export type Labeled = { readonly label: string; readonly says: readonly Phrase[]
 /** What a line of a heading is about, whatever its label: printers choose and join lines by it. */
 export type About =
   | 'material'
+  | 'cautions'
   | 'held'
   | 'part'
   | 'lathe'
@@ -284,6 +313,7 @@ export type Sheet = {
   readonly part: PlannedPart
   readonly heading: readonly HeadingLine[]
   readonly cautions: readonly string[]
+  readonly decision: Decision
   readonly orderReasons: readonly string[]
   readonly warnings: readonly { readonly feature: number | null; readonly code: string; readonly say: Phrase }[]
   readonly features: readonly SheetFeature[]
@@ -294,6 +324,8 @@ export type Sheet = {
   readonly drawing?: PartDrawing
   /** How the tools are ground; only on request. */
   readonly grind?: GrindSheet
+  /** What a learner does first and an instructor signs, before some of the steps; only on request. */
+  readonly supervised?: readonly SupervisedCheck[]
   /** What common mistakes would measure; only on request. */
   readonly slips?: readonly SlipCard[]
   /** What changed since a sheet that was kept; only on request. */

@@ -11,10 +11,13 @@ const names = yamlNames('examples/jobs')
 const schemaOf = async (name: string) => JSON.parse((await program('schema', name)).stdout)
 
 /** One sheet of each sort is kept as data too: by lines, a form by its corner, a readout, several features, down a flank. */
-const asData = (name: string): boolean => /^(01|06|11|14|18)-/.test(name)
+const asData = (name: string): boolean => /^(01|06|11|14|18|32)-/.test(name)
 
 /** One of each sort is kept as a card too: of one cut, of many, of alternating ones, of several features. */
 const asCard = (name: string): boolean => /^(01|04|10|14)-/.test(name)
+
+/** One is kept as a learner gets it. */
+const asSupervised = (name: string): boolean => name.startsWith('31-')
 
 /** So that a change of one step is one line. */
 const oneStepALine = ({ steps, ...rest }: Record<string, unknown>): string =>
@@ -28,6 +31,7 @@ test('every golden belongs to a job', () => {
   const files = names.flatMap((name) => [
     ...(asCard(name) ? [`${name}.card.txt`] : []),
     ...(asData(name) ? [`${name}.json`] : []),
+    ...(asSupervised(name) ? [`${name}.supervised.txt`] : []),
     `${name}.txt`,
   ])
   expect(kept).toEqual(files)
@@ -91,6 +95,10 @@ describe.each(names)('%s', (name) => {
       const card = (await program('sheet', '--card', path)).stdout
       expect(card).toBe(golden(`tests/cases/golden/${name}.card.txt`, card))
     }
+    if (asSupervised(name)) {
+      const supervised = (await program('sheet', '--supervised', path)).stdout
+      expect(supervised).toBe(golden(`tests/cases/golden/${name}.supervised.txt`, supervised))
+    }
     if (!asData(name)) return
     const data = oneStepALine(JSON.parse(json.stdout))
     expect(data).toBe(golden(`tests/cases/golden/${name}.json`, data))
@@ -143,13 +151,18 @@ describe.each(names)('%s', (name) => {
 
   test('gives a verdict that its own figures bear out', () => {
     for (const { finished } of sheet.features)
-      for (const { planned, low, high, rss, limits, verdict } of Object.values(finished)) {
+      for (const { planned, low, high, rss, limits, verdict, measured } of Object.values(finished)) {
         expect(low).toBeLessThanOrEqual(planned)
         expect(high).toBeGreaterThanOrEqual(planned)
         expect(rss).toBeLessThanOrEqual(Math.max(high - planned, planned - low) + 1e-6)
         if (limits === null) expect(verdict).toBe('no limits given')
-        else
-          expect({ verdict, inside: low >= limits[0] && high <= limits[1] }).toEqual({ verdict: 'holds', inside: true })
+        else {
+          const counted = measured ?? { low, high }
+          expect({ verdict, inside: counted.low >= limits[0] && counted.high <= limits[1] }).toEqual({
+            verdict: 'holds',
+            inside: true,
+          })
+        }
       }
   })
 })

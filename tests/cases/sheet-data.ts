@@ -26,6 +26,7 @@ export type Finished = {
   readonly rss: number
   readonly limits: readonly [number, number] | null
   readonly verdict: string
+  readonly measured?: { readonly low: number; readonly high: number }
 }
 export type SheetFeature = {
   readonly name: string

@@ -33,7 +33,7 @@ describe('a width that was roughed by eye', () => {
     const { status, out } = await finish('Neck', '1.410', width)
     expect(status).toBe(0)
     // The lines are scribed at 1.000 and 1.200.
-    expect(out).toMatch(/^ +expected: width \.200,/m)
+    expect(out).toMatch(/^ +expected: width \.200 /m)
     expect(out).not.toMatch(/the tool is .* (wider|narrower)/)
   })
 

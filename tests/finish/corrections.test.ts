@@ -93,8 +93,8 @@ describe('the lines under the stop', () => {
 describe.each(readdirSync(JOBS).filter((name) => name.endsWith('.yaml')))('every table of %s', (name) => {
   it('is the formula of the bench, rounded to the dial, and comes out within the limits', () => {
     const sheet = jsonOf(name)
-    // Around a corner there is no size to measure before it is finished.
-    expect(sheet.steps.some(({ corrections }) => corrections !== undefined)).toBe(!name.startsWith('06'))
+    // Around a corner there is no size to measure before it is finished; a caliper is no surer than the cut.
+    expect(sheet.steps.some(({ corrections }) => corrections !== undefined)).toBe(!/^(06|32)/.test(name))
     for (const { corrections, feature } of sheet.steps) {
       if (corrections === undefined) continue
       const { rows, expected, most, measure } = corrections
@@ -105,7 +105,7 @@ describe.each(readdirSync(JOBS).filter((name) => name.endsWith('.yaml')))('every
         finisher.slide === 'compound' ? Math.sin((sheet.features[feature]!.compoundAngle * Math.PI) / 180) : 1
       const step = dial.graduation * dial.readTo
       const perUnit = dial.units === sheet.units ? 1 : dial.units === 'mm' ? 25.4 : 1 / 25.4
-      expect(rows.length).toBeGreaterThanOrEqual(5)
+      expect(rows.length).toBeGreaterThanOrEqual(3)
       expect(rows.length).toBeLessThanOrEqual(9)
       const sign = measure === 'outsideLessBottom' ? -1 : 1
       for (const { measured, finishes, within, bottomDiameter } of rows) {

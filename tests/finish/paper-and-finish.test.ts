@@ -4,6 +4,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { compile, sheetFor } from '../../src/compile.ts'
 import { offPaper } from '../../src/finish/paper.ts'
+import { readsOf } from '../../src/finish/reads.ts'
 import { remainingFor } from '../../src/finish/remaining.ts'
 import { stopOf } from '../../src/finish/stop.ts'
 import { correctionTable } from '../../src/finish/table.ts'
@@ -74,7 +75,7 @@ const disagreements = (plan: Plan, keep: (i: number) => boolean): string[] => {
     const stop = stopOf(feature.operation, feature.trace)
     if (at === undefined || stop === null) return []
     const { operation } = feature
-    const shop = { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop }
+    const shop = { lathe: plan.lathe, setup: plan.setup, progress: before, operation, stop, reads: readsOf(feature) }
     const bottom = correctionTable(shop, feature.budget, plan.units)
     const width = widthTable(shop, feature.budget, plan.units, bottom?.rows.length ? bottom : null)
     const first = sheet.steps.find((step) => step.feature === index)!.number

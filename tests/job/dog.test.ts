@@ -51,7 +51,7 @@ describe('a dog at the headstock end, as a trial planned a groove under it', () 
   it('is what the hand looks to before power, not the key of a chuck', () => {
     const between = printed(planned(jobOf('held: between centers, dog: 20', 60)))
     expect(between.replace(/\s+/g, ' ')).toContain(
-      'Dog tail free, center oiled. Turn the work by hand once before power.',
+      'Dog tight, its screw guarded, its tail free; center greased, tailstock locked. Turn the work by hand once before power.',
     )
     expect(between.replace(/\s+/g, ' ')).toContain('between centers, the dog takes 20.00 of the headstock end')
     expect(between).toMatch(/SPINDLE +start +dog free\? stand clear/)

@@ -16,6 +16,8 @@ const IN_PROSE = [
   'part.grip',
   'lathe.carriage',
   'lathe.accuracy',
+  'lathe.instruments',
+  'lathe.instruments.missing',
   'lathe.accuracy.reading',
   'lathe.compound.travel',
   'tools',
@@ -120,6 +122,7 @@ const jobsIn = (units: 'inch' | 'mm'): Mapping[] => {
       compound: scale,
       carriage: scale,
       accuracy: {},
+      instruments: {},
       'spindle-speeds': [60, 95, 150, 240, 380],
     },
     ...(tool ? { tools: { one: sized(tool, size) } } : {}),
@@ -165,10 +168,14 @@ const fits = (job: Mapping, at: string, only: readonly string[]): boolean => {
   // A job that has the key already does not do without it.
   if (at === 'features.method' && feature!.method !== undefined) return false
   if (at === 'features.leave-sides' && feature!.kind === 'v-groove') return false
-  if ((at === 'features.cusp') !== (feature!.kind === 'radius')) return false
+  if (!at.startsWith('lathe.instruments.') && (at === 'features.cusp') !== (feature!.kind === 'radius')) return false
   const kind = [feature!.kind, feature!.shape].filter(Boolean).join(' ')
   return only.length === 0 || only.includes(at.startsWith('tools.') ? tool?.shape : kind)
 }
 
 /** Other values than the example of the key, where that would plan nothing else here. */
-const OTHERS: Readonly<Record<string, unknown>> = { 'features.leave-sides': '0.01 in', 'features.flank-under': 1 }
+const OTHERS: Readonly<Record<string, unknown>> = {
+  'features.leave-sides': '0.01 in',
+  'features.flank-under': 1,
+  'lathe.instruments.inside-caliper': '0.0002 in',
+}

@@ -27,7 +27,8 @@ const phrasesOf = (part: unknown, path = ''): (readonly [string, Phrase])[] => {
 /** What somebody wrote into the job or the lathe file, and what a source is called: told to the letter. */
 const quoted = (plan: Plan): readonly string[] => {
   const facts = plan.features.flatMap((feature) => ('ground' in feature && feature.ground ? [feature.ground] : []))
-  const sources = JSON.stringify([facts, plan.features]).match(/"(?:\w*[sS]ource)":"(?:[^"\\]|\\.)*"/g) ?? []
+  const sources =
+    JSON.stringify([facts, plan.features, plan.part.care]).match(/"(?:\w*[sS]ource)":"(?:[^"\\]|\\.)*"/g) ?? []
   return [
     plan.lathe.name,
     plan.part.material,

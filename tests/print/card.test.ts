@@ -52,7 +52,7 @@ const strayReadings = (sheet: Sheet): string[] =>
 const stepsOn = (blocks: readonly Block[]): number[] =>
   blocks.flatMap((block) => {
     if (block.kind === 'boxes') return block.boxes.map(({ step }) => step)
-    if (block.kind === 'stop') return []
+    if (block.kind === 'stop' || block.kind === 'supervised') return []
     return block.rows.flatMap(({ from, to }) => Array.from({ length: to - from + 1 }, (_, i) => from + i))
   })
 

@@ -86,14 +86,14 @@ describe('the page of a sheet', () => {
   it('has a blank for each size that is measured at a stop', () => {
     const page = pageOf(drawnExample('01-press-screw'))
     expect(withClass(page, 'blank').map(({ attributes }) => attributes['aria-label'])).toEqual([
-      'measured: width, .165 expected',
-      'measured: depth, .054 expected',
-      'measured: bottom diameter, .7665 expected',
-      'measured: near edge from end, 1.125 expected',
-      'measured: width, .165 expected',
-      'measured: depth, .072 expected',
-      'measured: bottom diameter, .7305 expected',
-      'measured: near edge from end, 1.125 expected',
+      'measured: gauge blocks: width, .165 expected',
+      'measured: depth micrometer: depth, .054 expected',
+      'measured: blade micrometer: bottom diameter, .7665 expected',
+      'measured: rule: near edge from end, 1.125 expected',
+      'measured: gauge blocks: width, .165 expected',
+      'measured: depth micrometer: depth, .072 expected',
+      'measured: blade micrometer: bottom diameter, .7305 expected',
+      'measured: rule: near edge from end, 1.125 expected',
     ])
   })
 

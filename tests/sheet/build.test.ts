@@ -36,7 +36,7 @@ describe('steps', () => {
     )
     expect(lineOf(sheet, 4)).toBe('COMPOUND turn toward the headstock, 11 marks or more | takes up the backlash')
     expect(lineOf(sheet, 8)).toBe(
-      'CROSS-FEED in gently until the edge touches the turning surface | spindle stopped; turn the work by hand to feel the touch',
+      'CROSS-FEED in gently until the edge touches the turning surface | power off, in neutral; turn the work by hand to feel the touch',
     )
     expect(lineOf(sheet, 12)).toBe('CROSS-FEED in past 0, to 52 | .052 deep, 1.396 dia')
     expect(lineOf(sheet, 13)).toBe('CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn) | clears by .042')
@@ -53,7 +53,7 @@ describe('steps', () => {
     expect([19, 20, 21, 22, 23].map((number) => lineOf(sheet, number))).toEqual([
       'SPINDLE STOP, wait until it has come to rest',
       'CROSS-FEED OUT 5 whole turns more, count them | room for the hands',
-      'MEASURE with the spindle STOPPED: | width, .148 expected | bottom diameter, 1.396 expected',
+      'MEASURE with the spindle STOPPED, the burr stoned off: | width, .148 expected | bottom diameter, 1.396 expected',
       'CROSS-FEED IN 5 whole turns to the same mark, 50 (.050 out)',
       'SPINDLE start | key out? stand clear',
     ])

@@ -158,9 +158,9 @@ it('numbers of an inch drawing in a job in millimeters are asked about', async (
 })
 
 describe('chips', () => {
-  it('are cleared with the spindle stopped, told once, oil on steel and iron dry', async () => {
+  it('wait for a stop, nothing held to running work, told once, oil on steel and iron dry', async () => {
     const steel = (await sheet(example('03-mill-spindle'))).text
-    expect(steel.match(/cutting oil; clear the chips between plunges, spindle STOPPED for a brush/g)).toHaveLength(1)
-    expect((await sheet(ours('c-flank'))).text).toContain('dry; clear the chips between plunges')
+    expect(steel.match(/drip cutting oil; no brush or rag at running work: STOP for chips/g)).toHaveLength(1)
+    expect((await sheet(ours('c-flank'))).text).toContain('cut dry; no brush or rag')
   })
 })

@@ -4,6 +4,7 @@ import { type Format, formatNamed, printerOf } from '../../print/registry.ts'
 import type { Sheet } from '../../sheet/sheet.ts'
 import type { Io } from '../io.ts'
 import { loaderFor, readStdin, STDIN } from '../load.ts'
+import { noPlaceIn } from '../no-place.ts'
 import type { OutputOptions } from '../output.ts'
 import { deliver, guardInputs } from '../output.ts'
 import { refusalProblem, reportDiagnostics } from '../report.ts'
@@ -14,6 +15,7 @@ export type SheetOptions = OutputOptions & {
   readonly inspection?: boolean
   readonly grind?: boolean
   readonly slips?: boolean
+  readonly supervised?: boolean
   readonly card?: boolean
   readonly width?: number
   /** A sheet that was kept, as data. */
@@ -34,9 +36,18 @@ export const sheetCommand = async (job: string, options: SheetOptions, io: Io): 
 }
 
 /** What is added on request is loaded on request. */
-export const sheetOf = async (plan: Plan, { grind, slips, since, format }: SheetOptions, io: Io): Promise<Sheet> => {
+export const sheetOf = async (
+  plan: Plan,
+  { grind, slips, since, supervised, format }: SheetOptions,
+  io: Io,
+): Promise<Sheet> => {
+  if (supervised === true) noPlaceIn('--supervised', format)
+  const bare = formatNamed(format).drawn === true ? drawnSheetFor(plan) : sheetFor(plan)
   const sheet: Sheet = {
-    ...(formatNamed(format).drawn === true ? drawnSheetFor(plan) : sheetFor(plan)),
+    ...bare,
+    ...(supervised === true
+      ? { supervised: (await import('../../sheet/supervised.ts')).supervisedFor(plan, bare) }
+      : {}),
     ...(grind === true ? { grind: (await import('../../grind-for.ts')).grindFor(plan) } : {}),
     ...(slips === true ? { slips: (await import('../../slips-for.ts')).slipsFor(plan) } : {}),
   }

@@ -1,19 +1,20 @@
 import type { Phrase } from '../../phrase/phrase.ts'
 import { say } from '../../phrase/say.ts'
 import { words } from '../../phrase/words.ts'
+import { beforeStart } from '../../sheet/cautions.ts'
 import type { SheetStep } from '../../sheet/sheet.ts'
 import { shuffledList } from '../shuffle.ts'
 import { type Ask, cutsOf, type Made } from './ask.ts'
 
 /** A step, and the caution that it calls for before any other. Common practice, no source. */
-const CAUTIONS: readonly (readonly [SheetStep['action'], string])[] = [
+const cautionsOf = (held: string): readonly (readonly [SheetStep['action'], string])[] => [
   ['fit-tool', 'the bit out no more than it must, and on center'],
   ['align', 'the edge close to the work, not touching; the cross-feed out until then'],
   ['lock', 'look at the line again: locking may have moved it'],
-  ['touch-off', 'turn the work by hand to feel the touch, spindle stopped'],
-  ['start', 'the key out of the chuck, and stand clear'],
+  ['touch-off', 'power off and in neutral; turn the work by hand to feel the touch'],
+  ['start', `${beforeStart(held)}, and stand clear`],
   ['measure', 'the spindle must stand still before hands or instruments come near'],
-  ['deburr', 'a fine file or a stone by hand, no rag and no sleeve near the work'],
+  ['deburr', 'the tool run well away; a fine file or a stone by hand, no rag and no sleeve near the work'],
 ]
 const ASKED = 4
 const LETTERS = 'ABCDEFG'
@@ -26,9 +27,10 @@ export const caution: Ask = {
       .slice(0, 1)
       .flatMap(({ steps }): Made[] => {
         const { seed, plan } = scene
-        const shown = shuffledList(CAUTIONS, `${seed}/cautions`)
+        const cautions = cautionsOf(plan.part.held)
+        const shown = shuffledList(cautions, `${seed}/cautions`)
         const choices = shown.map(([, text], i) => `${LETTERS[i]}  ${text}`)
-        return shuffledList(CAUTIONS, `${seed}/steps`).flatMap(([action, text], _, all): Made[] => {
+        return shuffledList(cautions, `${seed}/steps`).flatMap(([action, text], _, all): Made[] => {
           const step = steps.find((one) => one.action === action)
           if (step === undefined || all.slice(0, ASKED).every(([one]) => one !== action)) return []
           const right = LETTERS[shown.findIndex(([one]) => one === action)]!

@@ -5,14 +5,17 @@ import type { GrooveFeature } from '../feature.ts'
 import {
   anvilEnters,
   bottomLimits,
+  bottomNeed,
   check,
   forBottom,
   forDepth,
   forRadius,
   forWidth,
   type Inspected,
+  needOf,
   placeCheck,
   present,
+  type Way,
 } from '../inspection.ts'
 
 /**
@@ -25,18 +28,18 @@ export function inspectGroove(inspected: Inspected, feature: GrooveFeature): Che
   const depth = sizes.planned('depth')
   if (width === null || depth === null) return []
   return present([
-    check('width', 'width', width, sizes.limits('width'), forWidth(bench.units, width)),
-    goNoGo(width, sizes.limits('width')),
+    check('width', 'width', width, sizes.limits('width'), forWidth(bench, width, needOf(inspected, 'width'))),
+    bench.instruments['gauge-blocks'] === null ? null : goNoGo(width, sizes.limits('width')),
     check(
       'bottomDiameter',
       'bottom diameter',
       sizes.planned('bottomDiameter'),
       bottomLimits(inspected),
-      forBottom(bench.units, width, depth),
+      forBottom(bench, width, depth, bottomNeed(inspected)),
     ),
     overPins(inspected, width),
     cornerRadius(inspected),
-    check('depth', 'depth', depth, sizes.limits('depth'), forDepth(bench.units, width)),
+    check('depth', 'depth', depth, sizes.limits('depth'), forDepth(bench, width, needOf(inspected, 'depth'))),
     placeCheck(inspected, feature.place),
   ])
 }
@@ -45,9 +48,9 @@ function cornerRadius({ bench, sizes }: Inspected): Check | null {
   const radius = sizes.planned('cornerRadius')
   if (radius === null) return null
   const tooSmall = radius < Math.min(...radiusGauges(bench.units)) * 0.9
-  const using = tooSmall
-    ? ['under a glass, beside the corner of the tool: too small for a radius gauge']
-    : forRadius(bench.units, radius)
+  const using: Way = tooSmall
+    ? { using: ['under a glass, beside the corner of the tool: too small for a radius gauge'] }
+    : forRadius(bench, radius)
   return check('cornerRadius', 'corner radius', radius, sizes.limits('cornerRadius'), using)
 }
 

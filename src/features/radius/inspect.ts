@@ -1,7 +1,18 @@
 import type { Check } from '../../moves/inspection.ts'
 import { overBottomPins } from '../bottom-pins.ts'
 import type { ConcaveFeature, CornerFeature } from '../feature.ts'
-import { bottomLimits, check, forRadius, type Inspected, NEEDLE, placeCheck, present } from '../inspection.ts'
+import {
+  bottomLimits,
+  check,
+  firstAtHand,
+  forBottomOfArc,
+  forRadius,
+  type Inspected,
+  NO_NEED,
+  placeCheck,
+  present,
+  twiceTheDepth,
+} from '../inspection.ts'
 
 /** A concave groove at the bench: chord and sagitta, radius gauge, over pins, place. */
 export function inspectConcave(inspected: Inspected, feature: ConcaveFeature): Check[] {
@@ -11,13 +22,25 @@ export function inspectConcave(inspected: Inspected, feature: ConcaveFeature): C
   if (width === null || radius === null) return []
   const pins = overPins(inspected, radius)
   return present([
-    check('radius', 'radius', radius, sizes.limits('radius'), forRadius(bench.units, radius)),
-    check('width', 'width (chord)', width, sizes.limits('width'), ['caliper across the edges']),
-    check('depth', 'depth (sagitta)', sizes.planned('depth'), sizes.limits('depth'), NEEDLE),
+    check('radius', 'radius', radius, sizes.limits('radius'), forRadius(bench, radius)),
+    check(
+      'width',
+      'width (chord)',
+      width,
+      sizes.limits('width'),
+      firstAtHand(bench, NO_NEED, [['caliper', ['caliper across the edges']]]),
+    ),
+    check('depth', 'depth (sagitta)', sizes.planned('depth'), sizes.limits('depth'), forBottomOfArc(bench)),
     pins,
-    check('bottomDiameter', 'bottom diameter', sizes.planned('bottomDiameter'), bottomLimits(inspected), [
-      pins === null ? 'twice the depth off the turned diameter' : 'the size over two pins less twice the pin',
-    ]),
+    check(
+      'bottomDiameter',
+      'bottom diameter',
+      sizes.planned('bottomDiameter'),
+      bottomLimits(inspected),
+      pins?.by
+        ? { by: pins.by, using: ['the size over two pins less twice the pin'] }
+        : twiceTheDepth(forBottomOfArc(bench)),
+    ),
     placeCheck(inspected, feature.place),
   ])
 }
@@ -33,12 +56,20 @@ export function inspectCorner({ bench, sizes }: Inspected, _feature: CornerFeatu
   const radius = sizes.planned('radius')
   if (radius === null) return []
   return present([
-    check('radius', 'radius', radius, sizes.limits('radius'), forRadius(bench.units, radius)),
-    check('legAlong', 'leg along the work', sizes.planned('legAlong'), sizes.limits('legAlong'), [
-      'caliper from the end face to where the cylinder begins',
-    ]),
-    check('legDown', 'leg down the face', sizes.planned('legDown'), sizes.limits('legDown'), [
-      'half of the turned diameter less the diameter of the flat face',
-    ]),
+    check('radius', 'radius', radius, sizes.limits('radius'), forRadius(bench, radius)),
+    check(
+      'legAlong',
+      'leg along the work',
+      sizes.planned('legAlong'),
+      sizes.limits('legAlong'),
+      firstAtHand(bench, NO_NEED, [['caliper', ['caliper from the end face to where the cylinder begins']]]),
+    ),
+    check(
+      'legDown',
+      'leg down the face',
+      sizes.planned('legDown'),
+      sizes.limits('legDown'),
+      firstAtHand(bench, NO_NEED, [['caliper', ['half of the turned diameter less the diameter of the flat face']]]),
+    ),
   ])
 }

@@ -1,15 +1,25 @@
 import type { Check } from '../../moves/inspection.ts'
+import type { Length } from '../../units/length.ts'
 import type { VGrooveFeature } from '../feature.ts'
 import {
   besideOf,
   bladeEnters,
   bottomLimits,
+  bottomNeed,
   check,
+  firstAtHand,
   forBottom,
   forDepth,
+  halfOf,
   type Inspected,
+  NO_NEED,
+  NOTHING,
+  needOf,
+  overPinsWay,
   placeCheck,
   present,
+  twiceTheDepth,
+  type Way,
 } from '../inspection.ts'
 import { overPinsInVee, pinForVee } from '../over-pins.ts'
 import { overCurvedFlanks } from './raked.ts'
@@ -27,7 +37,7 @@ export function inspectVGroove(inspected: Inspected, feature: VGrooveFeature): C
       'included angle',
       sizes.planned('angle'),
       sizes.limits('angle'),
-      ['protractor, or the template the tool was ground to'],
+      firstAtHand(bench, NO_NEED, [['protractor', ['protractor, or the template the tool was ground to']]]),
       'angle',
     ),
     check(
@@ -36,8 +46,8 @@ export function inspectVGroove(inspected: Inspected, feature: VGrooveFeature): C
       sizes.planned('width'),
       sizes.limits('width'),
       at === null
-        ? ['caliper across the edges; once they are broken, only over pins']
-        : ['at the diameter of ', { length: at }, ': over pins only'],
+        ? firstAtHand(bench, NO_NEED, [['caliper', ['caliper across the edges; once they are broken, only over pins']]])
+        : onlyOverPins(inspected, feature, at),
     ),
     overPins(inspected, feature),
     check(
@@ -46,15 +56,31 @@ export function inspectVGroove(inspected: Inspected, feature: VGrooveFeature): C
       sizes.planned('bottomDiameter'),
       bottomLimits(inspected),
       bladeEnters(bench.units, root)
-        ? forBottom(bench.units, root, depth)
-        : ['twice the depth off the turned diameter: no blade enters'],
+        ? forBottom(bench, root, depth, bottomNeed(inspected))
+        : twiceTheDepth(forDepth(bench, root, halfOf(bottomNeed(inspected))), [': no blade enters']),
     ),
-    check('depth', 'depth', depth, sizes.limits('depth'), forDepth(bench.units, root)),
-    check('root', 'flat at the root', root, sizes.limits('root'), [
-      'width of a feeler or flat pin that just lies on the floor',
-    ]),
+    check('depth', 'depth', depth, sizes.limits('depth'), forDepth(bench, root, needOf(inspected, 'depth'))),
+    check(
+      'root',
+      'flat at the root',
+      root,
+      sizes.limits('root'),
+      firstAtHand(bench, NO_NEED, [['gauge-blocks', ['width of a feeler or flat pin that just lies on the floor']]]),
+    ),
     placeCheck(inspected, feature.place),
   ])
+}
+
+/** What pins are off by, as a width: W/tan α is in the size over pins. */
+function onlyOverPins(inspected: Inspected, feature: VGrooveFeature, at: Length): Way {
+  const pins = overPins(inspected, feature)
+  const angle = inspected.sizes.planned('angle')
+  if (!pins?.by || angle === null) return NOTHING
+  const part = Math.tan((angle * Math.PI) / 360)
+  return {
+    using: ['at the diameter of ', { length: at }, ': over pins only'],
+    by: { ...pins.by, within: pins.by.within * part, reads: pins.by.reads * part },
+  }
 }
 
 /** Limits follow from those of the width, at the angle as planned; if the width has none, there are none. */
@@ -75,12 +101,12 @@ function overPins(inspected: Inspected, feature: VGrooveFeature): Check | null {
     id: 'overPins',
     label: 'over two pins',
     unit: 'length',
-    using: [
+    ...overPinsWay(bench, [
       'micrometer over two opposed ',
       { size: pin.diameter, label: pin.label },
       ' balls or pins that rest on the flanks',
       ...(limits === null ? [] : ['; limits from the width, at ', { angle }]),
-    ],
+    ]),
     planned: over(width),
     limits: limits === null ? null : [over(limits[1]), over(limits[0])],
     pin: pin.diameter,

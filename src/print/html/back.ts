@@ -4,12 +4,13 @@ import { SHAPE_WORDS } from '../../sheet/grind/shapes.ts'
 import type { InspectionLine, Sheet } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import { type Markup, tag } from '../markup.ts'
+import { DECISIONS } from '../text/inspection.ts'
 import { warning } from './feature.ts'
 import { cells, facts, table, told } from './phrases.ts'
 import { limitsText } from './proof.ts'
 
 /** A table to fill in at the bench. */
-export const inspection = ({ features, units }: Sheet): Markup[] => {
+export const inspection = ({ features, units, decision }: Sheet): Markup[] => {
   const cut = features.flatMap((feature) => (feature.status === 'planned' ? [feature] : []))
   if (cut.length === 0) return []
   return [
@@ -17,6 +18,7 @@ export const inspection = ({ features, units }: Sheet): Markup[] => {
       'section',
       { class: 'back' },
       tag('h2', {}, tag('span', {}, 'Inspection')),
+      tag('p', {}, DECISIONS[decision]),
       tag('p', {}, 'Clean, deburred and cool. Measured by ____________________ on ____________'),
       ...cut.flatMap((feature) => [
         tag('h3', {}, feature.name),
@@ -37,11 +39,14 @@ const inspected = (line: InspectionLine, units: Units): Markup[] => [
       line.label,
       line.pair === null ? number(line.planned, units) : '',
       limitsText(line.limits, units),
-      '_________',
-      '____',
+      line.asked ? '_________' : '',
+      line.asked ? '____' : '',
     ]),
   ),
   tag('tr', { class: 'under' }, tag('td', { colspan: 5 }, words(line.using, units))),
+  ...(line.decision === null
+    ? []
+    : [tag('tr', { class: 'under' }, tag('td', { colspan: 5 }, words(line.decision.says, units)))]),
 ]
 
 /** What common mistakes would measure. */

@@ -44,9 +44,11 @@ const proofOf = (feature: Planned, units: Units): Markup[] => {
 }
 
 const rows = (line: ProofLine, units: Units): Markup[] => {
-  const under = [verdict(line, units), line.worstCause === null ? '' : `largest cause: ${line.worstCause}`].filter(
-    Boolean,
-  )
+  const under = [
+    atStop(line, units),
+    verdict(line, units),
+    line.worstCause === null ? '' : `largest cause: ${line.worstCause}`,
+  ].filter(Boolean)
   const remedy = line.remedy === null ? [] : [words(line.remedy, units)]
   return [
     tag(
@@ -65,6 +67,11 @@ const rows = (line: ProofLine, units: Units): Markup[] => {
       .map((text) => tag('tr', { class: 'under' }, tag('td', { colspan: 5 }, text))),
   ]
 }
+
+const atStop = ({ measured }: ProofLine, units: Units): string =>
+  measured === null
+    ? ''
+    : `measured and corrected at the stop ${number(measured.low, units)} to ${number(measured.high, units)}`
 
 export const limitsText = (limits: ProofLine['limits'], units: Units): string =>
   limits === null ? 'none given' : `${number(limits[0], units)} to ${number(limits[1], units)}`

@@ -28,10 +28,36 @@ export const stepList = (sheet: Sheet, feature: number, beside: Beside): Markup[
       'div',
       { class: heading.length > 0 ? 'begins' : undefined },
       ...heading,
+      ...boxesAt(sheet, entry),
       item(entry, sheet.units, beside),
     )
   })
 }
+
+/** What stands before a step for learners: boxes to tick, and a blank for the initials of the instructor. */
+const boxesAt = ({ supervised = [], units }: Sheet, { from, to }: Entry): Markup[] =>
+  supervised
+    .filter(({ before }) => from <= before && before <= to)
+    .map(({ kind, before, says }) =>
+      tag(
+        'p',
+        { class: 'note supervised' },
+        tag('strong', {}, kind === 'dry-run' ? 'Dry run, ' : 'Instructor '),
+        ...(kind === 'dry-run'
+          ? []
+          : [
+              tag('input', {
+                class: 'blank',
+                type: 'text',
+                autocomplete: 'off',
+                'data-blank': `${kind}.${before}`,
+                'aria-label': `initials of the instructor, ${words(says, units)}`,
+              }),
+              ' ',
+            ]),
+        told(says, units),
+      ),
+    )
 
 const entriesOf = ({ steps, places = [] }: Sheet, feature: number): Entry[] => {
   const own = steps.filter((step) => step.feature === feature)

@@ -95,11 +95,28 @@ const measuredEdge = (): Schema =>
     undersize: nullable(number('How much the tool is under the drawing.')),
   })
 
-const finished = (): Schema =>
+const finished = (): Schema => {
+  const always = finishedAlways()
+  return { ...always, properties: { ...(always.properties as Schema), measured: measuredAtStop() } }
+}
+
+const measuredAtStop = (): Schema =>
+  object(
+    {
+      low: number('Worst case, all errors together.'),
+      high: number('Worst case, all errors together.'),
+      rss: number('Half-width by root sum square.'),
+      largestCause: text('The largest single cause of error.'),
+      better: { type: 'boolean', description: 'Its worst case is less than without measuring.' },
+    },
+    'Only where the sheet corrects it: measured and corrected at the stop. Verdict and spare are of this.',
+  )
+
+const finishedAlways = (): Schema =>
   object({
     planned: number('What the moves cut.'),
-    low: number('Worst case, all errors together.'),
-    high: number('Worst case, all errors together.'),
+    low: number('Worst case, all errors together, cut without measuring.'),
+    high: number('Worst case, all errors together, cut without measuring.'),
     rss: number('Half-width by root sum square.'),
     limits: nullable({
       type: 'array',
@@ -119,6 +136,12 @@ const inspected = (): Schema =>
     id: text('Stable name, unique in its feature.'),
     label: text('As the text sheet has it.'),
     using: text('With what it is measured, and why with that.'),
+    instrument: nullable(
+      text(
+        'Its key of the lathe file; null where it is judged by eye or by a pair of gauges, and where nothing at hand takes it.',
+      ),
+    ),
+    within: nullable(number('How far its reading may be off, as plus or minus.')),
     planned: number('What the replayed form measures this way; an angle is in degrees.'),
     limits: nullable({
       type: 'array',
@@ -127,6 +150,22 @@ const inspected = (): Schema =>
       maxItems: 2,
       description: 'Of the drawing, or worked out from them.',
     }),
+    decision: nullable(
+      object(
+        {
+          accept: nullable({
+            type: 'array',
+            items: { type: 'number' },
+            minItems: 2,
+            maxItems: 2,
+            description: 'From and to; null where this instrument proves nothing within the limits.',
+          }),
+          rejectUnder: number('Rejected below this.'),
+          rejectOver: number('Rejected above this; what reads neither is not proved.'),
+        },
+        'Which readings accept and which reject; null without limits, or without an instrument.',
+      ),
+    ),
     pin: nullable(number('Diameter of each of the two opposed pins or balls.')),
     pair: nullable(object({ go: number('Enters.'), noGo: number('Does not enter.') }, 'Flat gauges.')),
     measured: nullable(number('Blank, to be filled in.')),

@@ -34,6 +34,7 @@ export const toData = (sheet: Sheet) => ({
   part: part(sheet),
   lathe: lathe(sheet),
   cautions: sheet.cautions,
+  decision: sheet.decision,
   orderReasons: sheet.orderReasons,
   features: sheet.features.map((feature, index) => ({
     ...featureData(sheet, feature),
@@ -42,6 +43,16 @@ export const toData = (sheet: Sheet) => ({
   steps: sheet.steps.map((step) => stepData(step, sheet.units)),
   warnings: sheet.warnings.map(({ feature, code, say }) => ({ feature, code, say: words(say, sheet.units) })),
   ...(sheet.slips === undefined ? {} : { slips: sheet.slips.map((card) => slipData(card, sheet.units)) }),
+  ...(sheet.supervised === undefined
+    ? {}
+    : {
+        supervised: sheet.supervised.map(({ feature, before, kind, says }) => ({
+          feature,
+          before,
+          kind,
+          say: words(says, sheet.units),
+        })),
+      }),
   ...(sheet.changed === undefined ? {} : { changed: changedData(sheet.changed, sheet.units) }),
 })
 
@@ -158,6 +169,17 @@ const finished = (line: ProofLine, units: Units) => ({
   high: line.high.value,
   rss: line.rss.value,
   limits: line.limits === null ? null : [line.limits[0].value, line.limits[1].value],
+  ...(line.measured === null
+    ? {}
+    : {
+        measured: {
+          low: line.measured.low.value,
+          high: line.measured.high.value,
+          rss: line.measured.rss.value,
+          largestCause: line.measured.worstCause ?? 'none',
+          better: line.measured.better,
+        },
+      }),
   verdict: line.verdict,
   spare: line.spare === null ? null : line.verdict === 'may not hold' ? -line.spare.value : line.spare.value,
   largestCause: line.worstCause ?? 'none',
@@ -189,8 +211,18 @@ const inspected = (line: InspectionLine, units: Units) => ({
   id: line.id,
   label: line.label,
   using: words(line.using, units),
+  instrument: line.by === null ? null : line.by.with,
+  within: line.by === null ? null : line.by.within.value,
   planned: line.planned.value,
   limits: line.limits === null ? null : [line.limits[0].value, line.limits[1].value],
+  decision:
+    line.decision === null
+      ? null
+      : {
+          accept: line.decision.accept === null ? null : line.decision.accept.map(({ value }) => value),
+          rejectUnder: line.decision.rejectUnder.value,
+          rejectOver: line.decision.rejectOver.value,
+        },
   pin: line.pin === null ? null : line.pin.value,
   pair: line.pair === null ? null : { go: line.pair[0].value, noGo: line.pair[1].value },
   measured: null,

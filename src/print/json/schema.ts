@@ -10,7 +10,13 @@ export const sheetSchema = (): Schema => {
   const always = everySheet()
   return {
     ...always,
-    properties: { ...(always.properties as Schema), continues: continues(), slips: slips(), changed: changedSchema() },
+    properties: {
+      ...(always.properties as Schema),
+      continues: continues(),
+      slips: slips(),
+      supervised: supervised(),
+      changed: changedSchema(),
+    },
   }
 }
 
@@ -45,6 +51,11 @@ const everySheet = (): Schema => ({
     part: part(),
     lathe: lathe(),
     cautions: list(text('A caution of every sheet.')),
+    decision: {
+      enum: ['prove', 'simple'],
+      description:
+        'What an inspection accepts: what is proved with the uncertainty of the instrument, or what reads inside the limits.',
+    },
     orderReasons: list(text('Why the features are done in this order.')),
     features: list({ oneOf: [planned(), refused()] }, 'In the order in which they are done.'),
     steps: list(step(), 'Every move of the hand, in order, numbered from 1 through the whole sheet.'),
@@ -110,6 +121,20 @@ const slips = (): Schema =>
       ),
     }),
     'Only where the card of slips was asked for.',
+  )
+
+const supervised = (): Schema =>
+  list(
+    object({
+      feature: { type: 'integer', minimum: 0, description: 'Index into features.' },
+      before: { type: 'integer', minimum: 1, description: 'The number of the step that waits for it.' },
+      kind: {
+        enum: ['dry-run', 'before-power', 'at-stop', 'before-finish'],
+        description: 'What the learner does, or what the instructor signs.',
+      },
+      say: text('In words.'),
+    }),
+    'Only where a sheet for learners was asked for.',
   )
 
 const warning = (): Schema =>

@@ -14,6 +14,7 @@ export const inspectionLines = (sheet: Sheet, width: number = COLUMNS): string[]
     '',
     ...ruled('INSPECTION', '', width),
     ...beside('', 0, 'Clean, deburred and cool.  Measured by ____________________  on ____________', width),
+    ...wrap(DECISIONS[sheet.decision], width),
     ...cut.flatMap((feature) => [
       '',
       ...wrap(feature.name.toUpperCase(), width),
@@ -21,6 +22,12 @@ export const inspectionLines = (sheet: Sheet, width: number = COLUMNS): string[]
       ...feature.inspection.flatMap((line) => lines(line, sheet.units, width)),
     ]),
   ]
+}
+
+/** What is accepted, told once. */
+export const DECISIONS: Readonly<Record<Sheet['decision'], string>> = {
+  prove: 'Accepted is what is proved (ISO 14253-1): inside the limits by all that the instrument may be off.',
+  simple: 'Accepted is what reads inside the limits (simple acceptance).',
 }
 
 const lines = (line: InspectionLine, units: Units, width: number): string[] => {
@@ -32,10 +39,11 @@ const lines = (line: InspectionLine, units: Units, width: number): string[] => {
       ? [
           ...beside(' ', 1, [line.label, planned].filter(Boolean).join(' '), width),
           ...beside('', 4, `limits ${limits}`, width),
-          ...beside('', 4, `measured ${BLANK} ok? ${VERDICT}`, width),
+          ...(line.asked ? beside('', 4, `measured ${BLANK} ok? ${VERDICT}`, width) : []),
         ]
-      : [cells(line.label, planned, limits, BLANK, VERDICT)]),
+      : [cells(line.label, planned, limits, line.asked ? BLANK : '', line.asked ? VERDICT : '')]),
     ...beside('', 4, words(line.using, units), width),
+    ...(line.decision === null ? [] : beside('', 4, words(line.decision.says, units), width)),
   ]
 }
 

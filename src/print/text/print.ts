@@ -1,5 +1,6 @@
 import { heldWords, words } from '../../phrase/words.ts'
 import type { HeadingLine, Sheet, SheetFeature } from '../../sheet/sheet.ts'
+import type { SupervisedCheck } from '../../sheet/supervised.ts'
 import type { Units } from '../../units/length.ts'
 import type { Parts } from '../format.ts'
 import { type Again, againIn, type Planned } from './again.ts'
@@ -10,9 +11,10 @@ import { commonSlides, frontOf, LABEL } from './front.ts'
 import { grindLines } from './grind.ts'
 import { inspectionLines } from './inspection.ts'
 import { sheetName } from './names.ts'
-import { causeLines, causesOf, proofLines } from './proof.ts'
+import { causeLines, causesOf, proofLines, stopLegend } from './proof.ts'
 import { slipLines } from './slips.ts'
 import { againLines, stepLines } from './steps.ts'
+import { supervisedLines } from './supervised.ts'
 
 /** The sheet as it is printed: how wide, what its features have in common, and what was explained already. */
 type Page = {
@@ -70,7 +72,7 @@ const featureLines = (page: Page, feature: SheetFeature): string[] => {
       ? refusal(feature, sheet.units, width)
       : again === undefined
         ? planned(page, feature)
-        : cutAgain(again, sheet.units, width)),
+        : cutAgain(again, sheet, width)),
   ]
 }
 
@@ -98,7 +100,14 @@ const planned = (page: Page, feature: Planned): string[] => {
     ),
     ...stepLines(
       sheet.steps.filter((step) => step.feature === feature.index),
-      { units: sheet.units, places: sheet.places ?? [], width, told, ...beforeIn(sheet, feature) },
+      {
+        units: sheet.units,
+        places: sheet.places ?? [],
+        width,
+        told,
+        checks: checksOf(sheet, feature),
+        ...beforeIn(sheet, feature),
+      },
     ),
   ]
 }
@@ -111,14 +120,20 @@ const beforeIn = ({ features, steps }: Sheet, feature: Planned): Pick<Parameters
 }
 
 /** A feature that is cut as the one before: where it is, and which steps are done again. */
-const cutAgain = (again: Again, units: Units, width: number): string[] => [
+const cutAgain = (again: Again, sheet: Sheet, width: number): string[] => [
   ...frontOf(
     again.feature.heading.filter(({ about }) => about === 'drawn'),
-    units,
+    sheet.units,
     width,
   ),
-  ...againLines(again, units, width),
+  ...againLines(again, sheet.units, width),
+  ...checksOf(sheet, again.feature).flatMap((check) => supervisedLines(check, sheet.units, INDENT, width)),
 ]
+
+const INDENT = 5
+
+const checksOf = ({ supervised = [] }: Sheet, { index }: Planned): readonly SupervisedCheck[] =>
+  supervised.filter(({ feature }) => feature === index)
 
 /** The features that are cut by the same steps. */
 const alikeLines = ({ again, width }: Page, { index }: Planned): string[] => {
@@ -140,6 +155,7 @@ const proof = ({ sheet, width, again }: Page): string[] => {
     '',
     ...ruled('PROOF', '', width),
     ...cut.flatMap((feature) => proofLines(feature, sheet.units, causes, width, again.get(feature.index)?.like)),
+    ...stopLegend(cut, width),
     ...causeLines(causes, width),
   ]
 }

@@ -90,10 +90,23 @@ const under = (line: ProofLine, units: Units, width: number): string[] => {
   return [...(comment === '' ? [] : beside('', 4, comment, width)), ...remedy]
 }
 
-const verdict = (line: ProofLine, units: Units): string => {
-  if (line.spare === null) return ''
-  const spare = number(line.spare, units)
-  return line.verdict === 'holds'
-    ? `in tolerance, worst case, ${spare} to spare`
-    : `MAY MISS TOLERANCE, ${spare} beyond a limit`
+/** Measured at the stop, where the sheet corrects by it: the verdict is of that. */
+const verdict = ({ measured, spare, verdict }: ProofLine, units: Units): string => {
+  const at = measured === null ? [] : [`at the stop ${number(measured.low, units)} to ${number(measured.high, units)}`]
+  const told =
+    spare === null
+      ? []
+      : verdict === 'holds'
+        ? [`in tolerance, worst case, ${number(spare, units)} to spare`]
+        : [`MAY MISS TOLERANCE, ${number(spare, units)} beyond a limit`]
+  return [...at, ...told].join(': ')
 }
+
+/** What the two ranges of a size are, where any has two. */
+export const stopLegend = (features: readonly SheetFeature[], width: number): string[] =>
+  features.some((one) => one.status === 'planned' && one.proof.lines.some(({ measured }) => measured !== null))
+    ? wrap(
+        'worst low to high: cut without measuring; "at the stop": measured there and corrected by the tables, which the verdict counts',
+        width,
+      )
+    : []

@@ -2,9 +2,11 @@ import type { Phrase } from '../../phrase/phrase.ts'
 import { heldWords, number, words } from '../../phrase/words.ts'
 import type { FoldedPlace } from '../../sheet/places.ts'
 import type { Group, SheetStep } from '../../sheet/sheet.ts'
+import type { SupervisedCheck } from '../../sheet/supervised.ts'
 import type { Units } from '../../units/length.ts'
 import type { Again } from './again.ts'
 import { COLUMNS, plain, wrap } from './columns.ts'
+import { supervisedLines } from './supervised.ts'
 
 /** How steps are printed. `told`: what was explained for an earlier feature and is not explained again; it grows. */
 export type Style = {
@@ -12,6 +14,8 @@ export type Style = {
   readonly places?: readonly FoldedPlace[]
   readonly width?: number
   readonly told?: Set<string>
+  /** Boxes that stand before some of the steps. */
+  readonly checks?: readonly SupervisedCheck[]
   /** The steps of the feature before: a set-up that stays as it was is one line. */
   readonly before?: { readonly name: string; readonly steps: readonly SheetStep[] }
 }
@@ -36,7 +40,7 @@ const NARROW = 66
  * a stepped form is one line.
  */
 export const stepLines = (steps: readonly SheetStep[], style: Style): string[] => {
-  const { units, places = [], width = COLUMNS, told = new Set(), before } = style
+  const { units, places = [], width = COLUMNS, told = new Set(), checks = [], before } = style
   const stays = staying(steps, before?.steps ?? [], units)
   const own = new Map(places.map((place) => [place.from, place]))
   const folded = steps.flatMap((step) => own.get(step.number) ?? [])
@@ -46,8 +50,14 @@ export const stepLines = (steps: readonly SheetStep[], style: Style): string[] =
   let done = 0
   return steps.flatMap((step) => {
     if (step.number <= done) return []
-    const heading =
-      step.group === group ? [] : [...(group === null ? [] : ['']), `${' '.repeat(digits + 2)}-- ${step.group} --`]
+    const place = own.get(step.number)
+    const boxes = checks.filter(({ before: at }) => at >= step.number && at <= (place?.to ?? step.number))
+    const heading = [
+      ...(step.group === group
+        ? []
+        : [...(group === null ? [] : ['']), `${' '.repeat(digits + 2)}-- ${step.group} --`]),
+      ...boxes.flatMap((check) => supervisedLines(check, units, digits + 2, width)),
+    ]
     group = step.group
     if (stays !== null && step.number === stays.from) {
       done = stays.to
@@ -56,7 +66,6 @@ export const stepLines = (steps: readonly SheetStep[], style: Style): string[] =
         ...headed(`${stays.from}-${stays.to}`, 'AS BEFORE', [stayWords(stays, before?.name ?? '')], layout),
       ]
     }
-    const place = own.get(step.number)
     if (place === undefined) return [...heading, ...lines(step, layout)]
     done = place.to
     const within = steps.filter(({ number }) => number >= place.from && number <= place.to)
@@ -143,7 +152,12 @@ const ALWAYS: ReadonlySet<string> = new Set(['layout', 'set-speed', 'touch-off']
 /** Sizes expected are one paragraph. What is explained of a step of the set-up is told once on a sheet, each on a line of its own. */
 const moreOf = ({ group, action, more, expected = [] }: SheetStep, { units, told }: Layout): string[] => {
   // A size stays on the line of its name.
-  const sizes = expected.map(({ label, size }) => `${label} ${number(size, units)}`.replaceAll(' ', '\u00a0'))
+  const sizes = expected.map(({ label, size, by }) =>
+    [
+      `${label} ${number(size, units)}`.replaceAll(' ', '\u00a0'),
+      ...(by === undefined ? [] : [`(${by.replaceAll(' ', '\u00a0')})`]),
+    ].join(' '),
+  )
   const rest = more.slice(expected.length).map((phrase) => heldWords(phrase, units))
   if (group !== 'set up') return [...(sizes.length > 0 ? [`expected: ${sizes.join(', ')}`] : []), ...rest]
   const fresh = rest.filter((text) => ALWAYS.has(action) || !told.has(`${action} ${text}`))

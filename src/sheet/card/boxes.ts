@@ -3,17 +3,28 @@ import { figure, identify, length } from '../../phrase/figure.ts'
 import type { Phrase } from '../../phrase/phrase.ts'
 import { about, exact, joinedBy, say } from '../../phrase/say.ts'
 import type { Units } from '../../units/length.ts'
-import type { SheetStep } from '../sheet.ts'
+import { beforeStart } from '../cautions.ts'
+import type { Sheet, SheetStep } from '../sheet.ts'
 import type { Box, CellPart, PlannedFeature } from './types.ts'
 
 /** A step that is no cut, in as few words as it needs for who knows the work. */
-export const boxOf = (step: SheetStep, part: CellPart, feature: PlannedFeature, units: Units): Box => ({
+export const boxOf = (
+  step: SheetStep,
+  part: CellPart,
+  feature: PlannedFeature,
+  sheet: Pick<Sheet, 'units' | 'part'>,
+): Box => ({
   step: step.number,
   thing: step.thing,
-  does: identify(`card.step.${step.number}`, does(step, part, feature, units)),
+  does: identify(`card.step.${step.number}`, does(step, part, feature, sheet)),
 })
 
-const does = (step: SheetStep, part: CellPart, feature: PlannedFeature, units: Units): Phrase => {
+const does = (
+  step: SheetStep,
+  part: CellPart,
+  feature: PlannedFeature,
+  { units, part: { held } }: Pick<Sheet, 'units' | 'part'>,
+): Phrase => {
   const { tool, lines, compoundAngle } = feature
   switch (step.action) {
     case 'layout':
@@ -42,7 +53,7 @@ const does = (step: SheetStep, part: CellPart, feature: PlannedFeature, units: U
     case 'deburr':
       return ['spindle STOPPED']
     case 'start':
-      return step.group === 'rough' || step.group === 'set up' ? [...step.does, ', key out'] : step.does
+      return step.group === 'rough' || step.group === 'set up' ? [...step.does, `, ${beforeStart(held)}`] : step.does
     case 'lock':
       return isOnLine(feature.placing) ? ['LOCK, look again'] : step.does
     case 'measure':

@@ -20,6 +20,12 @@ const blocksOf = (sheet: Sheet, feature: PlannedFeature): Block[] => {
   let read: Read = {}
   let cuts: Cut[] = []
   for (const step of steps) {
+    const checks = (sheet.supervised ?? []).filter(({ before: at }) => at === step.number)
+    if (checks.length > 0) {
+      close(sheet, blocks, cuts, feature)
+      cuts = []
+      blocks.push(...checks.map((check) => ({ kind: 'supervised', check }) as const))
+    }
     const before = read
     const { part, after } = partOf(sheet.lathe, step, before, corrected)
     const column = columnOf(step)
@@ -30,7 +36,7 @@ const blocksOf = (sheet: Sheet, feature: PlannedFeature): Block[] => {
     }
     close(sheet, blocks, cuts, feature)
     cuts = []
-    addBox(blocks, boxOf(step, part, feature, sheet.units))
+    addBox(blocks, boxOf(step, part, feature, sheet))
     if (step.action === 'measure') blocks.push(stopOf(step, feature, steps, sheet.lathe))
   }
   close(sheet, blocks, cuts, feature)
@@ -44,7 +50,7 @@ const close = (sheet: Sheet, blocks: Block[], cuts: readonly Cut[], feature: Pla
   const alone = last.column.ends && cuts.filter(({ column }) => column.ends).length === 1 && cuts.length > 4
   const alternating = alone && rowsOf(cuts.slice(0, -1)).length > 1
   blocks.push(tableOf(sheet, alternating ? cuts.slice(0, -1) : cuts))
-  if (alternating) addBox(blocks, boxOf(last.step, last.part, feature, sheet.units))
+  if (alternating) addBox(blocks, boxOf(last.step, last.part, feature, sheet))
 }
 
 /** Boxes that follow each other stand together. */

@@ -1,5 +1,6 @@
 import type { Phrase } from '../../phrase/phrase.ts'
 import type { Expected, ProofLine, SheetFeature, StopTable } from '../sheet.ts'
+import type { SupervisedCheck } from '../supervised.ts'
 import type { Column } from './columns.ts'
 
 /** One feature on one page for who knows the work: boxes to tick, and a table of its cuts. */
@@ -9,6 +10,7 @@ export type PlannedFeature = Extract<SheetFeature, { status: 'planned' }>
 export type Block =
   | { readonly kind: 'boxes'; readonly boxes: readonly Box[] }
   | { readonly kind: 'cuts'; readonly columns: readonly Column[]; readonly rows: readonly Row[] }
+  | { readonly kind: 'supervised'; readonly check: SupervisedCheck }
   | Stop
 
 /** One thing to do and to tick. */

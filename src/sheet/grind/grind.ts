@@ -7,6 +7,7 @@ import { type Length, MM, type Units } from '../../units/length.ts'
 import type { Labeled } from '../sheet.ts'
 import { orderOf } from './order.ts'
 import { blocksOf, warningsOf } from './says.ts'
+import { angle } from './words.ts'
 
 /** What the grinder needs: every tool of the job, measured or still to be ground. */
 export type GrindSheet = {
@@ -30,7 +31,10 @@ export type GroundTool = {
 }
 
 /** What a handbook says before the grinder is started; numbers are lengths in pm. */
-export type Caution = { readonly say: readonly (string | Length)[]; readonly source: string | null }
+export type Caution = {
+  readonly say: readonly (string | Length | { readonly degrees: number })[]
+  readonly source: string | null
+}
 
 /** A tool that cuts several forms is ground once: for the deepest of them, and compared with each. */
 export const grindSheet = (plan: Plan, cautions: readonly Caution[]): GrindSheet => {
@@ -67,7 +71,10 @@ const toolOf = (plan: Plan, name: string, number: number): GroundTool => {
 }
 
 const cautionWords = ({ say, source }: Caution, units: Units): Phrase => [
-  ...say.flatMap((part): Phrase => (typeof part === 'string' ? [part] : atMost(part, units))),
+  ...say.flatMap((part): Phrase => {
+    if (typeof part === 'string') return [part]
+    return typeof part === 'number' ? atMost(part, units) : [angle(part.degrees)]
+  }),
   ` (${source ?? 'common practice'})`,
 ]
 

@@ -1,11 +1,13 @@
 import { heldWords, words } from '../../../phrase/words.ts'
 import { cardsOf } from '../../../sheet/card/card.ts'
 import type { Block, Card } from '../../../sheet/card/types.ts'
+import { beforeStart } from '../../../sheet/cautions.ts'
 import type { About, Sheet, SheetFeature } from '../../../sheet/sheet.ts'
 import { saysOf } from '../../../sheet/sheet.ts'
 import type { Parts } from '../../registry.ts'
 import { beside, COLUMNS, leftAndRight, ruled, wrap } from '../columns.ts'
 import { sheetName } from '../names.ts'
+import { supervisedLines } from '../supervised.ts'
 import { boxLines, flowed } from './boxes.ts'
 import { stopLines } from './stop.ts'
 import { cutLines } from './table.ts'
@@ -72,6 +74,8 @@ const blockLines = (block: Block, { units }: Sheet, width: number, tight: boolea
       return boxLines(block, units, width)
     case 'cuts':
       return cutLines(block, units, width, tight)
+    case 'supervised':
+      return supervisedLines(block.check, units, 0, width)
     case 'stop':
       return stopLines(block, units, width)
   }
@@ -97,7 +101,10 @@ const headLines = (sheet: Sheet, { feature }: Card, width: number): string[] => 
     ...flowed([...say('drawn'), `tool ${say('tool')[0]}`, `on ${say('surface')[0]}`], width),
     ...feature.warnings.flatMap((phrase) => beside('WARNING', 9, heldWords(phrase, units), width)),
     ...(may.length === 0 ? [] : wrap(`MAY MISS TOLERANCE: ${may.map(({ label }) => label).join(', ')}`, width)),
-    ...flowed(['[ ] glasses', '[ ] no rings, gloves, cuffs', '[ ] key out', '[ ] turned by hand'], width),
+    ...flowed(
+      ['[ ] glasses', '[ ] no rings, gloves, cuffs', `[ ] ${beforeStart(sheet.part.held)}`, '[ ] turned by hand'],
+      width,
+    ),
     ...wrap("Machine's manual, shop's rules, local codes and qualified supervisor come first.", width),
   ]
 }
