@@ -44,6 +44,7 @@ export type Purpose =
   | 'to-place'
   | 'take-out-floor'
   | 'alternate'
+  | 'chamfer'
   | 'only-tip'
   | 'expect-rough'
   | 'expect-finish'

@@ -65,6 +65,7 @@ function shortOf({ lathe, edge, tipOverlap }: Request, { edgeAt }: CornerCuts, o
 
 function touchBothTips(program: Program, request: Request, onlyTip: number, backOut: number): void {
   handMove(program, 'layout')
+  handMove(program, 'deburr', { purpose: 'chamfer' })
   handMove(program, 'swing')
   handMove(program, 'fit-tool')
   handMove(program, 'set-speed')

@@ -9,6 +9,7 @@ import { seconds } from '../phrase/pace.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
 import { together } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
+import { INCH, MM } from '../units/length.ts'
 import { beforeStart } from './cautions.ts'
 import { feedingSlide, feedOn } from './feed.ts'
 import { fitTool } from './fit-tool.ts'
@@ -43,6 +44,7 @@ export const handStep = (scene: Scene): StepWords => {
     case 'measure':
       return measure(scene)
     case 'deburr':
+      if (scene.move.purpose === 'chamfer') return chamfer(scene)
       return say('DEBURR', ['break sharp edges by hand, spindle STOPPED, fine file or stone'])
     default:
       throw new Error(`no words for a move without a slide: ${scene.move.action}`)
@@ -89,13 +91,16 @@ const speed = (scene: Scene): StepWords => {
     [...resting(scene), ...(chatters(scene) ? [['chatter: less speed, MORE feed']] : [])],
   )
   const { rest } = scene.feature.pace
-  return { ...words, short: [rpm, ' rpm, ', ...feed, ...(rest === null ? [] : ['; rest ', seconds(rest.seconds)])] }
+  const rests = rest === null || resting(scene).length === 0 ? [] : ['; rest ', seconds(rest.seconds)]
+  return { ...words, short: [rpm, ' rpm, ', ...feed, ...rests] }
 }
 
 const feedOf = ({ feature, units }: Scene): Figure => ({ ...length('along', feature.pace.feed, units), role: 'pace' })
 
 const resting = ({ feature }: Scene): Phrase[] => {
   const { rest } = feature.pace
+  // A corner is finished by small moves of both slides in turn.
+  if (!feature.operation.moves.some(({ action, purpose }) => action === 'feed-in' && purpose === 'finish')) return []
   if (rest === null) return [['never let the tool rest or rub in the cut: draw it out at once']]
   const turns = figure('pace', rest.turns, 'count')
   const says: Phrase = ['at the bottom of a finish rest ', turns, ' turns of the work, ', seconds(rest.seconds)]
@@ -115,6 +120,22 @@ export const lockWords = ({ feature }: Scene): string => {
   return isOnLine(feature.operation.placing)
     ? 'LOCK, then look at the line again'
     : 'LOCK, then see that it still touches'
+}
+
+/**
+ * What the arc leaves of the corner in one straight cut, so that the form tool takes the rest: a line that touches the
+ * arc in its middle has legs of R(2 − √2) (plane geometry); rounded down to what a rule shows.
+ */
+const chamfer = ({ feature, units }: Scene): StepWords => {
+  const radius = feature.operation.dimensions.find(({ id }) => id === 'radius')?.aim ?? 0
+  const step = units === 'inch' ? INCH / 1000 : MM / 100
+  const leg = Math.floor((radius * (2 - Math.SQRT2)) / step) * step
+  const legs = length('along', leg, units)
+  const says = [['by a bit ground to 45°, or by a file: the form tool then takes only the rest']]
+  return {
+    ...say('CHAMFER', ['45° on the corner, legs ', legs, ' or a little less'], [], says),
+    short: ['45°, legs ', legs],
+  }
 }
 
 const align = (scene: Scene): StepWords => {

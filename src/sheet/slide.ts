@@ -57,9 +57,21 @@ const more = (scene: Scene, slide: Slide): Phrase[] => {
   const { action, purpose } = scene.move
   if (slide === 'cross-feed' && action === 'return' && purpose === 'approach' && !scene.turning)
     return scene.plan.lathe.crossFeedStop === true ? [['set its stop against the slide here']] : []
-  if (slide !== 'compound') return []
-  return []
+  return blends(scene) ? [BLEND] : []
 }
+
+/** The last two moves of a corner, one on each dial. */
+const blends = ({ feature: { operation }, index }: Scene): boolean => {
+  const fed = operation.moves.flatMap(({ action, purpose }, i) =>
+    action === 'feed-in' && purpose === 'alternate' ? [i] : [],
+  )
+  return index === fed.at(-1)
+}
+
+/** The arc leaves both surfaces so flatly that the eye sees less than the dial shows. Common practice, no source. */
+const BLEND: Phrase = [
+  'the last of both by halves of a mark, in turn: light along the corner, stop where the arc runs into both surfaces without a line',
+]
 
 /**
  * Travel that the slide must have free before its dial is set to 0, rounded up; only if it is more than a turn or so.

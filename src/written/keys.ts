@@ -62,6 +62,7 @@ const PURPOSES: Readonly<Record<Purpose, true>> = {
   'to-place': true,
   'take-out-floor': true,
   alternate: true,
+  chamfer: true,
   'only-tip': true,
   'expect-rough': true,
   'expect-finish': true,

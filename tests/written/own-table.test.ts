@@ -21,7 +21,7 @@ part:
   overhang: 90.650
   steps:
     - { name: spigot, diameter: 16.5, length: 44.7, measured-diameter: 16.460 }
-    - { name: barrel, diameter: 29.45, length: 45.95, measured-diameter: 29.410 }
+    - { name: barrel, diameter: 29.45, length: 55.95, measured-diameter: 29.410 }
 lathe:
   name: Long lathe
   units: inch

@@ -2,7 +2,7 @@ import { bounded } from '../../moves/bounds.ts'
 import type { CornerCuts } from '../../moves/cuts.ts'
 import type { Edge } from '../../moves/form.ts'
 import { arcPiece } from '../../moves/pieces.ts'
-import { about, asDrawn, exact, say } from '../../phrase/say.ts'
+import { asDrawn, exact, say } from '../../phrase/say.ts'
 import { edgeDepth, edgeOf } from '../../tools/edge.ts'
 import type { CornerTool, Tool } from '../../tools/tool.ts'
 import type { Length } from '../../units/length.ts'
@@ -147,7 +147,6 @@ function assemble(bench: Bench, feature: CornerFeature, tool: Tool, radius: Leng
       at: { point: 'headstock-corner' as const, against: { past: at, by: tipByEye(bench.units) } },
     },
     notes: [
-      say`A 45° chamfer with a leg under ${about('planned', radius * (2 - Math.SQRT2), bench.units)} roughed first spares the tool.`,
       'The legs are looked at, not held to: the arc leaves both surfaces so flatly that a thousandth in depth moves their ends by hundredths.',
     ],
   }

@@ -33,10 +33,10 @@ function order(_: readonly GrindFacts[], main: GrindFacts, units: Units): Phrase
       ', is ground with it. CHECK: radius gauge at half way.',
     ],
     ...top(main),
-    [
-      'Hollow to the full quarter. CHECK: radius gauge, no light; both tips end square, neither stands past the quarter.',
-    ],
+    ['Hollow to the full quarter. CHECK: radius gauge, no light; both tips end square, neither goes past the quarter.'],
     stone('the hollow with a round slip, along its relief; keep both tips sharp'),
+    // Common practice, no source: a tip that is square to the surface scores a ring where the arc ends.
+    ['Stone the outside of each tip back by a hair, so that it leaves no ring where the arc meets the surface.'],
     ['Measure again and write the radius into the toolbox.'],
   ]
 }
