@@ -50,6 +50,8 @@ const does = (
       return ['set 0']
     case 'stop':
       return ['STOP']
+    case 'unlock':
+      return step.group === 'end' ? ['unlock, run it clear'] : step.does
     case 'deburr':
       return ['spindle STOPPED']
     case 'start':
