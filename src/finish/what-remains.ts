@@ -90,7 +90,7 @@ const remainingOf = (plan: Plan, index: number, taken: Taken): Remains => {
     undersize: feature.undersize === null ? null : feature.undersize - findings.wider,
     operation,
     trace,
-    budget: budgetAfter(plan, shop.progress, operation),
+    budget: budgetAfter(plan, feature, shop.progress, operation),
     gains: [],
     notes: [
       ...notesOf(plan, index, taken, findings, stop, added),
@@ -151,12 +151,14 @@ const otherEdge = ({ edge }: Planned, wider: Length): Planned['edge'] => {
 }
 
 /**
- * Once the bottom is measured, the errors of touching off and runout no longer count. What is left in depth: the error of measuring the bottom (as for
- * the stock) and of the readings. If the place along the work was found by touch too, that error stays in, also for the depth.
+ * Once the bottom is measured, the errors of touching off and runout no longer count. What is left in depth: the error of measuring the bottom (of
+ * the instrument that takes it, otherwise as for the stock) and of the readings. If the place along the work was found by touch too, that error stays in, also for the depth.
  */
-const budgetAfter = (plan: Plan, progress: Progress, operation: Operation): readonly Budgeted[] => {
+const budgetAfter = (plan: Plan, feature: Planned, progress: Progress, operation: Operation): readonly Budgeted[] => {
   const { accuracy } = plan.lathe
-  const touchOff = isOnLine(operation.placing) ? accuracy.stock / 2 : accuracy.touchOff
+  const touchOff = isOnLine(operation.placing)
+    ? (readsOf(feature).bottom?.within ?? accuracy.stock) / 2
+    : accuracy.touchOff
   const lathe = { ...plan.lathe, accuracy: { ...accuracy, touchOff, runout: 0 } }
   const budgeted = budgetOf(lathe, plan.setup, operation, { surely: progress.surely, possibly: progress.surely })
   if (!isOnLine(operation.placing)) return budgeted

@@ -23,7 +23,7 @@ inChromium('a page on paper', ({ open, folder }) => {
   }
 
   describe.each([
-    ['Letter', page01, 'Cider press screw, CP-14', 1, 6],
+    ['Letter', page01, 'Cider press screw, CP-14', 1, 7],
     ['A4', page10, 'Hub of the hand crank, CP-09', 3, 18],
   ])('%s', (format, html, title, features, most) => {
     it('has title, drawing number, feature and page n of m on each page, and splits no step', async () => {

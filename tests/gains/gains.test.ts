@@ -89,12 +89,12 @@ describe('what is proposed where a size may not hold', () => {
     const feature = featureOf(shop)
     expect(feature.gains!.slice(0, -1).every(({ holds }) => !holds)).toBe(true)
     const all = feature.gains!.at(-1)!
-    expect(all.change).toEqual(['compound-angle', 'read-to cross-feed', 'touch-off'])
+    // The bottom is measured at the stop: how surely the work was touched gains nothing more.
+    expect(all.change).toEqual(['compound-angle', 'read-to cross-feed'])
     const written = featureOf({
       ...shop,
       feature: "compound: { angle: 5° 44' }",
       crossFeed: ', read-to: 1/2',
-      touchOff: 0.0005,
     })
     expect(all.sizes).toEqual([depthOf(written)])
   })

@@ -63,6 +63,9 @@ describe('ISO 2768-1 on whole jobs', () => {
 })
 
 // What the worst case is made of, by hand: a shaft touched off within t is cut 2t larger or smaller on the diameter; nothing else is in doubt.
+/** With none of these at hand the bottom is not measured at the stop, and comes out as it is cut. */
+const UNMEASURED = 'micrometer, blade-micrometer, depth-micrometer, depth-indicator, inside-caliper'
+
 describe('the verdict on a published tolerance', () => {
   const shaft = 40
   const job = (number: number, touchOff: number) =>
@@ -73,7 +76,7 @@ describe('the verdict on a published tolerance', () => {
       feature: `kind: groove, near: 20, width: 4, bottom-diameter: 36 h${number}`,
       lathe: METRIC_LATHE.replace(
         'spindle-speeds',
-        `accuracy: { reading: 0, touch-off: ${touchOff.toFixed(4)}, layout: 0, tool: 0, stock: 0, runout: 0 }\n  spindle-speeds`,
+        `accuracy: { reading: 0, touch-off: ${touchOff.toFixed(4)}, layout: 0, tool: 0, stock: 0, runout: 0 }\n  instruments: { missing: [${UNMEASURED}] }\n  spindle-speeds`,
       ),
     })
 

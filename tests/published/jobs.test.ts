@@ -26,7 +26,7 @@ type Bar = { units: Units; diameter: number; length: number; tool: string; featu
 const planned = (bar: Bar): { size: (id: string) => number; angle: number | undefined; bottomByDial: number } => {
   const text = `title: Table row
 units: ${bar.units}
-part: { material: mild steel, held: chuck, diameter: ${bar.diameter}, length: ${bar.length}, overhang: ${bar.length} }
+part: { material: mild steel, held: chuck, diameter: ${bar.diameter}, length: ${1.5 * bar.length}, overhang: ${bar.length} }
 lathe: ${bar.units === 'inch' ? INCH_LATHE : METRIC_LATHE}
 tools:
   bit: { ${bar.tool} }

@@ -1,4 +1,4 @@
-import type { Check } from '../../moves/inspection.ts'
+import type { Check, TextPart } from '../../moves/inspection.ts'
 import type { Length } from '../../units/length.ts'
 import type { VGrooveFeature } from '../feature.ts'
 import {
@@ -13,7 +13,6 @@ import {
   halfOf,
   type Inspected,
   NO_NEED,
-  NOTHING,
   needOf,
   overPinsWay,
   placeCheck,
@@ -75,10 +74,11 @@ export function inspectVGroove(inspected: Inspected, feature: VGrooveFeature): C
 function onlyOverPins(inspected: Inspected, feature: VGrooveFeature, at: Length): Way {
   const pins = overPins(inspected, feature)
   const angle = inspected.sizes.planned('angle')
-  if (!pins?.by || angle === null) return NOTHING
+  const there: readonly TextPart[] = ['at the diameter of ', { length: at }, ': over pins only']
+  if (!pins?.by || angle === null) return { using: [...there, ', and none that fits is at hand'], by: null }
   const part = Math.tan((angle * Math.PI) / 360)
   return {
-    using: ['at the diameter of ', { length: at }, ': over pins only'],
+    using: there,
     by: { ...pins.by, within: pins.by.within * part, reads: pins.by.reads * part },
   }
 }

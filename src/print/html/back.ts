@@ -18,8 +18,7 @@ export const inspection = ({ features, units, decision }: Sheet): Markup[] => {
       'section',
       { class: 'back' },
       tag('h2', {}, tag('span', {}, 'Inspection')),
-      tag('p', {}, DECISIONS[decision]),
-      tag('p', {}, 'Clean, deburred and cool. Measured by ____________________ on ____________'),
+      tag('p', {}, `${DECISIONS[decision]} Clean, deburred and cool. Measured by ____________________ on ____________`),
       ...cut.flatMap((feature) => [
         tag('h3', {}, feature.name),
         table(
@@ -43,10 +42,17 @@ const inspected = (line: InspectionLine, units: Units): Markup[] => [
       line.asked ? '____' : '',
     ]),
   ),
-  tag('tr', { class: 'under' }, tag('td', { colspan: 5 }, words(line.using, units))),
-  ...(line.decision === null
-    ? []
-    : [tag('tr', { class: 'under' }, tag('td', { colspan: 5 }, words(line.decision.says, units)))]),
+  tag(
+    'tr',
+    { class: 'under' },
+    tag(
+      'td',
+      { colspan: 5 },
+      [line.using, ...(line.decision === null ? [] : [line.decision.says])]
+        .map((each) => words(each, units))
+        .join('; '),
+    ),
+  ),
 ]
 
 /** What common mistakes would measure. */

@@ -50,13 +50,13 @@ const does = (
       return ['set 0']
     case 'stop':
       return ['STOP']
+    case 'unlock':
+      return step.group === 'end' ? ['unlock, run it clear'] : step.does
     case 'deburr':
       if (step.purpose === 'chamfer') return step.short ?? step.does
       return ['spindle STOPPED']
     case 'start':
       return step.group === 'rough' || step.group === 'set up' ? [...step.does, `, ${beforeStart(held)}`] : step.does
-    case 'unlock':
-      return ['unlock, run it well away']
     case 'lock':
       return isOnLine(feature.placing) ? ['LOCK, look again'] : step.does
     case 'measure':
