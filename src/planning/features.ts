@@ -6,6 +6,7 @@ import { MOST_MOVES_OF_A_JOB } from '../moves/bounds.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import { say } from '../phrase/say.ts'
 import { startOf } from '../replay/replay.ts'
+import { byFormTool } from './by-form-tool.ts'
 import { withMissingFrom } from './missing-from.ts'
 import { offered } from './offered.ts'
 import { type Outcome, planOne } from './one.ts'
@@ -25,10 +26,16 @@ export function planFeatures(job: Job, bench: Bench, setup: Setup): Features {
     const tried = 'planned' in first ? first : offered({ job, bench, setup, draft, before, progress }, first)
     const outcome = 'planned' in tried ? withinJob(tried, moves) : tried
     if ('planned' in outcome) {
-      progress = outcome.planned.after
-      moves += outcome.planned.operation.moves.length
-    }
-    outcomes.push(outcome)
+      const { planned } = outcome
+      const others = byFormTool({ job, bench, setup }, planned, before, progress)
+      outcomes.push(
+        others.length === 0
+          ? outcome
+          : { ...outcome, planned: { ...planned, warnings: [...planned.warnings, ...others] } },
+      )
+      progress = planned.after
+      moves += planned.operation.moves.length
+    } else outcomes.push(outcome)
   }
   return { outcomes: refused.reduce<readonly Outcome[]>(insertedInOrder, outcomes), reasons }
 }
