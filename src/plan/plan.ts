@@ -35,6 +35,8 @@ export type PlannedPart = {
   /** Length of the headstock end that the dog takes; absent if it is not given. */
   readonly dog?: Length
   /** What the material asks for: a coolant, and cautions of its own. */
+  /** Millionths of its length that the metal grows a degree Celsius; left out where no table has it. */
+  readonly growth?: number
   readonly care?: { readonly coolant: Care; readonly cautions: readonly Care[] }
   readonly steps: readonly {
     readonly name: string

@@ -28,7 +28,7 @@ export const byFormTool = (
   const angle = drafted.draft.angle ?? feature.cutting.compoundAngle ?? job.lathe.compound.angle
   const other = planOne(job, bench, setup, drafted.draft, angle, before, progress)
   if (!('planned' in other) || other.planned.operation.moves.length > moves / 2) return []
-  const filed = OUTSIDE.has(operation.kind) ? '; or turn a 45° chamfer and file it round, by a radius gauge' : ''
+  const filed = OUTSIDE.has(operation.kind) ? '; or turn a chamfer and file it round, by a radius gauge' : ''
   return [
     warning(
       'many-moves',

@@ -6,6 +6,7 @@ import { steppedNotes } from '../features/radius/stepped-notes.ts'
 import { draftFeature, kindWords } from '../features/registry.ts'
 import { atStopOf, promised } from '../finish/at-stop.ts'
 import { careFor } from '../handbook/cautions.ts'
+import { expansionOf } from '../handbook/expansion.ts'
 import { otherUnits } from '../job/checks/other-units.ts'
 import { slender, unsaidOverhang } from '../job/checks/warnings.ts'
 import type { Feature, Job } from '../job/job.ts'
@@ -45,6 +46,7 @@ export function toPlan(job: Job, bench: Bench, setup: Setup, { outcomes, reasons
       held: job.part.held,
       overhang: job.part.overhang,
       ...(job.part.dog === null ? {} : { dog: job.part.dog }),
+      ...grows(job.part.material.name),
       care: careFor(job.part.material.name),
       steps: bench.steps.map((step) => ({
         name: step.name,
@@ -67,6 +69,11 @@ export function toPlan(job: Job, bench: Bench, setup: Setup, { outcomes, reasons
     ],
     setup,
   }
+}
+
+const grows = (material: string): Pick<Plan['part'], 'growth'> => {
+  const growth = expansionOf(material)
+  return growth === null ? {} : { growth }
 }
 
 function plannedFeature(

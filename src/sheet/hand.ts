@@ -3,7 +3,7 @@ import type { Check } from '../moves/inspection.ts'
 import { isOnLine } from '../moves/placing.ts'
 import type { Size } from '../moves/trace.ts'
 import { waysOf } from '../phrase/dial.ts'
-import { dimensionFigure } from '../phrase/dimensions.ts'
+import { angleFigure, dimensionFigure } from '../phrase/dimensions.ts'
 import { figure, length } from '../phrase/figure.ts'
 import { seconds } from '../phrase/pace.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
@@ -130,11 +130,12 @@ const chamfer = ({ feature, units }: Scene): StepWords => {
   const radius = feature.operation.dimensions.find(({ id }) => id === 'radius')?.aim ?? 0
   const step = units === 'inch' ? INCH / 1000 : MM / 100
   const leg = Math.floor((radius * (2 - Math.SQRT2)) / step) * step
+  const half = angleFigure('angle', 45)
   const legs = length('along', leg, units)
-  const says = [['by a bit ground to 45°, or by a file: the form tool then takes only the rest']]
+  const says = [['by a bit ground to that angle, or by a file: the form tool then takes only the rest']]
   return {
-    ...say('CHAMFER', ['45° on the corner, legs ', legs, ' or a little less'], [], says),
-    short: ['45°, legs ', legs],
+    ...say('CHAMFER', [half, ' on the corner, legs ', legs, ' or a little less'], [], says),
+    short: [half, ', legs ', legs],
   }
 }
 

@@ -273,6 +273,8 @@ export type SlipCard = {
   readonly feature: number
   readonly name: string
   readonly lines: readonly { readonly shows: Phrase; readonly mistake: string }[]
+  /** Signs of mistakes that no replay can show: what is seen or felt, and what it comes from. */
+  readonly signs: readonly Phrase[]
 }
 
 /** One fact, then and now; null if there was none, or is none. */

@@ -10,6 +10,7 @@ import type { Units } from '../units/length.ts'
 import { byCarriage } from './carriage.ts'
 import type { Planned } from './scene.ts'
 import type { SlipCard } from './sheet.ts'
+import { signsOf } from './signs.ts'
 
 /** For each planned feature what the single mistakes on it would measure, and which mistakes they are. */
 export const slipCards = (plan: Plan, slips: readonly (readonly Slip[])[]): SlipCard[] => {
@@ -18,6 +19,7 @@ export const slipCards = (plan: Plan, slips: readonly (readonly Slip[])[]): Slip
     feature: index,
     name: feature.name,
     lines: slips[i]!.map((slip, line) => lineOf(plan, feature, slip, `slip.${index + 1}.${line + 1}`)),
+    signs: signsOf(plan, feature).map((sign, n) => identify(`slip.${index + 1}.sign.${n + 1}`, sign)),
   }))
 }
 
@@ -123,5 +125,6 @@ const MISTAKE_WORDS: Readonly<Record<Exclude<Mistake, Worded>, string>> = {
   'other-side-of-square': 'the compound was set on the other side of 0: toward the tailstock',
   'wrong-side': 'the compound was swung to the wrong side',
   'short-of-zero': 'the cross-feed was brought in one turn short, every time',
+  'touched-burr': 'touched off on a burr, or on dye and oil',
   'wrong-corner': 'the wrong corner of the tool was set to the line',
 }

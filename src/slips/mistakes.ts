@@ -2,6 +2,7 @@ import { stepTravel } from '../dials/travel.ts'
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Move, Operation } from '../moves/operation.ts'
 import { type EdgePoint, isOnLine } from '../moves/placing.ts'
+import type { Length } from '../units/length.ts'
 import { downASlant, downTheFlank } from './flank.ts'
 import { alongTheSteps } from './steps.ts'
 import { swungTo } from './swung.ts'
@@ -29,6 +30,7 @@ export type Mistake =
   | 'place-left-out'
   | 'next-line-read'
   | 'place-backward'
+  | 'touched-burr'
 
 /** The operation with one mistake in it. */
 export type Mutant = { readonly mistake: Mistake; readonly operation: Operation }
@@ -60,8 +62,12 @@ export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[]
     ...wrongSide(operation, lathe),
     ...downTheFlank(operation, turn(lathe.compound.scale), turn(lathe.crossFeed)),
     ...alongTheSteps(operation, lostCounts(lathe.compound.scale)),
+    { mistake: 'touched-burr', operation: { ...operation, off: { along: 0, deep: -BURR } } },
   ]
 }
+
+/** A burr, or a lump of dye and oil, that the edge touches before the metal: .05 mm. Common practice, no source. */
+export const BURR: Length = 50_000_000
 
 const cutsIn = ({ action, slide, count }: Move): boolean =>
   action === 'feed-in' && slide === 'cross-feed' && typeof count === 'number'

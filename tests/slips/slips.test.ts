@@ -51,6 +51,8 @@ test('each mistake on the press screw measures what plane sums say', async () =>
     'backlash not taken up: the compound was turned straight back (so much at the most)':
       'step of .018 left in the form, .006 wide, on the tailstock side',
     'the wrong corner of the tool was set to the line': 'near edge .148 toward the free end',
+    // .05 mm on the radius.
+    'touched off on a burr, or on dye and oil': 'bottom .0039 large',
   })
 })
 
@@ -267,20 +269,22 @@ describe.each(examplePlans().filter(([, plan]) => plan.features.some(({ status }
       expect(told > 0).toBe(!/^19/.test(name))
     })
 
-    test('a mistake changes only the moves, or where the tool or the compound was set', () => {
+    test('a mistake changes only the moves, or where the tool or the compound was set or touched', () => {
       for (const operation of operations)
         for (const mutant of mutantsOf(operation, lathe)) {
-          expect({ ...mutant.operation, moves: [], placing: null, angle: null }).toEqual({
+          expect({ ...mutant.operation, moves: [], placing: null, angle: null, off: null }).toEqual({
             ...operation,
             moves: [],
             placing: null,
             angle: null,
+            off: null,
           })
-          expect([mutant.operation.moves, mutant.operation.placing, mutant.operation.angle]).not.toEqual([
-            operation.moves,
-            operation.placing,
-            operation.angle,
-          ])
+          expect([
+            mutant.operation.moves,
+            mutant.operation.placing,
+            mutant.operation.angle,
+            mutant.operation.off,
+          ]).not.toEqual([operation.moves, operation.placing, operation.angle, operation.off])
         }
     })
   },

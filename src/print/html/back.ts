@@ -69,7 +69,7 @@ export const slips = ({ slips, units }: Sheet): Markup[] =>
             {},
             'What common mistakes on this job would measure, against the sizes expected. Each was replayed.',
           ),
-          ...slips.flatMap(({ name, lines }) => [
+          ...slips.flatMap(({ name, lines, signs }) => [
             tag('h3', {}, name),
             ...(lines.length === 0
               ? [tag('p', {}, 'No single mistake of those that are looked for would show.')]
@@ -79,6 +79,8 @@ export const slips = ({ slips, units }: Sheet): Markup[] =>
                     lines.map(({ shows, mistake }) => tag('tr', {}, ...cells('td', [words(shows, units), mistake]))),
                   ),
                 ]),
+            tag('p', {}, 'Signs of what cannot be replayed:'),
+            tag('ul', {}, ...signs.map((sign) => tag('li', {}, words(sign, units)))),
           ]),
         ),
       ]

@@ -56,9 +56,10 @@ export const toData = (sheet: Sheet) => ({
   ...(sheet.changed === undefined ? {} : { changed: changedData(sheet.changed, sheet.units) }),
 })
 
-const slipData = ({ feature, lines }: SlipCard, units: Units) => ({
+const slipData = ({ feature, lines, signs }: SlipCard, units: Units) => ({
   feature,
   lines: lines.map(({ shows, mistake }) => ({ shows: words(shows, units), mistake })),
+  signs: signs.map((sign) => words(sign, units)),
 })
 
 const part = ({ part: { material, held, overhang, steps }, units }: Sheet) => ({

@@ -119,6 +119,7 @@ const slips = (): Schema =>
           mistake: text('The single mistake that was replayed.'),
         }),
       ),
+      signs: list(text('A sign of a mistake that no replay can show, and what it comes from.')),
     }),
     'Only where the card of slips was asked for.',
   )

@@ -12,7 +12,12 @@ export const slipLines = ({ slips, units }: Sheet, width: number = COLUMNS): str
     '',
     ...ruled('COMMON MISTAKES', '', width),
     ...wrap('What common mistakes on this job would measure, against the sizes expected. Each was replayed.', width),
-    ...slips.flatMap((card) => ['', ...wrap(card.name.toUpperCase(), width), ...cardLines(card, units, width)]),
+    ...slips.flatMap((card) => [
+      '',
+      ...wrap(card.name.toUpperCase(), width),
+      ...cardLines(card, units, width),
+      ...signLines(card, units, width),
+    ]),
   ]
 }
 
@@ -23,3 +28,8 @@ const cardLines = ({ lines }: SlipCard, units: Units, width: number): string[] =
         ...beside(' ', 1, words(shows, units), width),
         ...beside('', MISTAKE, mistake, width),
       ])
+
+const signLines = ({ signs }: SlipCard, units: Units, width: number): string[] => [
+  ...beside(' ', 1, 'Signs of what cannot be replayed:', width),
+  ...signs.flatMap((sign) => beside('', MISTAKE, words(sign, units), width)),
+]
