@@ -22,8 +22,19 @@ export const fitTool = (scene: Scene): StepWords => {
       ...offCenter(scene),
       ...askew(scene),
       ...rubbing(scene),
+      // Before there is a zero that this would lose.
+      [
+        `power off: run each slide by hand over its travel, clear of ${IN_THE_WAY[scene.plan.part.held] ?? 'the chuck'}`,
+      ],
     ],
   }
+}
+
+const IN_THE_WAY: Readonly<Record<string, string>> = {
+  collet: 'the collet',
+  'chuck and center': 'chuck and center',
+  'between centers': 'dog and centers',
+  mandrel: 'dog and centers',
 }
 
 /** Above center the surface of the work leans away from the machinist, and the rule with it. Printed once per sheet. */

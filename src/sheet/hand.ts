@@ -153,13 +153,13 @@ const align = (scene: Scene): StepWords => {
       'ALIGN',
       together([`${point} beside `, to, ', a little short of it']),
       [],
-      [['by carriage, the compound stays where it is'], ['the cross-feed stays out']],
+      [['by carriage, to its stop if any; the compound stays where it is'], ['the cross-feed stays out']],
     )
   return say(
     'ALIGN',
     together([point, on ? ' on ' : ': ', to]),
     [],
-    [['by carriage, the compound stays where it is'], [bringUp(scene)]],
+    [['by carriage, to its stop if any; the compound stays where it is'], [bringUp(scene)]],
   )
 }
 

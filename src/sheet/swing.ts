@@ -24,13 +24,14 @@ export const swing = (scene: Scene): StepWords => {
 /** Parallel or square does not depend on the marks of the swivel: the error budget assumes an indicator there. */
 const tried = ({ plan, feature, units }: Scene): Phrase[] => {
   const { angle } = feature.operation
-  if (angle !== 0 && angle !== 90) return []
+  // Snug slides for forming (War Department lathe manual, parting).
+  if (angle !== 0 && angle !== 90) return [['its gib snug']]
   const over = units === 'inch' ? INCH : 25 * MM
   const step = units === 'inch' ? INCH / 2000 : MM / 100
   const off = Math.round((Math.tan((plan.lathe.accuracy.trued * Math.PI) / 180) * over) / step) * step
   const against = angle === 0 ? 'along a true bar' : 'on a true face'
   const each = units === 'inch' ? ' at most in an inch' : ' at most in 25 mm'
-  return [[`by indicator ${against}: `, length('along', off, units), each]]
+  return [[`by indicator ${against}: `, length('along', off, units), `${each}; its gib snug`]]
 }
 
 const fromParallel = (angle: number): Phrase[] => {

@@ -137,7 +137,7 @@ describe('swinging the compound', () => {
 
   it('is said as the scale of this lathe shows it', () => {
     expect(swing(0, 'parallel')).toBe(
-      'COMPOUND set to 0° on its swivel scale (0 there is parallel), tighten | parallel with the ways | by indicator along a true bar: .001 at most in an inch',
+      'COMPOUND set to 0° on its swivel scale (0 there is parallel), tighten | parallel with the ways | by indicator along a true bar: .001 at most in an inch; its gib snug',
     )
     expect(swing(5 + 44 / 60, 'square')).toContain(
       "COMPOUND set to 84° 16' on its swivel scale (0 there is square), tighten | that is 5° 44' from parallel | ",
