@@ -69,6 +69,8 @@ const addSheet = (program: Command, io: Io, report: Report): void => {
     .addOption(formatOrEnding('sheet'))
     .option('--card', 'a page a feature for who knows the work: boxes to tick and a table of its cuts')
     .addOption(widthOption())
+    .option('--drawing', 'a small drawing of each form in plain characters, as on a terminal')
+    .option('--no-drawing', 'no such drawing on a terminal')
     .option('--grind', 'add how each tool is ground')
     .option('--slips', 'add what common mistakes on this job would measure')
     .option(

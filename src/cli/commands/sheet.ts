@@ -18,6 +18,8 @@ export type SheetOptions = OutputOptions & {
   readonly supervised?: boolean
   readonly card?: boolean
   readonly width?: number
+  /** A small drawing of each form; on a terminal also where nothing is said of it. */
+  readonly drawing?: boolean
   /** A sheet that was kept, as data. */
   readonly since?: string
 }
@@ -38,11 +40,12 @@ export const sheetCommand = async (job: string, options: SheetOptions, io: Io): 
 /** What is added on request is loaded on request. */
 export const sheetOf = async (
   plan: Plan,
-  { grind, slips, since, supervised, format }: SheetOptions,
+  { grind, slips, since, supervised, format, drawing, card, output }: SheetOptions,
   io: Io,
 ): Promise<Sheet> => {
   if (supervised === true) noPlaceIn('--supervised', format)
-  const bare = formatNamed(format).drawn === true ? drawnSheetFor(plan) : sheetFor(plan)
+  const sketched = format === 'text' && card !== true && (drawing ?? (output === undefined && io.stdout.isTTY))
+  const bare = formatNamed(format).drawn === true || sketched ? drawnSheetFor(plan) : sheetFor(plan)
   const sheet: Sheet = {
     ...bare,
     ...(supervised === true

@@ -12,6 +12,7 @@ import { grindLines } from './grind.ts'
 import { inspectionLines } from './inspection.ts'
 import { sheetName } from './names.ts'
 import { causeLines, causesOf, proofLines, stopLegend } from './proof.ts'
+import { sketchLines } from './sketch.ts'
 import { slipLines } from './slips.ts'
 import { againLines, stepLines } from './steps.ts'
 import { supervisedLines } from './supervised.ts'
@@ -84,6 +85,7 @@ const planned = (page: Page, feature: Planned): string[] => {
       sheet.units,
       width,
     ),
+    ...(feature.drawing === undefined ? [] : sketchLines(feature.drawing, sheet.units, width)),
     ...alikeLines(page, feature),
     ...block(
       'WARNING',
