@@ -3,6 +3,7 @@ import type { ClassPrinted, ClassPrinters, FormatFacts, Printed, Printers } from
 import { html } from './html/format.ts'
 import { json } from './json/format.ts'
 import { junit } from './junit/format.ts'
+import { markdown } from './markdown/format.ts'
 import { sarif } from './sarif/format.ts'
 import { svg } from './svg/format.ts'
 import { text } from './text/format.ts'
@@ -13,7 +14,7 @@ export type { ClassPrinted, Parts, Printed, Printer } from './format.ts'
  * Every format, in the order in which they are listed: a new one is a folder and an entry here. The command line and
  * its help follow.
  */
-const SHEETS = { text, json, csv, svg, html } as const
+const SHEETS = { text, json, csv, svg, html, markdown } as const
 
 /** Those that print no sheet, only the result of a check. */
 const REPORTS = { junit, sarif } as const

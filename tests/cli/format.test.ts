@@ -65,7 +65,7 @@ describe('the format of what is written', () => {
     const { status, err } = await runIn({ files }, 'sheet', 'shop/good.yaml', '--format', 'svg', '--since', 'kept.json')
     expect(status).toBe(2)
     expect(err).toBe(
-      'groovewright: --since has no place in the drawings alone: leave it out, or print text, json or html\n',
+      'groovewright: --since has no place in the drawings alone: leave it out, or print text, json, html or markdown\n',
     )
   })
 })

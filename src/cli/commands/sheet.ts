@@ -44,7 +44,8 @@ export const sheetOf = async (
   io: Io,
 ): Promise<Sheet> => {
   if (supervised === true) noPlaceIn('--supervised', format)
-  const sketched = format === 'text' && card !== true && (drawing ?? (output === undefined && io.stdout.isTTY))
+  const sketched =
+    formatNamed(format).inLines === true && card !== true && (drawing ?? (output === undefined && io.stdout.isTTY))
   const bare = formatNamed(format).drawn === true || sketched ? drawnSheetFor(plan) : sheetFor(plan)
   const sheet: Sheet = {
     ...bare,

@@ -1,0 +1,3 @@
+import { printMarkdown } from './print.ts'
+
+export const printers = { sheet: printMarkdown, finish: printMarkdown }
