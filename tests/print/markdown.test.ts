@@ -45,12 +45,7 @@ describe('the sheet in CommonMark', () => {
     '**b** _i_ `c`',
   ])('shows a name that is meant to do harm as text: %s', (name) => {
     const text = printMarkdown(named(name))
-    expect(shown(text)).toContain(
-      name
-        .replace(/[\u202a-\u202e\u2066-\u2069]/g, '')
-        .slice(0, 3)
-        .trim(),
-    )
+    expect(shown(text)).toContain(name)
     // Every mark that could begin a link, a tag, a picture or a table has its backslash.
     const bare = text
       .replace(/\\./g, '')
