@@ -15,9 +15,9 @@ export const paceOn = (scale: Scale, travel: Length, units: Units): Phrase => {
       ' a second',
     ]
   const marks = reading / scale.graduation
-  if (marks > COUNTED) return ['a turn of the dial in ', seconds(scale.perTurn / reading)]
-  if (marks >= 1.5) return [figure('pace', Math.round(marks), 'count'), ' marks a second']
-  return marks >= 0.75 ? [figure('pace', 1, 'count'), ' mark a second'] : ['a mark in ', seconds(1 / marks)]
+  if (marks > COUNTED) return ['a turn of the dial in\u00a0', seconds(scale.perTurn / reading)]
+  if (marks >= 1.5) return [figure('pace', Math.round(marks), 'count'), '\u00a0marks a second']
+  return marks >= 0.75 ? [figure('pace', 1, 'count'), '\u00a0mark a second'] : ['a mark in\u00a0', seconds(1 / marks)]
 }
 
 /** More marks in a second than that are only seen to go by. Common practice, no source. */

@@ -20,5 +20,7 @@ export const feedingSlide = ({ feature }: Scene): Slide =>
 export const restAfter = ({ feature, move, turning }: Scene): Phrase => {
   const { rest } = feature.pace
   const finishes = move.action === 'feed-in' && move.purpose === 'finish' && turning
-  return rest === null || !finishes || feature.operation.cusp !== undefined ? [] : ['; rest ', seconds(rest.seconds)]
+  return rest === null || !finishes || feature.operation.cusp !== undefined
+    ? []
+    : ['; rest\u00a0', seconds(rest.seconds)]
 }

@@ -91,7 +91,7 @@ const speed = (scene: Scene): StepWords => {
     [...resting(scene), ...(chatters(scene) ? [['chatter: less speed, MORE feed']] : [])],
   )
   const { rest } = scene.feature.pace
-  const rests = rest === null || resting(scene).length === 0 ? [] : ['; rest ', seconds(rest.seconds)]
+  const rests = rest === null || resting(scene).length === 0 ? [] : ['; rest\u00a0', seconds(rest.seconds)]
   return { ...words, short: [rpm, ' rpm, ', ...feed, ...rests] }
 }
 
