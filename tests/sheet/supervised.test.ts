@@ -105,5 +105,7 @@ it('stands on the sheet, the card, the page and in the data, and only where it i
 it('has no place in a table of moves', async () => {
   const { status, err } = await runIn({ files }, 'sheet', 'job.yaml', '--supervised', '--format', 'csv')
   expect(status).toBe(2)
-  expect(err).toMatch(/--supervised has no place in a table of moves: leave it out, or print text, json, html or markdown/)
+  expect(err).toMatch(
+    /--supervised has no place in a table of moves: leave it out, or print text, json, html or markdown/,
+  )
 })

@@ -20,7 +20,11 @@ export const front = (sheet: Sheet, pictures: readonly Picture[]): Markup[] => [
   ),
   ...changes(sheet),
   ...pictures.filter(({ kind }) => kind === 'part').map(figure),
-  ...facts(sheet.heading.map(({ label, says }) => [label, says.map((each) => told(each, sheet.units))])),
+  ...facts(
+    sheet.heading
+      .filter(({ about }) => about !== 'cautions')
+      .map(({ label, says }) => [label, says.map((each) => told(each, sheet.units))]),
+  ),
   ...overview(sheet),
   tag('ul', { class: 'cautions' }, ...sheet.cautions.map((each) => tag('li', {}, each))),
   ...sheet.orderReasons.map((each) => tag('p', { class: 'note' }, sentence(each))),

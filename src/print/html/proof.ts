@@ -22,6 +22,12 @@ export const proof = (sheet: Sheet): Markup[] => {
       'section',
       { class: 'back' },
       tag('h2', {}, tag('span', {}, 'Worked out from')),
+      // Where its cautions come from.
+      ...facts(
+        sheet.heading
+          .filter(({ about }) => about === 'cautions')
+          .map(({ label, says }) => [label, says.map((each) => told(each, sheet.units))]),
+      ),
       ...cut.flatMap((feature) => sources(feature, sheet.units)),
     ),
   ]
