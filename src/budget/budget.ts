@@ -19,20 +19,42 @@ export const budgetOf = (
   lathe: Lathe,
   setup: Setup,
   operation: Operation,
-  { surely, possibly }: Pick<Before, 'surely' | 'possibly'>,
+  before: Pick<Before, 'surely' | 'possibly'>,
   atStop?: AtStop,
-): readonly Budgeted[] => {
+): readonly Budgeted[] => budgetsOf(lathe, setup, operation, before)(atStop)
+
+/** The same for one operation cut without measuring and measured in several ways: what a misread dial does is replayed once. */
+export const budgetsOf = (
+  lathe: Lathe,
+  setup: Setup,
+  operation: Operation,
+  { surely, possibly }: Pick<Before, 'surely' | 'possibly'>,
+): ((atStop?: AtStop) => readonly Budgeted[]) => {
   const before: Before = { surely, possibly, allowed: [] }
   const right = madeRight(lathe, setup, operation, before)
   const planned = right.trace
   const atLines = broughtToLines(lathe, setup, operation, before)
-  const causes = causesOf(lathe, operation, before, planned, atStop).map((cause) => ({
-    ...cause,
-    ways: cause.ways.map(atLines),
-  }))
-  const sizesOf = replayed(lathe, setup, operation, before, right)
-  const effects = causes.map((cause) => ({ ...cause, sizes: cause.ways.map(sizesOf) }))
-  return operation.dimensions.map((dimension, index) => summed(dimension, index, planned.sizes, effects))
+  const sizesOf = keptByShift(operation, replayed(lathe, setup, operation, before, right))
+  return (atStop) => {
+    const causes = causesOf(lathe, operation, before, planned, atStop).map((cause) => ({
+      ...cause,
+      ways: cause.ways.map(atLines),
+    }))
+    const effects = causes.map((cause) => ({ ...cause, sizes: cause.ways.map(sizesOf) }))
+    return operation.dimensions.map((dimension, index) => summed(dimension, index, planned.sizes, effects))
+  }
+}
+
+/** One reading that is wrong by so much, and nothing else, does the same whatever is measured. */
+const keptByShift = (operation: Operation, sizesOf: (way: Way) => readonly Size[]) => {
+  const kept = new Map<string, readonly Size[]>()
+  return (way: Way): readonly Size[] => {
+    if (way.operation !== operation || way.shift === null || way.rigid !== undefined) return sizesOf(way)
+    const key = JSON.stringify(way.shift)
+    const known = kept.get(key) ?? sizesOf(way)
+    kept.set(key, known)
+    return known
+  }
 }
 
 /**

@@ -1,4 +1,4 @@
-import { budgetOf } from '../budget/budget.ts'
+import { budgetsOf } from '../budget/budget.ts'
 import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import { inspectFeature } from '../features/inspect.ts'
 import { edgeFormOf } from '../features/on-face.ts'
@@ -82,10 +82,11 @@ function plannedFeature(
   setup: Setup,
   { draft, operation, trace, before, spindle }: Planned,
 ): FeaturePlan {
-  const cut = budgetOf(job.lathe, setup, operation, before)
+  const budgets = budgetsOf(job.lathe, setup, operation, before)
+  const cut = budgets()
   const inspection = inspectFeature(bench, draft, cut)
   const atStop = atStopOf(job.lathe, operation, trace, cut, inspection)
-  const { budget, corrects } = promised(cut, atStop, (by) => budgetOf(job.lathe, setup, operation, before, by))
+  const { budget, corrects } = promised(cut, atStop, budgets)
   const { feature, tool, undersize, drawn, layout } = draft
   const notes = [
     ...draft.notes,

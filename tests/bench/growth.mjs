@@ -14,7 +14,7 @@ export const growth = async (job, rounds) => [
 ]
 
 /** Ridges that take some 50 to 150 stations, and widths that take some 11 to 70 places; what they really take is counted in the plan. */
-const CUSPS = [0.0012, 0.0008, 0.0004, 0.0002, 0.00012]
+const CUSPS = [0.0012, 0.0008, 0.0004, 0.0002, 0.00013]
 const WIDTHS = [0.3, 0.5, 0.8, 1.25, 2]
 
 /** All sizes in turn, over and over until the time is up; the first round only warms up. */
@@ -53,11 +53,18 @@ const places = (purpose) => (plan) => {
   return new Set(fed.map((move) => move?.count)).size
 }
 
+/** Prose with its numbers left as data. */
+const told = (reason) =>
+  [reason]
+    .flat()
+    .map((part) => part.value ?? part)
+    .join('')
+
 /** A refusal takes no time: it would be measured as a miracle. */
 const allPlanned = (plan) => {
   if (plan === null) throw new Error('a job of the bench cannot be read')
   for (const { status, name, reason } of plan.features)
-    if (status !== 'planned') throw new Error(`the bench is refused ${name}: ${reason}`)
+    if (status !== 'planned') throw new Error(`the bench is refused ${name}: ${told(reason)}`)
   return plan.features
 }
 
