@@ -61,6 +61,7 @@ test.each([
   ['swing', 'Wide,swing,,,,', 'every zero is lost'],
   ['fit-tool', 'Wide,fit-tool,,,,', 'every zero is lost'],
   ['take-up', takenUp('compound', 50), 'is taken up after its zero was set: go to a reading instead'],
+  ['take-up', takenUp('compound', 1), 'is taken up after its zero was set: go to a reading instead'],
   ['touch-off', 'Wide,touch-off,cross-feed,,,', 'is touched off again after its zero'],
 ])('%s between two plunges is a fault on its line', async (action, row, says) => {
   const { status, out } = await replay(after(await table(), BETWEEN, row))
