@@ -57,8 +57,12 @@ const more = (scene: Scene, slide: Slide): Phrase[] => {
   const { action, purpose } = scene.move
   if (slide === 'cross-feed' && action === 'return' && purpose === 'approach' && !scene.turning)
     return scene.plan.lathe.crossFeedStop === true ? [['set its stop against the slide here']] : []
+  if (slide === 'compound' && action === 'feed-in' && purpose === 'approach') return [DOWN_THE_CUT]
   return blends(scene) ? [BLEND] : []
 }
+
+/** Turns go by in the air here, with the spindle running: what is felt counts, not the turns. */
+const DOWN_THE_CUT: Phrase = ['down what is cut already, in the air: at the first chip stop, even short of the reading']
 
 /** The last two moves of a corner, one on each dial. */
 const blends = ({ feature: { operation }, index }: Scene): boolean => {

@@ -110,6 +110,16 @@ const WRONG: Readonly<Record<string, Wrong>> = {
     wrong:
       "  if (!runs || counted) handMove(program, 'start')\n  dialMove(program, 'return', 'cross-feed', cross, 'approach')",
   },
+  'the straight plunge after a flank feed three marks too deep': {
+    file: 'src/sequence/flank.ts',
+    right: "'feed-in', 'cross-feed', line.plunge!, 'finish'",
+    wrong: "'feed-in', 'cross-feed', line.plunge! + 3, 'finish'",
+  },
+  'a flank feed that ends at another place along the work': {
+    file: 'src/sequence/flank.ts',
+    right: "goDown(program, plan, line, [line.last], 'approach')",
+    wrong: "goDown(program, plan, line, [line.last + 30], 'approach')",
+  },
   'the straight plunge after a flank feed left out': {
     file: 'src/sequence/flank.ts',
     right: "  dialMove(program, 'feed-in', 'cross-feed', line.plunge!, 'finish')\n",
