@@ -1,26 +1,38 @@
 // npm run mutate -- --sample 300 --seed 1 [--room replay,judge] [--minutes 60] [--quick]
-// Makes src/ wrong in one small way at a time, in a copy of the tree, and sees whether a test fails. Prints the score by room, and what survived.
-// --quick: by the tests of the room and the cheap ones alone; then what survives is only to be looked at, and the score is the least it can be.
-// A mistake whose tests do not end in time is counted apart: it may never end, or the machine is busy.
-import { spawnSync } from 'node:child_process'
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+// Makes src/ wrong in one small way at a time and sees whether a test fails. Prints the score by room, and what survived.
+// The tests are bundled anew for each mistake and run in one process until the first that fails: those of the room, cheapest first, then all others that
+// load the file. First they are all run without a mistake: a test that fails then is left out, and told.
+// --quick: by the tests of the room and of the rooms nearest to it; then the score is the least that it can be.
+// A mistake whose tests do not end is counted apart.
+import { spawn } from 'node:child_process'
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { availableParallelism, tmpdir } from 'node:os'
 import { dirname, join, sep } from 'node:path'
+import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
 import { transformSync } from 'esbuild'
+import { bundled, bundler, reachOf, testsUnder } from './bundle.mjs'
 import { placesIn } from './places.mjs'
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url))
-/** Cheapest first, after the tests of the room itself: the other rooms, then what plans and replays many whole jobs. */
-const THEN = [
-  ['judge', 'sequence', 'features', 'budget', 'brute', 'sheet', 'planning'],
-  ['replay', 'finish', 'job', 'written', 'cases/examples.test.ts', 'published', 'print', 'slips', 'gains'],
-  ['properties'],
+const RUN = fileURLToPath(new URL('run.mjs', import.meta.url))
+/** The rooms whose tests plan and replay, after the room itself. */
+const NEAR = ['judge', 'sequence', 'features', 'budget', 'brute', 'replay', 'finish', 'written', 'planning', 'sheet']
+const FAR = [
+  'job',
+  'cases/examples.test.ts',
+  'published',
+  'print',
+  'slips',
+  'gains',
+  'tools',
+  'phrase',
+  'words',
+  'properties',
 ]
-const LIMIT = 300_000
-const VITEST = join('node_modules', 'vitest', 'vitest.mjs')
-const inTests = (name) => `tests/${name}`
+/** A test file that takes this much longer than without a mistake does not end. */
+const LIMIT = { times: 8, ms: 30_000 }
 
 const { values } = parseArgs({
   options: {
@@ -76,91 +88,137 @@ const lineText = ({ text, from }) =>
     .trim()
 const same = ({ file, line, sort }, mutant) => file === mutant.file && sort === mutant.sort && line === lineText(mutant)
 
-const copyOfTree = () => {
+const TIMED_OUT = 'did not end'
+const roomOf = ({ file }) => dirname(file).split(sep)[0]
+
+/** A folder of bundles with a context of its own, so that many can be made at a time. */
+const bench = async (tests) => {
   const folder = mkdtempSync(join(tmpdir(), 'groovewright-mutate-'))
-  for (const each of [
-    'src',
-    'tests',
-    'examples',
-    'bin',
-    'dist',
-    'README.md',
-    'DEVELOPERS.md',
-    'package.json',
-    'tsconfig.json',
-  ])
-    cpSync(join(ROOT, each), join(folder, each), { recursive: true })
   symlinkSync(join(ROOT, 'node_modules'), join(folder, 'node_modules'))
-  return folder
-}
-
-const TIMED_OUT = 'TIMED OUT'
-
-/** The first set of tests that fails, `TIMED_OUT` if one does not end, or null: it survived. */
-const killedBy = (folder, { file, wrong, text }) => {
-  const path = join(folder, 'src', file)
-  writeFileSync(path, wrong)
-  const room = file.split(sep)[0]
-  const own = readdirSync(join(folder, 'tests')).includes(room) ? [room] : []
-  try {
-    const groups = values.quick ? THEN.slice(0, 1) : THEN
-    for (const tests of [own, ...groups.map((group) => group.filter((each) => each !== room))]) {
-      if (tests.length === 0) continue
-      // In threads, so that a mutant that never ends dies with its process.
-      const { status, error } = spawnSync(
-        process.execPath,
-        [
-          VITEST,
-          'run',
-          '--config',
-          'tests/vitest.config.ts',
-          '--pool',
-          'threads',
-          '--bail',
-          '1',
-          ...tests.map(inTests),
-        ],
-        { cwd: folder, timeout: LIMIT, killSignal: 'SIGKILL', stdio: 'ignore' },
-      )
-      if (error?.code === 'ETIMEDOUT') return TIMED_OUT
-      if (error !== undefined) throw error
-      if (status !== 0) return tests[0]
-    }
-    return null
-  } finally {
-    writeFileSync(path, text)
+  writeFileSync(join(folder, 'package.json'), '{"type":"module"}')
+  mkdirSync(join(folder, 'out'))
+  let changed = null
+  const context = await bundler(ROOT, tests, join(folder, 'out'), () => changed)
+  return {
+    /** The files that each test loads. */
+    make: async (mistake) => {
+      changed = mistake
+      return reachOf((await context.rebuild()).metafile, tests)
+    },
+    /** `{ failed, late, times }`: the line that tells the first failure, or the test that does not end. */
+    run: (some, limitOf) => ran(join(folder, 'out'), some, limitOf),
+    end: async () => {
+      await context.dispose()
+      rmSync(folder, { recursive: true, force: true })
+    },
   }
 }
 
-const main = () => {
+const ran = (folder, tests, limitOf) =>
+  new Promise((resolve) => {
+    const child = spawn(process.execPath, [RUN, folder], { cwd: ROOT, stdio: ['pipe', 'pipe', 'ignore'] })
+    const byName = new Map(tests.map((test) => [bundled(test), test]))
+    const times = new Map()
+    let failed = null
+    let late = null
+    let now = null
+    let timer
+    createInterface({ input: child.stdout }).on('line', (line) => {
+      const [word, name, ms] = line.split(' ')
+      if (word === 'start') {
+        now = byName.get(name)
+        timer = setTimeout(() => {
+          late = now
+          child.kill('SIGKILL')
+        }, limitOf(now))
+      } else clearTimeout(timer)
+      if (word === 'end') times.set(now, Number(ms))
+      if (word === 'fail') failed = line
+    })
+    child.on('close', (status) => {
+      clearTimeout(timer)
+      // A process that died without a word ran out of memory or of stack: the test that was running found it.
+      resolve({
+        failed: failed ?? (status === 0 || late ? null : `fail ${now}: ended with ${status}`),
+        late,
+        at: now,
+        times,
+      })
+    })
+    child.stdin.on('error', () => {})
+    child.stdin.end(tests.map(bundled).join('\n'))
+  })
+
+/** Milliseconds of each test file as it is; what fails is told and left out. */
+const measured = async (each, tests) => {
+  await each.make(null)
+  const times = new Map()
+  let left = tests
+  while (left.length > 0) {
+    const { failed, at, times: some } = await each.run(left, () => 600_000)
+    for (const [test, ms] of some) times.set(test, ms)
+    if (failed !== null) process.stderr.write(`left out, fails as it is: ${failed}\n`)
+    left = failed === null ? [] : left.slice(left.indexOf(at) + 1)
+  }
+  return times
+}
+
+const main = async () => {
   const rooms = values.room.split(',').filter(Boolean)
   const drawn = draw(rooms, Number(values.sample), random(Number(values.seed)))
-  const folder = copyOfTree()
+  const drawnRooms = new Set(drawn.map(roomOf))
+  const there = readdirSync(join(ROOT, 'tests'))
+  const names = new Set([
+    ...[...drawnRooms].filter((room) => there.includes(room)),
+    ...NEAR,
+    ...(values.quick ? [] : FAR),
+  ])
+  const tests = testsUnder(ROOT, [...names])
+  const benches = await Promise.all(Array.from({ length: availableParallelism() }, () => bench(tests)))
+  const parts = await Promise.all(
+    benches.map((each, at) =>
+      measured(
+        each,
+        tests.filter((_, i) => i % benches.length === at),
+      ),
+    ),
+  )
+  const times = new Map(parts.flatMap((part) => [...part]))
+  process.stderr.write(`${times.size} test files\n`)
   const until = Date.now() + Number(values.minutes) * 60_000
   const scores = new Map()
-  try {
-    for (const mutant of drawn) {
-      if (Date.now() > until) break
-      const room = dirname(mutant.file).split(sep)[0]
+  const work = async (each) => {
+    while (drawn.length > 0 && Date.now() < until) {
+      const mutant = drawn.shift()
+      const room = roomOf(mutant)
+      const reach = await each.make({ path: join(ROOT, 'src', mutant.file), text: mutant.wrong })
+      const loading = [...times.keys()].filter((test) => reach.get(test).has(`src/${mutant.file.split(sep).join('/')}`))
+      const rank = (test) => (test.startsWith(`${room}${sep}`) ? 0 : 1)
+      loading.sort((a, b) => rank(a) - rank(b) || times.get(a) - times.get(b))
+      const { failed, late } = await each.run(loading, (test) => LIMIT.ms + LIMIT.times * times.get(test))
       const score = scores.get(room) ?? { killed: 0, late: 0, all: 0 }
       scores.set(room, score)
       score.all++
-      const by = killedBy(folder, mutant)
-      process.stderr.write(`${mutant.sort} src/${mutant.file}:${lineOf(mutant)} ${by ?? 'SURVIVED'}\n`)
-      if (by === TIMED_OUT) score.late++
-      else if (by !== null) score.killed++
-      if (by === null || by === TIMED_OUT)
+      if (failed !== null) score.killed++
+      if (late !== null) score.late++
+      process.stderr.write(
+        `${mutant.sort} src/${mutant.file}:${lineOf(mutant)} ${failed ?? (late ? `${TIMED_OUT} ${late}` : 'SURVIVED')}\n`,
+      )
+      if (failed === null)
         console.log(
-          `${by ?? 'survived'} ${mutant.sort} src/${mutant.file}:${lineOf(mutant)}: ${lineText(mutant)}  [${mutant.text.slice(mutant.from, mutant.to).trim()} -> ${mutant.put.trim()}]`,
+          `${late ? TIMED_OUT : 'survived'} ${mutant.sort} src/${mutant.file}:${lineOf(mutant)}: ${lineText(mutant)}  [${mutant.text.slice(mutant.from, mutant.to).trim()} -> ${mutant.put.trim()}]`,
         )
     }
+  }
+  try {
+    await Promise.all(benches.map(work))
   } finally {
-    rmSync(folder, { recursive: true, force: true })
+    await Promise.all(benches.map((each) => each.end()))
   }
   for (const [room, { killed, late, all }] of [...scores].sort())
     console.log(
-      `${room.padEnd(12)} ${killed} of ${all}  ${Math.round((100 * killed) / all)} %${late === 0 ? '' : `, ${late} timed out`}`,
+      `${room.padEnd(12)} ${killed} of ${all}  ${Math.round((100 * killed) / all)} %${late === 0 ? '' : `, ${late} did not end`}`,
     )
 }
 
-main()
+await main()
