@@ -36,8 +36,6 @@ const onSurface = ({ curve }: Piece, surface: Length): boolean =>
   curve.kind === 'line' && [curve.d0, curve.d1].every((d) => Math.abs(d + surface / 2) <= TOLERANCE)
 
 const between = (form: Form, from: Length, to: Length): Form =>
-  form.flatMap((piece) =>
-    piece.to <= from || piece.from >= to
-      ? []
-      : [{ ...piece, from: Math.max(from, piece.from), to: Math.min(to, piece.to) }],
-  )
+  form
+    .map((piece) => ({ ...piece, from: Math.max(from, piece.from), to: Math.min(to, piece.to) }))
+    .filter((piece) => piece.from < piece.to)

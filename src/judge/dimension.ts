@@ -33,12 +33,14 @@ export function verdictOf(
     return { verdict: 'holds' as Verdict, by: 0 }
   })
   const worst = outs.reduce((a, b) =>
-    GRAVITY[b.verdict] > GRAVITY[a.verdict] || (b.verdict === a.verdict && b.by > a.by) ? b : a,
+    graver(b.verdict, a.verdict) || (b.verdict === a.verdict && b.by > a.by) ? b : a,
   )
   return { ...worst, maybe: worst.verdict !== 'holds' && outs.some(({ verdict }) => verdict !== worst.verdict) }
 }
 
-const GRAVITY: Readonly<Record<Verdict, number>> = { holds: 0, left: 1, off: 2, gone: 3 }
+/** From what holds to what no cut can mend. */
+const GRAVITY: readonly Verdict[] = ['holds', 'left', 'off', 'gone']
+const graver = (one: Verdict, other: Verdict): boolean => GRAVITY.indexOf(one) > GRAVITY.indexOf(other)
 
 /**
  * The range of a size without limits of its own: what the dials can do, or what the limits of the other sizes leave.

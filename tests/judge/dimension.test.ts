@@ -70,6 +70,8 @@ describe('a size that some backlash changes', () => {
     expect(on('width', [AIM + 7000, AIM + 9000], limits)).toEqual({ verdict: 'gone', by: 4000, maybe: false })
     expect(on('width', [AIM + 9000, AIM + 7000], limits)).toEqual({ verdict: 'gone', by: 4000, maybe: false })
     expect(on('width', [null, AIM], limits)).toEqual({ verdict: 'left', by: 0, maybe: true })
+    expect(on('width', [AIM, null], limits)).toEqual({ verdict: 'left', by: 0, maybe: true })
+    expect(on('radius', [null, AIM + 9000], limits)).toEqual({ verdict: 'off', by: 4000, maybe: true })
     expect(on('center', [AIM - 9000, AIM - 8000], limits)).toEqual({ verdict: 'off', by: 4000, maybe: false })
   })
 })

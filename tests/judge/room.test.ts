@@ -343,6 +343,19 @@ describe('a judgment', () => {
     ])
     const { faults } = of(cutOf({}), [fault(-1, 'open-form')], possibly)
     expect(faults.map(({ move }) => move)).toEqual([9])
+    // The first move of all, on a slope that is furthest off where it ends; what was there before any move is nobody's.
+    const sloping = (step: number): Form => {
+      const part = [...setup.stock]
+      const slope = line(inch(1.2), inch(-0.65), inch(1.25), inch(-0.64))
+      cutInto(part, [
+        { ...line(inch(1), inch(-0.65), inch(1.2), inch(-0.65)), step: 4 },
+        { ...slope, step },
+      ])
+      return part
+    }
+    const moves = (step: number) =>
+      of(cutOf({}), [fault(-1, 'open-form')], sloping(step)).faults.map(({ move }) => move)
+    expect([moves(0), moves(1), moves(-1)]).toEqual([[0], [1], [-1]])
     // Any other fault of the form has no move of its own.
     const deep = [...setup.stock]
     cutInto(deep, [line(inch(1), inch(-0.64), inch(1.25), inch(-0.64))])
@@ -358,5 +371,12 @@ describe('a judgment', () => {
     expect(side(cutOf({ near: 1.002, far: 1.246 }))).toBe('headstock')
     expect(side(cutOf({}))).toBe(null)
     expect(side([...setup.stock])).toBe(null)
+    // A nanometer further is no further: such are the errors of arithmetic.
+    const wider = (by: number): Form => {
+      const part = [...setup.stock]
+      cutInto(part, [line(inch(0.997), inch(-0.65), inch(1.253) + by, inch(-0.65))])
+      return part
+    }
+    expect([side(wider(1000)), side(wider(1001))]).toEqual([null, 'headstock'])
   })
 })

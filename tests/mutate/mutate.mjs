@@ -1,8 +1,9 @@
 // npm run mutate -- --sample 300 --seed 1 [--room replay,judge] [--minutes 60] [--quick]
+// npm run mutate -- --at judge/beside.ts:40,replay/walls.ts:42 [--quick | --own]: every mistake on these lines.
 // Makes src/ wrong in one small way at a time and sees whether a test fails. Prints the score by room, and what survived.
 // The tests are bundled anew for each mistake and run in one process until the first that fails: those of the room, cheapest first, then all others that
 // load the file. First they are all run without a mistake: a test that fails then is left out, and told.
-// --quick: by the tests of the room and of the rooms nearest to it; then the score is the least that it can be.
+// --quick: by the tests of the room and of the rooms nearest to it; --own: by those of the room alone. Then the score is the least that it can be.
 // A mistake whose tests do not end is counted apart.
 import { spawn } from 'node:child_process'
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
@@ -41,6 +42,8 @@ const { values } = parseArgs({
     room: { type: 'string', default: '' },
     minutes: { type: 'string', default: '600' },
     quick: { type: 'boolean', default: false },
+    own: { type: 'boolean', default: false },
+    at: { type: 'string', default: '' },
   },
 })
 
@@ -52,24 +55,35 @@ const random = (seed) => () => {
   return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32
 }
 
+const equivalent = JSON.parse(readFileSync(join(ROOT, 'tests/mutate/equivalent.json'), 'utf8'))
+
+const mutantsIn = (files) =>
+  files.flatMap((file) => {
+    const text = readFileSync(join(ROOT, 'src', file), 'utf8')
+    return placesIn(text).map((place) => ({ ...place, file, text, wrong: wrongOf(text, place) }))
+  })
+const wrongOf = (text, { from, to, put }) => text.slice(0, from) + put + text.slice(to)
+const counts = (mutant) => builds(mutant.wrong) && !equivalent.some((each) => same(each, mutant))
+
 const draw = (rooms, count, next) => {
-  const equivalent = JSON.parse(readFileSync(join(ROOT, 'tests/mutate/equivalent.json'), 'utf8'))
   const files = readdirSync(join(ROOT, 'src'), { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.ts') && file.includes(sep))
     .filter((file) => rooms.length === 0 || rooms.includes(file.split(sep)[0]))
     .sort()
-  const all = files.flatMap((file) => {
-    const text = readFileSync(join(ROOT, 'src', file), 'utf8')
-    return placesIn(text).map((place) => ({ ...place, file, text }))
-  })
+  const all = mutantsIn(files)
   const drawn = []
   while (drawn.length < count && all.length > 0) {
-    const [one] = all.splice(Math.floor(next() * all.length), 1)
-    const mutant = { ...one, wrong: one.text.slice(0, one.from) + one.put + one.text.slice(one.to) }
-    if (builds(mutant.wrong) && !equivalent.some((each) => same(each, mutant))) drawn.push(mutant)
+    const [mutant] = all.splice(Math.floor(next() * all.length), 1)
+    if (counts(mutant)) drawn.push(mutant)
   }
   return drawn
 }
+
+const onLines = (places) =>
+  places.flatMap((place) => {
+    const [file, line] = place.split(':')
+    return mutantsIn([file.split('/').join(sep)]).filter((one) => lineOf(one) === Number(line) && counts(one))
+  })
 
 const builds = (text) => {
   try {
@@ -165,13 +179,15 @@ const measured = async (each, tests) => {
 
 const main = async () => {
   const rooms = values.room.split(',').filter(Boolean)
-  const drawn = draw(rooms, Number(values.sample), random(Number(values.seed)))
+  const drawn = values.at
+    ? onLines(values.at.split(','))
+    : draw(rooms, Number(values.sample), random(Number(values.seed)))
   const drawnRooms = new Set(drawn.map(roomOf))
   const there = readdirSync(join(ROOT, 'tests'))
   const names = new Set([
     ...[...drawnRooms].filter((room) => there.includes(room)),
-    ...NEAR,
-    ...(values.quick ? [] : FAR),
+    ...(values.own ? [] : NEAR),
+    ...(values.quick || values.own ? [] : FAR),
   ])
   const tests = testsUnder(ROOT, [...names])
   const benches = await Promise.all(Array.from({ length: availableParallelism() }, () => bench(tests)))

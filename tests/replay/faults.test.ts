@@ -230,8 +230,12 @@ describe('the other rules', () => {
   })
   it('a tool where the center is', () => {
     const edge = { ...square(0.148), shank: { from: inch(-1.2), to: inch(0.148) } }
-    expect(faultsOf({ ...neck, edge }, { ...setup, tailstockCenter: true })).toEqual(['shank-or-obstacle'])
+    const centered = { ...setup, tailstockCenter: true }
+    expect(faultsOf({ ...neck, edge }, centered)).toEqual(['shank-or-obstacle'])
     expect(faultsOf({ ...neck, edge })).toEqual([])
+    // From 1.125 it reaches back 1.2, so .075 past the free end; and .020 more as it goes past 0 and returns.
+    const past = replay(bench, centered, [{ ...neck, edge }]).faults.map(({ by }) => toInch(by))
+    expect(Math.max(...past)).toBeCloseTo(0.095, 9)
   })
   it('metal-left', () => {
     expect(faultsOf(swapped(feed(72), [feed(71)]))).toEqual(['metal-left'])

@@ -138,12 +138,25 @@ describe('a sweep', () => {
 })
 
 describe('comparison', () => {
+  it('finds a stretch where one form is on another, also far along a piece that is short of it before', () => {
+    // An arc over one inch that dips below a level line from .8 to .9 alone.
+    const arc: Piece = {
+      from: 0,
+      to: inch(1),
+      step: -1,
+      curve: { kind: 'arc', zc: inch(0.85), dc: inch(-1), r: inch(1), side: 1 },
+    }
+    const level = (by: number) => [line(0, inch(Math.sqrt(1 - by ** 2) - 1), inch(1), inch(Math.sqrt(1 - by ** 2) - 1))]
+    expect(touches([arc], level(0.05))).toBe(true)
+    expect(touches([arc], [line(0, inch(0.001), inch(1), inch(0.001))])).toBe(false)
+  })
   it('finds the most one form is beyond another, also between the ends of the pieces', () => {
     const chord = [line(inch(-0.05), 0, inch(0.05), 0)]
     const tip = round(0.094).pieces
     expect(excess(chord, tip)?.by).toBeCloseTo(inch(0.094) - Math.sqrt(inch(0.094) ** 2 - inch(0.05) ** 2), -2)
     expect(excess(tip, chord)).toEqual({ by: 0, z: 0 })
     expect(excess(tip, [line(inch(1), 0, inch(2), 0)])).toBeNull()
+    expect(excess([], chord)).toBeNull()
   })
   it('agrees with asking at many places', () => {
     fc.assert(

@@ -57,6 +57,17 @@ describe('where a groove begins and ends', () => {
     expect(ends(long, over(1.08, 1.12))).toEqual([about(1), about(1.17), about(0.1)])
     expect(ends(mirrored(long), over(2.88, 2.92))).toEqual([about(2.83), about(3), about(0.1)])
   })
+  it('of a corner is at its face: what is gone from the lower step before it is no part of it', () => {
+    const lower = bar([1, 1], [1.5, 3]).stock
+    const gouged = [
+      line(0, inch(-0.5), inch(0.95), inch(-0.5)),
+      { ...line(inch(0.95), inch(-0.45), inch(1), inch(-0.44)), step: 0 },
+      { ...line(inch(1), inch(-0.65), inch(1.125), inch(-0.65)), step: 1 },
+      line(inch(1.125), inch(-0.75), inch(4), inch(-0.75)),
+    ]
+    const wanted = [line(inch(1), inch(-0.65), inch(1.125), inch(-0.65))]
+    expect(ends(gouged, over(1, 1.125, { wanted }), lower)).toEqual([about(1), about(1.125), about(0.1)])
+  })
   it('is not where another groove beside it does', () => {
     const apart = around([
       piece(level(1, 1.04, 0.1), 0),

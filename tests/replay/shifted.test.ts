@@ -5,7 +5,7 @@ import { startOf } from '../../src/replay/replay.ts'
 import { runOperation } from '../../src/replay/run.ts'
 import { madeRight } from '../../src/replay/shifted.ts'
 import { formed, pulley, rounded, stepped, swung } from './operations.ts'
-import { back, bar, begin, bench, feed, groove, inch, out, shift } from './shop.ts'
+import { back, bar, begin, bench, feed, groove, inch, move, out, shift, toInch } from './shop.ts'
 
 const setup = bar([1.5, 4])
 
@@ -33,6 +33,20 @@ const slack: Operation = {
   ]),
   dimensions: (['width', 'depth', 'near', 'far', 'flatness'] as const).map((id) => ({ id, aim: 0, limits: null })),
 }
+
+it('a place that is found by eye too far toward the headstock is too far by just that', () => {
+  const free = [move('unlock', 'carriage'), { ...move('move-carriage', 'carriage'), place: inch(1.2) }]
+  const operation: Operation = {
+    ...groove(1.125, 0.156, 0.072, [...begin, ...free, move('lock', 'carriage'), feed(72), out(-50)]),
+    dimensions: [{ id: 'near', aim: 0, limits: null }],
+  }
+  const near = (by: number) => {
+    const shift: Shift = { slide: 'carriage', place: inch(1.2), by: inch(by) }
+    const options = { rules: false, shift }
+    return toInch(runOperation(bench, setup, operation, startOf(setup), options).trace.sizes[0]!.surely)
+  }
+  expect([near(0.01), near(-0.01)]).toEqual([expect.closeTo(1.21, 9), expect.closeTo(1.19, 9)])
+})
 
 describe('replays that part where a wrong reading is first used', () => {
   it.each(Object.entries({ formed, stepped, rounded, pulley, swung, slack }))(

@@ -55,6 +55,11 @@ describe('walls that have plunges of their own', () => {
       expect(own(place, 29)).toEqual([])
       expect(own(place, 30)).toEqual([null])
     }
+    // A mark of metal beside the wall is metal, however thin.
+    expect(seen('no-wall-plunge', [...plunge(1, 55), ...plunge(49, 55), ...walls])).toEqual([])
+    // An edge of two pieces ends where its last one does.
+    const edge = { ...square(0.05, 0.4), pieces: [line(0, 0, inch(0.02), 0), line(inch(0.02), 0, inch(0.05), 0)] }
+    expect(seen('no-wall-plunge', [...rough, ...plunge(50, 30), ...plunge(50, 60)], { edge })).toEqual([null])
     // Roughed too deep, but not plunged yet: a plunge in the middle finishes no wall.
     expect(seen('no-wall-plunge', [...plunge(0, 40), ...plunge(25, 60)])).toEqual([])
     // The wall is where that stands: a mark beside it is no wall.
