@@ -31,6 +31,11 @@ export const defaultVeeInfeed = both(60 * thou, 1.5 * MM)
  * A few thousandths on each wall for a plunge of its own. Common practice, no source; that the walls are finished last:
  * a tool maker's guide for external grooving (2016-2017).
  */
+/**
+ * Limits of a width closer together than this call for a plunge at each wall: a tool that is dragged sideways into a wall springs by a thousandth or two.
+ * 0.008 in, 0.2 mm: common practice, no source.
+ */
+export const closeWidth = both(8 * thou, 0.2 * MM)
 export const defaultWallAllowance = both(3 * thou, 0.08 * MM)
 export const defaultVeeMargin = both(3 * thou, 0.08 * MM)
 export const defaultCornerInfeed = both(5 * thou, 0.12 * MM)

@@ -6,10 +6,11 @@ import type { Lathe } from '../lathe/lathe.ts'
 import type { Edge } from '../moves/form.ts'
 import type { Operation } from '../moves/operation.ts'
 import { depthAt } from '../replay/form/curve.ts'
-import type { Units } from '../units/length.ts'
+import { INCH, type Length, MM, type Units } from '../units/length.ts'
 
-/** Three tool widths are several: the default that the key `walls` states. */
+/** Three tool widths are several, and limits of .008 in or .2 mm are close: the default that the key `walls` states. */
 const SEVERAL = 3
+const CLOSE: Readonly<Record<Units, Length>> = { inch: (8 * INCH) / 1000, mm: MM / 5 }
 
 /**
  * Whether each wall is to have a plunge of its own: as the job says, or by the stated default. It is worked out from the job, the drawing and the edge,
@@ -25,7 +26,9 @@ export const wallsAsked = (
   if (!('walls' in feature) || cuts.style !== 'plunge' || sideFeed === 'lines') return {}
   const tool = edge.pieces.at(-1)!.to - edge.pieces[0]!.from
   const width = wanted.at(-1)!.to - wanted[0]!.from
-  const asked = feature.walls ?? (width >= SEVERAL * tool ? 'plunged' : 'swept')
+  const { limits } = feature.width
+  const close = limits !== null && limits[1] - limits[0] < CLOSE[units]
+  const asked = feature.walls ?? (close || width >= SEVERAL * tool ? 'plunged' : 'swept')
   if (asked === 'swept') return {}
   // Roughing goes before it, and leaves a floor that one bite takes.
   const depth = surface / 2 + Math.max(...wanted.map(({ curve, from, to }) => depthAt(curve, (from + to) / 2)))

@@ -16,6 +16,9 @@ test('a V that measures a little wide at the stop is finished where its limits a
   expect(status).toBe(0)
   expect(feature.finished.root).toMatchObject({ verdict: 'holds', limits: [3.9, 4.5] })
   expect(feature.finished.root.planned).toBeCloseTo(4.24, 2)
+  const sheet = JSON.parse((await runIn({ files: FILES }, 'sheet', jobPath('flank'), '--format', 'json')).out)
+  // 9.422 and 62.989 are rounded, so that .0364 is good to half a thousandth of a millimeter each.
+  expect(Math.abs(feature.edge.nose - sheet.features[0].edge.nose - 0.0364)).toBeLessThan(0.0009)
   const tilted = await finish('tilted', 'V', '1.733', '0.177')
   expect(tilted.status).toBe(0)
   expect(tilted.feature.finished.width).toMatchObject({ verdict: 'holds' })

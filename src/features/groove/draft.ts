@@ -14,7 +14,7 @@ import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from 
 import type { GrooveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
 import { reachFor, roughDepthsTo, touchedShoulder } from '../plunge.ts'
-import { deepestSlot, defaultWallAllowance, leftFor, oneOffUndersize, peckFor, widestToGrind } from '../shop.ts'
+import { deepestSlot, closeWidth, defaultWallAllowance, leftFor, oneOffUndersize, peckFor, widestToGrind } from '../shop.ts'
 import { type Fillets, filletsOf } from './corner.ts'
 import { filletSteps } from './step-fillets.ts'
 
@@ -215,8 +215,8 @@ const SEVERAL = 3
 
 /** A wall has a plunge of its own only where roughing goes before it and leaves a floor that one bite takes. */
 function wallsOf(
-  { carriageByEye }: Bench,
-  { walls, cutting }: GrooveFeature,
+  { carriageByEye, units }: Bench,
+  { walls, width, cutting }: GrooveFeature,
   tool: SquareTool,
   { undersize, leave, depth, peck }: { undersize: Length; leave: Length; depth: Length; peck: Length | null },
 ): 'plunged' | 'swept' {
@@ -224,7 +224,8 @@ function wallsOf(
   const toLines = cutting.sideFeed === 'lines' || (cutting.sideFeed === 'carriage' && carriageByEye)
   if (!possible || toLines) return 'swept'
   const several = undersize + tool.width.aim >= SEVERAL * tool.width.aim
-  return walls ?? (several ? 'plunged' : 'swept')
+  const close = width.limits !== null && width.limits[1] - width.limits[0] < closeWidth(units)
+  return walls ?? (several || close ? 'plunged' : 'swept')
 }
 
 /** On each wall; of a groove hardly wider than its tool a third of what the tool is under, so that both walls get some. */

@@ -16,7 +16,7 @@ export const grooveSchema = z
       dimensionOrMost('Radius of the fillets between walls and floor: as drawn, or the largest allowed and "max".'),
     ),
     walls: byDefault(
-      'plunged where the groove is three tool widths wide or more; otherwise swept',
+      'plunged where the limits of the width are less than 0.008 in (0.2 mm) apart, or the groove is three tool widths wide or more; otherwise swept',
       choice(
         'How the walls are finished: plunged, each by a plunge of its own with the floor cleaned away from it; or swept, in at the near wall and across to the far one.',
         ['plunged', 'swept'],
