@@ -95,8 +95,8 @@ const WRONG: Readonly<Record<string, Wrong>> = {
   },
   'walls that are swept all the same': {
     file: GROOVE,
-    right: "  return walls ?? (several ? 'plunged' : 'swept')",
-    wrong: "  return walls === null && several ? 'swept' : 'swept'",
+    right: "  return walls ?? (several || close ? 'plunged' : 'swept')",
+    wrong: "  return walls === null && several && close ? 'swept' : 'swept'",
   },
   'one wall without a plunge of its own': {
     file: PLUNGE,
@@ -147,6 +147,10 @@ const ASKED: Asked = [
   'shape: square, width: 0.148',
   'kind: groove, near: 1.125, width: 0.200 ±0.004, depth: 0.072, leave: 0.010, walls: plunged',
 ]
+const NARROW_LIMITS: Asked = [
+  'shape: square, width: 0.148',
+  'kind: groove, near: 1.125, width: 0.165 ±0.003, depth: 0.072, leave: 0.010',
+]
 const FLANK: Asked = [
   'shape: vee, angle: 60, nose: 0.020',
   'kind: v-groove, center: 1.500, angle: 60, root: 0.020, depth: 0.250, infeed: 0.040, method: flank-feed',
@@ -177,6 +181,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['a hollow stepped along', HOLLOW],
     ['a slot deeper than its tool is wide', SLOT],
     ['a groove several tool widths wide', WIDE],
+    ['a groove whose width has narrow limits', NARROW_LIMITS],
   ])('is planned while nothing is wrong: %s', async (_, asked) => {
     expect(codeOf(await built(null), asked)).toBe('planned')
   })
@@ -194,6 +199,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['never drawn out on the way in', SLOT, 'no-peck'],
     ['walls that are swept all the same', WIDE, 'no-wall-plunge'],
     ['walls that are swept all the same', ASKED, 'no-wall-plunge'],
+    ['walls that are swept all the same', NARROW_LIMITS, 'no-wall-plunge'],
     ['one wall without a plunge of its own', WIDE, 'into-wall'],
     ['turns counted in with the spindle running', FLANK, 'counted-in'],
     ['the allowance on the walls forgotten', WIDE, 'no-wall-plunge'],

@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest'
+import { expect, it, test } from 'vitest'
 import { compile } from '../../src/compile.ts'
 import { told } from '../prose.ts'
 
@@ -37,4 +37,23 @@ it('roughing leaves a mark on each wall that is to have a plunge of its own, on 
   const [rough, finish] = [placesOf('rough'), placesOf('finish')]
   expect([Math.min(...finish), Math.max(...finish)]).toEqual([-60, 0])
   expect([Math.min(...rough), Math.max(...rough)]).toEqual([-59, -1])
+})
+
+test.each<[string, boolean]>([
+  ['0.160 ±0.0039', true],
+  ['0.160 +0.0078 -0', true],
+  ['0.160 ±0.004', false],
+  ['0.160 ±0.010', false],
+  ['0.160', false],
+  ['4.06 mm ±0.09 mm', true],
+  ['0.299', false],
+  ['0.300', true],
+])('a width of %s: the tool of .100 plunges each wall, %s', (width, plunged) => {
+  const asked = job.replace('width: 0.160', `width: ${width}`).replace(', walls: plunged, leave-sides: 0', '')
+  const { plan, diagnostics } = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: asked }))
+  const feature = plan?.features[0]
+  if (feature?.status !== 'planned') throw new Error(JSON.stringify(feature ?? diagnostics))
+  // Plunged, the floor is cleaned away from both walls, in two feeds across; swept, in one.
+  expect(feature.operation.moves.filter(({ action }) => action === 'feed-across')).toHaveLength(plunged ? 2 : 1)
+  expect(feature.operation.walls).toBe(plunged ? 'plunged' : undefined)
 })
