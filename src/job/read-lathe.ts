@@ -39,6 +39,7 @@ export const readLathe = (values: LatheRead, outer: Units, givenOf: GivenLookup)
     carriage: carriageScale ?? null,
     spindleSpeeds: speeds.filter((speed) => speed !== undefined).sort((a, b) => a - b),
     jawClearance: values['jaw-clearance'] ?? (units === 'inch' ? INCH / 4 : 6 * MM),
+    ...(values['widest-edge'] === undefined ? {} : { widestEdge: values['widest-edge'] }),
     accuracy: readAccuracy(values.accuracy ?? {}, units),
     ...(values.instruments === undefined ? {} : { instruments: readInstruments(values.instruments, units, givenOf) }),
   }

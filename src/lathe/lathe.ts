@@ -75,6 +75,8 @@ export type Lathe = {
   /** rpm, ascending. */
   readonly spindleSpeeds: readonly number[]
   readonly jawClearance: Length
+  /** The longest edge that cuts at once in mild steel without chatter; absent: the default of the units. */
+  readonly widestEdge?: Length
   readonly accuracy: Accuracy
   /** What sizes are taken with; absent: the usual ones. */
   readonly instruments?: Instruments

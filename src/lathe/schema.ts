@@ -239,6 +239,13 @@ const latheKeys = {
     '1/4 in (6 mm)',
     length('How far tool and slides stay from the jaws.', '3/8 in', 'zero or more'),
   ),
+  'widest-edge': byDefault(
+    '1/2 in (12 mm)',
+    length(
+      'The longest edge that cuts at once without chatter, along the edge, in mild steel; a light bench lathe has 1/4 in or less. Common practice, no source.',
+      '1/4',
+    ),
+  ),
   accuracy: byDefault('the default of each of its keys', accuracySchema),
   instruments: byDefault('the default of each of its keys', instrumentsSchema),
 }

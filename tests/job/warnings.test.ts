@@ -49,7 +49,7 @@ describe('every warning stands where it can be mended, with its remedy', () => {
       shop: shopOf(
         BAR.replace('1.500', '0.550').replace('overhang: 3', 'overhang: 1.5').replace('near: 1,', 'near: 0.5,'),
       ),
-      says: /^toolbox\.yaml:1:7: warning: Ring: The edge bears on \.148, wide for this diameter\n[\s\S]*remedy: if it chatters, in this order: less speed, then more feed, less overhang, an edge honed afresh, snug gibs/,
+      says: /^toolbox\.yaml:1:7: warning: Ring: At full depth \.148 of the edge is in the work at once; \.138 is a quarter of the diameter\n[\s\S]*remedy: take the last of it in light cuts; if it chatters, in this order: less speed, then more feed, less overhang, an edge honed afresh, snug gibs/,
     },
     {
       code: 'small-core',

@@ -14,7 +14,15 @@ import { type Bench, type Drafted, type PlacedStep, type Refusal, refuse } from 
 import type { GrooveFeature } from '../feature.ts'
 import { drawnPlace, edgeLines, nearOf, placeDimensions, surfaceUnder } from '../place.ts'
 import { reachFor, roughDepthsTo, touchedShoulder } from '../plunge.ts'
-import { deepestSlot, closeWidth, defaultWallAllowance, leftFor, oneOffUndersize, peckFor, widestToGrind } from '../shop.ts'
+import {
+  closeWidth,
+  deepestSlot,
+  defaultWallAllowance,
+  leftFor,
+  oneOffUndersize,
+  peckFor,
+  widestToGrind,
+} from '../shop.ts'
 import { type Fillets, filletsOf } from './corner.ts'
 import { filletSteps } from './step-fillets.ts'
 

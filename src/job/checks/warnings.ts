@@ -6,6 +6,7 @@ import { figure } from '../../phrase/figure.ts'
 import type { Prose } from '../../phrase/phrase.ts'
 import { about, degrees, exact, say } from '../../phrase/say.ts'
 import { INCH, type Length, MM } from '../../units/length.ts'
+import { edgeInWork, mostEdge } from './contact.ts'
 import { bindingSlot, type Case, deepestBelowSurface } from './refusals.ts'
 
 /**
@@ -119,19 +120,20 @@ function smallCore(one: Case): JobWarning[] {
   ]
 }
 
-/** Contact wider than a quarter of the diameter tends to chatter. Common practice, no source. */
-function wideContact(one: Case): JobWarning[] {
-  if (one.draft.cuts.style === 'steps') return []
-  const flanks = one.draft.tool.shape === 'vee'
-  const cutting = one.edge.pieces.filter(({ curve }) => (curve.kind === 'arc' ? !flanks : curve.d0 === curve.d1))
-  const width = cutting.reduce((sum, piece) => sum + piece.to - piece.from, 0)
-  if (width <= one.draft.surface / 4) return []
+/** A long edge in the work at once tends to chatter. */
+function wideContact({ draft, edge, bench, lathe }: Case): JobWarning[] {
+  const length = edgeInWork(draft, edge)
+  const most = mostEdge(draft.surface, lathe.widestEdge, bench.part.material.name, bench.units)
+  if (length <= most) return []
+  const show = (of: Length) => about('planned', of, bench.units)
+  const why = most === draft.surface / 4 ? 'a quarter of the diameter' : 'what this lathe forms in this metal'
+  const fed = draft.cuts.style === 'plunge' && draft.tool.shape === 'vee' && draft.cuts.last === draft.cuts.first
   return [
     warning(
       'wide-contact',
-      say`The edge bears on ${about('planned', width, one.bench.units)}, wide for this diameter`,
-      say`if it chatters, in this order: ${AGAINST_CHATTER}`,
-      one.draft.tool.origin,
+      say`At full depth ${show(length)} of the edge is in the work at once; ${show(most)} is ${why}`,
+      say`${fed ? 'cut one flank at a time (method: flank-feed), or ' : ''}take the last of it in light cuts; if it chatters, in this order: ${AGAINST_CHATTER}`,
+      draft.tool.origin,
     ),
   ]
 }
