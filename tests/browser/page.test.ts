@@ -94,7 +94,7 @@ inChromium('a page in Chromium', ({ open }) => {
   it('is whole without drawings', async () => {
     const { page } = await open(print(sheetFor(examplePlans()[0]![1])), PHONE)
     await page.tap('#one')
-    expect(await page.isVisible('#now .does')).toBe(true)
+    await expect.poll(() => page.isVisible('#now .does')).toBe(true)
   })
 })
 
