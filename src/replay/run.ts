@@ -23,7 +23,7 @@ import { cutsNow, pass, touchDown } from './pass.ts'
 import { ridgesOf } from './ridge.ts'
 import { checkCountedIn, checkEnd, checkLock, checkMeasure, checkReading, checkZero } from './rules.ts'
 import { checkBrought, checkTakeUp, checkTouchAgain, ontoLine } from './set-up-rules.ts'
-import { broughtHere, isKnown, placeOf, type SlideState, seenAt, turned, zeroed } from './slide.ts'
+import { broughtHere, isKnown, placeOf, seenAt, turned, zeroed } from './slide.ts'
 
 /** One operation on a part: what the slides did, what was cut, and the faults. */
 export const runOperation = (
@@ -127,8 +127,7 @@ const bring = (bench: Bench, move: Move, place: Length, index: number): void => 
   const { shift } = options
   const wrong = shift !== null && 'place' in shift && shift.place === place ? shift.by : 0
   const along = standing(slides.compound)[0] * Math.cos(radians(operation))
-  const unmoved: SlideState = { ...slides.carriage, dial: 0, at: [0, 0], offset: [0, 0] }
-  const from = isKnown(slides.carriage) ? slides.carriage : unmoved
+  const from = isKnown(slides.carriage) ? slides.carriage : seenAt(slides.carriage, 0)
   const to = seenAt(from, place + wrong - bench.fromEnd! - along)
   bench.slides.carriage = to
   if (placeKnown(bench)) pass(bench, move, index, 'carriage', from, to)
