@@ -97,6 +97,17 @@ describe('an envelope', () => {
     cutInto(part, [line(10, 0, 5000, 0)])
     expect(depthAt(part[0]!.curve, 5)).toBe(0)
   })
+  it('is cut between the ends of a hollow that is deeper there', () => {
+    const part: Piece[] = [
+      { from: 0, to: inch(1), step: -1, curve: { kind: 'arc', zc: inch(0.5), dc: 0, r: inch(0.5), side: -1 } },
+    ]
+    cutInto(part, [line(0, inch(-0.25), inch(1), inch(-0.25))])
+    expect([0.001, 0.5, 0.999].map((z) => at(part, inch(z)) / inch(1))).toEqual([
+      expect.closeTo(-Math.sqrt(0.25 - 0.499 ** 2), 9),
+      -0.25,
+      expect.closeTo(-Math.sqrt(0.25 - 0.499 ** 2), 9),
+    ])
+  })
   it('cut into a part never reaches past the part', () => {
     const part = [line(0, -100, inch(1), -100)]
     cutInto(part, [line(inch(-1), 0, inch(0.5), 0)])
