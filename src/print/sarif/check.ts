@@ -48,5 +48,15 @@ const placeIn = (file: string, more: object) => ({
   physicalLocation: { artifactLocation: { uri: uriOf(file) }, ...more },
 })
 
-/** Relative to where the program was run; what a URI may not have is encoded. */
-const uriOf = (file: string): string => file.replaceAll('\\', '/').split('/').map(encodeURIComponent).join('/')
+/**
+ * Relative to where the program was run; what a URI may not have is encoded, and a half of a pair has no code at all. Two
+ * slashes at the head would name a machine.
+ */
+const uriOf = (file: string): string =>
+  file
+    .replaceAll('\\', '/')
+    .replace(/^\/+/, '/')
+    .replace(/\p{Cs}/gu, '\ufffd')
+    .split('/')
+    .map(encodeURIComponent)
+    .join('/')
