@@ -1,5 +1,6 @@
 export type { Budgeted } from './budget/budgeted.ts'
 export { compile, drawnSheetFor, sheetFor } from './compile.ts'
+export { CODES, type Code } from './diagnostics/codes.ts'
 export type { Diagnostic } from './diagnostics/diagnostic.ts'
 export { printDiagnostics } from './diagnostics/frame.ts'
 export { jsonSchema } from './job/json-schema.ts'

@@ -2,7 +2,7 @@
  * Every code of a problem, a refusal and a warning, and what it means. A code keeps its meaning: whoever filters by it
  * must not be surprised.
  */
-export const CODES: Readonly<Record<string, string>> = {
+export const CODES = {
   // Files, before anything in them is understood.
   unreadable: 'a file cannot be read',
   'not-that-file': 'a file that is named as a lathe, a toolbox or a job is none',
@@ -86,11 +86,45 @@ export const CODES: Readonly<Record<string, string>> = {
   'width-at-floor': 'the width at the floor cannot be cut with this tool',
   'wrong-angle': 'the angle of the tool is not that of the form',
   'wrong-radius': 'the radius of the tool is not that of the form',
+  // Where the replay does not prove a plan; some of those above and below may be what it finds as well.
+  'between-marks': 'a reading lies between the marks of the dial',
+  'carriage-lock': 'the carriage is moved locked, or metal is cut with it unlocked',
+  'counted-in': 'whole turns are counted toward the work with the spindle running',
+  'into-wall': 'the tool is fed across into a wall',
+  ledge: 'a ledge is left where two sweeps of a floor meet',
+  'metal-left': 'metal is left on the form',
+  'moved-in-contact': 'the tool is moved along the work in contact',
+  'no-peck': 'a plunge goes deeper than the tool may go before it is drawn out',
+  'no-wall-plunge': 'nothing is left on a wall for its own plunge',
+  'open-form': 'the form depends on how much of the lost motion there is',
+  'open-zero': 'a zero is set on a screw whose lost motion is not taken up',
+  'outside-form': 'a cut leaves the form',
+  ridge: 'more metal is left between two places than is allowed',
+  'set-up': 'the tool is brought to a line, a face or a diameter that is not there',
+  'shank-or-obstacle': 'the shank or the tool meets the work or what holds it',
+  'shifted-zero': 'a zero has been shifted by swinging the compound',
+  'spindle-standing': 'the spindle stands where it must turn, or turns where it must stand',
   // What may be cut and may not hold.
+  binding: 'the tool fills the width of a deep slot and binds',
   'coarse-carriage': 'the carriage is read more coarsely than the limits allow',
+  'cusp-unused': 'a ridge is allowed where nothing is stepped along an arc',
+  'finer-than-dial': 'the limits of a size are finer than the dial is read',
+  'long-bit': 'the bit sticks out further than it is high',
+  'many-moves': 'a tool ground to the form would take half the moves or fewer',
   'may-not-hold': 'a size may miss its limits in the worst case',
+  'much-backlash': 'a dial has more than a turn of lost motion',
+  'much-rake': 'the tool has more rake than this metal is formed with',
+  'no-overhang': 'how far the work sticks out is not given',
+  'other-units': 'the sizes of the part are strange in these units',
+  'pulls-in': 'the metal can pull the tool in',
   'rests-on-the-eye': 'a size rests on what the eye can see',
+  slender: 'the work sticks out far without a center',
   'slender-core': 'the part becomes slender',
+  'small-core': 'little of the diameter is left at the bottom',
+  'too-fast': 'the slowest speed of the spindle is too fast for forming',
+  'tool-to-grind': 'the tool is still to be ground and measured',
+  'unit-out-of-keeping': 'a size is in another unit than the others, and of another order',
+  'wide-contact': 'the edge bears on much for this diameter',
   // After measuring at the stop.
   'cannot-save': 'the finish cannot save the part',
   'measure-again': 'what was measured is not explained by any stated error: measure again',
@@ -122,6 +156,7 @@ export const CODES: Readonly<Record<string, string>> = {
   'moves-slide': 'a slide that is missing or not known',
   'moves-take-up': 'a take-up that cannot be made',
   'moves-turns': 'turns that are missing or not whole',
+  'moves-why': 'a purpose that is not known',
   'moves-value': 'a value that is no single word or number',
   // Exercises and answers.
   answer: 'an answer that cannot be read',
@@ -129,4 +164,7 @@ export const CODES: Readonly<Record<string, string>> = {
   learner: 'a value of a learner that has no place in the job',
   'said-twice': 'an exercise says the same thing twice',
   vary: 'what is to vary cannot be varied',
-}
+} as const satisfies Readonly<Record<string, string>>
+
+/** The compiler holds that no other is made anywhere. */
+export type Code = keyof typeof CODES

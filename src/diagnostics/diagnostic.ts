@@ -1,3 +1,4 @@
+import type { Code } from './codes.ts'
 /** Keys and indexes from the root of a YAML file to a value. */
 export type Path = readonly (string | number)[]
 
@@ -13,7 +14,7 @@ export type Severity = 'error' | 'warning'
 
 /** A problem as data. The sentences are complete; file, line, column and caret are added once, when it is printed. */
 export type Diagnostic = {
-  readonly code: string
+  readonly code: Code
   readonly severity: Severity
   readonly origin: Origin
   /** Point at the key rather than at the value (for unknown and missing keys). */

@@ -1,3 +1,4 @@
+import type { Code } from './codes.ts'
 import type { Origin } from './diagnostic.ts'
 
 /**
@@ -8,7 +9,7 @@ export type Given<T> = {
   readonly values: T
   readonly has: (key: keyof T & string) => boolean
   /** Reports at the named key if it is given, otherwise at the mapping itself. */
-  readonly report: (key: (keyof T & string) | null, code: string, message: string, hint: string) => void
+  readonly report: (key: (keyof T & string) | null, code: Code, message: string, hint: string) => void
   readonly origin: Origin
 }
 

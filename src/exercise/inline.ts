@@ -1,3 +1,4 @@
+import type { Code } from '../diagnostics/codes.ts'
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import type { Files } from '../job/read-files.ts'
 import type { SourceFile } from '../source/source.ts'
@@ -22,7 +23,7 @@ export const inlined = (source: SourceFile, files: Files): Tree | null => {
 export const problem = (
   file: string,
   path: Diagnostic['origin']['path'],
-  code: string,
+  code: Code,
   message: string,
   hint: string,
 ): Diagnostic => ({ code, severity: 'error', origin: { file, path }, message, hint })

@@ -1,3 +1,4 @@
+import type { Code } from '../diagnostics/codes.ts'
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import { type Files, type Load, openFiles } from '../job/read-files.ts'
 import { readShape } from '../job/read-shape.ts'
@@ -34,7 +35,7 @@ const exerciseFrom = (
   load: Load,
   diagnostics: Diagnostic[],
 ): ReadExercise['exercise'] => {
-  const wrong = (path: Diagnostic['origin']['path'], code: string, message: string, hint: string): null => {
+  const wrong = (path: Diagnostic['origin']['path'], code: Code, message: string, hint: string): null => {
     diagnostics.push({ ...problem(source.file, path, code, message, hint), at: 'key' })
     return null
   }

@@ -1,5 +1,7 @@
+import type { Code } from '../diagnostics/codes.ts'
+
 /** Why a job cannot be cut, as a learner is asked: codes of refusals, and what they come to. */
-export const REASONS: readonly (readonly [text: string, codes: readonly string[]])[] = [
+export const REASONS: readonly (readonly [text: string, codes: readonly Code[]])[] = [
   ['the tool is wider than the groove', ['tool-too-wide', 'nose-too-wide']],
   ['the tool does not reach deep enough', ['reach-too-short', 'shoulder-too-low']],
   ['the tool would come too near the jaws', ['near-jaws', 'near-dog', 'beyond-overhang']],
@@ -13,4 +15,4 @@ export const REASONS: readonly (readonly [text: string, codes: readonly string[]
   ['the sizes on the drawing contradict each other', ['contradiction', 'no-solution']],
 ]
 
-export const reasonFor = (code: string): string | null => REASONS.find(([, codes]) => codes.includes(code))?.[0] ?? null
+export const reasonFor = (code: Code): string | null => REASONS.find(([, codes]) => codes.includes(code))?.[0] ?? null

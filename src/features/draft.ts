@@ -1,3 +1,4 @@
+import type { Code } from '../diagnostics/codes.ts'
 import type { Instruments } from '../lathe/instruments.ts'
 import type { Cuts } from '../moves/cuts.ts'
 import type { Form } from '../moves/form.ts'
@@ -58,11 +59,11 @@ export type Draft = {
 }
 
 /** Why a feature cannot be cut as asked, and what would allow it. One sentence each, no final period. */
-export type Refusal = Remedy & { readonly code: string; readonly reason: Prose }
+export type Refusal = Remedy & { readonly code: Code; readonly reason: Prose }
 
 export type Drafted = { readonly ok: true; readonly draft: Draft } | { readonly ok: false; readonly refusal: Refusal }
 
-export const refuse = (code: string, reason: Prose, remedy: Prose): Drafted => ({
+export const refuse = (code: Code, reason: Prose, remedy: Prose): Drafted => ({
   ok: false,
   refusal: { code, reason, remedy },
 })

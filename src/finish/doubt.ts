@@ -1,6 +1,6 @@
 import type { Prose } from '../phrase/phrase.ts'
 import { about, say } from '../phrase/say.ts'
-import type { FeaturePlan } from '../plan/plan.ts'
+import type { Code, FeaturePlan } from '../plan/plan.ts'
 import type { Length, Units } from '../units/length.ts'
 import { offPaper, type Paper } from './paper.ts'
 import type { Findings, Taken } from './remaining.ts'
@@ -10,7 +10,7 @@ import { summedWidth } from './width-table.ts'
 import { shown } from './words.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
-type Doubt = { readonly code: string; readonly reason: Prose; readonly remedy: Prose }
+type Doubt = { readonly code: Code; readonly reason: Prose; readonly remedy: Prose }
 
 /**
  * The size differs by more than all stated errors together: most likely somebody misread a turn or a mark. No moves are given for that until the same

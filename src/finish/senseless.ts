@@ -1,10 +1,11 @@
 import type { Prose } from '../phrase/phrase.ts'
 import { about, say } from '../phrase/say.ts'
+import type { Code } from '../plan/plan.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Shop } from './measured.ts'
 import type { Taken } from './remaining.ts'
 
-type Nonsense = { readonly code: string; readonly reason: Prose; readonly remedy: Prose }
+type Nonsense = { readonly code: Code; readonly reason: Prose; readonly remedy: Prose }
 
 /** A size that nothing on this part can have: no moves are given for it. */
 export const senseless = (units: Units, shop: Shop, { bottom, width }: Taken): Nonsense | null => {

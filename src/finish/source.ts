@@ -3,7 +3,7 @@ import type { Move, Slide } from '../moves/operation.ts'
 import type { Prose } from '../phrase/phrase.ts'
 import { say } from '../phrase/say.ts'
 import { identityOf } from '../plan/identity.ts'
-import type { Continues, FeaturePlan, Plan } from '../plan/plan.ts'
+import type { Code, Continues, FeaturePlan, Plan } from '../plan/plan.ts'
 import { type Progress, replayNext, startOf } from '../replay/replay.ts'
 import { stopOf } from './stop.ts'
 
@@ -25,7 +25,7 @@ export type CutPlan = {
   readonly identity: string | null
   readonly from: Continues['from']
 }
-export type NotCut = { readonly ok: false; readonly code: string; readonly reason: Prose; readonly remedy: Prose }
+export type NotCut = { readonly ok: false; readonly code: Code; readonly reason: Prose; readonly remedy: Prose }
 
 export const cutPlan = (plan: Plan, index: number, source: Source): CutPlan | NotCut => {
   const identity = identityOf(plan)

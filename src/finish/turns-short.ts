@@ -3,13 +3,13 @@ import type { Scale } from '../lathe/lathe.ts'
 import type { Slide } from '../moves/operation.ts'
 import type { Phrase, Prose } from '../phrase/phrase.ts'
 import { about, say } from '../phrase/say.ts'
-import type { FeaturePlan } from '../plan/plan.ts'
+import type { Code, FeaturePlan } from '../plan/plan.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Shop } from './measured.ts'
 import { summedError } from './table.ts'
 
 type Planned = Extract<FeaturePlan, { status: 'planned' }>
-type Short = { readonly code: string; readonly reason: Prose; readonly remedy: Prose }
+type Short = { readonly code: Code; readonly reason: Prose; readonly remedy: Prose }
 
 /**
  * A bottom that is large by whole turns of the roughing dial: either the zero is off by that much, or the roughing stopped a turn short. The second is

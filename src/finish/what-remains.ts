@@ -4,7 +4,7 @@ import type { Operation } from '../moves/operation.ts'
 import { isOnLine } from '../moves/placing.ts'
 import type { Prose } from '../phrase/phrase.ts'
 import { together } from '../phrase/say.ts'
-import type { Continues, FeaturePlan, Plan } from '../plan/plan.ts'
+import type { Code, Continues, FeaturePlan, Plan } from '../plan/plan.ts'
 import { sideFeedWarnings } from '../plan/side-feed.ts'
 import type { Progress } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
@@ -120,9 +120,9 @@ const stepsBefore = (plan: Plan, index: number): number =>
     .slice(0, index)
     .reduce((sum, one) => sum + (one.status === 'planned' ? one.operation.moves.length : 0), 0)
 
-const ALONG: ReadonlySet<string> = new Set(['rests-on-the-eye', 'coarse-carriage'])
+const ALONG: ReadonlySet<Code> = new Set<Code>(['rests-on-the-eye', 'coarse-carriage'])
 
-const PLAN_ONLY: ReadonlySet<string> = new Set(['may-not-hold', 'finer-than-dial'])
+const PLAN_ONLY: ReadonlySet<Code> = new Set<Code>(['may-not-hold', 'finer-than-dial'])
 
 const only = (
   plan: Plan,
@@ -130,7 +130,7 @@ const only = (
   feature: FeaturePlan,
   from: { readonly stop: Stop; readonly says: readonly Prose[] } | null,
 ): Remains => {
-  const doubted = (from?.says ?? []).map((say) => ({ feature: index, code: 'other-tool', say }))
+  const doubted = (from?.says ?? []).map((say) => ({ feature: index, code: 'other-tool' as const, say }))
   // Changes that would have helped the whole plan are not offered after part of it is cut.
   const warnings = [...doubted, ...plan.warnings].filter(
     ({ feature: of, code }) => (of === null || of === index) && !(from !== null && PLAN_ONLY.has(code)),

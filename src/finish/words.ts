@@ -5,7 +5,7 @@ import type { Figure, Prose } from '../phrase/phrase.ts'
 import type { Part } from '../phrase/say.ts'
 import { about, say } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
-import type { FeaturePlan, Plan } from '../plan/plan.ts'
+import type { Code, FeaturePlan, Plan } from '../plan/plan.ts'
 import { formatDigitsFor, formatExact } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Shop } from './measured.ts'
@@ -95,7 +95,7 @@ export const refusedBy = (
   shop?: Shop,
 ): FeaturePlan => {
   const { name, kind, operation } = feature
-  const refused = (code: string, reason: Prose, remedy: Prose): FeaturePlan => ({
+  const refused = (code: Code, reason: Prose, remedy: Prose): FeaturePlan => ({
     status: 'refused',
     name,
     kind,

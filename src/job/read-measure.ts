@@ -1,3 +1,4 @@
+import type { Code } from '../diagnostics/codes.ts'
 import type { Path } from '../diagnostics/diagnostic.ts'
 import type { AngleDimension, Dimension } from '../units/dimension.ts'
 import { type Length, MM, type Units } from '../units/length.ts'
@@ -42,7 +43,7 @@ export const readSize = (name: string, given: string, units: Units): Read<Length
 
 type Read<T> =
   | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly code: string; readonly message: string; readonly hint: string }
+  | { readonly ok: false; readonly code: Code; readonly message: string; readonly hint: string }
 
 const measureOf = (
   name: string,

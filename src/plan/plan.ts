@@ -1,4 +1,5 @@
 import type { Budgeted } from '../budget/budgeted.ts'
+import type { Code } from '../diagnostics/codes.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { GrindFacts } from '../moves/grinding.ts'
 import type { Check, Decision } from '../moves/inspection.ts'
@@ -9,6 +10,7 @@ import type { Prose } from '../phrase/phrase.ts'
 import type { Progress } from '../replay/replay.ts'
 import type { Length, Units } from '../units/length.ts'
 
+export type { Code } from '../diagnostics/codes.ts'
 export type { LayoutLine, Pace, Spindle, StatedEdge } from '../moves/stated.ts'
 
 /** What `compile` gives to the sheet: neutral facts; no kind of feature or shape of tool must be known to read them. */
@@ -55,7 +57,7 @@ export type Care = { readonly says: string; readonly source: string | null }
 /** `feature` is the index in `Plan.features`, null = the whole job. */
 export type Warning = {
   readonly feature: number | null
-  readonly code: string
+  readonly code: Code
   readonly say: Prose
   /** The warning without the remedy, if `say` includes one. */
   readonly wrong?: Prose
@@ -116,7 +118,7 @@ export type FeaturePlan =
       readonly status: 'refused'
       readonly name: string
       readonly kind: string
-      readonly code: string
+      readonly code: Code
       /** One sentence each, no final period. */
       readonly reason: Prose
       readonly remedy: Prose

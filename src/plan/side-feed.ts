@@ -57,7 +57,7 @@ function coarseDial(
   lathe: Lathe,
   { moves, dimensions, origin }: Operation,
   budgeted: readonly Budgeted[],
-) {
+): SideFeedWarning[] {
   const { carriage } = lathe
   const byDial = moves.some(({ slide, action }) => slide === 'carriage' && action === 'take-up')
   const aim = dimensions.find(({ id }) => id === 'width')?.aim

@@ -1,4 +1,4 @@
-import type { Bench, Draft } from '../features/draft.ts'
+import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import { draftFeature } from '../features/registry.ts'
 import type { Job } from '../job/job.ts'
 import { orderFeatures } from '../job/order.ts'
@@ -44,7 +44,7 @@ export function planFeatures(job: Job, bench: Bench, setup: Setup): Features {
 const withinJob = (outcome: Extract<Outcome, { planned: unknown }>, before: number): Outcome => {
   const all = before + outcome.planned.operation.moves.length
   if (all <= MOST_MOVES_OF_A_JOB) return outcome
-  const refusal = {
+  const refusal: Refusal = {
     code: 'too-many-moves',
     reason: say`with the features before it the job would have ${all} moves of the hand, more than ${MOST_MOVES_OF_A_JOB}`,
     remedy: 'make two jobs of it: the features from this one on in a job of their own',

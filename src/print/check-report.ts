@@ -1,3 +1,4 @@
+import type { Code } from '../diagnostics/codes.ts'
 /** The result of each job that was checked, neutral. */
 export type CheckReport = {
   readonly jobs: readonly CheckedJob[]
@@ -12,7 +13,7 @@ export type CheckedJob = {
   readonly verdict: Verdict
   readonly features: readonly CheckedFeature[]
   readonly problems: readonly {
-    readonly code: string
+    readonly code: Code
     readonly severity: string
     readonly file: string
     readonly path: readonly (string | number)[]
@@ -26,7 +27,7 @@ export type CheckedJob = {
 }
 
 export type Found = {
-  readonly code: string
+  readonly code: Code
   readonly severity: 'error' | 'warning'
   readonly file: string
   readonly line: number | null
@@ -47,7 +48,7 @@ export type CheckedFeature = {
   readonly status: 'planned' | 'refused'
   /** Sizes that may not hold, and a spindle too fast for forming; none for a refused feature. */
   readonly mayNotHold: readonly { readonly id: string; readonly label: string }[]
-  readonly refusal: { readonly code: string; readonly reason: string; readonly remedy: string } | null
+  readonly refusal: { readonly code: Code; readonly reason: string; readonly remedy: string } | null
 }
 
 /** How a verdict is colored, if it is. */

@@ -1,3 +1,4 @@
+import type { Code } from '../diagnostics/codes.ts'
 import type { Origin } from '../diagnostics/diagnostic.ts'
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Cuts } from '../moves/cuts.ts'
@@ -35,4 +36,4 @@ export type Request = {
 
 export type Sequenced =
   | { readonly ok: true; readonly moves: readonly Move[] }
-  | (Remedy & { readonly ok: false; readonly code: string; readonly reason: Prose })
+  | (Remedy & { readonly ok: false; readonly code: Code; readonly reason: Prose })

@@ -1,4 +1,5 @@
 import type { Budgeted } from '../budget/budgeted.ts'
+import type { Code } from '../diagnostics/codes.ts'
 import type { Between } from '../finish/between.ts'
 import type { InstrumentName } from '../lathe/instruments.ts'
 import type { Lathe } from '../lathe/lathe.ts'
@@ -260,7 +261,7 @@ export type SheetFeature = {
     }
   | {
       readonly status: 'refused'
-      readonly code: string
+      readonly code: Code
       readonly reason: Phrase
       readonly remedy: Phrase
       readonly named?: { readonly tool: string; readonly edge: StatedEdge }
@@ -317,7 +318,7 @@ export type Sheet = {
   readonly cautions: readonly string[]
   readonly decision: Decision
   readonly orderReasons: readonly string[]
-  readonly warnings: readonly { readonly feature: number | null; readonly code: string; readonly say: Phrase }[]
+  readonly warnings: readonly { readonly feature: number | null; readonly code: Code; readonly say: Phrase }[]
   readonly features: readonly SheetFeature[]
   readonly steps: readonly SheetStep[]
   /** Stretches of steps that a printer may print on one line each; only if a form is cut step by step. */

@@ -1,11 +1,12 @@
 import { isAlias, isScalar, type Pair, type Scalar } from 'yaml'
+import type { Code } from '../diagnostics/codes.ts'
 import { hasTag, isEscaped, rangeOf, shorten, tagBefore } from './nodes.ts'
 import type { Place } from './source.ts'
 import { forbiddenCharacter } from './text.ts'
 import type { Context } from './to-data.ts'
 
 type Range = readonly [from: number, to: number]
-type Problem = { readonly code: string; readonly message: string; readonly hint: string; readonly at?: Range }
+type Problem = { readonly code: Code; readonly message: string; readonly hint: string; readonly at?: Range }
 
 /**
  * The name of a key as written; null (and a diagnostic) if it cannot be used. `within` is the mapping that holds it.
@@ -67,7 +68,7 @@ function decimalComma(pair: Pair, [from, to]: Range, text: string): Problem | nu
 function duplicate(name: string, seen: ReadonlyMap<string, Place>, { report }: Context): Problem | null {
   const first = seen.get(name)?.key
   if (!first) return null
-  const line = report('', first[0], first[1], '', '').span?.line
+  const line = report('source-duplicate', first[0], first[1], '', '').span?.line
   const message = `"${shorten(name)}" is here twice: the first is on line ${line}`
   return { code: 'source-duplicate', message, hint: 'keep one of the two' }
 }

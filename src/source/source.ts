@@ -1,3 +1,4 @@
+import type { Code } from '../diagnostics/codes.ts'
 import type { Diagnostic, Path, Span } from '../diagnostics/diagnostic.ts'
 
 /** A YAML file as read: plain data, what is wrong with it, and the place of everything in it. */
@@ -34,4 +35,4 @@ export type Place = {
 }
 
 /** Makes a diagnostic of this file about the offsets `from` to `to`. */
-export type Report = (code: string, from: number, to: number, message: string, hint: string) => Diagnostic
+export type Report = (code: Code, from: number, to: number, message: string, hint: string) => Diagnostic

@@ -1,3 +1,4 @@
+import type { Code } from '../diagnostics/codes.ts'
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts'
 import { HIDDEN } from '../diagnostics/escaped.ts'
 
@@ -15,7 +16,7 @@ export type Decoded = { readonly text: string; readonly diagnostics: readonly Di
  * others.
  */
 export function decode(bytes: Uint8Array | string, file: string, most = MOST_BYTES): Decoded {
-  const report = (code: string, span: Span, message: string, hint: string): Diagnostic => ({
+  const report = (code: Code, span: Span, message: string, hint: string): Diagnostic => ({
     code,
     severity: 'error',
     origin: { file, path: [] },
@@ -77,7 +78,7 @@ export function forbiddenCharacter(text: string): string | null {
   return match && named(match[0])
 }
 
-type Report = (code: string, span: Span, message: string, hint: string) => Diagnostic
+type Report = (code: Code, span: Span, message: string, hint: string) => Diagnostic
 
 /** What nearly every file is made of. To look for anything else first costs a tenth of looking for what is forbidden. */
 const UNUSUAL = /[^\t\n\r -~\u00a0-\u061b]/

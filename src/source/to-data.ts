@@ -1,4 +1,5 @@
 import { isAlias, isMap, isScalar, isSeq, type ParsedNode, type Scalar, type YAMLMap, type YAMLSeq } from 'yaml'
+import type { Code } from '../diagnostics/codes.ts'
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import { readKey } from './keys.ts'
 import { hasTag, isEscaped, rangeOf, shorten, tagBefore } from './nodes.ts'
@@ -24,7 +25,7 @@ export function toData(
 
 function read(node: unknown, key: Place['key'], context: Context): Read {
   const at = rangeOf(node) ?? key ?? [0, 0]
-  const refuse = (code: string, message: string, hint: string): Read => {
+  const refuse = (code: Code, message: string, hint: string): Read => {
     context.diagnostics.push(context.report(code, at[0], at[1], message, hint))
     return leaf(undefined, key, at)
   }
@@ -67,7 +68,7 @@ function readList(list: YAMLSeq, key: Place['key'], range: readonly [number, num
 
 function readScalar(node: Scalar, key: Place['key'], range: readonly [number, number], context: Context): Read {
   const { value } = node
-  const refuse = (code: string, message: string, hint: string): Read => {
+  const refuse = (code: Code, message: string, hint: string): Read => {
     context.diagnostics.push(context.report(code, range[0], range[1], message, hint))
     return leaf(undefined, key, range)
   }

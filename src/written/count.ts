@@ -2,7 +2,7 @@ import { readable, type Scale } from '../lathe/lathe.ts'
 import type { Move, Slide } from '../moves/operation.ts'
 import { perUnit } from '../units/length.ts'
 import { parseNumber, scaled, tidy } from '../units/number-text.ts'
-import type { Key } from './keys.ts'
+import type { NumberKey } from './keys.ts'
 import type { Row } from './row.ts'
 
 /** A reading in readable steps from zero. A reading between two marks is kept: the replay reports it. */
@@ -101,7 +101,7 @@ export function takeUpOf(row: Row, scale: Scale, slide: Slide): Pick<Move, 'coun
   return { count: null, takeUp: whole(marks / MILLION / scale.readTo) }
 }
 
-export function numberIn(row: Row, key: Key, per: number): number | null {
+export function numberIn(row: Row, key: NumberKey, per: number): number | null {
   const written = row.written(key)!
   const read = parseNumber(tidy(written))
   if (!read.ok) return row.wrong(key, `moves-${key}`, read.message, read.hint)

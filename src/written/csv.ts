@@ -1,3 +1,4 @@
+import type { Code } from '../diagnostics/codes.ts'
 import type { Diagnostic, Path, Span } from '../diagnostics/diagnostic.ts'
 import type { SourceFile } from '../source/source.ts'
 import { decode, MOST_TABLE_BYTES } from '../source/text.ts'
@@ -43,7 +44,7 @@ const COLUMNS = 'feature,action,slide,reading'
 
 const START: Span = { line: 1, column: 1, length: 1 }
 
-type Problem = (code: string, span: Span, message: string, hint: string) => Diagnostic
+type Problem = (code: Code, span: Span, message: string, hint: string) => Diagnostic
 const problemIn =
   (file: string): Problem =>
   (code, span, message, hint) => ({ code, severity: 'error', origin: { file, path: [] }, span, message, hint })

@@ -18,6 +18,9 @@ export const KEYS = {
   note: 'anything; it is not read',
 } as const
 export type Key = keyof typeof KEYS
+/** Those whose values are numbers, and those whose values are words from a list. A code is named after each. */
+export type NumberKey = 'reading' | 'turns' | 'mark' | 'at-least' | 'place'
+export type WordKey = 'action' | 'slide' | 'why'
 export const KEY_NAMES = Object.keys(KEYS) as readonly Key[]
 
 export const SLIDES = ['cross-feed', 'compound', 'carriage'] as const satisfies readonly Slide[]

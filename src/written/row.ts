@@ -1,3 +1,4 @@
+import type { Code } from '../diagnostics/codes.ts'
 import type { Diagnostic, Path } from '../diagnostics/diagnostic.ts'
 import { suggest } from '../diagnostics/suggest.ts'
 import type { Lathe, Scale } from '../lathe/lathe.ts'
@@ -5,7 +6,7 @@ import type { Action, Move, Slide } from '../moves/operation.ts'
 import type { SourceFile } from '../source/source.ts'
 import { perUnit, type Units } from '../units/length.ts'
 import { countOf, numberIn, takeUpOf } from './count.ts'
-import { ACTION_NAMES, KEY_NAMES, type Key, PURPOSE_NAMES, SLIDES, sortOf, usualSlide } from './keys.ts'
+import { ACTION_NAMES, KEY_NAMES, type Key, PURPOSE_NAMES, SLIDES, sortOf, usualSlide, type WordKey } from './keys.ts'
 import type { Shop } from './written.ts'
 
 /** One row while it is read: its words, and how to report what is wrong with them. */
@@ -15,7 +16,7 @@ export type Row = {
   /** The units of a place along the work. */
   readonly units: Units
   readonly written: (key: Key) => string | undefined
-  readonly wrong: (key: Key | null, code: string, message: string, hint: string) => null
+  readonly wrong: (key: Key | null, code: Code, message: string, hint: string) => null
 }
 
 export function rowOf(
@@ -25,7 +26,7 @@ export function rowOf(
   diagnostics: Diagnostic[],
 ): Row | null {
   const path: Path = ['moves', index]
-  const add = (at: Path, code: string, message: string, hint: string, where: 'key' | 'value' = 'value'): null => {
+  const add = (at: Path, code: Code, message: string, hint: string, where: 'key' | 'value' = 'value'): null => {
     diagnostics.push({ code, severity: 'error', origin: { file: source.file, path: at }, at: where, message, hint })
     return null
   }
@@ -91,7 +92,7 @@ export function moveOf(row: Row, file: string): Move | null {
 }
 
 /** A word from a list; undefined if none is written, null if it is not in the list. */
-function oneOf<T extends string>(row: Row, key: Key, names: readonly T[]): T | undefined | null {
+function oneOf<T extends string>(row: Row, key: WordKey, names: readonly T[]): T | undefined | null {
   const written = row.written(key)
   if (written === undefined) return undefined
   const found = names.find((name) => name === written.toLowerCase())
@@ -100,12 +101,12 @@ function oneOf<T extends string>(row: Row, key: Key, names: readonly T[]): T | u
   return row.wrong(
     key,
     `moves-${key}`,
-    `"${written}" is no ${WORDS[key] ?? key}`,
+    `"${written}" is no ${WORDS[key]}`,
     near === null ? `one of ${names.join(', ')}` : `did you mean ${near}?`,
   )
 }
 
-const WORDS: Partial<Record<Key, string>> = {
+const WORDS: Readonly<Record<WordKey, string>> = {
   action: 'action that is known',
   slide: 'slide of a lathe',
   why: 'purpose that is known',

@@ -6,7 +6,7 @@ const FILE = 'press.yaml'
 const sourceOf = (text: string, span: Span = { line: 1, column: 1, length: 1 }): ReadonlyMap<string, FramedSource> =>
   new Map([[FILE, { file: FILE, text, locate: () => span }]])
 const problem = (over: Partial<Diagnostic> = {}): Diagnostic => ({
-  code: 'test',
+  code: 'source-comma',
   severity: 'error',
   origin: { file: FILE, path: ['width'] },
   message: '"0,5" has a comma in it',

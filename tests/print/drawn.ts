@@ -36,7 +36,7 @@ export const named = (name: string): Sheet => {
     lathe: { ...plan.lathe, name },
     part: { ...plan.part, material: name, steps: plan.part.steps.map((step) => ({ ...step, name })) },
     orderReasons: [name],
-    warnings: [{ feature: null, code: 'any', say: name }],
+    warnings: [{ feature: null, code: 'slender', say: name }],
     features: plan.features.map((feature) => ({ ...feature, name, why: name, tool: name, notes: [name] })),
   }
   return drawnSheetFor(called)

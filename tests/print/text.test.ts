@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { sheetFor } from '../../src/compile.ts'
+import type { Plan } from '../../src/plan/plan.ts'
 import { PRINTERS } from '../../src/print/printers.ts'
 import { plain, wrap } from '../../src/print/text/columns.ts'
 import { INCH } from '../../src/units/length.ts'
@@ -102,9 +103,9 @@ describe('the text sheet', () => {
   })
 
   it('prints warnings of the job at its head and of a feature at the feature', () => {
-    const warnings = [
+    const warnings: Plan['warnings'] = [
       { feature: null, code: 'slender', say: 'The work is slender' },
-      { feature: 0, code: 'wide', say: 'The edge is wide' },
+      { feature: 0, code: 'wide-contact', say: 'The edge is wide' },
     ]
     const lines = text({ warnings, orderReasons: ['From the free end on', 'Same tool together'] }).split('\n')
     const at = (line: string) => lines.indexOf(line)

@@ -1,4 +1,4 @@
-import { CODES } from '../../diagnostics/codes.ts'
+import { CODES, type Code } from '../../diagnostics/codes.ts'
 import { suggest } from '../../diagnostics/suggest.ts'
 import { exerciseSchema } from '../../exercise/schema.ts'
 import type { SchemaName } from '../../job/json-schema.ts'
@@ -23,7 +23,7 @@ export const keysCommand = (kind: KeysName | 'codes', name: string | undefined, 
 
 /** Every code of a problem with its meaning, in columns; or that of one. */
 const codesCommand = (name: string | undefined, io: Io): number => {
-  const codes = Object.keys(CODES).filter((code) => name === undefined || code === name)
+  const codes = (Object.keys(CODES) as Code[]).filter((code) => name === undefined || code === name)
   if (codes.length === 0)
     throw new UsageError(`there is no code ${JSON.stringify(name)}: groovewright keys codes lists them all`)
   io.stdout.write(codes.map((code) => `${code.padEnd(26)}${CODES[code]}\n`).join(''))

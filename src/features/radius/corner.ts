@@ -72,7 +72,13 @@ function steppingTool(bench: Bench, feature: CornerFeature): Stepper | Refusal |
  * At a shoulder the lower step must be deeper than the tip reaches, with clearance; a round tool reaches its own radius
  * deeper.
  */
-function shoulderRoom(bench: Bench, feature: CornerFeature, index: number, radius: Length, round: Length) {
+function shoulderRoom(
+  bench: Bench,
+  feature: CornerFeature,
+  index: number,
+  radius: Length,
+  round: Length,
+): Refusal | null {
   const show = (length: Length) => exact('drawing', length, bench.units)
   const lower = bench.steps[index - 1]
   if (lower === undefined) {

@@ -1,3 +1,4 @@
+import type { Code } from '../../diagnostics/codes.ts'
 import type { Origin } from '../../diagnostics/diagnostic.ts'
 import { defaultClear } from '../../features/shop.ts'
 import { rakeFor } from '../../handbook/grinding.ts'
@@ -14,14 +15,14 @@ import { bindingSlot, type Case, deepestBelowSurface } from './refusals.ts'
  * it.
  */
 export type JobWarning = {
-  readonly code: string
+  readonly code: Code
   readonly say: Prose
   readonly wrong: Prose
   readonly origin: Origin
   readonly remedy: Prose
 }
 
-export const warning = (code: string, wrong: Prose, remedy: Prose, origin: Origin): JobWarning => ({
+export const warning = (code: Code, wrong: Prose, remedy: Prose, origin: Origin): JobWarning => ({
   code,
   say: say`${wrong}: ${remedy}.`,
   wrong,

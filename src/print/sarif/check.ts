@@ -5,7 +5,7 @@ import type { CheckedFeature, CheckedJob, CheckReport, Found } from '../check-re
 export const printCheckSarif = ({ jobs }: CheckReport): string => {
   const results = jobs.flatMap(resultsOf)
   const ids = [...new Set(results.map(({ ruleId }) => ruleId))].sort()
-  const rules = ids.map((id) => ({ id, shortDescription: { text: CODES[id] ?? id.replaceAll('-', ' ') } }))
+  const rules = ids.map((id) => ({ id, shortDescription: { text: CODES[id] } }))
   const log = {
     $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json',
     version: '2.1.0',
@@ -37,7 +37,7 @@ const mayMiss = (file: string, { name, mayNotHold }: CheckedFeature) =>
     ? []
     : [
         {
-          ruleId: 'may-not-hold',
+          ruleId: 'may-not-hold' as const,
           level: 'warning' as const,
           message: { text: `${name}: may miss tolerance: ${mayNotHold.map(({ label }) => label).join(', ')}` },
           locations: [placeIn(file, {})],
