@@ -135,6 +135,10 @@ export const CODES = {
   'other-tool': 'the tool is another one than was stated',
   'past-limits': 'the part is past its limits already',
   'turn-short': 'the dial was probably a turn short',
+  // Beside the sheet that is kept.
+  'kept-different': 'the sheet is not the one that is kept',
+  'kept-missing': 'no sheet is kept for the job',
+  'kept-unreadable': 'the sheet that is kept cannot be read or compared',
   // Lists of moves.
   'csv-column': 'a column has no name, or the name of another',
   'csv-columns': 'a row has more values than there are columns',

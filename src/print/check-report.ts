@@ -42,6 +42,13 @@ export type Compared = {
   readonly lines: readonly string[]
 }
 
+/** What it is called where every result has a code. */
+export const KEPT_CODES: Readonly<Record<Exclude<Compared['outcome'], 'same'>, Code>> = {
+  different: 'kept-different',
+  missing: 'kept-missing',
+  unreadable: 'kept-unreadable',
+}
+
 export type CheckedFeature = {
   readonly name: string
   readonly kind: string

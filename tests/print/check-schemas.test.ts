@@ -1,10 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { CODES, type Code } from '../../src/diagnostics/codes.ts'
 import { good, LATHE, mayNotHold, misspelt, refused, runIn } from '../cli/world.ts'
 import { againstJunit, againstSarif } from '../open-schemas/valid.ts'
 import { HOSTILE } from './drawn.ts'
-import { parse } from './xml.ts'
+import { everyIn, parse } from './xml.ts'
 
 /** Everything below a folder of the disk, for the world of a test. */
 const filesIn = (folder: string): Record<string, string> =>
@@ -78,6 +79,42 @@ describe.each(FOLDERS)('%s', (_, files, paths, status) => {
     const text = await checked('junit')
     expect(againstJunit(text)).toEqual([])
     expect(parse(text).name).toBe('testsuites')
+  })
+})
+
+describe('a sheet that is not as it was kept', () => {
+  const compared = async (format: string): Promise<string> => {
+    const kept = (await runIn({ files: only(good()) }, 'sheet', 'shop/0.yaml', '--format', 'json')).out
+    const sheets = { 'kept/0.json': kept, 'kept/1.json': kept.replaceAll('0.156', '0.157'), 'kept/2.json': '{' }
+    const files = { ...only(good(), good(), good(), good()), ...sheets }
+    return (await runIn({ files }, 'check', 'shop', '--against', 'kept', '--format', format)).out
+  }
+
+  it('is a result in SARIF, with a code of its own for each way', async () => {
+    const text = await compared('sarif')
+    expect(againstSarif(text)).toEqual([])
+    const [{ tool, results }] = JSON.parse(text).runs
+    expect(
+      (results as (Result & { ruleId: string; level: string })[]).map(({ ruleId, level, locations: [place] }) => [
+        ruleId,
+        level,
+        place.physicalLocation.artifactLocation.uri,
+      ]),
+    ).toEqual([
+      ['kept-different', 'warning', 'shop/1.yaml'],
+      ['kept-unreadable', 'error', 'shop/2.yaml'],
+      ['kept-missing', 'warning', 'shop/3.yaml'],
+    ])
+    for (const { id, shortDescription } of tool.driver.rules) expect(shortDescription.text).toBe(CODES[id as Code])
+  })
+
+  it('is a failure in JUnit, of the same code', async () => {
+    const text = await compared('junit')
+    expect(againstJunit(text)).toEqual([])
+    const failures = everyIn(parse(text)).filter(({ name }) => name === 'failure')
+    expect(failures.map(({ attributes }) => attributes.type)).toEqual([
+      ...['kept-different', 'kept-unreadable', 'kept-missing'],
+    ])
   })
 })
 

@@ -1,4 +1,4 @@
-import type { CheckedFeature, CheckedJob, CheckReport } from '../check-report.ts'
+import { type CheckedFeature, type CheckedJob, type CheckReport, KEPT_CODES } from '../check-report.ts'
 import { tag } from '../markup.ts'
 
 /**
@@ -38,7 +38,7 @@ const casesOf = ({ features, problems, against }: CheckedJob): Case[] => {
           {
             name: 'as it was kept',
             sort: against.outcome === 'same' ? 'good' : 'failure',
-            type: against.outcome,
+            type: against.outcome === 'same' ? '' : KEPT_CODES[against.outcome],
             say: against.lines.join('\n'),
           },
         ]

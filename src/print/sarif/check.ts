@@ -1,7 +1,10 @@
 import { CODES } from '../../diagnostics/codes.ts'
-import type { CheckedFeature, CheckedJob, CheckReport, Found } from '../check-report.ts'
+import { type CheckedFeature, type CheckedJob, type CheckReport, type Found, KEPT_CODES } from '../check-report.ts'
 
-/** SARIF 2.1.0 (OASIS standard): one run, one result for each problem, refusal and size that may miss its limits. */
+/**
+ * SARIF 2.1.0 (OASIS standard): one run, one result for each problem, refusal, size that may miss its limits and sheet
+ * that is not as it was kept.
+ */
 export const printCheckSarif = ({ jobs }: CheckReport): string => {
   const results = jobs.flatMap(resultsOf)
   const ids = [...new Set(results.map(({ ruleId }) => ruleId))].sort()
@@ -20,9 +23,10 @@ export const printCheckSarif = ({ jobs }: CheckReport): string => {
   return `${JSON.stringify(log, null, 2)}\n`
 }
 
-const resultsOf = ({ file, found, features }: CheckedJob) => [
+const resultsOf = ({ file, found, features, against }: CheckedJob) => [
   ...found.map(resultOf),
   ...features.flatMap((feature) => mayMiss(file, feature)),
+  ...notAsKept(file, against),
 ]
 
 const resultOf = ({ code, severity, file, message, hint, line, column }: Found) => ({
@@ -40,6 +44,18 @@ const mayMiss = (file: string, { name, mayNotHold }: CheckedFeature) =>
           ruleId: 'may-not-hold' as const,
           level: 'warning' as const,
           message: { text: `${name}: may miss tolerance: ${mayNotHold.map(({ label }) => label).join(', ')}` },
+          locations: [placeIn(file, {})],
+        },
+      ]
+
+const notAsKept = (file: string, against: CheckedJob['against']) =>
+  against === null || against.outcome === 'same'
+    ? []
+    : [
+        {
+          ruleId: KEPT_CODES[against.outcome],
+          level: against.outcome === 'unreadable' ? ('error' as const) : ('warning' as const),
+          message: { text: against.lines.join('\n') },
           locations: [placeIn(file, {})],
         },
       ]
