@@ -67,7 +67,7 @@ const whole = ({ value, toward }: Figure): number => {
 /** Compound scales are read in degrees and parts of a degree: whole degrees, or degrees and minutes. */
 const degrees = (figure: Figure): string => {
   const minutes = Math.abs(whole({ ...figure, value: figure.value * 60 }))
-  const sign = figure.value < 0 ? '-' : ''
+  const sign = figure.value < 0 && minutes > 0 ? '-' : ''
   const rest = minutes % 60
   return `${sign}${Math.floor(minutes / 60)}°${rest === 0 ? '' : ` ${rest}'`}`
 }

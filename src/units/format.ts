@@ -1,4 +1,3 @@
-import type { Degrees } from './dimension.ts'
 import { INCH, type Length, perUnit, type Units } from './length.ts'
 
 /**
@@ -62,14 +61,6 @@ export function formatFraction(length: Length): string | null {
     under /= 2
   }
   return `${sign}${whole === 0 ? '' : `${whole} `}${over}/${under}`
-}
-
-/** An angle to the nearest minute: `34°`, `5° 44'`. */
-export function formatAngle(degrees: Degrees): string {
-  const minutes = Math.floor(Math.abs(degrees) * 60 + 0.5 + 1e-9)
-  const sign = degrees < 0 && minutes > 0 ? '-' : ''
-  const rest = minutes % 60
-  return `${sign}${Math.floor(minutes / 60)}°${rest === 0 ? '' : ` ${rest}'`}`
 }
 
 function formatDecimal(length: Length, per: Length, digits: number): string {

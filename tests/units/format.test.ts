@@ -1,6 +1,6 @@
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { formatAngle, formatDifference, formatDigitsFor, formatFraction, formatLength } from '../../src/units/format.ts'
+import { formatDifference, formatDigitsFor, formatFraction, formatLength } from '../../src/units/format.ts'
 import { INCH, MM } from '../../src/units/length.ts'
 import { parseLength } from '../../src/units/parse-length.ts'
 
@@ -88,19 +88,6 @@ describe('fractions', () => {
       })
     }
   })
-})
-
-test.each([
-  [34, '34°'],
-  [0, '0°'],
-  [5 + 44 / 60, `5° 44'`],
-  [14.5, `14° 30'`],
-  [-14.5, `-14° 30'`],
-  [29.9999, '30°'],
-  [-0.001, '0°'],
-  [84.26, `84° 16'`],
-])('%d degrees is %s', (degrees, text) => {
-  expect(formatAngle(degrees)).toBe(text)
 })
 
 describe('a difference', () => {
