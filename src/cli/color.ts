@@ -4,7 +4,7 @@ import type { Io, Sink } from './io.ts'
 export type Paint = Readonly<Record<'red' | 'yellow' | 'green', (text: string) => string>>
 
 /** Flag, then NO_COLOR, then FORCE_COLOR, then TERM=dumb, then whether this stream is a terminal. */
-export const colored = (flag: boolean | undefined, env: Io['env'], sink: Sink): boolean => {
+const colored = (flag: boolean | undefined, env: Io['env'], sink: Sink): boolean => {
   if (flag !== undefined) return flag
   if (env.NO_COLOR !== undefined && env.NO_COLOR !== '') return false
   const force = env.FORCE_COLOR

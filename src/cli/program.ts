@@ -8,7 +8,6 @@ import { VERSION_LINE } from './version.ts'
 import { widthOption } from './width.ts'
 
 export type Report = (status: number) => void
-export type ColorFlag = { readonly color?: boolean }
 
 /**
  * The commands and their help. The code of a command is loaded only when it runs: `--version` and `--help` load none of

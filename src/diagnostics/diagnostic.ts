@@ -10,7 +10,7 @@ export type Origin = { readonly file: string; readonly path: Path }
 /** A range of a text: lines and columns from 1, columns and length in UTF-16 units as editors count them. */
 export type Span = { readonly line: number; readonly column: number; readonly length: number }
 
-export type Severity = 'error' | 'warning'
+type Severity = 'error' | 'warning'
 
 /** A problem as data. The sentences are complete; file, line, column and caret are added once, when it is printed. */
 export type Diagnostic = {

@@ -36,10 +36,10 @@ export type WorkedFacts = {
 }
 
 /** A letter or a number among those that stand on the sheet. */
-export type ChoiceFacts = { readonly sort: 'choice'; readonly units: Units }
+type ChoiceFacts = { readonly sort: 'choice'; readonly units: Units }
 
 /** Lines to put in order: of each letter, the moves that it stands for. */
-export type OrderFacts = {
+type OrderFacts = {
   readonly sort: 'order'
   readonly feature: number
   readonly lines: Readonly<Record<string, readonly number[]>>

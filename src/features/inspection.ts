@@ -37,7 +37,7 @@ export type Inspected = { readonly bench: Bench; readonly draft: Draft; readonly
 export type Way = { readonly using: readonly TextPart[]; readonly by?: Taken | null }
 
 /** Nothing at hand takes it: it is not asked for. */
-export const NOTHING: Way = { using: ['not asked for: nothing at hand takes it'], by: null }
+const NOTHING: Way = { using: ['not asked for: nothing at hand takes it'], by: null }
 
 /**
  * The first of several ways for which the instrument is at hand and sure enough; where none is, the surest. Sure enough:
@@ -164,7 +164,7 @@ export function overPinsWay(bench: Bench, using: readonly TextPart[]): Way {
 }
 
 /** A place along the work: by the rule where its marks are fine enough. */
-export const forPlace = (bench: Bench, limits: Check['limits'], from: string): Way =>
+const forPlace = (bench: Bench, limits: Check['limits'], from: string): Way =>
   firstAtHand(bench, { limits, cut: null }, [
     ['rule', [`rule, from ${from}`]],
     ['caliper', [`caliper, from ${from}`]],

@@ -174,7 +174,7 @@ export const slideOf = ({ moves }: Operation, across: number | null): Slide =>
   across === null ? 'compound' : (moves[across]!.slide ?? 'compound')
 
 /** Fillets that are cut step by step have places for both walls, so a width alone moves none of them. */
-export const feedAcross = (operation: Operation, at: number): number | null => {
+const feedAcross = (operation: Operation, at: number): number | null => {
   if (operation.cusp !== undefined) return null
   const across = operation.moves.flatMap(({ action, slide }, index) =>
     index > at && action === 'feed-across' && slide === 'compound' ? [index] : [],

@@ -3,7 +3,7 @@ export type Care = {
   readonly coolant: Said
   readonly cautions: readonly Said[]
 }
-export type Said = { readonly says: string; readonly source: string | null }
+type Said = { readonly says: string; readonly source: string | null }
 
 /** By the name that the job gives it: a material with a cutting speed of its own counts as well. */
 export const careFor = (material: string): Care => ({

@@ -18,7 +18,7 @@ export const formingFeed = (edge: Length, units: 'inch' | 'mm'): Length => {
  * Turns of the work. One makes the bottom round: drawn out while it still feeds, a tool leaves a spiral as deep as its
  * feed (plane geometry). Two or three are common practice, no source.
  */
-export const REST_TURNS = 3
+const REST_TURNS = 3
 
 /**
  * At a speed in rpm; nobody counts less than a second. Magnesium may take fire from a tool that dwells or rubs (T.O.

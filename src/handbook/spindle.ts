@@ -25,7 +25,7 @@ export type SpindleChoice = {
  * figures and ranges. 90 ft/min for mild steel (bench-lathe operator's manual) is the middle of 80 to 100 (machine-tool
  * course quick reference, SFM table), a tenth to either side.
  */
-export const NEAR_ENOUGH = 1.1
+const NEAR_ENOUGH = 1.1
 
 /**
  * rpm = 12·CS/(π·D), inches, or 1000·V/(π·D), millimeters (Jones, Turning and Boring, 1914), in its exact form; then

@@ -7,17 +7,7 @@ import type { Tool } from '../tools/tool.ts'
 import type { Units } from '../units/length.ts'
 import type { JobWarning } from './checks/warnings.ts'
 
-export type {
-  ConcaveFeature,
-  CornerFeature,
-  Cutting,
-  Feature,
-  GrooveFeature,
-  Place,
-  VGrooveFeature,
-} from '../features/feature.ts'
-export type { Material, Part, Step } from '../moves/part.ts'
-export type { CornerTool, RoundTool, SquareTool, Tool, VeeTool } from '../tools/tool.ts'
+export type { Feature } from '../features/feature.ts'
 
 /** A job as read, every length in pm, every default of the file filled in. Geometry and shop rules come later. */
 export type Job = {

@@ -18,7 +18,7 @@ export type Room = { readonly over: Over; readonly left: Box; readonly edge: Len
  * Outside, each wall has its own room: the wall that the drawing places has the room of its own limits, the other wall
  * that of the width.
  */
-export type Over = Box & { readonly near: Length; readonly far: Length }
+type Over = Box & { readonly near: Length; readonly far: Length }
 
 /** Half a mark, or what the limits give. */
 const roomOf = (operation: Operation, mark: Box): Room => {

@@ -25,7 +25,7 @@ export type Instruments = Readonly<Record<InstrumentName, Length | Degrees | nul
 const thou = INCH / 1000
 
 /** What holds without a key, in inches and in millimeters; where each is from stands in the schema. */
-export const USUAL: Readonly<Record<InstrumentName, readonly [inch: number, mm: number]>> = {
+const USUAL: Readonly<Record<InstrumentName, readonly [inch: number, mm: number]>> = {
   rule: [INCH / 64, MM / 2],
   caliper: [thou, 0.03 * MM],
   'inside-caliper': [2 * thou, 0.05 * MM],

@@ -6,7 +6,7 @@ import type { Instruments } from './instruments.ts'
  * Facts only. Nothing in this folder turns a reading into travel: the planner and the replay each do that for
  * themselves.
  */
-export type Sense = 'depth' | 'diameter'
+type Sense = 'depth' | 'diameter'
 
 /** A graduated dial. `graduation`, `perTurn` and `backlash` are in pm of reading, in the dial's own sense. */
 export type Dial = {
@@ -24,7 +24,7 @@ export type Dial = {
 }
 
 /** A digital readout: a resolution, no turns, no lost motion. */
-export type Readout = {
+type Readout = {
   readonly kind: 'readout'
   readonly units: Units
   readonly resolution: Length
@@ -35,7 +35,7 @@ export type Readout = {
 
 export type Scale = Dial | Readout
 
-export type Compound = {
+type Compound = {
   readonly scale: Scale
   /** Degrees from parallel with the ways, −90 < angle ≤ 90. */
   readonly angle: Degrees

@@ -3,7 +3,7 @@ import { angle, angleFromZero, byDefault, choice, length, text } from '../units/
 import { INSTRUMENT_NAMES } from './instruments.ts'
 
 /** The parts of a graduation that can be judged by eye, in the ways they may be written. */
-export const READ_TO = [1, '1/2', '1/4', '1/5', '1/10', 0.5, 0.25, 0.2, 0.1] as const
+const READ_TO = [1, '1/2', '1/4', '1/5', '1/10', 0.5, 0.25, 0.2, 0.1] as const
 
 const scale = {
   graduation: z.optional(
@@ -113,7 +113,7 @@ export const carriageSchema = z
 const error = (says: string, say: string, example: string | number) =>
   byDefault(says, length(say, example, 'zero or more'))
 
-export const accuracySchema = z
+const accuracySchema = z
   .strictObject({
     reading: error(
       'half of what can be read on it; of the carriage never less',
@@ -147,7 +147,7 @@ export const accuracySchema = z
 const sure = (inch: string, mm: string, say: string, example: string | number) =>
   byDefault(`${inch} (${mm})`, length(say, example))
 
-export const instrumentsSchema = z
+const instrumentsSchema = z
   .strictObject({
     rule: sure('1/64 in', '0.5 mm', 'A steel rule: one of its marks (Introduction to Machining, 5.4).', '1/32'),
     caliper: sure(

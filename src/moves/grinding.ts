@@ -39,7 +39,7 @@ export type GrindFacts = {
   readonly gauge: GaugeFacts | null
 }
 
-export type RakeAdvice = {
+type RakeAdvice = {
   readonly forming: AngleRange | null
   readonly formingSource: string
   readonly turning: AngleRange | null

@@ -6,7 +6,7 @@ import type { Placing, Touch } from './placing.ts'
 
 export type Slide = 'cross-feed' | 'compound' | 'carriage'
 
-export type DialAction =
+type DialAction =
   | 'take-up'
   | 'zero'
   | 'feed-in'
@@ -16,7 +16,7 @@ export type DialAction =
   | 'return'
   | 'feed-across'
   | 'move-carriage'
-export type HandAction =
+type HandAction =
   | 'layout'
   | 'fit-tool'
   | 'swing'

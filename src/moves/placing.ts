@@ -15,7 +15,7 @@ export type EdgePoint =
  * What a point is brought to along the work, pm from the free end. A tool that is brought beside a face is `gap` short
  * of it: this sets no zero, the tool is only near.
  */
-export type Against =
+type Against =
   | { readonly line: Length }
   | { readonly between: readonly [Length, Length] }
   | { readonly face: Length }

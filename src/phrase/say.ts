@@ -50,7 +50,7 @@ export const difference = (role: Role, value: Length, units: Units, digits = uni
 export const degrees = (role: Role, value: number): Figure => figure(role, value, 'deg', 3)
 
 /** How many, or which step. */
-export const count = (value: number): Figure => figure('count', value, 'count', decimals(value, 0, 6))
+const count = (value: number): Figure => figure('count', value, 'count', decimals(value, 0, 6))
 
 /** A size by its name in a shop, `1/4 in`. pm. */
 export const called = (role: Role, name: string, value: Length, units: Units): Figure => ({

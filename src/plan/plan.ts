@@ -11,7 +11,7 @@ import type { Progress } from '../replay/replay.ts'
 import type { Length, Units } from '../units/length.ts'
 
 export type { Code } from '../diagnostics/codes.ts'
-export type { LayoutLine, Pace, Spindle, StatedEdge } from '../moves/stated.ts'
+export type { LayoutLine, Spindle, StatedEdge } from '../moves/stated.ts'
 
 /** What `compile` gives to the sheet: neutral facts; no kind of feature or shape of tool must be known to read them. */
 export type Plan = {
@@ -52,7 +52,7 @@ export type PlannedPart = {
 }
 
 /** `source` null: common practice, no source. */
-export type Care = { readonly says: string; readonly source: string | null }
+type Care = { readonly says: string; readonly source: string | null }
 
 /** `feature` is the index in `Plan.features`, null = the whole job. */
 export type Warning = {

@@ -56,7 +56,7 @@ export type ReplayedFault = {
   readonly say: string
 }
 
-export type HeavyCut = {
+type HeavyCut = {
   readonly move: ListedMove
   readonly takes: Length
   readonly most: Length

@@ -233,7 +233,7 @@ const asWritten = ({ move, feature: { corrects } }: Scene): Phrase[] =>
     : []
 
 /** What takes a size of this feature; null if nothing at hand does, undefined if it has no instrument. */
-export const takenBy = ({ inspection = [] }: Planned, id: string): Check['by'] =>
+const takenBy = ({ inspection = [] }: Planned, id: string): Check['by'] =>
   inspection.find((check) => check.id === (PLACES.has(id) ? 'place' : id))?.by
 
 const PLACES: ReadonlySet<string> = new Set(['near', 'far', 'center'])

@@ -67,7 +67,7 @@ export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[]
 }
 
 /** A burr, or a lump of dye and oil, that the edge touches before the metal: .05 mm. Common practice, no source. */
-export const BURR: Length = 50_000_000
+const BURR: Length = 50_000_000
 
 const cutsIn = ({ action, slide, count }: Move): boolean =>
   action === 'feed-in' && slide === 'cross-feed' && typeof count === 'number'

@@ -10,7 +10,7 @@ export type Shifted = {
 }
 
 /** The number of blanks, and the line `like` that has a key (or a dash) at that column. */
-export type Column = { readonly column: number; readonly with: string; readonly like: number; readonly moved: number }
+type Column = { readonly column: number; readonly with: string; readonly like: number; readonly moved: number }
 
 /** Every try reads the whole file. */
 const MOST_CHARACTERS = 32 * 1024

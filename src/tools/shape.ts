@@ -38,7 +38,7 @@ export type ToolShape<T extends ToolBase, S extends z.ZodMiniType> = {
 type EdgeSizes = Pick<StatedEdge, 'width' | 'nose' | 'angle' | 'radius'>
 
 /** The face that a form is cut with: its length from the tip to the surface, and the radius of the work at the tip. */
-export type FaceOfForm = { readonly face: Length; readonly floor: Length }
+type FaceOfForm = { readonly face: Length; readonly floor: Length }
 
 /** How a shape is ground. */
 export type ShapeGrinding<T> = {

@@ -3,7 +3,7 @@
  * Source: ISO 286-1, table of standard tolerance grades. IT9 and IT11 agree with a second transcription.
  * A size on a boundary belongs to the range below it ("over … up to and including").
  */
-export const SIZES_UP_TO_MM = [3, 6, 10, 18, 30, 50, 80, 120, 180, 250, 315] as const
+const SIZES_UP_TO_MM = [3, 6, 10, 18, 30, 50, 80, 120, 180, 250, 315] as const
 
 export const GRADES_MICROMETERS: Readonly<Record<number, readonly number[]>> = {
   5: [4, 5, 6, 8, 9, 11, 13, 15, 18, 20, 23],

@@ -4,8 +4,6 @@ import { type Parsed, parsed, refused } from './parsed.ts'
 
 export const LENGTH_HINT = 'write a length like 0.125, 1 3/16, 5/32 in, 0.125", 12 thou or 4.5 mm'
 
-/** A length in pm; `unit` as written, null if none was written. */
-export type WrittenLength = { readonly length: Length; readonly unit: LengthUnit | null }
 export type LengthUnit = 'in' | 'thou' | 'mm'
 
 const THOU: Length = INCH / 1000

@@ -18,7 +18,7 @@ export type Shop = {
 }
 
 /** The moves of one feature; `feature` is its index in `Shop.features`. */
-export type WrittenOperation = { readonly feature: number; readonly moves: readonly Move[] }
+type WrittenOperation = { readonly feature: number; readonly moves: readonly Move[] }
 
 export type Written = {
   /** In the order of the list; null if something in it cannot be read. */

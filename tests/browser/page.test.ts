@@ -12,7 +12,8 @@ import { drawnExample, HOSTILE, named } from '../print/drawn.ts'
 import { examplePlans } from '../print/examples.ts'
 import { DESK, inChromium, PHONE } from './chromium.ts'
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+const require = createRequire(import.meta.url)
+const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8')
 const printed = await printerOf('sheet', 'html')
 const print = (sheet: Sheet): string => printed(sheet, { inspection: true })
 const screw = print(drawnExample('01-press-screw'))

@@ -4,7 +4,7 @@ import { dialOf, travelPerUnit } from './screws.ts'
 import type { Edge, Sheet, SheetFeature } from './sheet-shape.ts'
 
 /** A form as depth below the surface along the work, with the stretch over which it is deepest. */
-export type Wanted = {
+type Wanted = {
   depth: (z: number) => number
   from: number
   to: number
@@ -37,7 +37,7 @@ function leavesBy({ notes }: SheetFeature, drawn: Drawn, leaves: number): number
   return Math.max(leaves, Number(said) + lastPlace / 2)
 }
 
-export function wantedForm(feature: SheetFeature, drawn: Drawn, units: 'inch' | 'mm'): Wanted {
+function wantedForm(feature: SheetFeature, drawn: Drawn, units: 'inch' | 'mm'): Wanted {
   const edge = feature.edge!
   const fine = units === 'inch' ? 0.0005 : 0.01
   if (drawn.kind === 'groove') {

@@ -64,7 +64,7 @@ function bring(set: SetUp, point: EdgePoint, z: number): void {
   set.stand.z = z - pointOf(set.edge, point) - set.screws.carriage.slide - set.screws.compound.slide * set.cos
 }
 
-export function pointOf(edge: EdgeCurve, point: EdgePoint): number {
+function pointOf(edge: EdgeCurve, point: EdgePoint): number {
   if (point === 'tailstock-corner') return edge.from
   if (point === 'headstock-corner') return edge.to
   if (point === 'nose-tailstock-corner') return edge.peakFrom

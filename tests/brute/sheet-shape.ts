@@ -1,6 +1,6 @@
 // What the brute-force replay reads of a sheet, written down from the documented sheet format alone.
 
-export type Size = { planned: number; low?: number; high?: number; limits?: [number, number] | null; verdict?: string }
+type Size = { planned: number; low?: number; high?: number; limits?: [number, number] | null; verdict?: string }
 
 export type Dial = {
   units: 'inch' | 'mm'
@@ -41,7 +41,7 @@ export type Placing = {
 }
 
 /** What the cross-feed is touched off on, and where, if that is another place than the one aligned to. */
-export type TouchedOff = {
+type TouchedOff = {
   diameter: number
   at: { point: EdgePoint; against: { past: number; by: number } | { over: [number, number] } } | null
 }

@@ -19,7 +19,7 @@ export type SheetStep = {
   readonly placeFromEnd?: number
   readonly say: string
 }
-export type Finished = {
+type Finished = {
   readonly planned: number
   readonly low: number
   readonly high: number
@@ -66,7 +66,7 @@ export const scaleOf = ({ lathe }: SheetData, slide: SheetStep['slide']): SheetS
 }
 
 /** Slide travel at a reading, in the units of the sheet. */
-export const travelAt = (sheet: SheetData, slide: SheetStep['slide'], reading: number): number => {
+const travelAt = (sheet: SheetData, slide: SheetStep['slide'], reading: number): number => {
   const scale = scaleOf(sheet, slide)
   const toSheet = scale.units === sheet.units ? 1 : scale.units === 'inch' ? 25.4 : 1 / 25.4
   return (reading / (scale.reads === 'diameter' ? 2 : 1)) * toSheet

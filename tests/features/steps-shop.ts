@@ -25,7 +25,7 @@ const DEFAULTS = {
 }
 
 /** One job with one tool and one feature, as a person would write it. */
-export const jobText = ({ units = 'inch', tool, feature, ...given }: Given): string => {
+const jobText = ({ units = 'inch', tool, feature, ...given }: Given): string => {
   const { part, cross, compound } = { ...DEFAULTS[units], ...given }
   return `title: Rope roller of the cider press
 units: ${units}

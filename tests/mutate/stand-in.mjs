@@ -39,6 +39,7 @@ export const test = (name, ...rest) => {
 }
 test.each = each(test)
 test.runIf = (yes) => (yes ? test : Object.assign(() => {}, { each: () => () => {} }))
+/** @alias Both names, as the runner has them. */
 export const it = test
 
 export const describe = (_name, ...rest) => first(rest)()

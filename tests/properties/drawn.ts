@@ -32,7 +32,7 @@ export type DrawnConcave = Common & {
   high: number
   chord: number | null
 }
-export type DrawnCorner = Common & { kind: 'corner'; start: number; radius: number }
+type DrawnCorner = Common & { kind: 'corner'; start: number; radius: number }
 /** `within`: by how many degrees the included angle may be off; a tool inside that leaves its own angle. */
 export type DrawnVee = Common & {
   within?: number

@@ -10,7 +10,7 @@ import type { Trait } from './traits.ts'
 /** Random jobs with everything inline: mostly ones that a lathe can cut, some that it cannot. */
 export const jobs: fc.Arbitrary<RandomJob> = tapes.map((numbers) => jobFrom(readTape(numbers)))
 
-export function jobFrom(tape: Tape): RandomJob {
+function jobFrom(tape: Tape): RandomJob {
   const units: Units = tape.chance(30) ? 'mm' : 'inch'
   const part = stock(tape, units)
   const machine = lathe(tape, units)

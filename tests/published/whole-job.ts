@@ -18,7 +18,7 @@ export type Size = {
   readonly verdict: 'holds' | 'may not hold' | 'no limits given'
 }
 
-export type Step = {
+type Step = {
   readonly number: number
   readonly feature: number
   readonly action: string

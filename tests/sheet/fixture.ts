@@ -8,7 +8,7 @@ import { INCH, MM } from '../../src/units/length.ts'
 export const inch = (value: number): number => Math.round(value * INCH)
 export const mm = (value: number): number => Math.round(value * MM)
 
-export const origin = { file: 'press.yaml', path: ['features', 0] } as const
+const origin = { file: 'press.yaml', path: ['features', 0] } as const
 
 export const inchDial = (over: Partial<Extract<Scale, { kind: 'dial' }>> = {}): Extract<Scale, { kind: 'dial' }> => ({
   kind: 'dial',

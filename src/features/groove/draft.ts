@@ -243,7 +243,7 @@ function leftOnSides(bench: Bench, { cutting }: GrooveFeature, walls: 'plunged' 
 }
 
 /** Evenly spaced from `from` to `to`, no further apart than `spacing`. */
-export function spread(from: Length, to: Length, spacing: Length): Length[] {
+function spread(from: Length, to: Length, spacing: Length): Length[] {
   const gaps = bounded(Math.max(0, Math.ceil((to - from) / spacing - 1e-9)))
   return gaps === 0 ? [from] : Array.from({ length: gaps + 1 }, (_, i) => from + ((to - from) * i) / gaps)
 }

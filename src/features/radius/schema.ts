@@ -6,7 +6,7 @@ import type { ConcaveFeature, CornerFeature, FeatureBase } from '../feature.ts'
 
 const kind = z.literal('radius').register(z.globalRegistry, { description: 'A round form.' })
 
-export const concaveSchema = z
+const concaveSchema = z
   .strictObject({
     kind,
     shape: z.literal('concave').register(z.globalRegistry, { description: 'A round groove.' }),
@@ -22,7 +22,7 @@ export const concaveSchema = z
   })
   .register(z.globalRegistry, { title: 'concave radius' })
 
-export const cornerSchema = z
+const cornerSchema = z
   .strictObject({
     kind,
     shape: z
@@ -38,7 +38,7 @@ export const radiusSchema = z
   .discriminatedUnion('shape', [concaveSchema, cornerSchema])
   .register(z.globalRegistry, { title: 'radius' })
 
-export const readConcave = (
+const readConcave = (
   given: Given<AsRead<z.output<typeof concaveSchema>>>,
   base: FeatureBase,
 ): ConcaveFeature | null => {
@@ -55,10 +55,7 @@ export const readConcave = (
   return { ...base, kind: 'radius', shape: 'concave', place, radius, width: width ?? null, depth: depth ?? null }
 }
 
-export const readCorner = (
-  given: Given<AsRead<z.output<typeof cornerSchema>>>,
-  base: FeatureBase,
-): CornerFeature | null => {
+const readCorner = (given: Given<AsRead<z.output<typeof cornerSchema>>>, base: FeatureBase): CornerFeature | null => {
   const { 'corner-of': cornerOf, radius } = given.values
   return cornerOf && radius ? { ...base, kind: 'radius', shape: 'corner', cornerOf, radius } : null
 }

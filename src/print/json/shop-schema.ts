@@ -34,7 +34,7 @@ export const lathe = (): Schema =>
   })
 
 /** A dial, a readout, or an indicator that bears on it: a readout with a range. */
-export const carriage = (): Schema => {
+const carriage = (): Schema => {
   const fields = object(scaleFields(), 'Positive is toward the headstock.')
   return {
     ...fields,
@@ -46,7 +46,7 @@ export const carriage = (): Schema => {
   }
 }
 
-export const scale = (description: string): Schema => object(scaleFields(), description)
+const scale = (description: string): Schema => object(scaleFields(), description)
 
 const scaleFields = () => ({
   units: { enum: ['inch', 'mm'], description: 'Units the scale is marked in.' },

@@ -17,7 +17,7 @@ export type Block =
 export type Box = { readonly step: number; readonly thing: string; readonly does: Phrase }
 
 /** One cut: what each column is turned to, in the order of the columns. */
-export type Row = {
+type Row = {
   readonly from: number
   readonly to: number
   readonly cells: readonly (readonly CellPart[])[]

@@ -87,7 +87,7 @@ const rowWords = (plan: Plan, table: WidthTable, rows: readonly WidthRow[]): { k
 }
 
 /** A reading, also before zero: "80 (.020 before 0)". */
-export const shownAnywhere = (scale: Scale, count: number): Phrase =>
+const shownAnywhere = (scale: Scale, count: number): Phrase =>
   scale.kind === 'readout' || count >= 0 ? shownOn(scale, count) : shownBefore(scale, count)
 
 /** All rows with as many decimals as the one that needs most. */
