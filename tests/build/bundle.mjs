@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process'
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { build } from 'esbuild'
 import { askedFor, exported, partsOf } from './parts.mjs'
@@ -119,7 +119,7 @@ function license(folder) {
   return `${name} ${version} (${kind})\n\n${readFileSync(join(root, folder, file), 'utf8').trim()}\n`
 }
 
-/** Declarations only: the code is bundled. */
+/** Declarations only: the code is bundled. Of all that the compiler writes, what the library leads to. */
 function writeTypes() {
   const tsc = join(root, 'node_modules', '.bin', process.platform === 'win32' ? 'tsc.cmd' : 'tsc')
   const options = ['--project', join(root, 'tests', 'build', 'tsconfig.json')]
@@ -134,4 +134,17 @@ function writeTypes() {
     process.stderr.write(error.stdout ?? '')
     throw new Error('dist/types could not be written, see above')
   }
+  const types = join(dist, 'types')
+  const wanted = declaredFrom(join(types, 'index.d.ts'))
+  for (const entry of readdirSync(types, { recursive: true, withFileTypes: true }))
+    if (entry.isFile() && !wanted.has(join(entry.parentPath, entry.name))) rmSync(join(entry.parentPath, entry.name))
+}
+
+/** The declarations that this one names, and those that they name. */
+function declaredFrom(path, found = new Set()) {
+  if (found.has(path)) return found
+  found.add(path)
+  for (const [, name] of readFileSync(path, 'utf8').matchAll(/(?:from |import\()'(\.[^']+)\.ts'/g))
+    declaredFrom(join(dirname(path), `${name}.d.ts`), found)
+  return found
 }

@@ -188,21 +188,4 @@ describe('the package', () => {
     expect(unpacked('--version')).toMatchObject({ status: 2, stdout: '' })
     expect(unpacked('--version').stderr).toContain('not built yet')
   })
-
-  it('is a library with types', async () => {
-    const library = await import(resolve('dist/index.js'))
-    const { plan } = library.compile('good.yaml', (path: string) => ({
-      ok: true,
-      file: path,
-      bytes: path === 'good.yaml' ? good() : LATHE,
-    }))
-    expect(library.PRINTERS.text(library.sheetFor(plan))).toBe(start(['sheet', 'good.yaml']).stdout)
-    expect(readFileSync('dist/types/index.d.ts', 'utf8')).toContain('compile')
-  })
-
-  it('ships the licenses of what it bundles', () => {
-    const licenses = readFileSync('dist/THIRD-PARTY-LICENSES.txt', 'utf8')
-    for (const name of Object.keys(manifest.dependencies)) expect(licenses).toContain(`${name} `)
-    expect(licenses).toContain('Permission')
-  })
 })
