@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { compile, drawnSheetFor, sheetFor } from '../../src/compile.ts'
 import { printerOf } from '../../src/print/registry.ts'
+import { hidden } from '../../src/sheet/hidden.ts'
 import type { Sheet } from '../../src/sheet/sheet.ts'
 import { jobs } from '../properties/jobs.ts'
 import { runs } from '../runs.ts'
@@ -85,6 +86,12 @@ describe('the drawings of a sheet', () => {
     expect(ofKind(sheetFor(plan), 'part')).toEqual([])
     expect(ofKind(sheetFor(plan), 'form')).toEqual([])
     expect(ofKind(sheetFor(plan), 'dial').length).toBeGreaterThan(0)
+  })
+
+  it('show nothing of what is left open', () => {
+    const open = hidden(drawnExample('09-swung-compound'), new Set(['mark', 'reading', 'turns', 'angle'] as const))
+    expect(pictures(open)).toEqual([])
+    expect(print(open)).not.toMatch(/NaN/)
   })
 
   it('have no form of a feature that is refused', () => {

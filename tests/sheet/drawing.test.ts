@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { drawnSheetFor } from '../../src/compile.ts'
 import type { Form } from '../../src/moves/form.ts'
+import { hidden } from '../../src/sheet/hidden.ts'
 import type { SheetFeature } from '../../src/sheet/sheet.ts'
 import { examplePlans } from '../print/examples.ts'
 
@@ -40,5 +41,11 @@ describe('what pictures are drawn from', () => {
         expect(['feed-in', 'feed-across', 'zero', 'back-out', 'move-carriage']).toContain(action)
       }
     }
+  })
+
+  it('is not there where answers are left open', () => {
+    const sheet = hidden(drawnSheetFor(plans[0]![1]), new Set(['mark']))
+    expect(sheet.drawing).toBeUndefined()
+    for (const feature of plannedOf(sheet.features)) expect(feature).not.toHaveProperty('drawing')
   })
 })
