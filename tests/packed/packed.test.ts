@@ -211,6 +211,10 @@ describe('a program that uses the library', () => {
     expect(made.text).toBe(printed('sheet', 'good.yaml').stdout)
     expect(made.data).toBe(printed('sheet', 'good.yaml', '--format', 'json').stdout)
     expect(made.printed).toBe(printed('check', 'wrong.yaml').stderr)
+    // The same sheet with its readings left open.
+    expect(made.open).toMatch(/CROSS-FEED in (past 0, )?to _____/)
+    expect(made.open).not.toMatch(/CROSS-FEED in (past 0, )?to \d/)
+    expect(made.text).toMatch(/CROSS-FEED in (past 0, )?to \d/)
     expect(made.picture).toContain('</svg>')
     expect(made.formats).toEqual(['text', 'json', 'csv', 'svg', 'html', 'markdown'])
     expect(made.name).toBe('Relief')

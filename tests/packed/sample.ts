@@ -13,6 +13,7 @@ import {
   type Figure,
   FORMATS,
   type Format,
+  hidden,
   jsonSchema,
   type Load,
   type Move,
@@ -21,6 +22,7 @@ import {
   type Plan,
   PRINTERS,
   printDiagnostics,
+  type Role,
   type Sheet,
   type SheetFeature,
   type SheetStep,
@@ -76,10 +78,12 @@ export const sample = (files: Readonly<Record<string, string>>) => {
 
   const refused = compile('refused.yaml', from(files)).plan?.features[0]
   const format: Format = 'text'
+  const answers: ReadonlySet<Role> = new Set<Role>(['mark', 'turns', 'reading'])
 
   return {
     text: PRINTERS[format](sheet),
     data: PRINTERS.json(sheet),
+    open: PRINTERS.text(hidden(sheet, answers)),
     picture: PRINTERS.svg(drawnSheetFor(plan)),
     formats: FORMATS,
     name: firstFeature(sheet).name,

@@ -51,7 +51,7 @@ const lengthBelow = ({ from, to, curve }: Piece, top: Length): Length => {
 export const mostEdge = (surface: Length, ofLathe: Length | undefined, material: string, units: Units): Length =>
   Math.min(surface / 4, (ofLathe ?? defaultWidestEdge[units]) * ease(material))
 
-export const defaultWidestEdge: Readonly<Record<Units, Length>> = { inch: INCH / 2, mm: 12 * MM }
+const defaultWidestEdge: Readonly<Record<Units, Length>> = { inch: INCH / 2, mm: 12 * MM }
 
 const ease = (material: string): number => {
   if (/free-machining stainless/i.test(material)) return 1
