@@ -53,6 +53,19 @@ describe('a groove that was roughed by another sheet than the job plans now', ()
     expect([data.identity, data.continues]).toEqual([null, { from: 'reading', roughedAt: 0.104 }])
   })
 
+  it('is drawn on the part as it is then, with the groove that was cut before it', async () => {
+    const first = '  - { kind: groove, name: Vent, near: 1.5, width: 0.090, depth: 0.050, tool: sq }\n'
+    const files = { ...WHOLE, 'shaft.yaml': job(first) }
+    const args = ['finish', 'shaft.yaml', '--feature', 'Seal', '--bottom-diameter', '1.291', '--format', 'svg']
+    const { out } = await runIn(
+      { files: { ...files, 'kept.json': await kept(files) } },
+      ...args,
+      '--sheet',
+      'kept.json',
+    )
+    expect(out).toContain('<svg')
+    expect(out).toBe((await runIn({ files }, ...args)).out)
+  })
   it('is finished right by the kept sheet, from the moves that stand there', async () => {
     const sheet = await kept()
     const { reading, words, data, status } = await finish({ ...HALF, 'kept.json': sheet }, '--sheet', 'kept.json')
