@@ -4,7 +4,7 @@ import type { Length, Units } from '../units/length.ts'
 import type { Formula } from './formulas.ts'
 
 /** What a learner works an answer out from: nothing but what stands on the sheet. pm, degrees. */
-export type Facts = ReadingFacts | WorkedFacts | ChoiceFacts | OrderFacts
+export type Facts = ReadingFacts | WorkedFacts | ChoiceFacts | OrderFacts | MovesFacts
 
 export type ReadingFacts = {
   readonly sort: 'reading'
@@ -43,6 +43,16 @@ type OrderFacts = {
   readonly sort: 'order'
   readonly feature: number
   readonly lines: Readonly<Record<string, readonly number[]>>
+  readonly units: Units
+}
+
+/** A list of moves: what it takes the place of in the moves of a feature, from one to another, and what goes along the work. */
+export type MovesFacts = {
+  readonly sort: 'moves'
+  readonly feature: number
+  readonly first: number
+  readonly last: number
+  readonly slide: Slide
   readonly units: Units
 }
 

@@ -19,7 +19,7 @@ export const openHeading = (
       says:
         about === 'speed'
           ? says.slice(0, 1)
-          : says.map((phrase) => (open.has('shift') ? withoutUndersize(phrase) : phrase)),
+          : says.map((phrase) => (open.has('shift') || open.has('moves') ? withoutUndersize(phrase) : phrase)),
     }))
 
 const SPEED: readonly HideWord[] = ['rpm']

@@ -56,7 +56,7 @@ const withoutPace = (does: Phrase): Phrase => {
 }
 
 /** What asks for readings, and what readings would tell. */
-const READINGS = ['readings', 'turns', 'marks'] as const
+const READINGS = ['moves', 'readings', 'turns', 'marks'] as const
 const DERIVED = ['bottom-diameter', 'depth', 'form', 'corrections'] as const
 
 const blankIn = (own: (part: Part) => Placed | undefined): Phrase => {

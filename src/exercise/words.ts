@@ -1,5 +1,6 @@
 /** What an exercise may leave open; each word is a file in `asks/`. */
 export const HIDE_WORDS = [
+  'moves',
   'readings',
   'turns',
   'marks',

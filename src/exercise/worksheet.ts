@@ -108,6 +108,8 @@ const WITH_STEPS = ['readings', 'turns', 'marks', 'shift'] as const
 const stepsFor = (sheet: Sheet, blanks: readonly Placed[], open: Open): readonly SheetStep[] => {
   if (NO_STEPS.some((word) => open.has(word))) return []
   if (open.has('mistake')) return sheet.steps
+  // What is written by the learner begins where the set-up ends.
+  if (open.has('moves')) return openSteps(sheet, blanks, open).filter(({ group }) => group === 'set up')
   return WITH_STEPS.some((word) => open.has(word)) ? openSteps(sheet, blanks, open) : []
 }
 

@@ -1,12 +1,13 @@
 import type { Blank } from '../exercise/blank.ts'
 import type { Handed } from '../exercise/manifest.ts'
 import { solve } from '../exercise/solve.ts'
-import { readable } from '../lathe/lathe.ts'
-import type { Parsed } from '../units/parsed.ts'
+import { type Lathe, readable } from '../lathe/lathe.ts'
+import { type Parsed, parsed } from '../units/parsed.ts'
 import type { Answers } from './answers.ts'
 import type { Cause } from './causes/cause.ts'
 import { CAUSES } from './causes/registry.ts'
 import type { FormPicture, GradedBlank, GradedLearner, Verdict } from './grades.ts'
+import { movesFrom } from './moves.ts'
 import { type Changed, type Cut, type Replays, replaysOf } from './replays.ts'
 import { valuesOf } from './value.ts'
 
@@ -23,11 +24,18 @@ type Read = {
 export const gradeSheet = (handed: Handed, answers: Answers): GradedLearner => {
   const { blanks, sheet, learner, shop, units } = handed
   const read = new Map<string, Read>()
-  for (const blank of blanks) read.set(blank.id, firstVerdict(blank, answers.values.get(blank.id) ?? '', read))
+  for (const blank of blanks) {
+    const given = answers.values.get(blank.id) ?? ''
+    read.set(
+      blank.id,
+      blank.facts.sort === 'moves' ? listVerdict(blank, given, shop) : firstVerdict(blank, given, read),
+    )
+  }
   const replays = replaysOf(shop, units)
-  const cuts = byReplay([...read.values()], replays)
+  const lists = new Map([...read.values()].map((one) => [one.blank.id, listCut(one, shop.lathe, replays)]))
+  const cuts = byReplay([...read.values()], lists, replays)
   const all = [...read.values()]
-  const graded = all.map((one) => gradedBlank(one, all, replays))
+  const graded = all.map((one) => gradedBlank(one, all, lists.get(one.blank.id) ?? null, replays))
   const counted = graded.filter(({ verdict }) => verdict !== 'ungraded')
   return {
     sheet,
@@ -58,6 +66,20 @@ const firstVerdict = (blank: Blank, given: string, before: ReadonlyMap<string, R
   if (hit !== undefined) return read('right', hit)
   const followed = followOn(blank, values.value, before)
   return followed === null ? read('wrong', values.value[0] ?? null) : read('follow-on', followed)
+}
+
+/** A list is right by its replay alone, the sheet's own as well. */
+const listVerdict = (blank: Blank, given: string, { lathe }: Handed['shop']): Read => {
+  const { facts } = blank
+  const list = facts.sort === 'moves' ? movesFrom(given, facts, lathe) : null
+  const verdict = given.trim() === '' ? 'blank' : list?.ok === true ? 'wrong' : 'ungraded'
+  return { blank, given, values: list?.ok === false ? list : parsed([]), verdict, own: null }
+}
+
+const listCut = ({ blank: { facts }, given }: Read, lathe: Lathe, replays: Replays): Cut | null => {
+  if (facts.sort !== 'moves') return null
+  const list = movesFrom(given, facts, lathe)
+  return list.ok ? replays.listed(facts.feature, facts.first, facts.last, list.value) : null
 }
 
 const sameWords = (given: string, right: string | readonly string[]): boolean => {
@@ -105,14 +127,24 @@ const provenOrder = ({ blank, given }: Read, replays: Replays): boolean => {
   )
 }
 
-/** Readings that prove are right, whether they are the sheet's or not: all together, and then each alone. */
+/** Lists and readings that prove are right, whether they are the sheet's or not: readings all together, and then each alone. */
 const byReplay = (
   read: readonly Read[],
+  lists: ReadonlyMap<string, Cut | null>,
   replays: Replays,
 ): Pick<GradedLearner, 'pictures'> & { readonly says: readonly string[] } => {
   const says: string[] = []
   const pictures: FormPicture[] = []
   for (const one of read) if (one.verdict === 'wrong' && provenOrder(one, replays)) one.verdict = 'right'
+  for (const one of read) {
+    const cut = one.verdict === 'wrong' ? (lists.get(one.blank.id) ?? null) : null
+    if (cut === null) continue
+    if (cut.proven) one.verdict = 'right'
+    else {
+      says.push(...cut.says)
+      pictures.push(cut.picture)
+    }
+  }
   const moved = read.filter(({ blank, own }) => blank.move !== null && own !== null)
   for (const feature of new Set(moved.map(({ blank }) => blank.move!.feature))) {
     const own = moved.filter(({ blank }) => blank.move!.feature === feature)
@@ -133,10 +165,10 @@ const byReplay = (
 
 const changed = ({ blank, own }: Read): Changed => ({ blank, value: own! })
 
-const gradedBlank = (read: Read, all: readonly Read[], replays: Replays): GradedBlank => {
-  const { blank, given, verdict } = read
+const gradedBlank = (read: Read, all: readonly Read[], list: Cut | null, replays: Replays): GradedBlank => {
+  const { blank, given, values, verdict } = read
   const causes = verdict === 'wrong' ? causesOf(read) : []
-  const cut = verdict === 'wrong' ? cutBy(read, all, replays) : null
+  const cut = verdict === 'wrong' ? (list ?? cutBy(read, all, replays)) : null
   return {
     id: blank.id,
     number: blank.number,
@@ -148,7 +180,7 @@ const gradedBlank = (read: Read, all: readonly Read[], replays: Replays): Graded
     marks: verdict === 'right' || verdict === 'follow-on' ? blank.outOf : 0,
     outOf: blank.outOf,
     causes: causes.map(({ code }) => code),
-    says: causes.map(({ says }) => says),
+    says: verdict === 'ungraded' && !values.ok ? [values.message, values.hint] : causes.map(({ says }) => says),
     wouldCut: cut === null || cut.says.length === 0 ? null : cut.says.join('; '),
   }
 }

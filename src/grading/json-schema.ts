@@ -73,7 +73,7 @@ const learner = object({
       marks: number('Given.'),
       outOf: number('That could be had.'),
       causes: listOf({ type: 'string' }, 'Codes of the likely causes.'),
-      says: listOf({ type: 'string' }, 'The same in words.'),
+      says: listOf({ type: 'string' }, 'The same in words; of what could not be read: why, and how it is written.'),
       wouldCut: textOrNull('What the wrong reading alone would have cut.'),
     }),
     'In the order of the paper.',

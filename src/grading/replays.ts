@@ -19,6 +19,8 @@ export type Changed = { readonly blank: Blank; readonly value: number }
 /** Replays of one learner's sheet with other readings in it, each on the part as the features before have left it. */
 export type Replays = {
   readonly cut: (feature: number, changed: readonly Changed[]) => Cut | null
+  /** Another list in place of the moves from `first` to `last`. */
+  readonly listed: (feature: number, first: number, last: number, moves: Operation['moves']) => Cut | null
   /** Whether the moves in another order prove; each list holds the moves of one line. */
   readonly ordered: (feature: number, lines: readonly (readonly number[])[]) => boolean | null
 }
@@ -58,6 +60,10 @@ export const replaysOf = ({ lathe, setup, operations }: Shop, units: Units): Rep
     cut: (feature, changed) => {
       const own = operations[feature]
       return own == null ? null : run(feature, own, movesWith(own.moves, changed))
+    },
+    listed: (feature, first, last, moves) => {
+      const own = operations[feature]
+      return own == null ? null : run(feature, own, own.moves.toSpliced(first, last - first + 1, ...moves))
     },
     ordered: (feature, lines) => {
       const own = operations[feature]

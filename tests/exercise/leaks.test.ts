@@ -19,6 +19,7 @@ const files = readdirSync(FOLDER).filter((name) => !/impossible|mistake/.test(na
 
 /** What each word hides: figures by their role, wherever they stand. */
 const HIDDEN: Readonly<Record<string, readonly Role[]>> = {
+  moves: ['reading', 'mark', 'turns', 'along', 'undersize', 'depth'],
   readings: ['reading', 'mark', 'turns'],
   turns: ['reading', 'mark', 'turns'],
   marks: ['reading', 'mark', 'turns'],

@@ -123,7 +123,7 @@ const gradeOne = (manifest: Manifest, handed: Handed, { bySheet, broken }: Forms
 
 /** An answer that is no number is not wrong: it is told, and left out of the marks. */
 const unread = ({ blanks }: GradedLearner, { at, file }: Answers): Diagnostic[] =>
-  blanks.flatMap(({ id, given, verdict }) =>
+  blanks.flatMap(({ id, says: [message, hint], verdict }) =>
     verdict !== 'ungraded'
       ? []
       : [
@@ -132,8 +132,8 @@ const unread = ({ blanks }: GradedLearner, { at, file }: Answers): Diagnostic[] 
             severity: 'error',
             origin: { file, path: [] },
             span: at(id),
-            message: `${JSON.stringify(given.slice(0, 40))} cannot be read as an answer, and is not graded`,
-            hint: 'write a number like 125, .125, 1 turn 25 or 1/8',
+            message: `${message}, and is not graded`,
+            hint: hint!,
           },
         ],
   )

@@ -8,6 +8,7 @@ import { drill } from './drill.ts'
 import { form } from './form.ts'
 import { grinding } from './grinding.ts'
 import { mistake } from './mistake.ts'
+import { moves } from './moves.ts'
 import { order, setUp } from './order.ts'
 import { pin } from './pin.ts'
 import { readings } from './readings.ts'
@@ -18,6 +19,7 @@ import { marks, turns } from './turns-and-marks.ts'
 
 /** Every word of `hide`. */
 export const ASKS: Readonly<Record<HideWord, Ask>> = {
+  moves,
   readings,
   turns,
   marks,
