@@ -94,6 +94,11 @@ describe('a figure that nothing on the part can measure', () => {
     expect([status, features[0]!.refusal!.code]).toEqual([1, 'no-size'])
     expect(features[0]!.refusal!.remedy).toContain('is that in mm?')
   })
+  it('that is too small by that factor is questioned too, and one that is too small by another is not', async () => {
+    // 1.028 / 25.4.
+    expect((await finish('Wide', '0.0405')).features[0]!.refusal!.remedy).toContain('is that in mm?')
+    expect((await finish('Wide', '0.2')).features[0]?.refusal?.remedy ?? '').not.toContain('is that in mm?')
+  })
   it('at the outside diameter and over it is refused', async () => {
     for (const bottom of ['1.248', '1.3']) expect((await finish('Wide', bottom)).status).toBe(1)
     expect((await finish('Wide', '1.3')).features[0]!.refusal!.remedy).not.toContain('is that in mm?')
