@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Form } from '../../src/moves/form.ts'
-import type { Operation } from '../../src/moves/operation.ts'
+import type { Move, Operation } from '../../src/moves/operation.ts'
 import { differ, excess } from '../../src/replay/form/compare.ts'
 import { cutInto } from '../../src/replay/form/insert.ts'
 import { swept } from '../../src/replay/form/sweep.ts'
@@ -88,6 +88,30 @@ describe('a round tool plunged, moved on, and brought back the wrong way', () =>
     const cusp = inch(0.0625) - Math.sqrt(inch(0.0625) ** 2 - inch(0.003) ** 2)
     expect(differ(surely, possibly)?.by).toBeCloseTo(cusp, -4)
     expect(excess(formFor(0), surely)?.by).toBeLessThan(1000)
+  })
+  it('is seen as open by the carriage too', () => {
+    const by = (count: number) => [
+      move('unlock', 'carriage'),
+      move('shift', 'carriage', count),
+      move('lock', 'carriage'),
+      feed(30),
+      out(-50),
+    ]
+    // The carriage has .030 of lost motion in marks of .010: from 4 straight back to 1 it may be anywhere between.
+    const set = [
+      move('take-up', 'carriage', null, 5),
+      ...begin.slice(0, 4),
+      move('zero', 'carriage'),
+      ...begin.slice(4),
+    ]
+    const wide = (moves: readonly Move[]): Operation => ({ ...groove(1.1, 0.2, 0.03, moves), edge: round(0.0625) })
+    const open = replay(bench, setup, [wide([...set, feed(30), out(-50), ...by(4), ...by(1)])])
+    const { surely, possibly } = open.operations[0]!
+    expect(differ(surely, possibly)?.by).toBeGreaterThan(inch(0.002))
+    const good = replay(bench, setup, [wide([...set, feed(30), out(-50), ...by(4)])]).operations[0]!
+    expect(differ(good.surely, good.possibly)).toBeNull()
+    // What is surely cut is what both places have in common with the cuts before: nothing more than those.
+    expect(differ(surely, good.surely)).toBeNull()
   })
   it('is closed when it goes past first', () => {
     const good = { ...oil, moves: [...moves.slice(0, -3), past(-20), back(0), feed(30), out(-50)] }
