@@ -1,4 +1,5 @@
 import type { Form, Piece } from '../moves/form.ts'
+import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Bench, radians } from './bench.ts'
 import { fedIn, type Met } from './contact.ts'
@@ -29,8 +30,9 @@ const known = new WeakMap<Form, WeakMap<Form, Map<string, readonly Length[]>>>()
 
 const byMarks = (bench: Bench): readonly Length[] => {
   const { lathe, operation } = bench
-  const [along, inward] = [stepOf(lathe.compound.scale), stepOf(lathe.crossFeed)]
-  if (Math.abs(Math.sin(radians(operation))) > 1e-9 || along === 0 || inward === 0) return []
+  const [mark, inward] = [stepOf(lathe.compound.scale), stepOf(lathe.crossFeed)]
+  if (Math.abs(Math.sin(radians(operation))) > 1e-9 || mark === 0 || inward === 0) return []
+  const along = mark * Math.ceil(reachOf(operation) / mark / MOST_PLACES)
   const zero = zeroOf(bench)
   const over = [modulo(zero.fromEnd, along), modulo(zero.diameter / 2, inward), along, inward].map(Math.round)
   const ofForm = known.get(operation.wanted) ?? new WeakMap<Form, Map<string, readonly Length[]>>()
@@ -45,8 +47,12 @@ const byMarks = (bench: Bench): readonly Length[] => {
 
 const modulo = (a: number, b: number): number => a - Math.floor(a / b + 1e-9) * b
 
-/** Nobody steps to more places than this: they could not be told apart. */
-const MOST_MARKS = 5000
+/** Nobody steps to more places than this: they could not be told apart. Of finer marks every second, third … is gone to. */
+const MOST_PLACES = 5000
+
+/** From where the edge first meets the region of the form to where it leaves it. */
+const reachOf = ({ edge: { pieces }, region }: Operation): Length =>
+  region.to - region.from + pieces.at(-1)!.to - pieces[0]!.from
 
 const leftByMarks = (
   { operation, before }: Bench,
@@ -62,7 +68,6 @@ const leftByMarks = (
   cutInto(wanted, operation.wanted)
   const first = Math.ceil((operation.region.from - edge.at(-1)!.to - zero.fromEnd) / along)
   const last = Math.floor((operation.region.to - edge[0]!.from - zero.fromEnd) / along)
-  if (last - first > MOST_MARKS) return []
   const form: Piece[] = [...stock]
   const sink = (z: Length, met: Met | null): void => {
     if (met === null) return
