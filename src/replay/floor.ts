@@ -23,10 +23,10 @@ const floors = new WeakMap<Cavity, readonly Piece[]>()
 const floorIn = (cavity: Cavity, operation: Operation): readonly Piece[] => {
   const { deepest } = cavity
   const pieces = betweenFillets(cavity, operation)
-  const deepestAt = pieces === cavity.pieces ? cavity.deepestAt : deepestOf(pieces).z
+  const deepestAt = deepestOf(pieces).z
   const lowest = deepest - (deepest - highest(cavity.pieces)) / 10 - STEP
-  const onFloor = ({ from, to, curve }: Piece): boolean =>
-    curve.kind === 'line' && Math.abs(slope(curve)) <= FLOOR_SLOPE && depthAt(curve, (from + to) / 2) >= lowest
+  const isLow = ({ from, to, curve }: Piece): boolean => depthAt(curve, (from + to) / 2) >= lowest
+  const onFloor = (piece: Piece): boolean => isNearlyLevel(piece) && isLow(piece)
   const at = pieces.findIndex((piece) => piece.from <= deepestAt && piece.to >= deepestAt && onFloor(piece))
   if (at < 0) return []
   // Beside a flat of a tool with flanks a step in the floor is a slope of next to no height; a flank, or a round corner, leads to no floor behind it.
@@ -41,6 +41,8 @@ const floorIn = (cavity: Cavity, operation: Operation): readonly Piece[] => {
   return pieces.slice(furthest(-1), furthest(1) + 1)
 }
 
+const isNearlyLevel = ({ curve }: Piece): boolean => curve.kind === 'line' && Math.abs(slope(curve)) <= FLOOR_SLOPE
+
 const highest = (pieces: readonly Piece[]): Length => {
   let top = Number.POSITIVE_INFINITY
   for (const { from, to, curve } of pieces) top = Math.min(top, depthAt(curve, from), depthAt(curve, to))
@@ -50,11 +52,11 @@ const highest = (pieces: readonly Piece[]): Length => {
 /** A pass along the floor begins on a mark. So an inspector's point stays this fraction of a fillet's radius away from the end. */
 const OFF_FILLET = 0.1
 
-/** If the drawing has fillets, the floor is what is between them, even if their lowest steps are nearly level. */
+/** What is between the walls, or a corner's face and its wall. If the drawing has fillets, what is between those, even if their lowest steps are nearly level. */
 const betweenFillets = ({ pieces, near, far }: Cavity, { dimensions }: Operation): readonly Piece[] => {
   const fillet = (1 + OFF_FILLET) * (dimensions.find(({ id }) => id === 'cornerRadius')?.aim ?? 0)
   const [first, last] = [near + fillet, far - fillet]
-  if (fillet === 0 || last - first <= SLIVER) return pieces
+  if (last - first <= SLIVER) return pieces
   return pieces
     .filter(({ from, to }) => to > first + SLIVER && from < last - SLIVER)
     .map((piece) => ({ ...piece, from: Math.max(piece.from, first), to: Math.min(piece.to, last) }))
@@ -62,5 +64,5 @@ const betweenFillets = ({ pieces, near, far }: Cavity, { dimensions }: Operation
 
 const rise = ({ from, to, curve }: Piece): Length => Math.abs(depthAt(curve, to) - depthAt(curve, from))
 
-/** A step in a floor is no more than this: a tenth of a millimeter, well over a mark of any dial. */
-const STEP: Length = 100_000_000
+/** A step in a floor is no more than this: a tenth of a millimeter, well over a mark of any dial. A sliver more is arithmetic. */
+const STEP: Length = 100_000_000 + SLIVER

@@ -1,8 +1,9 @@
-import type { Form, Piece } from '../moves/form.ts'
+import type { Curve, Form, Piece } from '../moves/form.ts'
 import type { Operation, WantedDimension } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Cavity, cavityOf, flatAt } from './cavity.ts'
 import { FLOOR_SLOPE, floorOf } from './floor.ts'
+import { TOLERANCE } from './form/compare.ts'
 import { crossings, depthAt, slope } from './form/curve.ts'
 import { SLIVER } from './form/insert.ts'
 
@@ -80,11 +81,15 @@ const edgeAt = (pieces: readonly Piece[], level: Length, side: 1 | -1): Length |
     const starts = depthAt(piece.curve, outer(piece))
     if (piece === first && starts > level) return carriedOn(piece, level, side)
     if (starts >= level) return outer(piece)
-    const inner = crossings(piece.curve, flatAt(level)).filter((z) => z >= piece.from && z <= piece.to)
+    const inner = meets(piece.curve, level).filter((z) => z >= piece.from && z <= piece.to)
     if (inner.length > 0) return side === 1 ? Math.min(...inner) : Math.max(...inner)
   }
   return null
 }
+
+/** Where a curve has a level, also beyond the ends of its piece: of an arc only its own half of the circle has it. */
+const meets = (curve: Curve, level: Length): readonly Length[] =>
+  crossings(curve, flatAt(level)).filter((z) => Math.abs(depthAt(curve, z) - level) <= TOLERANCE)
 
 /** Does the piece keep rising outward, as a flank does? Otherwise it ends at a wall. */
 const risesTo = ({ from, to, curve }: Piece, side: 1 | -1): boolean =>
@@ -92,7 +97,7 @@ const risesTo = ({ from, to, curve }: Piece, side: 1 | -1): boolean =>
 
 const carriedOn = (piece: Piece, level: Length, side: 1 | -1): Length => {
   const end = side === 1 ? piece.from : piece.to
-  const all = crossings(piece.curve, flatAt(level)).filter((z) => side * (end - z) >= 0)
+  const all = meets(piece.curve, level).filter((z) => side * (end - z) >= 0)
   if (all.length === 0) return end
   return side === 1 ? Math.max(...all) : Math.min(...all)
 }
@@ -143,7 +148,7 @@ const GAUGED = 32
 
 /**
  * The arc that is tangent to both surfaces and goes through the lowest places of a stepped corner. The radius through a point z from the face and d
- * deep is z + d + √(2zd). Points on ridges give less, so the greatest counts. Only points where z and d differ by less than four times are used.
+ * deep is z + d + √(2zd). Points on ridges give less, so the greatest counts. Only points where z and d differ by no more than four times are used.
  */
 const gaugeRadius = (pieces: readonly Piece[], near: Length, surface: Length): number | null => {
   let most = 0
@@ -168,7 +173,7 @@ const LOOKED = 8
 /**
  * The arc that is tangent to the wall and the floor and goes through the lowest places of a fillet. The radius through a point x from the wall and y
  * above the floor is x + y + √(2xy). Points on ridges give more, so the least of every cut counts, and then the mean of all cuts. Only points where x
- * and y differ by less than four times are used. A sharp corner gives 0.
+ * and y differ by no more than four times are used. A sharp corner gives 0.
  */
 const filletRadius = ({ pieces, near, far, deepest }: Cavity, side: 1 | -1, aim: Length): number => {
   const wall = side === 1 ? near : far

@@ -2,8 +2,11 @@ import { describe, expect, it } from 'vitest'
 import type { Form, Piece } from '../../src/moves/form.ts'
 import type { Instrument, Operation, WantedDimension } from '../../src/moves/operation.ts'
 import { cavityOf, deepestOf } from '../../src/replay/cavity.ts'
+import { cutInto } from '../../src/replay/form/insert.ts'
+import { swept } from '../../src/replay/form/sweep.ts'
 import { measure } from '../../src/replay/measure.ts'
-import { bar, groove, inch, line, toInch } from './shop.ts'
+import { INCH, MM } from '../../src/units/length.ts'
+import { bar, groove, inch, line, toInch, vee } from './shop.ts'
 
 /** Forms put down by hand in a bar of 1.5 in, and what an inspector finds of them; nothing is replayed. */
 const { stock } = bar([1.5, 4])
@@ -173,6 +176,7 @@ describe('a width', () => {
     const rising = (by: number) => cut([1, 0.1 - by, 1.1, 0.1], level(1.1, 1.2, 0.1))
     const at = { atDiameter: inch(1.54) }
     expect(both('width', rising(0.009), over(1, 1.2), at)).toEqual([about(0.2), about(0.2)])
+    expect(both('width', rising(0.01), over(1, 1.2), at)).toEqual([about(0.2), about(0.2)])
     // .012 in .1: .108 more up to .020 over the surface.
     expect(both('width', rising(0.012), over(1, 1.2), at)).toEqual([about(0.2 + 0.9), about(0.2 + 0.9)])
   })
@@ -182,12 +186,17 @@ describe('a width', () => {
     expect(both('width', ledge, over(1, 1.2), at(0.05))).toEqual([about(0.15), about(0.15)])
     expect(both('width', ledge, over(1, 1.2), at(0.02))).toEqual([about(0.2), about(0.2)])
     // A few picometers are arithmetic.
-    expect(both('width', ledge, over(1, 1.2), at(0.03, 5))).toEqual([about(0.2), about(0.2)])
-    expect(both('width', ledge, over(1, 1.2), at(0.03, 50))).toEqual([about(0.15), about(0.15)])
+    expect(both('width', ledge, over(1, 1.2), at(0.03, 10))).toEqual([about(0.2), about(0.2)])
+    expect(both('width', ledge, over(1, 1.2), at(0.03, 11))).toEqual([about(0.15), about(0.15)])
   })
   it('exactly at the second of two ledges is that above it', () => {
     const ledges = cut(level(1, 1.02, 0.02), level(1.02, 1.05, 0.03), level(1.05, 1.2, 0.1))
     expect(both('width', ledges, over(1, 1.2), { atDiameter: inch(1.44) })).toEqual([about(0.18), about(0.18)])
+  })
+  it('exactly at the foot of a flank over a ledge is to that foot, a hair below it to the wall behind', () => {
+    const foot = cut(level(0.95, 1, 0.1), level(1, 1.05, 0.03), [1.05, 0.05, 1.1, 0])
+    expect(both('width', foot, over(0.95, 1.1), { atDiameter: inch(1.4) })).toEqual([about(0.1), about(0.1)])
+    expect(both('width', foot, over(0.95, 1.1), { atDiameter: inch(1.3999) })).toEqual([about(0.05), about(0.05)])
   })
   it('on a flank with a bend is on that part of it which is so deep', () => {
     const bent = cut([1, 0, 1.05, 0.02], [1.05, 0.02, 1.1, 0.1], level(1.1, 1.2, 0.1))
@@ -211,6 +220,35 @@ describe('a width', () => {
   })
 })
 
+describe('a width where a circle is left', () => {
+  /** Both halves of its circle are as high as the level there; the edge is one of them. */
+  it('below a rounded wall is that between the walls below it', () => {
+    // A quarter of .05 from the surface down, and a slot of .1 under it.
+    const arc = { kind: 'arc', dc: inch(0.05 - 0.75), r: inch(0.05), side: -1 } as const
+    const form = around([
+      { from: inch(1), to: inch(1.05), curve: { ...arc, zc: inch(1) }, step: 1 },
+      piece(level(1.05, 1.15, 0.1), 2),
+      { from: inch(1.15), to: inch(1.2), curve: { ...arc, zc: inch(1.2) }, step: 3 },
+    ])
+    const at = (deep: number) => both('width', form, over(1, 1.2), { atDiameter: inch(1.5 - 2 * deep) })
+    expect(at(0.02)).toEqual(Array(2).fill(about(0.2 - 2 * Math.sqrt(0.05 ** 2 - 0.03 ** 2))))
+    for (const deep of [0.06, 0.08, 0.1]) expect(at(deep)).toEqual([about(0.1), about(0.1)])
+  })
+  it('over the two ends of a round tool that is ground less wide than round is that between the walls it leaves', () => {
+    // Radius .1, .06 wide to each side, to .15 deep; its two sides are two cuts.
+    const curve = { kind: 'arc', zc: inch(1.06), dc: inch(0.05 - 0.75), r: inch(0.1), side: 1 } as const
+    const form = around([
+      { from: inch(1), to: inch(1.06), curve, step: 1 },
+      { from: inch(1.06), to: inch(1.12), curve, step: 2 },
+    ])
+    for (const deep of [0, 0.02, 0.04])
+      expect(both('width', form, over(1, 1.12), { atDiameter: inch(1.5 - 2 * deep) })).toEqual([
+        about(0.12),
+        about(0.12),
+      ])
+  })
+})
+
 describe('a floor', () => {
   const sizes = (form: Form, operation = over(1, 1.3)) =>
     [both('root', form, operation), both('flatness', form, operation)].map((pair) => {
@@ -228,11 +266,32 @@ describe('a floor', () => {
     // The depth counts from the highest place of the form: .0060 of .06 here.
     expect(sizes(cut(level(1, 1.01, 0.04), level(1.01, 1.1, 0.0905), level(1.1, 1.3, 0.1)))[0]).toBeCloseTo(0.29, 8)
     expect(sizes(cut(level(1, 1.01, 0.04), level(1.01, 1.1, 0.0895), level(1.1, 1.3, 0.1)))[0]).toBeCloseTo(0.2, 8)
+    // 2 mm deep, and just .3 mm higher.
+    const [top, from] = [inch(0.75), inch(1)]
+    const just = around([
+      line(from, -top, from + MM, 1.7 * MM - top),
+      line(from + MM, 1.7 * MM - top, from + 2 * MM, 1.7 * MM - top),
+      line(from + 2 * MM, 2 * MM - top, from + 4 * MM, 2 * MM - top),
+    ])
+    expect(take('root', just, over(1, 1.15))! / MM).toBeCloseTo(3, 9)
   })
   it('goes on behind a short steep slope of up to .1 mm, not behind a higher one or a round', () => {
     const behind = (by: number) => cut(level(1, 1.1, 0.1), [1.1, 0.1, 1.101, 0.1 - by], level(1.101, 1.3, 0.1 - by))
     expect(sizes(behind(0.0038))).toEqual([about(0.3), about(0.0038)])
     expect(sizes(behind(0.0041))).toEqual([about(0.1), about(0)])
+    // Just .1 mm, beside the flanks of V tools that went to two depths: arithmetic may find it a little higher.
+    for (let angle = 20; angle < 90; angle++) {
+      const form = [...stock]
+      for (const [at, deep] of [
+        [0, 2],
+        [0.8, 1.9],
+        [1.6, 2],
+      ] as const) {
+        const place = { z: inch(1.2) + at * MM, d: deep * MM - inch(0.75) }
+        cutInto(form, swept(vee(0.04, angle, 0.2).pieces, [[place, place]], at))
+      }
+      expect(take('root', form, over(1, 1.6))! / MM).toBeCloseTo(1.6 + 0.04 * 25.4, 9)
+    }
     const arc = { kind: 'arc', zc: inch(1.11), dc: inch(0.049 - 0.75), r: inch(0.05), side: 1 } as const
     const round = around([
       piece(level(1, 1.1, 0.1), 0),
@@ -246,6 +305,16 @@ describe('a floor', () => {
     expect(take('root', form, over(1, 1.2))).toBe(inch(1.2) - inch(1))
     expect(sizes(form, over(1, 1.2))[1]).toBeCloseTo(0.005, 8)
   })
+  it('of a corner begins at its face, where one cut went from the lower step into it', () => {
+    const step = [line(0, inch(-0.6), inch(1), inch(-0.6)), line(inch(1), inch(-0.75), inch(4), inch(-0.75))]
+    const form = [
+      line(0, inch(-0.6), inch(0.95), inch(-0.6)),
+      piece(level(0.95, 1.1, 0.2), 0),
+      line(inch(1.1), inch(-0.75), inch(4), inch(-0.75)),
+    ]
+    const of = (id: Instrument) => toInch(measure(form, step, over(1, 1.1), { id, aim: 0, limits: null }))
+    expect([of('legAlong'), of('root'), of('flatness')]).toEqual([about(0.1), about(0.1), 0])
+  })
   it('is none where the deepest point is in a scratch or in a round', () => {
     const scratch = cut(
       level(1, 1.1, 0.099),
@@ -258,6 +327,8 @@ describe('a floor', () => {
   })
   it('is no slope of more than 1 in 10', () => {
     expect(sizes(cut([1, 0.089, 1.1, 0.0985], level(1.1, 1.3, 0.0985)))[0]).toBeCloseTo(0.3, 8)
+    const just = cut([0.99, 0, 1, 0.0885], [1, 0.0885, 1.1, 0.0985], level(1.1, 1.3, 0.0985))
+    expect(sizes(just)[0]).toBeCloseTo(0.3, 8)
     expect(sizes(cut([1, 0.088, 1.1, 0.0985], level(1.1, 1.3, 0.0985)))[0]).toBeCloseTo(0.2, 8)
   })
   it('between fillets leaves out what is beside them by a tenth of their radius', () => {
@@ -266,6 +337,9 @@ describe('a floor', () => {
     const form = cut(level(1, 1.05, 0.097), level(1.05, 1.15, 0.1), level(1.15, 1.26, 0.099), level(1.26, 1.3, 0.098))
     expect(sizes(form, filleted)).toEqual([about(0.3 - 2 * 0.055), about(0.001)])
     expect(sizes(form)).toEqual([about(0.3), about(0.003)])
+    // A cut that ends just there is left out, as a cut that begins there is taken.
+    const just = cut(level(1, 1.055, 0.097), level(1.055, 1.245, 0.1), level(1.245, 1.3, 0.098))
+    expect(sizes(just, filleted)).toEqual([about(0.19), about(0)])
     // No room is left between two of .140: then all of it is looked at.
     const wide = over(1, 1.3, { dimensions: [{ ...dimensions[0], aim: inch(0.14) }] })
     expect(sizes(form, wide)).toEqual([about(0.3), about(0.003)])
@@ -304,7 +378,8 @@ describe('an included angle', () => {
   it('is none where there is one flank only, or none', () => {
     const one = cut([1, 0, 1.05, 0.1], level(1.05, 1.1, 0.1))
     expect(both('angle', one, over(1, 1.1))).toEqual([null, null])
-    expect(both('angle', cut([1, 0.095, 1.1, 0.1], [1.1, 0.1, 1.2, 0.095]), over(1, 1.2))).toEqual([null, null])
+    for (const high of [0.095, 0.09])
+      expect(both('angle', cut([1, high, 1.1, 0.1], [1.1, 0.1, 1.2, high]), over(1, 1.2))).toEqual([null, null])
   })
   it('is of the flanks down to the deepest point, not of those of a second groove that runs into it', () => {
     const form = cut(
@@ -316,6 +391,12 @@ describe('an included angle', () => {
     )
     expect(take('angle', form, over(1, 1.13))).toBeCloseTo(half(0.02, 0.1) + half(0.04, 0.09), 6)
     expect(take('angle', mirrored(form), over(2.87, 3))).toBeCloseTo(half(0.02, 0.1) + half(0.04, 0.09), 6)
+  })
+  it('is not of those of a second groove that ends above its deepest point', () => {
+    const form = cut([1, 0, 1.05, 0.1], [1.05, 0.02, 1.12, 0.09], [1.12, 0.09, 1.2, 0])
+    const angle = half(0.05, 0.1) + half(0.08, 0.09)
+    expect(take('angle', form, over(1, 1.2))).toBeCloseTo(angle, 6)
+    expect(take('angle', mirrored(form), over(2.8, 3))).toBeCloseTo(angle, 6)
   })
   it('of flanks that a sloping face has left curved is that of the chord, inside the region of the groove', () => {
     const form = cut(
@@ -352,6 +433,9 @@ describe('a radius', () => {
   it('of a corner is that of the arc that makes up most of it', () => {
     expect(corner(0.12, [arc(0, 0.08, 0.125), arc(0.08, 0.12, 0.2)])).toBeCloseTo(0.125, 8)
     expect(corner(0.12, [arc(0, 0.04, 0.125), arc(0.04, 0.12, 0.2)])).toBeCloseTo(0.2, 8)
+    // Half of it is not most: of the other half a gauge touches the end, .03 deep.
+    const half = [arc(0, 0.05, 0.125), ...stair(level(0.05, 0.1, 0.03))]
+    expect(corner(0.1, half)).toBeCloseTo(0.13 + Math.sqrt(2 * 0.1 * 0.03), 8)
   })
   it('of a corner without such an arc is what a gauge shows', () => {
     // An arc of .1 that is .045 of .12 long; beyond it next to nothing is cut, where a hollow is no corner.
@@ -372,6 +456,20 @@ describe('a radius', () => {
   it('of a corner with a slanting step is where that is lowest', () => {
     const slant = stair(level(0, 0.025, 0.12), [0.025, 0.08, 0.035, 0.02], level(0.035, 0.1, 0.004))
     expect(corner(0.1, slant)).toBeCloseTo(0.025 + 0.08 + Math.sqrt(2 * 0.025 * 0.08), 8)
+  })
+  it('of a corner is seen up to four times as deep as far, and as far as deep', () => {
+    const four = 0.05 + Math.sqrt(2 * 0.01 * 0.04)
+    expect(corner(0.1, stair(level(0, 0.01, 0.04), level(0.01, 0.1, 0.002)))).toBeCloseTo(four, 8)
+    expect(corner(0.1, stair(level(0, 0.04, 0.01), level(0.04, 0.1, 0.002)))).toBeCloseTo(four, 8)
+  })
+  it('of a corner stepped by a round tool is that through the lowest point, in the middle of its cut', () => {
+    // On the slant of 45° through the corner, .03 along and .03 deep: (r − .03)² twice is r².
+    const [r, at] = [0.05, 0.03]
+    const center = at - r / Math.SQRT2
+    const curve = { kind: 'arc', zc: inch(1) + center * INCH, dc: (center - 0.75) * INCH, r: inch(r), side: 1 } as const
+    const cutBy = { from: inch(1.02), to: inch(1.04), curve, step: 5 }
+    const [first, last] = stair(level(0, 0.02, 0.09), level(0.04, 0.1, 0.004))
+    expect(corner(0.1, [first!, cutBy, last!])).toBeCloseTo(at * (2 + Math.SQRT2), 9)
   })
   it('of a corner that is nothing but a narrow notch is half of both its legs', () => {
     expect(corner(0.01, stair(level(0, 0.01, 0.09)))).toBeCloseTo(0.05, 8)
@@ -421,6 +519,47 @@ describe('a radius', () => {
     // Near .05 at .01. Far .024 up at .04, and .1 at .02.
     const radius = (0.05 + (0.064 + Math.sqrt(2 * 0.04 * 0.024) + 0.1) / 2) / 2
     expect(both('cornerRadius', form, over(1, 1.1), { aim: inch(0.05) })).toEqual([about(radius), about(radius)])
+  })
+  it('of fillets is seen up to four times as high as far from the wall, as far as high, and up to the middle', () => {
+    const four = 0.05 + Math.sqrt(2 * 0.01 * 0.04)
+    const high = cut(level(1, 1.01, 0.06), level(1.01, 1.39, 0.1), level(1.39, 1.4, 0.06))
+    const far = cut(
+      level(1, 1.01, 0.02),
+      level(1.01, 1.04, 0.1),
+      level(1.04, 1.05, 0.09),
+      level(1.05, 1.35, 0.1),
+      level(1.35, 1.36, 0.09),
+      level(1.36, 1.39, 0.1),
+      level(1.39, 1.4, 0.02),
+    )
+    for (const form of [high, far])
+      expect(both('cornerRadius', form, over(1, 1.4), { aim: inch(0.05) })).toEqual([about(four), about(four)])
+    const middle = cut(
+      level(1, 1.01, 0.05),
+      level(1.01, 1.04, 0.08),
+      level(1.04, 1.05, 0.1),
+      level(1.05, 1.06, 0.08),
+      level(1.06, 1.09, 0.1),
+      level(1.09, 1.1, 0.05),
+    )
+    // Near .05 at .01, and at the very middle .02 up. Far .1 at .04.
+    const radius = ((0.05 + 0.07 + Math.sqrt(2 * 0.05 * 0.02)) / 2 + 0.1) / 2
+    expect(both('cornerRadius', middle, over(1, 1.1), { aim: inch(0.05) })).toEqual([about(radius), about(radius)])
+  })
+  it('of fillets stepped by a round tool is that through the lowest point, in the middle of its cut', () => {
+    // On the slant of 45° through the corner, .02 from the wall and .02 over the floor.
+    const [r, at] = [0.05, 0.02]
+    const center = at + r / Math.SQRT2
+    const curve = { kind: 'arc', dc: (0.1 - center - 0.75) * INCH, r: inch(r), side: 1 } as const
+    const [near, far] = [(1 + center) * INCH, (1.4 - center) * INCH]
+    const form = around([
+      piece(level(1, 1.01, 0.05), 0),
+      { from: inch(1.01), to: inch(1.03), curve: { ...curve, zc: near }, step: 1 },
+      piece(level(1.03, 1.37, 0.1), 2),
+      { from: inch(1.37), to: inch(1.39), curve: { ...curve, zc: far }, step: 3 },
+      piece(level(1.39, 1.4, 0.05), 4),
+    ])
+    expect(inches('cornerRadius', form, over(1, 1.4), { aim: inch(0.05) })).toBeCloseTo(at * (2 + Math.SQRT2), 9)
   })
   it('is exact to the picometer', () => {
     const form = cut(
