@@ -2,6 +2,7 @@ import type { Edge, Form, Piece } from '../moves/form.ts'
 import type { Move } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Bench, see } from './bench.ts'
+import { TOLERANCE } from './form/compare.ts'
 import { depthAt } from './form/curve.ts'
 import { firstBeyond } from './form/insert.ts'
 import { stepOf } from './slide.ts'
@@ -34,7 +35,8 @@ export const checkBite = (bench: Bench, move: Move, index: number, taken: Length
 
 /** A tool drawn out until it is clear has brought its chip out. */
 export const noteCleared = (bench: Bench, move: Move, index: number): void => {
-  if (move.action === 'back-out' && (bench.clearance[index] ?? 1) > 0) bench.bite = 0
+  const clearance = bench.clearance[index] ?? Number.POSITIVE_INFINITY
+  if (move.action === 'back-out' && clearance > TOLERANCE) bench.bite = 0
 }
 
 /** Metal on both sides of the edge, no room beside it, and the slot deeper than a slot that can be widened may be. */
@@ -50,8 +52,7 @@ export const checkBinding = (bench: Bench, move: Move, index: number, cut: Form)
   const [left, right] = [cut[0]!.from, cut.at(-1)!.to]
   const bottom = Math.max(...cut.map(({ curve, from, to }) => Math.max(depthAt(curve, from), depthAt(curve, to))))
   const beside = [topOf(bench.possibly, left - room, left), topOf(bench.possibly, right, right + room)]
-  if (beside.some((top) => top === null)) return
-  const deep = bottom - Math.max(...beside.map((top) => top!))
+  const deep = bottom - Math.max(...beside)
   if (deep <= WIDTHS * width + 2 * step) return
   see(
     bench,
@@ -62,13 +63,12 @@ export const checkBinding = (bench: Bench, move: Move, index: number, cut: Form)
   )
 }
 
-/** The outermost metal in a stretch: null where there is none. */
-const topOf = (form: Form, from: Length, to: Length): Length | null => {
-  let top: Length | null = null
+/** The outermost metal in a stretch; where there is none nothing is above it. */
+const topOf = (form: Form, from: Length, to: Length): Length => {
+  let top = Number.POSITIVE_INFINITY
   for (let i = firstBeyond(form, from); i < form.length && form[i]!.from < to; i++) {
     const { curve, from: a, to: b } = form[i]!
-    const d = Math.min(depthAt(curve, Math.max(a, from)), depthAt(curve, Math.min(b, to)))
-    top = top === null ? d : Math.min(top, d)
+    top = Math.min(top, depthAt(curve, Math.max(a, from)), depthAt(curve, Math.min(b, to)))
   }
   return top
 }

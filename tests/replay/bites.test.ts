@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Lathe } from '../../src/lathe/lathe.ts'
+import type { Piece } from '../../src/moves/form.ts'
 import type { Move, Operation } from '../../src/moves/operation.ts'
 import type { FaultKind } from '../../src/moves/trace.ts'
 import { replay } from '../../src/replay/replay.ts'
@@ -51,6 +52,11 @@ describe('one bite', () => {
     expect(bites(pecks(40, 80, 120))).toEqual([])
     // Backed out by less than its slot is deep.
     expect(bites([feed(40), out(20), feed(80), out(-50)])).toEqual([0.0165])
+    // With its lost motion of .008 it still touches the surface.
+    expect(bites([feed(40), out(-8), feed(80), out(-50)])).toEqual([0.0165])
+    expect(bites([feed(40), out(-9), feed(80), out(-50)])).toEqual([])
+    // To the picometer: the second bite is as large as the first may be.
+    expect(bites(pecks(21, 42), { peck: inch(0.02) })).toEqual([])
   })
   it('is asked of straight sides only, with or without round corners, and of the cross-feed', () => {
     expect(bites([feed(200)], { edge: vee(0.02, 38, 0.3) })).toEqual([])
@@ -91,6 +97,17 @@ describe('a tool in a slot of its own', () => {
       placing: { point: 'tailstock-corner', against: { line: 0 } },
     } as const
     expect(seen('binding', free)).toEqual([])
+  })
+  it('does not where the metal beside it is lower, be it next to the tool only', () => {
+    const beside = (...stock: readonly Piece[]) =>
+      replay(bench, { ...setup, stock }, [narrow([...down, ...pecks(203)])]).faults.map(({ kind }) => kind)
+    const level = (from: number, to: number) => line(inch(from), inch(-0.75), inch(to), inch(-0.75))
+    expect(beside(level(0, 4))).toContain('binding')
+    // Sloping down to the slot, to .050 under the surface.
+    const near = beside(level(0, 1), line(inch(1), inch(-0.75), inch(1.125), inch(-0.7)), level(1.125, 4))
+    expect(near).not.toContain('binding')
+    const far = beside(level(0, 1.175), line(inch(1.175), inch(-0.7), inch(1.3), inch(-0.75)), level(1.3, 4))
+    expect(far).not.toContain('binding')
   })
   it('does not where the slot is wider by a tenth of the tool, or an eighth of what there is to widen', () => {
     const beside = (place: number) => [
