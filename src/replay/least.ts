@@ -1,4 +1,4 @@
-import type { Form, Piece } from '../moves/form.ts'
+import type { Arc, Form, Piece } from '../moves/form.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Box, shrunk } from './form/dilate.ts'
@@ -25,7 +25,8 @@ const leasts = kept<readonly Form[]>()
 const leastOf = (before: Form, wanted: Form, box: Box, ridges: readonly Length[] | null): readonly Form[] => {
   if (ridges === null) return [less(before, wanted, box)]
   const floor = wanted.filter(({ curve }) => curve.kind === 'line' && curve.d0 === curve.d1)
-  const arcs = wanted.filter(({ curve }) => curve.kind === 'arc').map((piece, i) => standingOut(piece, ridges[i] ?? 0))
+  const round = wanted.flatMap(({ curve, ...piece }) => (curve.kind === 'arc' ? [{ ...piece, curve }] : []))
+  const arcs = round.map((piece, i) => standingOut(piece, ridges[i] ?? 0))
   return [less(before, arcs, box), ...(floor.length === 0 ? [] : [less(before, floor, box)])]
 }
 
@@ -42,8 +43,7 @@ const less = (before: Form, form: Form, box: Box): Form => {
 }
 
 /** The arc that the tops of ridges may touch: smaller by the ridge in a hollow, larger on a corner. */
-const standingOut = ({ from, to, curve, step }: Piece, ridge: Length): Piece => {
-  if (curve.kind !== 'arc') return { from, to, curve, step }
+const standingOut = ({ from, to, curve, step }: Piece & { readonly curve: Arc }, ridge: Length): Piece => {
   const r = Math.max(0, curve.r - curve.side * ridge)
   const ends = [Math.max(from, curve.zc - r), Math.min(to, curve.zc + r)] as const
   return { from: ends[0], to: Math.max(ends[0], ends[1]), curve: { ...curve, r }, step }
