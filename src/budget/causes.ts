@@ -4,6 +4,7 @@ import type { Instrument, Operation, Slide } from '../moves/operation.ts'
 import { isOnLine } from '../moves/placing.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import type { Before, Shift } from '../replay/bench.ts'
+import { TOLERANCE } from '../replay/form/compare.ts'
 import { moved } from '../replay/form/curve.ts'
 import { stepOf, travel } from '../replay/slide.ts'
 import type { Degrees } from '../units/dimension.ts'
@@ -242,6 +243,8 @@ const otherStock = (operation: Operation, before: Before, by: Length): Partial<W
 }
 
 const isOnSurface = (curve: Curve, surface: Length): boolean =>
-  curve.kind === 'line' && Math.abs(curve.d0 + surface / 2) < 1 && Math.abs(curve.d1 + surface / 2) < 1
+  curve.kind === 'line' &&
+  Math.abs(curve.d0 + surface / 2) <= TOLERANCE &&
+  Math.abs(curve.d1 + surface / 2) <= TOLERANCE
 
 const larger = (piece: Piece, by: Length): Piece => ({ ...piece, curve: moved(piece.curve, 0, -by / 2) })

@@ -43,7 +43,10 @@ const arcThrough = (curve: Extract<Curve, { kind: 'arc' }>, a: Length, da: Lengt
 }
 
 const depthOf = (curve: Curve, u: Length): Length => {
-  if (curve.kind === 'arc') return curve.dc + curve.side * Math.sqrt(Math.max(0, curve.r ** 2 - (u - curve.zc) ** 2))
+  if (curve.kind === 'arc') {
+    const square = curve.r ** 2 - (u - curve.zc) ** 2
+    return curve.dc + curve.side * Math.sqrt(Math.max(0, square))
+  }
   return curve.z1 === curve.z0
     ? Math.max(curve.d0, curve.d1)
     : curve.d0 + ((curve.d1 - curve.d0) * (u - curve.z0)) / (curve.z1 - curve.z0)

@@ -62,7 +62,7 @@ const touchSurface = (bench: Bench, index: number): void => {
   setDepth(bench, (hit?.reference ?? -touch.diameter / 2) + (bench.operation.off?.deep ?? 0))
 }
 
-/** Diameters within one micrometer are the same. */
+/** Radii within one micrometer are the same. */
 const SAME: Length = 1_000_000
 
 const setDepth = (bench: Bench, reference: Length): void => {

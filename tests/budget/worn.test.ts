@@ -41,6 +41,10 @@ describe('an edge that was measured wrong', () => {
     same(worn(blunt(0.1), inch(0.002)), blunt(0.102))
     same(worn(blunt(0.1), inch(-0.002)), blunt(0.098))
   })
+  it('twice is wider by both: what was measured at the stop may be measured wrong again', () => {
+    same(worn(worn(blunt(0.1), inch(0.002)), inch(0.001)), blunt(0.103))
+    same(worn(worn(square(0.1), inch(0.002)), inch(-0.001)), square(0.101))
+  })
   it('with a round end whole to both sides is the larger circle through the same tip', () => {
     same(worn(round(0.1), inch(0.002)), round(0.102))
     same(worn(round(0.1), inch(-0.002)), round(0.098))
@@ -91,5 +95,9 @@ describe('an edge whose angle was measured wrong', () => {
     same(wide, vee(0.05, 39, 0.2))
     same(tilted(vee(0.05, 38, 0.2), -by), vee(0.05, 37, 0.2))
     expect(excess(wide.pieces, vee(0.05, 38, 0.2).pieces)!.by).toBeGreaterThan(0)
+  })
+  it('keeps its nose where that was measured wrong too', () => {
+    const nose = ({ pieces }: Edge) => toInch(pieces[1]!.to - pieces[1]!.from)
+    for (const by of [1, -1]) expect(nose(tilted(worn(vee(0.05, 38, 0.2), inch(0.002)), by))).toBeCloseTo(0.052, 9)
   })
 })

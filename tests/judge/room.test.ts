@@ -4,7 +4,7 @@ import { besideOf } from '../../src/judge/beside.ts'
 import { type Judged, judge } from '../../src/judge/judge.ts'
 import { offForm } from '../../src/judge/room.ts'
 import type { Form } from '../../src/moves/form.ts'
-import type { Operation, WantedDimension } from '../../src/moves/operation.ts'
+import type { Operation, Setup, WantedDimension } from '../../src/moves/operation.ts'
 import { arcPiece } from '../../src/moves/pieces.ts'
 import type { Fault } from '../../src/moves/trace.ts'
 import { cutInto } from '../../src/replay/form/insert.ts'
@@ -167,6 +167,29 @@ describe('metal left where every size holds', () => {
     expect(toInch(one(sizes, 'flatness').possibly)).toBeCloseTo(0.003, 6)
     expect(one(sizes, 'width').verdict).toBe('holds')
     expect(saved).toBe(true)
+  })
+  it('is told so too where the floor runs out over a lower step, up to its very end', () => {
+    const lower = { ends: bar([1, 1], [1.5, 3]), on: bar([1.5, 1.25], [1, 2.75]) }
+    const depth = dimension('depth', 0.1, [0.099, 0.101])
+    const told = (steps: Setup, ...cut: Form) => {
+      const part = [...steps.stock]
+      cutInto(part, cut)
+      const operation = drawn(depth, { id: 'flatness', aim: 0, limits: [0, inch(0.01)] })
+      const { sizes } = judge(bench, operation, startOf(steps), { ...NO_TRACE, surely: part, possibly: part }, [])
+      return sizes.map(({ id, verdict, by }) => [id, verdict, Math.round(toInch(by) * 1e6) / 1e6])
+    }
+    const floor = (near: number, near0: number, far: number, far0: number) =>
+      line(inch(near), inch(near0 - 0.75), inch(far), inch(far0 - 0.75))
+    const all = [
+      ['depth', 'left', 0.002],
+      ['flatness', 'left', 0],
+    ]
+    // .003 short over a part of it: away from the step, at it, and only just at it.
+    expect(told(lower.ends, floor(1, 0.1, 1.1, 0.1), floor(1.1, 0.097, 1.25, 0.097))).toEqual(all)
+    expect(told(lower.ends, floor(1, 0.097, 1.1, 0.097), floor(1.1, 0.1, 1.25, 0.1))).toEqual(all)
+    expect(told(lower.ends, floor(1, 0.097, 1.1, 0.1), floor(1.1, 0.1, 1.25, 0.1))).toEqual(all)
+    expect(told(lower.on, floor(1, 0.1, 1.1, 0.1), floor(1.1, 0.097, 1.25, 0.097))).toEqual(all)
+    expect(told(lower.on, floor(1, 0.1, 1.1, 0.1), floor(1.1, 0.1, 1.25, 0.097))).toEqual(all)
   })
   it('by the bottom diameter counts twice', () => {
     const bottom = drawn(dimension('width', 0.25), dimension('bottomDiameter', 1.3, [1.298, 1.302]))

@@ -169,6 +169,16 @@ describe('comparison', () => {
     expect(excess(tip, [line(inch(1), 0, inch(2), 0)])).toBeNull()
     expect(excess([], chord)).toBeNull()
   })
+  it('names the first of several places where it is that much', () => {
+    const flat = [line(0, 0, inch(1), 0)]
+    const twice = [
+      line(0, -50, inch(0.2), -50),
+      line(inch(0.2), -100, inch(0.5), -100),
+      line(inch(0.5), -100, inch(1), -100),
+    ]
+    expect(excess(flat, twice)).toEqual({ by: 100, z: inch(0.2) })
+    expect(excess(twice, [line(0, -200, inch(1), -200)])).toEqual({ by: 150, z: 0 })
+  })
   it('agrees with asking at many places', () => {
     fc.assert(
       fc.property(anyPiece, anyPiece, (a, b) => {

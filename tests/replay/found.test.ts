@@ -84,6 +84,21 @@ describe('what a tool touches', () => {
     expect(seen!.say).toBe('The tool touches another diameter than the one named.')
     expect(toInch(seen!.by)).toBeCloseTo(-0.05, 9)
     expect(run(begin).faults.filter(({ kind }) => kind === 'set-up')).toEqual([])
+    // Up to a micrometer on the radius it is the same.
+    const larger = (by: number) =>
+      run(begin, { touch: { diameter: inch(1.5) + by, at: null } }).faults.filter(({ kind }) => kind === 'set-up')
+    expect(larger(2_000_000)).toEqual([])
+    expect(larger(-2_000_000)).toEqual([])
+    expect(larger(2_000_002)).toHaveLength(1)
+    expect(larger(-2_000_002)).toHaveLength(1)
+  })
+  it('is the diameter under that point of the edge, be it the very end', () => {
+    const named = (diameter: number) =>
+      run([move('align'), ...touch], { touch: { diameter: inch(diameter), at: null } }, taper)
+        .faults.filter(({ say }) => say === 'The tool touches another diameter than the one named.')
+        .map(({ by }) => toInch(by))
+    expect(named(on(1.125))).toEqual([])
+    expect(named(on(1.125) + 0.001)).toEqual([expect.closeTo(0.0005, 8)])
   })
   it('may be nothing: then it is where the diameter named would be', () => {
     const placing = { point: 'tailstock-corner', against: { line: inch(5) } } as const

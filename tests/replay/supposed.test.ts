@@ -11,6 +11,10 @@ it('a cross-feed set to zero without a touch is a fault, told once, and the rest
     expect.closeTo(0.156, 6),
     expect.closeTo(0.072, 6),
   ])
+  // Nor is it told again where the dial is set to zero a second time.
+  const twice = moves.flatMap((one) => (one.action === 'zero' && one.slide === 'cross-feed' ? [one, one] : [one]))
+  const again = replay(bench, bar([1.5, 4]), [{ ...neck, dimensions, moves: twice }])
+  expect(again.faults.filter(({ say }) => say === 'The cross-feed is set to zero without a touch.')).toHaveLength(1)
 })
 
 it('a cross-feed set to zero with no work under the tool counts from the diameter that it was to touch', () => {

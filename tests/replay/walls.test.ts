@@ -43,6 +43,16 @@ describe('walls that have plunges of their own', () => {
     // It may begin where the tool has just plunged.
     expect(into(sweep(0, 40))).toEqual([])
   })
+  it('that stand between two marks are swept into where a plunge would finish them, half a mark short', () => {
+    const into = (near: number, width: number, moves: readonly Move[]) => {
+      const { wanted, region } = groove(near, width, 0.06, [])
+      return seen('into-wall', [...rough, ...plunge(0, 31), ...plunge(50, 31), ...moves], { wanted, region })
+    }
+    expect(into(1.125, 0.1005, sweep(10, 50))).toEqual([null])
+    expect(into(1.125, 0.1005, sweep(10, 49))).toEqual([])
+    expect(into(1.1245, 0.1005, [...to(40), feed(60), across(0), out(-50)])).toEqual([null])
+    expect(into(1.1245, 0.1005, [...to(40), feed(60), across(1), out(-50)])).toEqual([])
+  })
   it('are not all that may stand so high: half of the depth is the most to sweep through', () => {
     const left = (deep: number) => seen('into-wall', [...plunge(10, 55), ...plunge(40, deep), ...sweep(10, 40)])
     expect(left(30)).toEqual([])

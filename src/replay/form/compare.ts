@@ -8,7 +8,7 @@ export const TOLERANCE: Length = 1000
 /** Edge and metal meet "over a stretch" if it is longer than this, pm: within the tolerance a round end meets a flat over 2 µm. */
 const STRETCH: Length = 5_000_000
 
-/** The most by which a is deeper than b, where both exist (negative: a is above everywhere); null if they have no place in common. */
+/** The most by which a is deeper than b, where both exist (negative: a is above everywhere), and the first place where it is; null if they have no place in common. */
 export const excess = (a: Form, b: Form): { readonly by: Length; readonly z: Length } | null => {
   let by = Number.NEGATIVE_INFINITY
   let z = Number.NaN
