@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { benchOf, setupOf } from '../../src/job/lower.ts'
 import { readJob } from '../../src/job/read-job.ts'
-import type { Readout } from '../../src/lathe/lathe.ts'
+import type { Scale } from '../../src/lathe/lathe.ts'
 import type { Edge } from '../../src/moves/form.ts'
 import { operationsOf, planFeatures } from '../../src/planning/features.ts'
 import { setUp } from '../../src/replay/bench.ts'
@@ -13,7 +13,7 @@ import { bar, bench, inch, line, square, toInch } from './shop.ts'
 /** A hollow of radius .125, .060 deep, in a bar of 1.500 about 1.500 from its end: what its marks leave, where that is more than the job allows. */
 const setup = bar([1.5, 4])
 const before = { surely: setup.stock, possibly: setup.stock, allowed: setup.stock }
-const readout = (resolution: Length): Readout => ({ kind: 'readout', units: 'inch', resolution, reads: 'depth' })
+const readout = (resolution: Length): Scale => ({ kind: 'readout', units: 'inch', resolution, reads: 'depth' })
 const allowed = (edge: Edge, along: Length, inward: Length): Length => {
   const lathe = { ...bench, crossFeed: readout(inward), compound: { ...bench.compound, scale: readout(along) } }
   const operation = { ...stepped, edge, cusp: { most: 1, given: true } }
