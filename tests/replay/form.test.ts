@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Form, Piece } from '../../src/moves/form.ts'
-import { differ, excess, touches } from '../../src/replay/form/compare.ts'
+import { differ, excess, overlap, touches } from '../../src/replay/form/compare.ts'
 import { depthAt } from '../../src/replay/form/curve.ts'
 import { grown, shrunk } from '../../src/replay/form/dilate.ts'
 import { cutInto, envelope } from '../../src/replay/form/insert.ts'
@@ -159,6 +159,7 @@ describe('comparison', () => {
     }
     const level = (by: number) => [line(0, inch(Math.sqrt(1 - by ** 2) - 1), inch(1), inch(Math.sqrt(1 - by ** 2) - 1))]
     expect(touches([arc], level(0.05))).toBe(true)
+    expect(overlap([arc], level(0.05)) / inch(1)).toBeCloseTo(0.1, 5)
     expect(touches([arc], [line(0, inch(0.001), inch(1), inch(0.001))])).toBe(false)
   })
   it('finds the most one form is beyond another, also between the ends of the pieces', () => {
