@@ -63,7 +63,7 @@ inChromium('a page in Chromium', ({ open }) => {
     await expect.poll(() => page.textContent('#now .number')).toBe('3')
     await page.keyboard.press('Escape')
     await page.goto(file)
-    expect(await ticked(page)).toEqual(['1', '2', '3'])
+    await expect.poll(() => ticked(page)).toEqual(['1', '2', '3'])
     expect(await page.evaluate<string[]>('Object.keys(localStorage)')).toHaveLength(1)
     page.on('dialog', (dialog) => dialog.accept())
     await page.tap('#clear')
