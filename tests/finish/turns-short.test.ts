@@ -56,6 +56,11 @@ describe('a bottom that is large by one whole turn of the dial that roughs', () 
       .slice(1)
       .map((number) => Number(number) - before - 1)
     const { moves } = operation
+    if (slide === 'compound') {
+      // The one step that is turned otherwise is a move of the compound among those that come back from the stop.
+      const other = Number(/but at step (\d+) stop at the same mark/.exec(remedy)![1]) - before - 1
+      expect([moves[other]!.slide, other > back!, other <= backTo!]).toEqual(['compound', true, true])
+    }
     // The first roughing goes no deeper than a turn short of the deepest reading.
     const turn = slide === 'cross-feed' ? 100 : 125
     const rough = (move: Move) => move.action === 'feed-in' && move.slide === slide && move.purpose === 'rough'
