@@ -3,7 +3,8 @@
 // Makes src/ wrong in one small way at a time and sees whether a test fails. Prints the score by room, and what survived.
 // The tests are bundled anew for each mistake and run in one process until the first that fails: those of the room, cheapest first, then all others that
 // load the file. First they are all run without a mistake: a test that fails then is left out, and told.
-// --quick: by the tests of the room and of the rooms nearest to it; --own: by those of the room alone. Then the score is the least that it can be.
+// --quick: by the tests of the room and of the rooms nearest to it; --own: by those of the room alone, or --own --with
+// cases/examples.test.ts,features and of these. Then the score is the least that it can be.
 // A mistake whose tests do not end is counted apart.
 import { spawn } from 'node:child_process'
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
@@ -43,6 +44,7 @@ const { values } = parseArgs({
     minutes: { type: 'string', default: '600' },
     quick: { type: 'boolean', default: false },
     own: { type: 'boolean', default: false },
+    with: { type: 'string', default: '' },
     at: { type: 'string', default: '' },
   },
 })
@@ -186,7 +188,7 @@ const main = async () => {
   const there = readdirSync(join(ROOT, 'tests'))
   const names = new Set([
     ...[...drawnRooms].filter((room) => there.includes(room)),
-    ...(values.own ? [] : NEAR),
+    ...(values.own ? values.with.split(',').filter(Boolean) : NEAR),
     ...(values.quick || values.own ? [] : FAR),
   ])
   const tests = testsUnder(ROOT, [...names])
