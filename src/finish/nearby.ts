@@ -38,7 +38,7 @@ export const firstProved = (
 }
 
 /** Every pair of readings nearby except the middle, the nearest first; of two equally near the shallower, then the narrower. */
-const around = (shop: Shop, { deeper, across }: Choice): readonly Choice[] => {
+export const around = (shop: Shop, { deeper, across }: Choice): readonly Choice[] => {
   const steps = Array.from({ length: 2 * NEARBY + 1 }, (_, i) => i - NEARBY)
   const along = movesAcross(shop) ? steps : [0]
   return steps

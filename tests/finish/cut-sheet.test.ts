@@ -90,6 +90,13 @@ describe('a groove that was roughed by another sheet than the job plans now', ()
     expect([data.identity, data.continues]).toEqual([name, { from: 'job', roughedAt: 0.103 }])
   })
 
+  it('goes by what was fed in, not by a longer way along the work', async () => {
+    // .150 over is 75 marks; roughed to .103 all the same.
+    const wide = { ...HALF, 'shaft.yaml': job().replace('0.140', '0.240') }
+    const { words } = await finish(wide)
+    expect(words).toMatch(/was cut, roughed to mark 51 1\/2 \(\.103\) at step/)
+  })
+
   it('says so too where it refuses', async () => {
     const args = ['finish', 'shaft.yaml', '--feature', 'Seal', '--bottom-diameter', '1.310']
     const { status, err } = await runIn({ files: HALF }, ...args)

@@ -170,6 +170,11 @@ describe('comparison', () => {
     expect(excess(tip, chord)).toEqual({ by: 0, z: 0 })
     expect(excess(tip, [line(inch(1), 0, inch(2), 0)])).toBeNull()
     expect(excess([], chord)).toBeNull()
+    expect([overlap([], chord), touches([], chord)]).toEqual([0, false])
+    // A nanometer is no difference, what is more is one.
+    const level = (d: number) => [line(0, d, inch(1), d)]
+    expect([differ(level(0), level(1000)), differ(level(0), level(1001))?.by]).toEqual([null, 1001])
+    expect([overlap(level(1000), level(0)), overlap(level(1001), level(0))]).toEqual([0, inch(1)])
   })
   it('names the first of several places where it is that much', () => {
     const flat = [line(0, 0, inch(1), 0)]
