@@ -171,6 +171,12 @@ describe('comparison', () => {
     expect(excess(tip, [line(inch(1), 0, inch(2), 0)])).toBeNull()
     expect(excess([], chord)).toBeNull()
     expect([overlap([], chord), touches([], chord)]).toEqual([0, false])
+    // Where both are one, neither is deeper, whatever they are beside it.
+    const shared = line(0, 0, inch(1), 0)
+    expect(excess([shared, line(inch(1), 0, inch(2), 0)], [shared, line(inch(1), 5000, inch(2), 5000)])).toEqual({
+      by: 0,
+      z: 0,
+    })
     // A nanometer is no difference, what is more is one.
     const level = (d: number) => [line(0, d, inch(1), d)]
     expect([differ(level(0), level(1000)), differ(level(0), level(1001))?.by]).toEqual([null, 1001])
