@@ -42,7 +42,7 @@ describe('a kind and a shape', () => {
       'features/on-face.ts',
       'finish/what-remains.ts',
       'finish/words.ts',
-      'job/checks/warnings.ts',
+      'job/checks/contact.ts',
       'sheet/effect.ts',
       'sheet/fit-tool.ts',
       'sheet/hand.ts',

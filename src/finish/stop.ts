@@ -16,9 +16,9 @@ export type Stop = {
 
 /** Null if no finish in depth comes after a measuring, or if there is no bottom to measure. */
 export const stopOf = (operation: Operation, trace: OperationTrace): Stop | null => {
-  const { moves } = operation
+  const { moves, dimensions } = operation
   const at = moves.findLastIndex(({ action, purpose }) => action === 'measure' && purpose === 'expect-rough')
-  if (at < 0) return null
+  if (at < 0 || dimensions.every(({ id }) => id !== 'bottomDiameter')) return null
   const expected = trace.at[at]?.find(({ id }) => id === 'bottomDiameter')?.surely ?? null
   const down = moves.some(({ action, slide }, i) => i < at && action === 'feed-in' && slide === 'compound')
   const roughedBy = down ? 'compound' : 'cross-feed'

@@ -177,5 +177,6 @@ const fits = (job: Mapping, at: string, only: readonly string[]): boolean => {
 const OTHERS: Readonly<Record<string, unknown>> = {
   'features.leave-sides': '0.01 in',
   'features.flank-under': 1,
+  'lathe.widest-edge': '0.01 in',
   'lathe.instruments.inside-caliper': '0.0002 in',
 }

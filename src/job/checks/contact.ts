@@ -19,6 +19,10 @@ export const edgeInWork = ({ cuts, tool, ...draft }: Draft, edge: Edge): Length 
   return whole - Math.min(...sides)
 }
 
+/** A V that takes both of its flanks in one plunge: it could be fed along one of them instead. */
+export const takesBothFlanks = ({ tool, cuts }: Pick<Draft, 'tool' | 'cuts'>): boolean =>
+  tool.shape === 'vee' && cuts.style === 'plunge' && cuts.last === cuts.first
+
 const isFloor = ({ curve }: Piece): boolean => curve.kind === 'line' && curve.d0 === curve.d1
 
 const deepest = ({ from, to, curve }: Piece): Length => {

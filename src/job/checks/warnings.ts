@@ -7,7 +7,7 @@ import { figure } from '../../phrase/figure.ts'
 import type { Prose } from '../../phrase/phrase.ts'
 import { about, degrees, exact, say } from '../../phrase/say.ts'
 import { INCH, type Length, MM } from '../../units/length.ts'
-import { edgeInWork, mostEdge } from './contact.ts'
+import { edgeInWork, mostEdge, takesBothFlanks } from './contact.ts'
 import { bindingSlot, type Case, deepestBelowSurface } from './refusals.ts'
 
 /**
@@ -128,12 +128,11 @@ function wideContact({ draft, edge, bench, lathe }: Case): JobWarning[] {
   if (length <= most) return []
   const show = (of: Length) => about('planned', of, bench.units)
   const why = most === draft.surface / 4 ? 'a quarter of the diameter' : 'what this lathe forms in this metal'
-  const fed = draft.cuts.style === 'plunge' && draft.tool.shape === 'vee' && draft.cuts.last === draft.cuts.first
   return [
     warning(
       'wide-contact',
       say`At full depth ${show(length)} of the edge is in the work at once; ${show(most)} is ${why}`,
-      say`${fed ? 'cut one flank at a time (method: flank-feed), or ' : ''}take the last of it in light cuts; if it chatters, in this order: ${AGAINST_CHATTER}`,
+      say`${takesBothFlanks(draft) ? 'cut one flank at a time (method: flank-feed), or ' : ''}take the last of it in light cuts; if it chatters, in this order: ${AGAINST_CHATTER}`,
       draft.tool.origin,
     ),
   ]
