@@ -1,4 +1,4 @@
-import { HAND_WORDS } from '../exercise/asks/moves.ts'
+import { BACKWARD, HAND_WORDS } from '../exercise/asks/moves.ts'
 import type { MovesFacts, ReadingFacts } from '../exercise/blank.ts'
 import { type Lathe, readable, type Scale } from '../lathe/lathe.ts'
 import type { Move, Slide } from '../moves/operation.ts'
@@ -34,7 +34,7 @@ export const movesFrom = (text: string, { slide: along }: MovesFacts, lathe: Lat
     const slide: Slide = of === 'along' ? along : of
     const scale =
       slide === 'cross-feed' ? lathe.crossFeed : slide === 'compound' ? lathe.compound.scale : lathe.carriage
-    const count = scale === null ? null : countIn(rest.join(' '), scale)
+    const count = scale === null ? null : countIn(rest.join(' '), scale, BACKWARD.has(known))
     if (count === null) return unread(i, line, `write where the ${slide} is turned to, as "${word} 30"`)
     moves.push({ action, slide, count, origin })
   }
@@ -44,15 +44,15 @@ export const movesFrom = (text: string, { slide: along }: MovesFacts, lathe: Lat
 const unread = (i: number, line: string, hint: string): Parsed<never> =>
   refused(`move ${i + 1}, ${JSON.stringify(line.slice(0, 40))}, cannot be read`, hint)
 
-/** In readable steps; "past 0 to 50" is the mark 50 of the turn before 0, or simply 50 on the way in. */
-const countIn = (text: string, scale: Scale): number | null => {
+/** In readable steps; "past 0 to 50" is the mark 50 of the turn before 0 on the way back, and simply 50 on the way in. */
+const countIn = (text: string, scale: Scale, backward: boolean): number | null => {
   const before = /^(?:(?:back )?past )?0,? (?:to|stop at) (.+)$/.exec(text)
   const plain = (before?.[1] ?? text).replace(/^(?:to|on|onto) /, '')
   const facts = { sort: 'reading', scale } as unknown as ReadingFacts
   const read = valuesOf(plain, { facts, right: 0 })
   const value = read.ok ? read.value[0] : undefined
   if (value === undefined) return null
-  const from = before !== null && scale.kind === 'dial' ? value - scale.perTurn : value
+  const from = backward && before !== null && scale.kind === 'dial' ? value - scale.perTurn : value
   const count = from / readable(scale)
   return Math.abs(count - Math.round(count)) < 1e-6 ? Math.round(count) : count
 }

@@ -26,6 +26,12 @@ describe('a list of moves written by a learner', () => {
       'start; over 17; in 60; out past 0 to 50; past 0 to 80; onto 0; in 60; in 72; along 17; out past 0 to 50; stop',
     ],
     [
+      'as a sheet words it, in past 0',
+      PLAIN.replaceAll('in 52', 'in past 0, to 52')
+        .replace('in 72', 'in past 0, to 72')
+        .replaceAll('out past 0 to', 'out past 0, stop at'),
+    ],
+    [
       'numbered, in other words for readings',
       '1. start\n2. in .052\n3. out -.050\n4. over 17\n5. in 52\n6. out -50\n7. past -20\n8. onto 0\n9. in 72\n10. along 17\n11. out past 0 to 50\n12. stop',
     ],

@@ -16,6 +16,9 @@ export const HAND_WORDS = {
   measure: ['measure', null],
 } as const satisfies Record<string, readonly [Action, 'cross-feed' | 'along' | null]>
 
+/** What turns a dial back: only there "past 0 to 50" is the mark 50 of the turn before 0. On the way in it is the mark 50 behind 0, as a sheet has it. */
+export const BACKWARD: ReadonlySet<string> = new Set<keyof typeof HAND_WORDS>(['out', 'past'])
+
 /** As many lines for every answer: how many there are would tell how many moves are right. */
 const ROOM = 24
 
@@ -85,11 +88,13 @@ const lineOf = (move: Move, lathe: Parameters<Ask['make']>[0]['plan']['lathe'], 
   const own = move.slide ?? (of === 'along' ? slide : of)
   if (own !== (of === 'along' ? slide : of) || typeof move.count !== 'number') return null
   const scale = own === 'cross-feed' ? lathe.crossFeed : own === 'compound' ? lathe.compound.scale : lathe.carriage
-  return scale === null ? null : `${word} ${onScale(scale, move.count)}`.replace('past past', 'past')
+  return scale === null
+    ? null
+    : `${word} ${onScale(scale, move.count, BACKWARD.has(word))}`.replace('past past', 'past')
 }
 
-/** "54", "1 turn 25", "past 0 to 50"; of a readout what it shows. */
-const onScale = (scale: Scale, count: number): string => {
+/** "54", "1 turn 25"; before 0 "past 0 to 50" on the way back and "-50" on the way in; of a readout what it shows. */
+const onScale = (scale: Scale, count: number, backward: boolean): string => {
   const reading = count * readable(scale)
   if (scale.kind === 'readout') return formatExact(reading, scale.units)
   // Between two marks a number with a point is what the dial shows.
@@ -97,7 +102,7 @@ const onScale = (scale: Scale, count: number): string => {
     const whole = Math.round(of / scale.graduation)
     return Math.abs(of - whole * scale.graduation) < 1 ? String(whole) : formatExact(of, scale.units)
   }
-  if (reading < 0 && reading > -scale.perTurn) return `past 0 to ${marks(reading + scale.perTurn)}`
+  if (backward && reading < 0 && reading > -scale.perTurn) return `past 0 to ${marks(reading + scale.perTurn)}`
   if (reading < scale.perTurn) return marks(reading)
   const turns = Math.floor(reading / scale.perTurn + 1e-9)
   return `${turns} turn${turns === 1 ? '' : 's'} ${marks(reading - turns * scale.perTurn)}`
