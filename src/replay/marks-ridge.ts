@@ -22,7 +22,7 @@ export const ridgesAllowed = (bench: Bench, ridges: readonly Length[]): readonly
   if (cusp === undefined) return ridges.map(() => 0)
   const kept = (ridge: Length) => ridge <= cusp.most * HAIR
   const marks = ridges.every(kept) ? [] : byMarks(bench)
-  return ridges.map((ridge, i) => (kept(ridge) ? cusp.most : Math.max(cusp.most, marks[i] ?? 0)) * HAIR)
+  return ridges.map((ridge, i) => (kept(ridge) ? cusp.most : Math.max(cusp.most, marks[i] ?? cusp.most)) * HAIR)
 }
 
 /** Zeros that differ by whole marks leave the same ridges. So results are kept by form, edge and the part of a mark that is left over. */

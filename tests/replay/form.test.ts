@@ -108,6 +108,15 @@ describe('an envelope', () => {
       expect.closeTo(-Math.sqrt(0.25 - 0.499 ** 2), 9),
     ])
   })
+  it('cut into a part leaves a gap where there was no metal', () => {
+    const part: Piece[] = [line(0, 0, inch(1), 0), line(inch(2), 0, inch(3), 0)]
+    cutInto(part, [line(0, inch(0.1), inch(3), inch(0.1))])
+    expect(part.map(({ from, to }) => [from, to])).toEqual([
+      [0, inch(1)],
+      [inch(2), inch(3)],
+    ])
+  })
+
   it('cut into a part never reaches past the part', () => {
     const part = [line(0, -100, inch(1), -100)]
     cutInto(part, [line(inch(-1), 0, inch(0.5), 0)])

@@ -47,6 +47,15 @@ describe('the compound as a fine dial', () => {
     expect(fine.depth.spare! - coarse.depth.spare!).toBeGreaterThan(0.0017 * INCH)
   })
 
+  it.each([
+    ['2.9', false],
+    ['3', true],
+    ['10', true],
+    ['10.5', false],
+  ])('is one at an angle of %s: %s', (angle, fine) => {
+    expect(planned({ depth: '0.0720 ±0.0050', angle }).fine).toBe(fine)
+  })
+
   it('leaves the groove in its place: it meets its line with the compound at 0', () => {
     const { feature } = planned({ depth: '0.0720', angle: "5° 44'" })
     const near = feature.budget.find(({ id }) => id === 'near')!
