@@ -151,6 +151,8 @@ describe('a sweep', () => {
         const gap = Math.hypot(z1 - z0, d1 - d0) / 200
         const near = grown(envelope(placed.flat()), { along: gap, deep: gap })
         expect(excess(form, near)?.by ?? 1).toBeLessThan(1000)
+        expect(form[0]!.from).toBe(Math.min(z0, z1) + edge[0]!.from)
+        expect(form.at(-1)!.to).toBe(Math.max(z0, z1) + edge.at(-1)!.to)
       }),
       { numRuns: 60 },
     )
