@@ -19,7 +19,9 @@ export const carriageStep = (scene: Scene): StepWords | null => {
   })
   if (action === 'lock') return say(locked(scene))
   if (action === 'unlock')
-    return say([beforeDeburring(scene) ? 'unlock, run the tool well away from the work' : 'unlock'])
+    return beforeDeburring(scene)
+      ? { ...say(['unlock, run the tool well away from the work']), short: ['unlock, tool well away'] }
+      : say(['unlock'])
   if (place !== undefined) return say(toLine(scene, place), 'CARRIAGE', action === 'feed-across' ? [SIGHTED] : [])
   if (action === 'zero' && onIndicator(scene))
     return say(['bears on the carriage, set it to 0'], 'INDICATOR', [room(scene)])

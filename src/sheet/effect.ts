@@ -11,7 +11,7 @@ export const effectOf = (scene: Scene): Phrase => {
   const { action, purpose, slide } = scene.move
   switch (action) {
     case 'take-up':
-      return ['takes up the backlash']
+      return ['takes up backlash']
     case 'feed-in':
       return feedIn(scene)
     case 'back-out':
@@ -25,7 +25,7 @@ export const effectOf = (scene: Scene): Phrase => {
       return slide === 'cross-feed' ? inBeforeFeed(scene) : ['backlash taken up']
     case 'feed-across':
       if (scene.move.place !== undefined) return []
-      return [purpose === 'take-out-floor' ? 'cleans up the bottom' : 'feeds across the floor']
+      return [purpose === 'take-out-floor' ? 'cleans the bottom' : 'feeds across the floor']
     default:
       return []
   }

@@ -32,7 +32,7 @@ export const handStep = (scene: Scene): StepWords => {
     case 'start':
       return say('SPINDLE', ['start'], [`${beforeStart(scene.plan.part.held)}? stand clear`], chips(scene))
     case 'stop':
-      return say('SPINDLE', ['STOP, wait until it has come to rest'])
+      return { ...say('SPINDLE', ['STOP, wait until it has come to rest']), short: ['STOP, at rest'] }
     case 'align':
       return align(scene)
     case 'touch-off':
@@ -45,7 +45,10 @@ export const handStep = (scene: Scene): StepWords => {
       return measure(scene)
     case 'deburr':
       if (scene.move.purpose === 'chamfer') return chamfer(scene)
-      return say('DEBURR', ['break sharp edges by hand, spindle STOPPED, fine file or stone'])
+      return {
+        ...say('DEBURR', ['break sharp edges by hand, spindle STOPPED, fine file or stone']),
+        short: ['by hand, spindle STOPPED'],
+      }
     default:
       throw new Error(`no words for a move without a slide: ${scene.move.action}`)
   }

@@ -63,7 +63,7 @@ const replayed = (plan: Plan, { operation }: Planned): Phrase => {
   )
   if (dials.length === 0) return ['CHECKED BY REPLAY, move by move; the readouts have no lost motion']
   return [
-    'CHECKED BY REPLAY, for every backlash from ',
+    'CHECKED BY REPLAY, any backlash ',
     ...dials.flatMap((dial, i) => (i === 0 ? dial : [dials.length > i + 1 ? ', ' : ' and ', ...dial])),
   ]
 }

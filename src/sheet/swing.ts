@@ -35,7 +35,7 @@ const tried = ({ plan, feature, units }: Scene): Phrase[] => {
 }
 
 const fromParallel = (angle: number): Phrase[] => {
-  if (angle === 0) return [['parallel with the ways']]
+  if (angle === 0) return []
   if (angle === 90) return [[STRAIGHT_IN], ['on the other side of 0 it goes straight OUT: WRONG']]
   return angle > 0
     ? [[INTO], ['on the other side of 0 it goes OUT of the work: WRONG']]

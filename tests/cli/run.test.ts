@@ -58,7 +58,7 @@ describe('sheet', () => {
     expect({ status, err }).toEqual({ status: 0, err: '' })
     expect(out).toContain('CIDER PRESS SCREW')
     expect(out.replace(/\s+/g, ' ')).toContain(
-      'CHECKED BY REPLAY, for every backlash from 0 to .008 (cross-feed) and 0 to .006 (compound)',
+      'CHECKED BY REPLAY, any backlash 0 to .008 (cross-feed) and 0 to .006 (compound)',
     )
   })
 

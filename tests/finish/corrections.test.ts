@@ -79,7 +79,7 @@ describe('the lines under the stop', () => {
   it('say what the dial shows, and when to stop', () => {
     const text = printText(sheetFor(planOf('01-press-screw.yaml')))
     expect(text).toContain('.104: finish at 74; .106: 73')
-    expect(text).toContain('off by more than .004: STOP, measure again, do not correct')
+    expect(text).toContain('over .004 off: STOP, measure again')
     expect(printText(sheetFor(planOf('02-tap-plug.yaml')))).toContain('.9545: 1 turn and 10')
   })
 

@@ -68,7 +68,7 @@ describe('what remains', () => {
     expect(out).toMatch(/^ 25 {2}CROSS-FEED in (past 0, )?to 73; rest 1 s /m)
     expect(out).toMatch(/^ 21 {2}CROSS-FEED IN 5 whole turns to the same mark/m)
     expect(out).not.toMatch(/^ 20 {2}/m)
-    expect(out).not.toContain('FINISH BY WHAT YOU MEASURE')
+    expect(out).not.toContain('FINISH BY ')
     expect(out).toContain('in tolerance, worst case')
   })
 
@@ -94,7 +94,7 @@ describe('what remains', () => {
   it('starts from the part as the features before have left it', async () => {
     const whole = data(await runIn({ files }, 'sheet', 'examples/jobs/14-whole-screw.yaml', '--format', 'json'))
     const last = whole.features.length - 1
-    const stop = whole.steps.find(({ feature, say }) => feature === last && say.includes('FINISH BY WHAT YOU MEASURE'))!
+    const stop = whole.steps.find(({ feature, say }) => feature === last && say.includes('FINISH BY '))!
     const bottom = /bottom diameter, ([\d.]+) expected/.exec(stop.say)![1]!
     const { steps, features } = await json('14-whole-screw', whole.features[last]!.name, '--bottom-diameter', bottom)
     expect(features).toHaveLength(1)
@@ -235,7 +235,7 @@ describe('a width on other forms', () => {
 
   it('moves the last place of a swung compound, and the depth there with it', async () => {
     const written = data(await runIn({ files }, 'sheet', 'examples/jobs/09-swung-compound.yaml', '--format', 'json'))
-    const stop = written.steps.find(({ say }) => say.includes('FINISH BY WHAT YOU MEASURE'))!
+    const stop = written.steps.find(({ say }) => say.includes('FINISH BY '))!
     const wide = Number(/width, ([\d.]+) expected/.exec(stop.say)![1]!)
     const args = ['--bottom-diameter', '1.495', '--width', (wide - 0.003).toFixed(4)]
     const { steps, features, warnings } = await json('09-swung-compound', 'Keeper groove', ...args)
@@ -297,7 +297,7 @@ features:
 
   it('is widened at its near end, because the tool stands against the shoulder', async () => {
     const whole = data(await runIn(world, 'sheet', 'neck.yaml', '--format', 'json'))
-    const stop = whole.steps.find(({ say }) => say.includes('FINISH BY WHAT YOU MEASURE'))!
+    const stop = whole.steps.find(({ say }) => say.includes('FINISH BY '))!
     const bottom = /bottom diameter, ([\d.]+) expected/.exec(stop.say)![1]!
     const args = ['finish', 'neck.yaml', '--feature', 'Neck', '--bottom-diameter', bottom, '--format', 'json']
     const { steps, features } = data(await runIn(world, ...args, '--width', '.162'))

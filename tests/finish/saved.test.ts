@@ -54,7 +54,7 @@ describe('a groove against a shoulder that the carriage feeds across', () => {
   it('is told so on paper too', async () => {
     const { out } = await runIn({ files: { 'job.yaml': screw('0.125') } }, 'sheet', 'job.yaml')
     expect(out).toMatch(
-      /AND BY THE WIDTH, step 34: \(\.250 expected\)\n +\.2515 to \.2495: begin at -\.125; \.2490, \.2485: -\.126/,
+      /AND BY THE WIDTH, step 34 \(\.250 expected\):\n +\.2515 to \.2495: begin at -\.125; \.2490, \.2485: -\.126/,
     )
   })
 

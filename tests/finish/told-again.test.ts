@@ -41,7 +41,7 @@ it.each(['64.98', '65.05'])('metal left by a flank feed is told from a bottom of
 
 it('the warning of a coarse dial tells the width that the steps below come to', async () => {
   const { out } = await finish('By dial', '--bottom-diameter', '75.98', '--width', '4.87')
-  const planned = /planned worst low .*? width ([\d.]+) /.exec(out)![1]!
+  const planned = /planned unmeasured .*? width ([\d.]+) /.exec(out)![1]!
   expect(Number(planned)).toBeCloseTo(4.97, 9)
   expect(out).toContain(`the width comes out ${Number(planned).toFixed(2)},`)
 })

@@ -83,10 +83,10 @@ describe('a width followed by hand', () => {
 
   it('is said under the stop, with both tables to be used together', () => {
     const text = printText(sheetFrom('01-press-screw.yaml'))
-    expect(text).toContain('AND BY THE WIDTH, step 26: (.165 expected)')
+    expect(text).toContain('AND BY THE WIDTH, step 26 (.165 expected):')
     // Nothing is left on the sides: walls that stand .0015 wide already are not brought back by stopping short of them.
     expect(text).toContain('.1665 to .1645: feed across to 17; .1640, .1635: 18')
-    expect(text).toContain('off by more than .0015: STOP, measure again, do not correct')
+    expect(text).toContain('over .0015 off: STOP, measure again')
     expect(text).toContain('use both tables: the bottom sets the depth, the width the feed across')
   })
 

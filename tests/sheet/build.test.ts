@@ -34,7 +34,7 @@ describe('steps', () => {
     expect(lineOf(sheet, 1)).toBe(
       'LAYOUT dye the work, scribe with the spindle stopped: | 1.125 from the free end: tailstock-side edge; 1 1/8 on a rule | 1.281 from the free end: headstock-side edge; 1 9/32 on a rule | scribe with hermaphrodite calipers, the bent leg on the free end',
     )
-    expect(lineOf(sheet, 4)).toBe('COMPOUND turn toward the headstock, 11 marks or more | takes up the backlash')
+    expect(lineOf(sheet, 4)).toBe('COMPOUND turn toward the headstock, 11 marks or more | takes up backlash')
     expect(lineOf(sheet, 8)).toBe(
       'CROSS-FEED in gently until the edge touches the turning surface | power off, in neutral; turn the work by hand to feel the touch',
     )
@@ -42,7 +42,7 @@ describe('steps', () => {
     expect(lineOf(sheet, 13)).toBe('CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn) | clears by .042')
     expect(lineOf(sheet, 14)).toBe('COMPOUND toward the headstock to 8 | shift .008 toward the headstock')
     expect(lineOf(sheet, 17)).toBe('COMPOUND back past 0, stop at 80 (.020 before 0) | more than the backlash')
-    expect(lineOf(sheet, 25)).toBe('COMPOUND toward the headstock to 8, 3 marks a second | cleans up the bottom')
+    expect(lineOf(sheet, 25)).toBe('COMPOUND toward the headstock to 8, 3 marks a second | cleans the bottom')
     expect(lineOf(sheet, 26)).toBe(
       'CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn), 3 marks a second | squares the shoulder',
     )
@@ -137,7 +137,7 @@ describe('swinging the compound', () => {
 
   it('is said as the scale of this lathe shows it', () => {
     expect(swing(0, 'parallel')).toBe(
-      'COMPOUND set to 0° on its swivel scale (0 there is parallel), tighten | parallel with the ways | by indicator along a true bar: .001 at most in an inch; its gib snug',
+      'COMPOUND set to 0° on its swivel scale (0 there is parallel), tighten | by indicator along a true bar: .001 at most in an inch; its gib snug',
     )
     expect(swing(5 + 44 / 60, 'square')).toContain(
       "COMPOUND set to 84° 16' on its swivel scale (0 there is square), tighten | that is 5° 44' from parallel | ",
@@ -226,7 +226,7 @@ describe('the sheet', () => {
     if (feature?.status !== 'planned') throw new Error('planned')
     const [width, bottom, near] = feature.proof.lines
     expect(words(feature.proof.replayed, 'inch')).toBe(
-      'CHECKED BY REPLAY, for every backlash from 0 to .008 (cross-feed) and 0 to .006 (compound)',
+      'CHECKED BY REPLAY, any backlash 0 to .008 (cross-feed) and 0 to .006 (compound)',
     )
     expect(width).toMatchObject({ verdict: 'holds', remedy: null, spare: { value: 0.00325 } })
     expect(words(bottom?.remedy ?? [], 'inch')).toBe('would hold with .001 less of "touching off", the largest cause')

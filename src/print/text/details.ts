@@ -1,28 +1,36 @@
+import { heldWords } from '../../phrase/words.ts'
 import type { Sheet } from '../../sheet/sheet.ts'
 import { beside, ruled } from './columns.ts'
-import { backOf, LABEL } from './front.ts'
+import { backOf, LABEL, restOf } from './front.ts'
 
 /**
  * What the front left out: how dials are counted, why, what the tool is besides, and where the speed comes from. What
- * is the same for several features is told once, after their names.
+ * is the same for several features is told once, behind their names.
  */
 export const details = (sheet: Sheet, width: number): string[] => {
   const { units } = sheet
-  const by = new Map<string, string[]>()
-  for (const feature of sheet.features) {
-    if (feature.status === 'refused') continue
-    for (const line of feature.heading) {
-      const text = backOf([line], units, width).join('\n')
-      if (text !== '') by.set(text, [...(by.get(text) ?? []), feature.name])
-    }
-  }
   const several = sheet.features.length > 1
+  const all = sheet.features.flatMap((feature) =>
+    feature.status === 'refused'
+      ? []
+      : feature.heading.flatMap((line) => {
+          const says = restOf(line).map((phrase) => heldWords(phrase, units))
+          return says.length === 0 ? [] : [{ label: line.label, says, name: feature.name }]
+        }),
+  )
+  const by = new Map<string, typeof all>()
+  for (const one of all) {
+    const key = JSON.stringify([one.label, one.says])
+    by.set(key, [...(by.get(key) ?? []), one])
+  }
+  const told = [...by.values()]
   const lines = [
     ...backOf(sheet.heading, units, width),
-    ...[...by].flatMap(([text, names]) => [
-      ...(several ? beside('For', LABEL, names.join(', '), width) : []),
-      ...text.split('\n'),
-    ]),
+    ...told.flatMap((same) => {
+      const { label, says } = same[0]!
+      const names = several ? `${same.map(({ name }) => name).join(', ')}: ` : ''
+      return says.flatMap((say, i) => beside(i === 0 ? label : '', LABEL, i === 0 ? names + say : say, width))
+    }),
   ]
   return lines.length === 0 ? [] : ['', ...ruled('DETAILS', '', width), ...lines]
 }

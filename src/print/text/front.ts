@@ -1,3 +1,4 @@
+import type { Phrase } from '../../phrase/phrase.ts'
 import { heldWords } from '../../phrase/words.ts'
 import type { About, HeadingLine, Sheet } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
@@ -35,12 +36,15 @@ export const frontOf = (blocks: readonly HeadingLine[], units: Units, width: num
       )
     })
 
+/** What is printed at the back. */
+export const restOf = ({ about, says }: HeadingLine): readonly Phrase[] =>
+  BACK.has(about) ? says : FIRST_ONLY.has(about) ? says.slice(1) : []
+
 /** The rest, with its labels. */
 export const backOf = (blocks: readonly HeadingLine[], units: Units, width: number = COLUMNS): string[] =>
-  blocks.flatMap(({ about, label, says }) => {
-    const rest = BACK.has(about) ? says : FIRST_ONLY.has(about) ? says.slice(1) : []
-    return rest.flatMap((phrase, i) => beside(i === 0 ? label : '', LABEL, heldWords(phrase, units), width))
-  })
+  blocks.flatMap((block) =>
+    restOf(block).flatMap((phrase, i) => beside(i === 0 ? block.label : '', LABEL, heldWords(phrase, units), width)),
+  )
 
 /** The slides of a sheet if all its features have them alike, and there are several; otherwise none. */
 export const commonSlides = ({ features, units }: Sheet): HeadingLine[] => {

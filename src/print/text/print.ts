@@ -11,7 +11,7 @@ import { commonSlides, frontOf, LABEL } from './front.ts'
 import { grindLines } from './grind.ts'
 import { inspectionLines } from './inspection.ts'
 import { sheetName } from './names.ts'
-import { causeLines, causesOf, proofLines, stopLegend } from './proof.ts'
+import { causesOf, proofLegend, proofLines, replayedLines } from './proof.ts'
 import { sketchLines } from './sketch.ts'
 import { slipLines } from './slips.ts'
 import { againLines, stepLines } from './steps.ts'
@@ -150,15 +150,15 @@ const refusal = (feature: Extract<SheetFeature, { status: 'refused' }>, units: U
 ]
 
 const proof = ({ sheet, width, again }: Page): string[] => {
-  const cut = sheet.features.filter((feature) => feature.status === 'planned')
+  const cut = sheet.features.flatMap((feature) => (feature.status === 'planned' ? [feature] : []))
   if (cut.length === 0) return []
   const causes = causesOf(cut)
   return [
     '',
     ...ruled('PROOF', '', width),
-    ...cut.flatMap((feature) => proofLines(feature, sheet.units, causes, width, again.get(feature.index)?.like)),
-    ...stopLegend(cut, width),
-    ...causeLines(causes, width),
+    ...replayedLines(cut, sheet.units, width),
+    ...cut.flatMap((feature) => proofLines(feature, cut, sheet.units, causes, width, again.get(feature.index)?.like)),
+    ...proofLegend(cut, causes, width),
   ]
 }
 

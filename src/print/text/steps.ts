@@ -1,3 +1,4 @@
+import type { Action } from '../../moves/operation.ts'
 import type { Phrase } from '../../phrase/phrase.ts'
 import { heldWords, number, words } from '../../phrase/words.ts'
 import type { FoldedPlace } from '../../sheet/places.ts'
@@ -53,9 +54,7 @@ export const stepLines = (steps: readonly SheetStep[], style: Style): string[] =
     const place = own.get(step.number)
     const boxes = checks.filter(({ before: at }) => at >= step.number && at <= (place?.to ?? step.number))
     const heading = [
-      ...(step.group === group
-        ? []
-        : [...(group === null ? [] : ['']), `${' '.repeat(digits + 2)}-- ${step.group} --`]),
+      ...(step.group === group ? [] : [`${' '.repeat(digits + 2)}-- ${step.group} --`]),
       ...boxes.flatMap((check) => supervisedLines(check, units, digits + 2, width)),
     ]
     group = step.group
@@ -66,7 +65,11 @@ export const stepLines = (steps: readonly SheetStep[], style: Style): string[] =
         ...headed(`${stays.from}-${stays.to}`, 'AS BEFORE', [stayWords(stays, before?.name ?? '')], layout),
       ]
     }
-    if (place === undefined) return [...heading, ...lines(step, layout)]
+    if (place === undefined) {
+      const pair = pairFrom(step, steps, layout)
+      done = pair?.number ?? done
+      return [...heading, ...(pair === undefined ? lines(step, layout) : pairLines(step, pair, layout))]
+    }
     done = place.to
     const within = steps.filter(({ number }) => number >= place.from && number <= place.to)
     return [
@@ -76,6 +79,31 @@ export const stepLines = (steps: readonly SheetStep[], style: Style): string[] =
     ]
   })
 }
+
+/** Two steps of the hand that always follow each other are told one by one the first time, and on one line after that. */
+const PAIRS: ReadonlyMap<Action, Action> = new Map([
+  ['stop', 'back-out'],
+  ['unlock', 'deburr'],
+])
+
+const pairFrom = (step: SheetStep, steps: readonly SheetStep[], { told }: Layout): SheetStep | undefined => {
+  const next = steps.find(({ number }) => number === step.number + 1)
+  if (next === undefined || PAIRS.get(step.action) !== next.action) return undefined
+  const key = `pair ${step.action}`
+  if (told.has(key)) return next
+  told.add(key)
+  return undefined
+}
+
+const pairLines = (step: SheetStep, next: SheetStep, layout: Layout): string[] => [
+  ...headed(
+    numbers({ from: step.number, to: next.number }),
+    step.thing,
+    [...(step.short ?? step.does), ': ', `${next.thing} `, ...(next.short ?? next.does)],
+    layout,
+  ),
+  ...[step, next].flatMap((one) => moreOf(one, layout)).flatMap((text) => under(text, layout)),
+]
 
 type Range = { readonly from: number; readonly to: number }
 
@@ -146,11 +174,15 @@ export const againLines = ({ like, from, to, first, last, differs }: Again, unit
 const under = (text: string, { width, digits }: Pick<Layout, 'width' | 'digits'>): string[] =>
   wrap(text, width - digits - 4).map((line) => ' '.repeat(digits + 4) + line)
 
-/** What is told each time: which lines, what a speed asks for, and that the spindle is stopped. */
-const ALWAYS: ReadonlySet<string> = new Set(['layout', 'set-speed', 'touch-off'])
+/** What is told each time: which lines are scribed, and that the power is off. */
+const ALWAYS: ReadonlySet<string> = new Set(['layout', 'touch-off'])
 
-/** Sizes expected are one paragraph. What is explained of a step of the set-up is told once on a sheet, each on a line of its own. */
-const moreOf = ({ group, action, more, expected = [] }: SheetStep, { units, told }: Layout): string[] => {
+/**
+ * Sizes expected are one paragraph. What is explained of a step of the set-up, and what holds for every stop, is told once on a sheet; the first time each
+ * on a line of its own.
+ */
+const moreOf = (step: SheetStep, { units, told }: Layout): string[] => {
+  const { group, more, expected = [] } = step
   // A size stays on the line of its name.
   const sizes = expected.map(({ label, size, by }) =>
     [
@@ -158,11 +190,28 @@ const moreOf = ({ group, action, more, expected = [] }: SheetStep, { units, told
       ...(by === undefined ? [] : [`(${by.replaceAll(' ', '\u00a0')})`]),
     ].join(' '),
   )
-  const rest = more.slice(expected.length).map((phrase) => heldWords(phrase, units))
-  if (group !== 'set up') return [...(sizes.length > 0 ? [`expected: ${sizes.join(', ')}`] : []), ...rest]
-  const fresh = rest.filter((text) => ALWAYS.has(action) || !told.has(`${action} ${text}`))
-  for (const text of fresh) told.add(`${action} ${text}`)
-  return fresh
+  const rest = more.slice(expected.length)
+  const fresh = rest.filter((phrase) => {
+    const key = keyOf(step, phrase, units)
+    if (key === null) return true
+    const known = told.has(key)
+    told.add(key)
+    return !known
+  })
+  const says = fresh.map((phrase) => heldWords(phrase, units))
+  if (group !== 'set up') return [...(sizes.length > 0 ? [`expected: ${sizes.join(', ')}`] : []), ...says]
+  const again = step.action === 'fit-tool' && says.length < rest.length
+  return again && says.length > 0 ? [says.join('; ')] : says
+}
+
+/** Of the set-up everything may be told once, at a given speed; of a stop only what has no number. */
+const keyOf = (step: SheetStep, phrase: Phrase, units: Units): string | null => {
+  const { group, action, does } = step
+  if (ALWAYS.has(action)) return null
+  const text = words(phrase, units)
+  if (action === 'set-speed') return `${action} ${words(does, units)} ${text}`
+  if (group === 'set up') return `${action} ${text}`
+  return action === 'measure' && phrase.every((part) => typeof part === 'string') ? `${action} ${text}` : null
 }
 
 const withEffect = (lines: readonly string[], effect: string, { width, column }: Layout): string[] => {

@@ -10,7 +10,7 @@ import { inUnits } from '../../units/length.ts'
 import type { Planned } from '../scene.ts'
 import type { Corrections, SheetStep, StopTable } from '../sheet.ts'
 import { afterFinish } from './after-finish.ts'
-import { betweenWords, gapsBetween, joined, neighbors, noTable, shortRules, withoutRow } from './rows.ts'
+import { gapsBetween, joined, neighbors, noTable, shortRules, tableRules } from './rows.ts'
 import { widthData, widthInWords, widthLines } from './width-corrections.ts'
 
 /** Puts the tables under the step where the work is measured. `first` is the number of the feature's first step. */
@@ -89,11 +89,12 @@ const tableInWords = (plan: Plan, feature: Planned, table: CorrectionTable, firs
   at: table.finishes.length === 1 ? say`step ${first + table.finishes[0]!}` : ['every finishing step'],
   expected: length('expected', keyOf(feature, table, table.expected), plan.units),
   rows: alike(table).map((rows) => rowWords(plan, feature, table, rows)),
-  rules: [
-    ...withoutRow(table, (measured) => length('expected', keyOf(feature, table, measured), plan.units)),
-    ...(gapsBetween(alike(table), table.quantum) ? [[betweenWords(table.between, 'shallower')]] : []),
-    ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
-  ],
+  rules: tableRules(
+    table,
+    gapsBetween(alike(table), table.quantum) ? 'shallower' : null,
+    length('spare', table.most, plan.units),
+    (measured) => length('expected', keyOf(feature, table, measured), plan.units),
+  ),
   short: shortRules(
     table,
     gapsBetween(alike(table), table.quantum) ? 'shallower' : null,
@@ -110,7 +111,7 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
     const leads = i === 0 && alike(table)[0]![0]!.counts.every((count, _, all) => count === all[0] && count >= 0)
     return [...keys, ': ', ...(leads ? ['finish at '] : []), ...reading]
   })
-  return [say`FINISH BY WHAT YOU MEASURE, ${at}: ${key} (${expected} expected)`, joinedBy('; ', each), ...rules]
+  return [say`FINISH BY ${key}, ${at} (${expected} expected):`, joinedBy('; ', each), ...rules]
 }
 
 /** Neighbors that are finished at the same reading are grouped. */

@@ -33,27 +33,32 @@ export const neighbors = ({ without }: Table, one: Row, next: Row): boolean =>
 export const gapsBetween = (groups: readonly (readonly Row[])[], quantum: Length): boolean =>
   groups.slice(1).some((rows, i) => further(groups[i]!.at(-1)!, rows[0]!, quantum))
 
-/** The rule for a reading between two rows. */
-export const betweenWords = (between: Between, doubt: string): string =>
-  between === 'none' ? 'between two rows: use "finish"' : `between two rows: ${RULES[between]}; in doubt the ${doubt}`
-
-/** The rules of a table in a few words, for who knows them. `doubt`: null if no reading falls between two rows. */
-export const shortRules = (
+/** What to do between two rows and beyond the last. `doubt`: null if no reading falls between two rows. */
+export const tableRules = (
   table: Table & { readonly between: Between },
   doubt: string | null,
   most: Figure,
   key: (measured: Length) => Figure,
 ): Phrase[] => [
   ...withoutRow(table, key),
-  ...(doubt === null
-    ? []
-    : [[table.between === 'none' ? 'between rows use "finish"' : `${SHORT[table.between]}, in doubt the ${doubt}`]]),
+  [...betweenRows(table.between, doubt), 'over ', most, ' off: STOP, measure again'],
+]
+
+/** The same in a few words, for who knows them. */
+export const shortRules = (...[table, doubt, most, key]: Parameters<typeof tableRules>): Phrase[] => [
+  ...withoutRow(table, key),
+  ...(doubt === null ? [] : [[BETWEEN[table.between](doubt)]]),
   ['over ', most, ' off: measure again'],
 ]
 
-const SHORT = { nearer: 'nearer row', 'in proportion': 'between rows in proportion' } as const
+const betweenRows = (between: Between, doubt: string | null): string[] =>
+  doubt === null ? [] : [`${BETWEEN[between](doubt)}; `]
 
-const RULES = { nearer: 'the nearer', 'in proportion': 'in proportion' } as const
+const BETWEEN: Readonly<Record<Between, (doubt: string) => string>> = {
+  nearer: (doubt) => `nearer row, in doubt the ${doubt}`,
+  'in proportion': (doubt) => `between rows in proportion, in doubt the ${doubt}`,
+  none: () => 'between rows use "finish"',
+}
 
 /** The separator between two keys with one reading. */
 export const joined = (rows: readonly Row[], quantum: Length): string =>

@@ -8,7 +8,7 @@ import type { Plan } from '../../plan/plan.ts'
 import { scaleOf } from '../../plan/scale.ts'
 import { inUnits } from '../../units/length.ts'
 import type { StopTable, WidthCorrections } from '../sheet.ts'
-import { betweenWords, gapsBetween, joined, neighbors, noTable, shortRules, withoutRow } from './rows.ts'
+import { gapsBetween, joined, neighbors, noTable, shortRules, tableRules } from './rows.ts'
 
 /** The table in words. `first` is the number of the feature's first step. */
 export const widthInWords = (plan: Plan, table: WidthTable, first: number): StopTable => {
@@ -22,11 +22,12 @@ export const widthInWords = (plan: Plan, table: WidthTable, first: number): Stop
     at: say`${table.rows[0]!.moves.length === 1 ? 'step' : 'steps'} ${numbers}`,
     expected: length('expected', table.expected, plan.units),
     rows: groups.map((rows) => rowWords(plan, table, rows)),
-    rules: [
-      ...withoutRow(table, (measured) => length('expected', measured, plan.units)),
-      ...(gapsBetween(groups, table.quantum) ? [[betweenWords(table.between, 'narrower')]] : []),
-      ['off by more than ', length('spare', table.most, plan.units), ': STOP, measure again, do not correct'],
-    ],
+    rules: tableRules(
+      table,
+      gapsBetween(groups, table.quantum) ? 'narrower' : null,
+      length('spare', table.most, plan.units),
+      (measured) => length('expected', measured, plan.units),
+    ),
     short: shortRules(
       table,
       gapsBetween(groups, table.quantum) ? 'narrower' : null,
@@ -47,7 +48,7 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
   const begins: Phrase =
     moved.length > 1 ? [] : [table.begins ? 'begin at ' : table.over ? 'over to ' : 'feed across to ']
   return [
-    say`AND BY THE WIDTH, ${at}: (${expected} expected)`,
+    say`AND BY THE WIDTH, ${at} (${expected} expected):`,
     ...(moved.length === 1 ? [] : [['back past to the first reading, then onto the second']]),
     joinedBy(
       '; ',
