@@ -58,7 +58,14 @@ export function judge(
   trace: OperationTrace,
   faults: readonly Fault[],
 ): Judgment {
-  const { mark, room, wanted, target, allowed, gone, left, leftAlways } = offForm(lathe, operation, before, trace)
+  const ridge = ridgeOf(operation, trace, faults)
+  const { mark, room, wanted, target, allowed, gone, left, leftAlways } = offForm(
+    lathe,
+    operation,
+    before,
+    trace,
+    ridge,
+  )
   const dimensions = placed(operation)
   const taken = [trace.surely, trace.possibly].map((form) => takenOf(form, before.surely, operation, dimensions))
   const least = leastLegs(target, before, operation, dimensions)
@@ -83,6 +90,12 @@ export function judge(
     left,
     leftAlways,
   }
+}
+
+/** What the job allows; where the marks cannot keep that, what the replay has found to be the least that they leave. */
+const ridgeOf = ({ cusp }: Operation, { ridges = [] }: OperationTrace, faults: readonly Fault[]): Length => {
+  if (cusp === undefined) return 0
+  return faults.some(({ kind }) => kind === 'ridge') ? cusp.most : Math.max(cusp.most, ...ridges)
 }
 
 /**

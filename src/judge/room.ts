@@ -43,12 +43,16 @@ const SHARES: Partial<Record<string, readonly [near: number, far: number]>> = {
   center: [1 / 2, 1 / 2],
 }
 
-/** Metal gone beyond the room that the drawing gives, and metal left within it, radially, pm; 0 = none. */
+/**
+ * Metal gone beyond the room that the drawing gives, and metal left within it, radially, pm; 0 = none. `ridge`: how far what stays between two places of
+ * a stepped form may stand out of it.
+ */
 export const offForm = (
   lathe: Lathe,
   operation: Operation,
   before: Progress,
   { surely, possibly }: { readonly surely: Form; readonly possibly: Form },
+  ridge: Length = operation.cusp?.most ?? 0,
 ) => {
   const mark = marksBox(lathe, operation)
   const room = roomOf(operation, mark)
@@ -56,7 +60,8 @@ export const offForm = (
   cutInto(wanted, operation.wanted)
   const least = [...before.surely]
   cutInto(least, operation.atLeast ?? operation.wanted)
-  const target = shrunk(least, { ...room.left, deep: room.left.deep + (operation.cusp?.most ?? 0) })
+  // Where the form is steep, a ridge stands out of it along the work.
+  const target = shrunk(least, { along: room.left.along + ridge, deep: room.left.deep + ridge })
   const allowed = allowedBy(operation, before, mark, room)
   return {
     mark,

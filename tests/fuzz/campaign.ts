@@ -4,6 +4,10 @@ import { breaches } from '../cases/json-schema.ts'
 import { type Outcome, runIn } from '../cli/world.ts'
 import { jobs } from '../properties/jobs.ts'
 import { changes } from './mutations.ts'
+import { disagreements } from './oracles.ts'
+
+/** A list that is not proven, a form that is not right: that is the product, and nothing is wrong with the run. */
+const SAYS_ON_PAPER: ReadonlySet<string> = new Set(['replay', 'grind', 'grade'])
 
 type Case = { readonly text: string; readonly spoil: (text: string) => string; readonly seed: number }
 
@@ -54,8 +58,7 @@ const examine = async ({ text, spoil, seed }: Case, tally: Tally): Promise<void>
     if (/[^\P{C}\n\t]/u.test(outcome.out + outcome.err)) find('a character that a terminal obeys')
     if (took > LONGEST) find(`more than ${LONGEST} seconds: ${args[0]}`)
     if (outcome.status === 2 && outcome.out !== '' && args[0] === 'sheet') find('unreadable, and something is printed')
-    if (outcome.status > 0 && outcome.err === '' && args[0] !== 'replay' && args[0] !== 'grind')
-      find('a failure without a word')
+    if (outcome.status > 0 && outcome.err === '' && !SAYS_ON_PAPER.has(args[0]!)) find('a failure without a word')
     if (outcome.status === 1 && args[0] === 'sheet' && !outcome.err.includes('remedy: '))
       find('refused without a remedy')
     if (/NaN|Infinity|undefined|\[object/.test(outcome.out))
@@ -96,20 +99,64 @@ const examine = async ({ text, spoil, seed }: Case, tally: Tally): Promise<void>
     if (stop !== undefined)
       await run('finish', 'job.yaml', '--feature', stop, '--bottom-diameter', String((seed % 3000) / 1000))
   }
-  if (seed % 4 === 0)
+  if (seed % 4 === 0) {
     for (const what of [
       ['grind', 'job.yaml'],
       ['sheet', 'job.yaml', '--format', 'html', '--slips', '--inspection'],
+      ['sheet', 'job.yaml', '--width', '40', '--drawing', '--supervised'],
+      ['sheet', 'job.yaml', '--format', 'markdown'],
+      ['sheet', 'job.yaml', '--format', 'svg'],
+      ['check', 'job.yaml', '--format', 'sarif'],
     ])
       await run(...what)
+    const card = await run('sheet', 'job.yaml', '--card')
+    const page = await run('sheet', 'job.yaml', '--format', 'html')
+    const prints = { text: asText.out, card: card.out, csv: table.out, html: page.out, data: JSON.parse(data.out) }
+    for (const what of disagreements(prints))
+      tally.finds.has(shape(what)) || tally.finds.set(shape(what), `${what}\n${job}`)
+  }
+  if (asText.status === 0 && seed % 8 === 0) await asClass(run, extra, spoil, seed)
 }
+
+/** The job as an exercise: handed out, filled in by who knows nothing and by who spoils the form, and graded. */
+const asClass = async (
+  run: (...args: string[]) => Promise<Outcome>,
+  files: Record<string, string>,
+  spoil: Case['spoil'],
+  seed: number,
+): Promise<void> => {
+  const exercise = [
+    'title: Fuzz',
+    'teaches: care',
+    'base: job.yaml',
+    `seed: ${seed % 1000}`,
+    'sheets: 1',
+    'hide: [readings, marks]',
+    '',
+  ].join('\n')
+  files['exercise.yaml'] = exercise
+  const made = await run('handout', 'exercise.yaml', '--out', 'set')
+  for (const [name, text] of Object.entries(made.files)) if (name.startsWith('set/')) files[name] = text
+  if (made.status !== 0) return
+  await run('grade', 'set/manifest.json', 'set/answers')
+  const form = Object.keys(files).find((name) => /^set\/answers\/.*\.yaml$/.test(name))
+  if (form !== undefined) files[form] = spoil(files[form]!.replace(/value: ""/g, () => 'value: "12"'))
+  await run('grade', 'set/manifest.json', 'set/answers')
+  files['set/manifest.json'] = spoil(files['set/manifest.json'] ?? '')
+  await run('grade', 'set/manifest.json', 'set/answers')
+  files['exercise.yaml'] = spoil(exercise)
+  await run('handout', 'exercise.yaml', '--out', 'other')
+}
+
+/** One find for all that differ only in their numbers. */
+const shape = (what: string): string => what.replace(/[\d.]+/g, 'N')
 
 /** Of the processor, for a job of a few features. */
 const LONGEST = 2
 
 const summaryOf = ({ cases: drawn, runs, slowest, statuses, finds }: Tally, seconds: number, seed: number): string =>
   [
-    `${drawn} cases, ${runs} runs in ${Math.round(seconds)} s from seed ${seed}; the slowest took ${slowest.toFixed(2)} s; ${Math.round(process.memoryUsage().rss / 1e6)} MB at the end`,
+    `${drawn} cases, ${runs} runs in ${Math.round(seconds)} s from seed ${seed}; the slowest took ${slowest.toFixed(2)} s; ${Math.round(process.resourceUsage().maxRSS / 1e3)} MB at most`,
     [...statuses]
       .sort()
       .map(([key, count]) => `${key}: ${count}`)
