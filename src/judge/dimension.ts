@@ -46,11 +46,13 @@ const graver = (one: Verdict, other: Verdict): boolean => GRAVITY.indexOf(one) >
  * The range of a size without limits of its own: what the dials can do, or what the limits of the other sizes leave.
  * Degrees: a tenth.
  */
-function around({ id, aim }: WantedDimension, mark: Box, { over, left, edge }: Room): readonly [number, number] {
+function around({ id, aim }: WantedDimension, mark: Box, { over, left, edge, runs }: Room): readonly [number, number] {
   if (PLACES.has(id)) return [aim - edge, aim + edge]
   if (id === 'angle') return [aim - 0.1, aim + 0.1]
   const by = ({ along, deep }: Box): number => {
-    if (WIDE.has(id)) return Math.max(2 * mark.along, along)
+    // Of an arc that meets the surface flatly half a mark of depth moves both edges by much more than that.
+    if (id === 'width') return Math.max(along, 2 * (mark.along + runs * deep))
+    if (id === 'legAlong') return Math.max(2 * mark.along, along)
     if (id === 'depth' || id === 'legDown') return deep
     return id === 'bottomDiameter' || id === 'flatness' ? 2 * deep : 2 * (deep + along)
   }
@@ -59,7 +61,6 @@ function around({ id, aim }: WantedDimension, mark: Box, { over, left, edge }: R
   const most = Math.max(by(over), by(left))
   return [aim - most, aim + most]
 }
-const WIDE: ReadonlySet<Instrument> = new Set<Instrument>(['width', 'legAlong'])
 const PLACES: ReadonlySet<Instrument> = new Set<Instrument>(['near', 'far', 'center'])
 
 /** What it means to measure more than the highest limit, and less than the lowest. */

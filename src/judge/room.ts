@@ -11,9 +11,9 @@ import type { Length } from '../units/length.ts'
 
 /**
  * How far the finished form may be outside and inside the wanted one, and the tolerance of the edge that the drawing
- * places, pm.
+ * places, pm. `runs`: how far an edge moves along the work per depth.
  */
-export type Room = { readonly over: Over; readonly left: Box; readonly edge: Length }
+export type Room = { readonly over: Over; readonly left: Box; readonly edge: Length; readonly runs: number }
 /**
  * Outside, each wall has its own room: the wall that the drawing places has the room of its own limits, the other wall
  * that of the width.
@@ -30,10 +30,12 @@ const roomOf = (operation: Operation, mark: Box): Room => {
   const [toNear, toFar] = [0, 1].map((end) => edges.reduce((most, one) => Math.max(most, beyond(one, end)), mark.along))
   // The wall that the drawing places takes nothing from the width; from a middle each takes half.
   const share = SHARES[(edges.find(({ limits }) => limits !== null) ?? edges[0])?.id ?? 'none'] ?? [1, 1]
+  const runs = Math.max(...runOut(operation))
   return {
     over: { ...over, near: toNear! + share[0] * wide, far: toFar! + share[1] * wide },
     left: { ...left, along: Math.max(left.along, edges.length === 0 ? 0 : Math.min(toNear!, toFar!)) },
-    edge: mark.along + over.deep * Math.max(...runOut(operation)),
+    edge: mark.along + over.deep * runs,
+    runs,
   }
 }
 

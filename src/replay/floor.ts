@@ -34,12 +34,16 @@ const floorIn = (cavity: Cavity, operation: Operation): readonly Piece[] => {
     let last = at
     for (let i = at + way; pieces[i] !== undefined; i += way) {
       if (onFloor(pieces[i]!)) last = i
-      else if (pieces[i]!.curve.kind !== 'line' || rise(pieces[i]!) > STEP) break
+      else if (!isStep(pieces[i]!, operation)) break
     }
     return last
   }
   return pieces.slice(furthest(-1), furthest(1) + 1)
 }
+
+/** Of a tool with a sloping face the flanks are curved, and so is what they leave of a step. */
+const isStep = (piece: Piece, { edge }: Operation): boolean =>
+  rise(piece) <= STEP && (piece.curve.kind === 'line' || edge.ground !== undefined)
 
 const isNearlyLevel = ({ curve }: Piece): boolean => curve.kind === 'line' && Math.abs(slope(curve)) <= FLOOR_SLOPE
 

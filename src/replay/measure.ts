@@ -43,18 +43,21 @@ const INSTRUMENTS: Readonly<Record<WantedDimension['id'], Take>> = {
     const floor = floorOf(cavity, operation)
     return floor.length === 0 ? 0 : floor.at(-1)!.to - floor[0]!.from
   },
-  angle: ({ pieces, deepestAt }, { edge, region }) => {
-    const own = pieces.filter(({ from, to }) => to > region.from && from < region.to)
-    const flanks = edge.ground === undefined ? flank : curvedFlank
-    const of = edge.ground === undefined ? pieces : own
-    const before = flanks(
-      of.filter(({ from }) => from < deepestAt),
-      1,
-    )
-    const after = flanks(
-      of.filter(({ to }) => to > deepestAt),
-      -1,
-    )
+  angle: (cavity, operation) => {
+    const { pieces, deepestAt } = cavity
+    const [before, after] =
+      operation.edge.ground === undefined
+        ? [
+            flank(
+              pieces.filter(({ from }) => from < deepestAt),
+              1,
+            ),
+            flank(
+              pieces.filter(({ to }) => to > deepestAt),
+              -1,
+            ),
+          ]
+        : curvedFlanks(cavity, operation)
     return before === null || after === null ? null : before + after
   },
   flatness: (cavity, operation) => {
@@ -100,6 +103,24 @@ const carriedOn = (piece: Piece, level: Length, side: 1 | -1): Length => {
   const all = meets(piece.curve, level).filter((z) => side * (end - z) >= 0)
   if (all.length === 0) return end
   return side === 1 ? Math.max(...all) : Math.min(...all)
+}
+
+/** What is sloping in the floor, a step between two passes, is no part of a flank. */
+const curvedFlanks = (cavity: Cavity, operation: Operation): readonly [number | null, number | null] => {
+  const { region } = operation
+  const own = cavity.pieces.filter(({ from, to }) => to > region.from && from < region.to)
+  const floor = floorOf(cavity, operation)
+  const [first, last] = [floor[0]?.from ?? cavity.deepestAt, floor.at(-1)?.to ?? cavity.deepestAt]
+  return [
+    curvedFlank(
+      own.filter(({ from }) => from < first),
+      1,
+    ),
+    curvedFlank(
+      own.filter(({ to }) => to > last),
+      -1,
+    ),
+  ]
 }
 
 /** Half angle of the straight line between the ends of a flank, which a tool with a sloping face leaves curved. Degrees from square with the axis. */

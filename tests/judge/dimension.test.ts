@@ -9,6 +9,7 @@ const ROOM: Room = {
   over: { along: 30_000, deep: 40_000, near: 0, far: 0 },
   left: { along: 50_000, deep: 60_000 },
   edge: 70_000,
+  runs: 0,
 }
 const AIM = 1_000_000
 const on = (
@@ -109,6 +110,17 @@ describe('a size without limits', () => {
     const width = (size: number) =>
       verdictOf({ id: 'width', aim: AIM, limits: null }, [size, size], MARK, tight).verdict
     expect([width(AIM + 21_000), width(AIM + 21_001), width(AIM - 21_000), width(AIM - 21_001)]).toEqual([
+      'holds',
+      'gone',
+      'holds',
+      'left',
+    ])
+  })
+  it('a width of an arc that meets the surface flatly has what its room in depth moves both edges', () => {
+    const flat: Room = { ...ROOM, runs: 2 }
+    const width = (size: number) => verdictOf({ id: 'width', aim: AIM, limits: null }, [size, size], MARK, flat).verdict
+    // Over: 2 (10,000 + 2 x 40,000); under: 2 (10,000 + 2 x 60,000).
+    expect([width(AIM + 181_000), width(AIM + 181_001), width(AIM - 261_000), width(AIM - 261_001)]).toEqual([
       'holds',
       'gone',
       'holds',

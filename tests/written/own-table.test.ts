@@ -67,3 +67,28 @@ it('the table of every random job that can be cut is proven', { timeout: 600_000
   )
   expect(proven).toBeGreaterThan(15)
 })
+
+/** Three places whose depths differ by half a mark, by a tool whose face slopes: its flanks are curved, and so are the steps in the floor. */
+const SLOPING = `title: Hand press, spare spindle
+units: inch
+part: { material: mild steel, held: chuck, overhang: 1.090, diameter: 19/32, length: 1.6938 }
+lathe:
+  name: Long shed lathe
+  units: inch
+  cross-feed: { graduation: 0.001, per-turn: 0.100, backlash: 0.000, reads: depth }
+  compound: { graduation: 0.001, per-turn: 0.100, backlash: 0.000, angle: 5.73, travel: 2.5, scale-zero: parallel }
+  spindle-speeds: [45, 70, 110, 180, 290, 470]
+tools:
+  bit-1: { shape: vee, angle: 28.2346, nose: 0.0063, holder-angle: 14.5, reach: 0.076 }
+features:
+  - { kind: v-groove, name: Runout groove, angle: 29, depth: 0.0400 ±0.002, root: 1/64, near: 9/32, tool: bit-1 }
+cutting: { leave: 0.004, leave-sides: 0.002 }
+`
+
+it('a V whose floor has steps of half a mark is as wide at its root as all of them, and its angle is that of its flanks', async () => {
+  expect(await ownTable(SLOPING)).toBe('')
+  const { out } = await runIn({ files: { 'job.yaml': SLOPING } }, 'sheet', 'job.yaml', '--format', 'json')
+  const { root, angle } = JSON.parse(out).features[0].finished
+  expect(Math.abs(root.planned - 1 / 64)).toBeLessThan(0.001)
+  expect(Math.abs(angle.planned - 29)).toBeLessThan(0.1)
+})
