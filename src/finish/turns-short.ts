@@ -66,10 +66,15 @@ const again = (before: number, shop: Shop, whole: Phrase): Phrase => {
   }
   const near = say`the tool must then be as near the work as before step ${step(first)}, not a whole turn further out`
   const side = sideOf(shop, first)
-  if (side === null) return say`do steps ${step(stop.at + 1)} and ${step(stop.at + 2)} (${near}); then do ${rough}`
+  // Beside a face the slide goes back from it before the spindle is started.
+  const started = moves.findIndex(({ action }, i) => i > stop.at && action === 'start')
+  const join = started === stop.at + 2 ? 'and' : 'to'
+  const back = say`do steps ${step(stop.at + 1)} ${join} ${step(started)} (${near})`
+  if (side === null) return say`${back}; then do ${rough}`
   if (comesBackTo(shop, side, first, to + 1))
     return say`do steps ${step(stop.at + 1)} to ${step(to)} (${near}); then do ${rough}`
-  return say`do steps ${step(stop.at + 1)} and ${step(stop.at + 2)} (${near}); bring the ${side} back past where it was before step ${step(first)} by more than the backlash, and forward onto it; then do ${rough}`
+  const [free, held] = side === 'carriage' ? ['unlock the carriage; ', ', and lock it'] : ['', '']
+  return say`${back}; ${free}bring the ${side} back past where it was before step ${step(first)} by more than the backlash, and forward onto it${held}; then do ${rough}`
 }
 
 /** The slide that moves from place to place by its dial while roughing; null if there is none. */

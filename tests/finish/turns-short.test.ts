@@ -1,13 +1,22 @@
 import { readFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
+import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { compile } from '../../src/compile.ts'
+import { lostTravel, stepTravel, travelAt } from '../../src/dials/travel.ts'
+import { readsOf } from '../../src/finish/reads.ts'
+import { type Stop, stopOf } from '../../src/finish/stop.ts'
+import { turnsShort } from '../../src/finish/turns-short.ts'
 import type { Load } from '../../src/job/read-job.ts'
 import type { Move } from '../../src/moves/operation.ts'
+import { words } from '../../src/phrase/words.ts'
 import type { FeaturePlan, Plan } from '../../src/plan/plan.ts'
 import { replayNext, startOf } from '../../src/replay/replay.ts'
+import { countsPerTurn } from '../../src/sequence/dial.ts'
 import { runIn } from '../cli/world.ts'
 import { FILES } from '../judge/tried.ts'
+import { jobs } from '../properties/jobs.ts'
+import { runs } from '../runs.ts'
 
 const JOBS = join(import.meta.dirname, '..', '..', 'examples', 'jobs')
 const load: Load = (path, from) => {
@@ -101,6 +110,116 @@ test('a floor that is under the finish already is said to be there', async () =>
     (await finish('01-press-screw', 'Thread-relief groove', bottom, '--measured-again')).features[0]!.notes!.join(' ')
   expect(await notes('.7265')).toContain('The floor is there already at .7265')
   expect(await notes('.7345')).not.toContain('The floor is there already')
+})
+
+/** Done as told: the roughing stopped a turn short, the steps that come back from the stop, where it is told the slide along, and the roughing once more. */
+const doneAgain = (plan: Plan, feature: Planned, stop: Stop): { told: string; problems: string[] } | null => {
+  const { operation, trace, before: progress } = feature
+  const scale = stop.roughedBy === 'cross-feed' ? plan.lathe.crossFeed : plan.lathe.compound.scale
+  const turn = countsPerTurn(scale)
+  if (turn === null) return null
+  const sine = stop.roughedBy === 'cross-feed' ? 1 : Math.sin((operation.angle * Math.PI) / 180)
+  const bottom = stop.expected + 2 * travelAt(scale, turn) * sine
+  // There would be no groove at all.
+  if (bottom > operation.surface) return null
+  const shop = { lathe: plan.lathe, setup: plan.setup, progress, operation, stop, reads: readsOf(feature) }
+  const short = turnsShort(plan.units, 0, shop, feature, bottom)
+  if (short === null) return null
+  const told = typeof short.remedy === 'string' ? short.remedy : words(short.remedy, plan.units)
+  const { moves } = operation
+  const rough = (move: Move) => move.action === 'feed-in' && move.slide === stop.roughedBy && move.purpose === 'rough'
+  const deepest = Math.max(...moves.filter(rough).map(({ count }) => count!))
+  const cut = moves.slice(0, stop.at + 1).flatMap((move) => (rough(move) && move.count! > deepest - turn ? [] : [move]))
+  const steps = told.match(/do steps (\d+) (?:to|and) (\d+)\b.*then do steps (\d+) to (\d+) again/)
+  const [back, backTo, from, to] = steps!.slice(1).map((number) => Number(number) - 1)
+  const side = /bring the (compound|carriage) back past where it was before step (\d+)/.exec(told)
+  const brought: Move[] =
+    side === null ? [] : bringBack(plan, moves, side[1] as 'compound' | 'carriage', Number(side[2]) - 1)
+  const again = [...moves.slice(back, backTo! + 1), ...brought, ...moves.slice(from, to! + 1)]
+  const done = { ...operation, moves: [...cut, ...again, ...moves.slice(to! + 1)] }
+  const result = replayNext(plan.lathe, plan.setup, progress, done, 0)
+  const bottomAt = (sizes: typeof trace.sizes) => sizes.find(({ id }) => id === 'bottomDiameter')!.surely!
+  const differs = (one: number, other: number) => Math.abs(one - other) > 1000
+  const remeasured = cut.length + again.length - 1
+  const known = new Set(replayNext(plan.lathe, plan.setup, progress, operation, 0).faults.map(({ say }) => say))
+  return {
+    told,
+    problems: [
+      ...result.faults.flatMap(({ say }) => (known.has(say) ? [] : [say])),
+      ...(differs(bottomAt(result.trace.at[remeasured]!), bottomAt(trace.at[stop.at]!)) ? ['the stop differs'] : []),
+      ...(differs(bottomAt(result.trace.sizes), bottomAt(trace.sizes)) ? ['the bottom differs'] : []),
+    ],
+  }
+}
+
+/** Past where a slide was before a move by more than its lost motion, and forward onto it. */
+const bringBack = (plan: Plan, moves: readonly Move[], slide: 'compound' | 'carriage', index: number): Move[] => {
+  const at = moves.slice(0, index).findLast((move) => move.slide === slide && move.count != null)?.count ?? 0
+  const scale = slide === 'compound' ? plan.lathe.compound.scale : plan.lathe.carriage!
+  const past = at - Math.ceil(lostTravel(scale) / stepTravel(scale)) - 1
+  const { origin } = moves[0]!
+  const onto: Move[] = [
+    { action: 'go-past', slide, count: past, purpose: 'to-place', origin },
+    { action: 'return', slide, count: at, purpose: 'to-place', origin },
+  ]
+  if (slide === 'compound') return onto
+  return [{ action: 'unlock', slide, origin }, ...onto, { action: 'lock', slide, origin }]
+}
+
+describe('random jobs that were roughed a turn short', () => {
+  it('come to what was expected by the steps that are named', { timeout: 600_000 }, () => {
+    const ways = new Map<string, number>()
+    fc.assert(
+      fc.property(jobs, ({ text }) => {
+        const { plan } = compile('job.yaml', () => ({
+          ok: true,
+          file: 'job.yaml',
+          bytes: new TextEncoder().encode(text),
+        }))
+        for (const feature of plan?.features ?? []) {
+          const stop = feature.status === 'planned' ? stopOf(feature.operation, feature.trace) : null
+          const done = stop === null ? null : doneAgain(plan!, feature as Planned, stop)
+          if (done === null) continue
+          const way = WAYS.find((each) => done.told.includes(each)) ?? 'as it is'
+          ways.set(way, (ways.get(way) ?? 0) + 1)
+          expect(done.problems, done.told).toEqual([])
+        }
+      }),
+      { numRuns: runs(120), seed: 16_180_339 },
+    )
+    expect([...ways.keys()].sort()).toEqual(['as it is', ...WAYS].sort())
+  })
+})
+const WAYS = ['bring the compound', 'bring the carriage', 'sooner, because the compound']
+
+test('beside a face, where the spindle is started later, the steps that come back go on to the start; a carriage is unlocked for it', () => {
+  const told = (feature: string, more = '') => {
+    const text = `title: Press spindle
+units: inch
+part: { material: mild steel, held: chuck, overhang: 2.5, steps: [{ name: spigot, diameter: 1, length: 1 }, { name: collar, diameter: 1 1/2, length: 2 }] }
+lathe:
+  name: Village lathe
+  units: inch
+  cross-feed: { graduation: 0.001, per-turn: 0.050, reads: depth, backlash: 0.004 }
+  compound: { graduation: 0.001, per-turn: 0.100, backlash: 0.006, travel: 2.5 }
+  carriage: { graduation: 0.010, per-turn: 0.800, backlash: 0.030 }
+  spindle-speeds: [45, 70, 110, 180, 290]
+tools: { neck: { shape: square, width: 0.062, reach: 0.2 }, wide: { shape: square, width: 0.125, reach: 0.2 } }
+features:
+  - { kind: groove, name: Neck, ${feature} }
+${more}`
+    const { plan } = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: new TextEncoder().encode(text) }))
+    const only = plan!.features[0]! as Planned
+    const done = doneAgain(plan!, only, stopOf(only.operation, only.trace)!)!
+    expect(done.problems).toEqual([])
+    return done.told
+  }
+  expect(told('from: collar, far: 0, width: 0.062, depth: 0.090, tool: neck')).toMatch(
+    /do steps (\d+) to (\d+) \(the tool/,
+  )
+  expect(told('near: 1 1/2, width: 0.200, depth: 0.090, tool: wide', 'cutting: { side-feed: carriage }')).toMatch(
+    /; unlock the carriage; bring the carriage back .*, and lock it; then do steps|do steps \d+ to \d+ \(the tool/,
+  )
 })
 
 const progressBefore = (plan: Plan, index: number) =>
