@@ -70,6 +70,10 @@ export type Expected = {
 /** A table under a stop in words: what was measured, and the reading that follows from it. */
 export type StopTable = {
   readonly by: 'outsideLessBottom' | 'bottomDiameter' | 'width'
+  /** The lines of `more` that tell the same: the first of them, and how many. */
+  readonly lines: { readonly from: number; readonly count: number }
+  /** What was measured, which steps go to the reading, and what is expected. */
+  readonly head: Phrase
   /** Which steps go to the reading: "step 25". */
   readonly at: Phrase
   readonly expected: Figure

@@ -64,7 +64,14 @@ describe('the page of a sheet', () => {
         const { does, effect } = place ?? step
         const shown = textIn(item)
         const large = withClass(item, 'reading').map(textIn)
-        for (const phrase of [does, effect, ...step.more]) {
+        // The rows of a table are its cells, what was measured over the reading.
+        const inTable = (i: number) => step.tables?.some(({ lines }) => i === lines.from + 1) === true
+        const cells = step.tables?.flatMap(({ rows }) => rows) ?? []
+        const shownCells = withClass(item, 'rows').flatMap((rows) => named1(rows, 'div').map(textIn))
+        expect(shownCells).toEqual(
+          cells.map(({ keys, reading }) => words(keys, sheet.units) + words(reading, sheet.units)),
+        )
+        for (const phrase of [does, effect, ...step.more.filter((_, i) => !inTable(i))]) {
           expect(shown).toContain(words(phrase, sheet.units))
           for (const part of phrase)
             if (typeof part !== 'string' && READINGS.has(part.role)) expect(large).toContain(number(part, sheet.units))

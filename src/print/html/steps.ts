@@ -1,6 +1,6 @@
 import type { Phrase } from '../../phrase/phrase.ts'
 import { words } from '../../phrase/words.ts'
-import type { Group, Sheet, SheetStep } from '../../sheet/sheet.ts'
+import type { Group, Sheet, SheetStep, StopTable } from '../../sheet/sheet.ts'
 import type { Units } from '../../units/length.ts'
 import { type Child, type Markup, tag } from '../markup.ts'
 import { told } from './phrases.ts'
@@ -14,6 +14,7 @@ type Entry = {
   readonly does: Phrase
   readonly effect: Phrase
   readonly more: readonly Phrase[]
+  readonly tables?: readonly StopTable[]
 }
 
 /** What stands beside a step: its readings on their faces, and its picture. */
@@ -59,12 +60,17 @@ const boxesAt = ({ supervised = [], units }: Sheet, { from, to }: Entry): Markup
       ),
     )
 
-const entriesOf = ({ steps, places = [] }: Sheet, feature: number): Entry[] => {
+const entriesOf = (sheet: Sheet, feature: number): Entry[] => {
+  const { steps, places = [] } = sheet
   const own = steps.filter((step) => step.feature === feature)
   return own.flatMap((step): Entry[] => {
     const place = places.find(({ from, to }) => from <= step.number && step.number <= to)
-    if (place === undefined)
-      return [{ ...step, does: [...(step.first ?? []), ...step.does], from: step.number, to: step.number }]
+    if (place === undefined) {
+      const { tables, ...rest } = step
+      const entry = { ...rest, does: [...(step.first ?? []), ...step.does], from: step.number, to: step.number }
+      // Who fills a sheet in gets the lines: their blanks are numbered.
+      return [tables === undefined || sheet.identity === null ? entry : { ...entry, tables }]
+    }
     if (place.from !== step.number) return []
     const within = own.filter(({ number }) => number >= place.from && number <= place.to)
     return [{ ...place, group: step.group, more: within.flatMap((one: SheetStep) => one.more) }]
@@ -93,17 +99,31 @@ const item = (entry: Entry, units: Units, { dials, pictures }: Beside): Markup =
         effect.length === 0 ? [] : [' ', tag('span', { class: 'effect' }, told(effect, units))],
       ),
     ),
-    more.length === 0
-      ? []
-      : tag(
-          'ul',
-          { class: 'more' },
-          ...more.map((each, i) => tag('li', {}, told(each, units), blank(each, from, i, units))),
-        ),
+    more.length === 0 ? [] : tag('ul', { class: 'more' }, ...moreOf(entry, units)),
     faces.length === 0 ? [] : tag('div', { class: 'dials' }, ...faces),
     within(pictures),
   )
 }
+
+/** Each line an item; the lines of a table are one, with what was measured over the reading that follows from it. */
+const moreOf = ({ from, more, tables = [] }: Entry, units: Units): Markup[] =>
+  more.flatMap((each, i) => {
+    const table = tables.find(({ lines }) => i >= lines.from && i < lines.from + lines.count)
+    if (table === undefined) return [tag('li', {}, told(each, units), blank(each, from, i, units))]
+    return i === table.lines.from ? [tag('li', {}, ...tableOf(table, units))] : []
+  })
+
+const tableOf = ({ head, rows, rules }: StopTable, units: Units): Child[] => [
+  told(head, units),
+  tag(
+    'dl',
+    { class: 'rows' },
+    ...rows.map(({ keys, reading }) =>
+      tag('div', {}, tag('dt', {}, told(keys, units)), tag('dd', {}, told(reading, units))),
+    ),
+  ),
+  ...rules.map((rule) => tag('div', {}, told(rule, units))),
+]
 
 /** Where a size is to be measured there is room to write it. */
 const blank = (phrase: Phrase, step: number, i: number, units: Units): Child => {

@@ -47,6 +47,10 @@ figure svg{display:block;max-width:100%;height:auto}
 .effect::before{content:"\\2013\\a0"}
 .reading{font-size:2.15rem;line-height:1;white-space:nowrap}
 .more{margin:.15rem 0 .25rem 5rem;padding:0 0 0 1rem}
+.rows{display:flex;flex-wrap:wrap;margin:.3rem 0;border-left:1px solid #000}
+.rows>div{border:1px solid #000;border-left:0;padding:.15rem .5rem;text-align:center;margin-bottom:-1px}
+.rows dt{font-weight:normal;border-bottom:1px solid #bbb}
+.rows dd{line-height:1.6}
 .dials{display:none;margin:.4rem 0 0 5rem}
 .dials .dial{display:none;width:8.5rem}
 .dials:has(.matters){display:block}

@@ -11,7 +11,7 @@ import type { Planned } from '../scene.ts'
 import type { Corrections, SheetStep, StopTable } from '../sheet.ts'
 import { afterFinish } from './after-finish.ts'
 import { gapsBetween, joined, neighbors, noTable, shortRules, tableRules } from './rows.ts'
-import { widthData, widthInWords, widthLines } from './width-corrections.ts'
+import { type InWords, widthData, widthInWords, widthLines } from './width-corrections.ts'
 
 /** Puts the tables under the step where the work is measured. `first` is the number of the feature's first step. */
 export const withCorrections = (
@@ -47,7 +47,7 @@ export const withCorrections = (
       ...step,
       ownLines: step.more.length + untilTable,
       more,
-      ...tablesOf(plan, feature, { bottom, width }, first, place),
+      ...tablesOf(plan, feature, { bottom, width }, first, place, step.more.length),
       ...(!hasRows(bottom) ? {} : { corrections: dataOf(plan, feature, bottom, first, place) }),
       ...(!hasRows(width) ? {} : { widthCorrections: widthData(plan, width, first, `step.${step.number}.width`) }),
     }
@@ -64,16 +64,21 @@ const tablesOf = (
   { bottom, width }: Pick<Tables, 'bottom' | 'width'>,
   first: number,
   place: string,
+  own: number,
 ): Pick<SheetStep, 'tables'> => {
+  const ofBottom = bottom === null ? 0 : linesOf(plan, feature, bottom, first).length
+  const at = (table: InWords, from: number): StopTable => ({ ...table, lines: { from, count: 2 + table.rules.length } })
   const tables = [
-    ...(hasRows(bottom) ? [tableInWords(plan, feature, bottom, first)] : []),
-    ...(hasRows(width) ? [widthInWords(plan, width, first)] : []),
+    ...(hasRows(bottom) ? [at(tableInWords(plan, feature, bottom, first), own)] : []),
+    ...(hasRows(width) ? [at(widthInWords(plan, width, first), own + ofBottom)] : []),
   ]
   return tables.length === 0 ? {} : { tables: tables.map((table) => named(table, `${place}.${table.by}`)) }
 }
 
-const named = ({ by, at, expected, rows, rules, short }: StopTable, place: string): StopTable => ({
+const named = ({ by, lines, head, at, expected, rows, rules, short }: StopTable, place: string): StopTable => ({
   by,
+  lines,
+  head: identify(`${place}.head`, head),
   at: identify(`${place}.at`, at),
   expected: { ...expected, id: `${place}.expected` },
   rows: rows.map(({ keys, reading }, i) => ({
@@ -84,9 +89,10 @@ const named = ({ by, at, expected, rows, rules, short }: StopTable, place: strin
   short: short.map((rule, i) => identify(`${place}.short.${i + 1}`, rule)),
 })
 
-const tableInWords = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): StopTable => ({
+const tableInWords = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): InWords => ({
   by: table.byDepth ? 'outsideLessBottom' : 'bottomDiameter',
-  at: table.finishes.length === 1 ? say`step ${first + table.finishes[0]!}` : ['every finishing step'],
+  head: headOf(plan, feature, table, first),
+  at: stepsOf(table, first),
   expected: length('expected', keyOf(feature, table, table.expected), plan.units),
   rows: alike(table).map((rows) => rowWords(plan, feature, table, rows)),
   rules: tableRules(
@@ -103,15 +109,23 @@ const tableInWords = (plan: Plan, feature: Planned, table: CorrectionTable, firs
   ),
 })
 
+const stepsOf = ({ finishes }: CorrectionTable, first: number): Phrase =>
+  finishes.length === 1 ? say`step ${first + finishes[0]!}` : ['every finishing step']
+
+const headOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): Phrase => {
+  const key = table.byDepth ? 'outside diameter less bottom diameter' : 'bottom diameter'
+  const expected = length('expected', keyOf(feature, table, table.expected), plan.units)
+  return say`FINISH BY ${key}, ${stepsOf(table, first)} (${expected} expected):`
+}
+
 const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): Phrase[] => {
   if (table.rows.length === 0) return [noTable('THE BOTTOM', table.reason)]
-  const key = table.byDepth ? 'outside diameter less bottom diameter' : 'bottom diameter'
-  const { at, expected, rows, rules } = tableInWords(plan, feature, table, first)
+  const { head, rows, rules } = tableInWords(plan, feature, table, first)
   const each = rows.map(({ keys, reading }, i): Phrase => {
     const leads = i === 0 && alike(table)[0]![0]!.counts.every((count, _, all) => count === all[0] && count >= 0)
     return [...keys, ': ', ...(leads ? ['finish at '] : []), ...reading]
   })
-  return [say`FINISH BY ${key}, ${at} (${expected} expected):`, joinedBy('; ', each), ...rules]
+  return [head, joinedBy('; ', each), ...rules]
 }
 
 /** Neighbors that are finished at the same reading are grouped. */

@@ -10,17 +10,23 @@ import { inUnits } from '../../units/length.ts'
 import type { StopTable, WidthCorrections } from '../sheet.ts'
 import { gapsBetween, joined, neighbors, noTable, shortRules, tableRules } from './rows.ts'
 
+/** A table in words, before it is known where its lines are. */
+export type InWords = Omit<StopTable, 'lines'>
+
 /** The table in words. `first` is the number of the feature's first step. */
-export const widthInWords = (plan: Plan, table: WidthTable, first: number): StopTable => {
+export const widthInWords = (plan: Plan, table: WidthTable, first: number): InWords => {
   const groups = grouped(table)
   const numbers = joinedBy(
     ' and ',
     table.rows[0]!.moves.map(({ index }) => first + index),
   )
+  const at = say`${table.rows[0]!.moves.length === 1 ? 'step' : 'steps'} ${numbers}`
+  const expected = length('expected', table.expected, plan.units)
   return {
     by: 'width',
-    at: say`${table.rows[0]!.moves.length === 1 ? 'step' : 'steps'} ${numbers}`,
-    expected: length('expected', table.expected, plan.units),
+    head: say`AND BY THE WIDTH, ${at} (${expected} expected):`,
+    at,
+    expected,
     rows: groups.map((rows) => rowWords(plan, table, rows)),
     rules: tableRules(
       table,
@@ -44,17 +50,17 @@ export const widthInWords = (plan: Plan, table: WidthTable, first: number): Stop
 export const widthLines = (plan: Plan, table: WidthTable, first: number, paired: boolean): Phrase[] => {
   if (table.rows.length === 0) return [noTable('THE WIDTH', table.reason)]
   const moved = table.rows[0]!.moves
-  const { at, expected, rows: each, rules } = widthInWords(plan, table, first)
+  const { head, rows: each, rules } = widthInWords(plan, table, first)
   const begins: Phrase =
     moved.length > 1 ? [] : [table.begins ? 'begin at ' : table.over ? 'over to ' : 'feed across to ']
   return [
-    say`AND BY THE WIDTH, ${at} (${expected} expected):`,
-    ...(moved.length === 1 ? [] : [['back past to the first reading, then onto the second']]),
+    head,
     joinedBy(
       '; ',
       each.map(({ keys, reading }, i): Phrase => [...keys, ': ', ...(i === 0 ? begins : []), ...reading]),
     ),
     ...rules,
+    ...(moved.length === 1 ? [] : [['back past to the first reading, then onto the second']]),
     ...(paired
       ? [
           [
