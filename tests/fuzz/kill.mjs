@@ -1,4 +1,5 @@
-// npm run kill -- [--times 500] [--seed S]: ends the program by kill -9 at random moments while it writes; no file may ever be half written.
+// npm run kill -- [--times 500] [--seed S]: ends the program by kill -9 at random moments while it writes, and lets it write to a disk that is full;
+// no file may ever be half written.
 import { spawn, spawnSync } from 'node:child_process'
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -16,10 +17,12 @@ const main = async () => {
   const commands = commandsIn(folder)
   const tally = { before: 0, after: 0, finds: [] }
   for (let i = 0; i < times; i++) await once(commands[Math.floor(random() * commands.length)], random, folder, tally)
+  const full = fullDisks(commands, folder, tally)
   rmSync(folder, { recursive: true })
   console.log(
     `${times} kills: ${tally.before} before anything was there, ${tally.after} when files were there; ${tally.finds.length} finds`,
   )
+  console.log(full)
   for (const find of tally.finds) console.log(`FIND: ${find}`)
   process.exitCode = tally.finds.length === 0 ? 0 : 1
 }
@@ -65,6 +68,36 @@ const once = async ({ args, whole }, random, folder, tally) => {
   if (again.status !== 0) tally.finds.push(`${args.join(' ')}: afterwards ${again.status}: ${again.stderr}`)
   for (const name of filesIn(join(folder, 'out')).keys())
     if (name.includes('.groovewright-')) tally.finds.push(`${args.join(' ')}: ${name} is left behind`)
+}
+
+/** A file system of a few KB in memory, mounted where the command writes. Only the superuser may mount: others are told that it was not tried. */
+const fullDisks = (commands, folder, tally) => {
+  const out = join(folder, 'out')
+  let runs = 0
+  let full = 0
+  for (const { args, whole } of commands) {
+    const bytes = [...whole.files.values()].reduce((sum, text) => sum + Buffer.byteLength(text), 0)
+    for (const share of [0, 0.2, 0.5, 0.8, 0.95]) {
+      fresh(folder)
+      const size = Math.max(4, Math.floor((bytes * share) / 4096) * 4)
+      const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', `size=${size}k`, 'tmpfs', out], { encoding: 'utf8' })
+      if (mounted.status !== 0) return `no full disk was tried: ${(mounted.stderr ?? 'mount cannot be run').trim()}`
+      try {
+        const { status, stderr } = spawnSync('node', [bin, ...args], { cwd: folder, encoding: 'utf8' })
+        runs++
+        const left = filesIn(out)
+        const wrong = (what) => tally.finds.push(`${args.join(' ')} on a disk of ${size} KB: ${what}`)
+        for (const [name, text] of left) if (whole.files.get(name) !== text) wrong(`${name} is not whole`)
+        if (status !== 0) full++
+        if (status === 0 && left.size !== whole.files.size) wrong(`status 0, ${left.size} of ${whole.files.size} files`)
+        if (status !== 0 && !/^groovewright: cannot write .*: no space is left on the disk\n$/.test(stderr))
+          wrong(`status ${status}: ${stderr}`)
+      } finally {
+        spawnSync('umount', [out])
+      }
+    }
+  }
+  return `${runs} runs on a small disk, ${full} of them until it was full`
 }
 
 const fresh = (folder) => {
