@@ -53,8 +53,8 @@ const leftElsewhere = (plan: Plan, index: number): Phrase => {
 /** The same in short for a refusal: the sheet that was really cut may not be refused. */
 export const assumedInShort = (today: Plan, { plan, from }: CutPlan, index: number): Prose => {
   const rough = roughedAt(plan.features[index]!)
-  const scale = rough === null ? null : scaleOf(plan, rough.slide)
-  if (from !== 'job' || rough === null || scale === null) return ''
+  if (from !== 'job' || rough === null) return ''
+  const scale = scaleOf(plan, rough.slide)!
   const at = exact('reading', readingOf(scale, rough.count).value, scale.units)
   return say`; assumed is sheet ${identityOf(today)}, roughed to ${at} on the dial: if another was cut, give it (--sheet) or that reading (--roughed-at)`
 }

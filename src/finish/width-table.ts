@@ -61,7 +61,7 @@ export const widthTable = (
   const sum = summedWidth(budget)
   if (
     across === null ||
-    !(sum > 0) ||
+    sum === 0 ||
     !worthReading(shop.reads?.width, sum) ||
     operation.dimensions.some(({ id }) => id === 'angle')
   )

@@ -79,12 +79,17 @@ function named(path) {
 
 function otherParts(plugin, name, fromPlan) {
   plugin.onResolve({ filter: /./ }, ({ kind, path, resolveDir, namespace }) => {
-    if (namespace === 'plan') return { path, external: true }
+    if (namespace === 'plan' || namespace === 'late') return { path, external: true }
+    // For commands that are programs of their own, which there are none of; loading it takes a tenth of a node start.
+    if (path === 'node:child_process') return { path, namespace: 'late' }
     const asked = askedFor(root, path, resolveDir)
     if (kind !== 'dynamic-import') return fromPlan.has(asked) ? { path: asked, namespace: 'plan' } : undefined
     const [other] = [...parts].find(([, { entries }]) => entries.includes(asked))
     return other === name ? undefined : { path: `./${other}.cjs`, external: true }
   })
+  plugin.onLoad({ filter: /./, namespace: 'late' }, ({ path }) => ({
+    contents: `exports.spawn = (...args) => require(${JSON.stringify(path)}).spawn(...args)`,
+  }))
   plugin.onLoad({ filter: /./, namespace: 'plan' }, ({ path }) => ({
     contents: `module.exports = require('./plan.cjs')[${JSON.stringify(path)}]`,
   }))

@@ -3,6 +3,8 @@ import { dirname, join } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { compile, sheetFor } from '../../src/compile.ts'
+import { againFor } from '../../src/finish/again.ts'
+import { stopOf } from '../../src/finish/stop.ts'
 import type { Load } from '../../src/job/read-job.ts'
 import { printJson } from '../../src/print/json/print.ts'
 import { sheetAfter } from '../../src/sheet-after.ts'
@@ -36,6 +38,21 @@ const again = (sheet: Sheet, from: number, to: number, step: number, further: nu
 }
 
 const numbers = (pattern: RegExp): number[] => pattern.exec(last.say!)!.slice(1).map(Number)
+
+describe('a list without a last measuring', () => {
+  it('has nothing after which the finish could be done again, by a dial or to the lines', () => {
+    for (const name of ['01-press-screw', '17-pulley-to-the-lines']) {
+      const { lathe, setup, features } = compile(`${name}.yaml`, load).plan!
+      const feature = features[0]!
+      if (feature.status !== 'planned') throw new Error(name)
+      const stop = stopOf(feature.operation, feature.trace)!
+      const shop = { lathe, setup, progress: feature.before, operation: feature.operation, stop }
+      const moves = feature.operation.moves.filter(({ purpose }) => purpose !== 'expect-finish')
+      expect(againFor(shop, feature.trace), name).not.toBeNull()
+      expect(againFor({ ...shop, operation: { ...feature.operation, moves } }, feature.trace), name).toBeNull()
+    }
+  })
+})
 
 describe('metal that the last measuring finds', () => {
   it('is taken off by the steps that the line names: a mark for .002 of diameter', () => {

@@ -104,6 +104,19 @@ describe('a groove that was roughed by another sheet than the job plans now', ()
     expect(err).toContain(`assumed is sheet ${identityIn(await kept(HALF))}, roughed to .103 on the dial`)
   })
 
+  it('and not where it is told which sheet was cut, or to what reading', async () => {
+    const args = ['finish', 'shaft.yaml', '--feature', 'Seal', '--bottom-diameter', '1.310']
+    const files = { ...HALF, 'kept.json': await kept(HALF) }
+    for (const more of [
+      ['--sheet', 'kept.json'],
+      ['--roughed-at', '51 1/2'],
+    ]) {
+      const { status, err } = await runIn({ files }, ...args, ...more)
+      expect(status).toBe(1)
+      expect(err, more[0]).not.toContain('assumed is')
+    }
+  })
+
   it('roughed to the reading that the job plans, it is that sheet', async () => {
     const { data } = await finish(HALF, '--roughed-at', '51 1/2')
     expect([data.identity, data.continues.roughedAt]).toEqual([identityIn(await kept(HALF)), 0.103])
