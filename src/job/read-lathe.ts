@@ -40,7 +40,7 @@ export const readLathe = (values: LatheRead, outer: Units, givenOf: GivenLookup)
     spindleSpeeds: speeds.filter((speed) => speed !== undefined).sort((a, b) => a - b),
     jawClearance: values['jaw-clearance'] ?? (units === 'inch' ? INCH / 4 : 6 * MM),
     ...(values['widest-edge'] === undefined ? {} : { widestEdge: values['widest-edge'] }),
-    accuracy: readAccuracy(values.accuracy ?? {}, units),
+    accuracy: readAccuracy(values.accuracy ?? {}, units, givenOf),
     ...(values.instruments === undefined ? {} : { instruments: readInstruments(values.instruments, units, givenOf) }),
   }
 }
@@ -134,7 +134,25 @@ const WHY_BACKLASH =
 const part = (written: string | number): number =>
   typeof written === 'number' ? written : 1 / Number(written.slice(2))
 
-const readAccuracy = (values: NonNullable<LatheRead['accuracy']>, units: Units): Accuracy => {
+/** An eighth of an inch: no hand, no eye and no instrument of a shop is off by more. Common practice, no source. */
+const MOST_OFF: Length = INCH / 8
+
+/** Tables are worked out as far as the stated errors reach. */
+const tooFar = (error: Length | null | undefined, units: Units): [message: string, hint: string] | null =>
+  error === null || error === undefined || error <= MOST_OFF
+    ? null
+    : [
+        words(say`an error of ${exact('spare', error, units)} is more than any hand, eye or instrument makes`, units),
+        `give how far it may be off at most, ${units === 'inch' ? '1/8' : '3.175'} or less: look for a decimal point, or the other unit`,
+      ]
+
+const LENGTHS = ['reading', 'touch-off', 'layout', 'tool', 'stock', 'runout'] as const
+
+const readAccuracy = (values: NonNullable<LatheRead['accuracy']>, units: Units, givenOf: GivenLookup): Accuracy => {
+  for (const key of LENGTHS) {
+    const far = tooFar(values[key], units)
+    if (far !== null) givenOf(values).report(key, 'impossible', ...far)
+  }
   const or = (given: Length | undefined, inch: number, mm: number): Length =>
     given ?? Math.round(units === 'inch' ? inch * INCH : mm * MM)
   return {
@@ -159,6 +177,10 @@ const readInstruments = (
   for (const name of INSTRUMENT_NAMES)
     if (given.has(name) && values.missing?.includes(name) === true)
       given.report(name, 'too-many-keys', `${name} is given, and missing too`, 'keep one of the two')
+  for (const name of INSTRUMENT_NAMES) {
+    const far = name === 'protractor' ? null : tooFar(values[name], units)
+    if (far !== null) given.report(name, 'impossible', ...far)
+  }
   const usual = usualInstruments(units)
   const at = (name: InstrumentName): number | null =>
     values.missing?.includes(name) === true ? null : (values[name] ?? usual[name])

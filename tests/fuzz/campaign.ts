@@ -1,3 +1,6 @@
+import { writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import * as fc from 'fast-check'
 import { sheetSchema } from '../../src/print/json/schema.ts'
 import { breaches } from '../cases/json-schema.ts'
@@ -33,11 +36,16 @@ export const campaign = async (seconds: number, seed: number): Promise<number> =
     for (const one of fc.sample(cases, { seed: seed + round, numRuns: 20 })) {
       if (performance.now() >= end) break
       tally.cases++
+      watched(one)
       await examine(one, tally)
     }
   console.log(summaryOf(tally, seconds, seed))
   return tally.finds.size
 }
+
+/** Where a case never ends, this file holds its job. */
+const NOW = join(tmpdir(), 'groovewright-fuzz-now.yaml')
+const watched = ({ text, spoil }: Case): void => writeFileSync(NOW, spoil(text))
 
 const examine = async ({ text, spoil, seed }: Case, tally: Tally): Promise<void> => {
   const job = spoil(text)

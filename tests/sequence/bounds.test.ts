@@ -53,6 +53,41 @@ describe('a form stepped along with a dial that reads very finely', () => {
   })
 })
 
+describe('an error that is stated', () => {
+  const job = (key: string): string => `title: Press spindle
+units: inch
+part: { material: brass, held: chuck, diameter: 1.25, length: 2, overhang: 1.2 }
+lathe:
+  name: Village lathe
+  units: mm
+  cross-feed: { graduation: 0.05, per-turn: 3, reads: diameter, backlash: 0.2 }
+  compound: { graduation: 0.01, per-turn: 0.5, backlash: 0.05, travel: 50 }
+  spindle-speeds: [45, 70, 110, 180]
+  ${key}
+tools: { neck: { shape: square, width: 0.093, reach: 0.2 } }
+features:
+  - { kind: groove, name: Ring groove, near: 0.5, width: 0.120, bottom-diameter: 1.150, tool: neck }
+`
+  const read = (key: string) => compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: job(key) }))
+
+  it.each([
+    ['accuracy: { stock: 10000 }', ['lathe', 'accuracy', 'stock']],
+    ['accuracy: { touch-off: 3.2 }', ['lathe', 'accuracy', 'touch-off']],
+    ['instruments: { caliper: 4 }', ['lathe', 'instruments', 'caliper']],
+  ])(
+    '%s is more than any hand or eye makes: told with its place, before a table of meters is worked out',
+    (key, path) => {
+      const { diagnostics, plan } = read(key)
+      expect(plan).toBeNull()
+      expect(diagnostics).toMatchObject([{ code: 'impossible', origin: { path } }])
+    },
+  )
+
+  it('of an eighth of an inch is planned', () => {
+    expect(read('accuracy: { stock: 3.175, touch-off: 3.175 }').diagnostics).toEqual([])
+  })
+})
+
 describe('a V by flank feed with a narrow nose', () => {
   const vee = (nose: string): string => `title: Pulley of the pulp pump
 units: inch
