@@ -167,6 +167,17 @@ describe('a sheet that does not fit the job', () => {
     )
   })
 
+  it('is refused where the spindle is not stopped before the measuring', async () => {
+    const data = JSON.parse(await kept())
+    const measured = data.steps.findIndex((step: { action: string }) => step.action === 'measure')
+    const stopped = data.steps.findLastIndex(
+      (step: { action: string }, i: number) => step.action === 'stop' && i < measured,
+    )
+    data.steps.splice(stopped, 1)
+    data.identity = null
+    expect((await other(WHOLE, JSON.stringify(data))).words).toContain('measured with the spindle running')
+  })
+
   it('is no sheet to go on from where it is itself what remains, or where it cannot be read', async () => {
     const remains = (
       await runIn(
