@@ -27,7 +27,7 @@ export const front = (sheet: Sheet, pictures: readonly Picture[]): Markup[] => [
   ),
   ...overview(sheet),
   tag('ul', { class: 'cautions' }, ...sheet.cautions.map((each) => tag('li', {}, each))),
-  ...sheet.orderReasons.map((each) => tag('p', { class: 'note' }, sentence(each))),
+  ...(sheet.orderReasons.length === 0 ? [] : [tag('p', { class: 'note' }, sheet.orderReasons.map(sentence).join(' '))]),
   ...sheet.warnings.filter(({ feature }) => feature === null).map(({ say }) => warning(words(say, sheet.units))),
 ]
 
