@@ -35,6 +35,29 @@ describe('every sheet as text', () => {
   })
 })
 
+describe('two steps of the hand that always follow each other', () => {
+  const [, sheet] = exampleSheets().find(([name]) => name.startsWith('01-'))!
+  const stops = sheet.steps.filter(({ action }) => action === 'stop').map(({ number }) => number)
+
+  it('are told one by one the first time, and on one line after that', () => {
+    const printed = PRINTERS.text(sheet)
+    expect(stops).toEqual([18, 28])
+    expect(printed).toMatch(
+      /^ 18 {2}SPINDLE {4}STOP, wait until it has come to rest\n 19 {2}CROSS-FEED OUT 5 whole turns more/m,
+    )
+    expect(printed).toMatch(/^28-29 {2}SPINDLE {4}STOP, at rest: CROSS-FEED OUT 5 whole turns more, count them$/m)
+  })
+
+  it('stay two where something is signed between them', () => {
+    const check = { feature: 0, before: 29, kind: 'before-finish', says: ['before it is measured'] } as const
+    const printed = PRINTERS.text({ ...sheet, supervised: [check] })
+    const lines = printed.split('\n')
+    const at = lines.findIndex((line) => line.startsWith(' 28  SPINDLE'))
+    expect(lines[at + 1]).toContain('before it is measured')
+    expect(lines[at + 2]).toMatch(/^ 29 {2}CROSS-FEED OUT 5 whole turns more/)
+  })
+})
+
 describe('the text sheet', () => {
   it('leads each line with the slide or the thing', () => {
     expect(text()).toContain(' 12  CROSS-FEED in past 0, to 52                    .052 deep, 1.396 dia\n')

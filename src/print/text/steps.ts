@@ -66,7 +66,10 @@ export const stepLines = (steps: readonly SheetStep[], style: Style): string[] =
       ]
     }
     if (place === undefined) {
-      const pair = pairFrom(step, steps, layout)
+      const next = steps.find(({ number }) => number === step.number + 1)
+      // What is ticked or signed between the two stays between them.
+      const apart = checks.some(({ before: at }) => at === next?.number)
+      const pair = next === undefined || apart ? undefined : pairFrom(step, next, layout)
       done = pair?.number ?? done
       return [...heading, ...(pair === undefined ? lines(step, layout) : pairLines(step, pair, layout))]
     }
@@ -86,9 +89,8 @@ const PAIRS: ReadonlyMap<Action, Action> = new Map([
   ['unlock', 'deburr'],
 ])
 
-const pairFrom = (step: SheetStep, steps: readonly SheetStep[], { told }: Layout): SheetStep | undefined => {
-  const next = steps.find(({ number }) => number === step.number + 1)
-  if (next === undefined || PAIRS.get(step.action) !== next.action) return undefined
+const pairFrom = (step: SheetStep, next: SheetStep, { told }: Layout): SheetStep | undefined => {
+  if (PAIRS.get(step.action) !== next.action) return undefined
   const key = `pair ${step.action}`
   if (told.has(key)) return next
   told.add(key)
