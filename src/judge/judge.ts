@@ -66,12 +66,14 @@ export function judge(
     trace,
     ridge,
   )
+  // Where no place is at the deepest point of a stepped form, a ridge is there.
+  const stepped = { ...room, left: { along: room.left.along + ridge, deep: room.left.deep + ridge } }
   const dimensions = placed(operation)
   const taken = [trace.surely, trace.possibly].map((form) => takenOf(form, before.surely, operation, dimensions))
   const least = leastLegs(target, before, operation, dimensions)
   const plain = dimensions.map((dimension, i): Judged => {
     const [surely, possibly] = [taken[0]![i]!, taken[1]![i]!]
-    const verdict = verdictOf(dimension, [surely, possibly], mark, room, least[i])
+    const verdict = verdictOf(dimension, [surely, possibly], mark, stepped, least[i])
     const side = sideOf(dimension, verdict, operation, before, wanted, trace)
     return { ...dimension, limits: dimension.limits, surely, possibly, ...verdict, side }
   })

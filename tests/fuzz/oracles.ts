@@ -25,7 +25,9 @@ type Data = {
 export const disagreements = ({ text, card, csv, html, data }: Prints): string[] => {
   const steps = data.steps.map(({ number }) => String(number))
   const known = new Set([...numbersIn(text), ...steps])
-  const onCard = numbersIn(card.replace(/page \d+ of \d+/g, '')).filter((number) => !known.has(number))
+  const onCard = numbersIn(card.replace(/page \d+ of \d+/g, '')).filter(
+    (number) => !known.has(number) && Number(number) !== 0,
+  )
   const onPage = new Set(numbersIn(textOf(html)))
   const missing = numbersIn(stepsOf(text)).filter((number) => !onPage.has(number) && !steps.includes(number))
   return [

@@ -55,6 +55,38 @@ it('a stair around a corner of which a place is left out is not', async () => {
   expect(status).toBe(1)
 })
 
+/** A place each .008 or so, none of them in the middle: there a ridge of .001 stays at the deepest point. */
+const HOLLOW = `title: Hand press, spare spindle
+units: inch
+work: repeat
+part: { material: mild steel, held: chuck, overhang: 1.680, diameter: 1.0900, length: 2.2800 }
+lathe:
+  name: Long shed lathe
+  units: mm
+  cross-feed: { graduation: 0.01, per-turn: 0.5, backlash: 0.30, reads: depth }
+  compound: { graduation: 0.01, per-turn: 0.5, backlash: 0.51, angle: 0, travel: 7.6, scale-zero: parallel }
+  spindle-speeds: [45, 70, 110, 180, 290, 470]
+  jaw-clearance: 2.54
+tools:
+  bit-1: { shape: round, radius: 0.1212, reach: 0.1592, bit: carbide }
+features:
+  - { kind: radius, name: Runout groove, shape: concave, radius: 5.4 mm, width: 3/8, center: 15 mm, tool: bit-1, cutting: { cusp: 0.002 } }
+`
+
+it('a hollow that is stepped along may be less deep by what its ridges may be, and no deeper', async () => {
+  expect(await ownTable(HOLLOW)).toBe('')
+  const files = { 'job.yaml': HOLLOW }
+  const { out } = await runIn({ files }, 'sheet', 'job.yaml', '--format', 'csv')
+  // Every reading of the cross-feed past its zero .1 mm further in.
+  const deeper = out.replace(
+    /,feed-in,cross-feed,([\d.]+)/g,
+    (_, reading) => `,feed-in,cross-feed,${(Number(reading) + 0.1).toFixed(2)}`,
+  )
+  expect(deeper).not.toBe(out)
+  const { status } = await runIn({ files: { ...files, 'moves.csv': deeper } }, 'replay', 'job.yaml', 'moves.csv')
+  expect(status).toBe(1)
+})
+
 it('the table of every random job that can be cut is proven', { timeout: 600_000 }, async () => {
   let proven = 0
   await fc.assert(
