@@ -15,7 +15,7 @@ export const noTable = (of: string, reason: string | null): Phrase => [
 ]
 
 /** Readings between the rows for which no row can be given. */
-export const withoutRow = ({ without, reason }: Table, key: (measured: Length) => Figure): Phrase[] =>
+const withoutRow = ({ without, reason }: Table, key: (measured: Length) => Figure): Phrase[] =>
   without.map((readings) => [
     key(readings[0]!),
     ...(readings.length === 1 ? [] : [' to ', key(readings.at(-1)!)]),
