@@ -73,7 +73,7 @@ features:
   - { kind: radius, name: Runout groove, shape: concave, radius: 5.4 mm, width: 3/8, center: 15 mm, tool: bit-1, cutting: { cusp: 0.002 } }
 `
 
-it('a hollow that is stepped along may be less deep by what its ridges may be, and no deeper', async () => {
+it('a hollow that is stepped along may be less deep by what its ridges may be, and no deeper; nor one mark less deep everywhere', async () => {
   expect(await ownTable(HOLLOW)).toBe('')
   const files = { 'job.yaml': HOLLOW }
   const { out } = await runIn({ files }, 'sheet', 'job.yaml', '--format', 'csv')
@@ -82,9 +82,15 @@ it('a hollow that is stepped along may be less deep by what its ridges may be, a
     /,feed-in,cross-feed,([\d.]+)/g,
     (_, reading) => `,feed-in,cross-feed,${(Number(reading) + 0.1).toFixed(2)}`,
   )
-  expect(deeper).not.toBe(out)
-  const { status } = await runIn({ files: { ...files, 'moves.csv': deeper } }, 'replay', 'job.yaml', 'moves.csv')
-  expect(status).toBe(1)
+  const shallower = out.replace(
+    /,feed-in,cross-feed,([\d.]+),(.*finish)/g,
+    (_, reading, why) => `,feed-in,cross-feed,${(Number(reading) - 0.01).toFixed(2)},${why}`,
+  )
+  for (const other of [deeper, shallower]) {
+    expect(other).not.toBe(out)
+    const { status } = await runIn({ files: { ...files, 'moves.csv': other } }, 'replay', 'job.yaml', 'moves.csv')
+    expect(status).toBe(1)
+  }
 })
 
 it('the table of every random job that can be cut is proven', { timeout: 600_000 }, async () => {
