@@ -66,14 +66,14 @@ export function judge(
     trace,
     ridge,
   )
-  // Where no place is at the deepest point of a stepped form, a ridge is there.
-  const stepped = { ...room, left: { along: room.left.along + ridge, deep: room.left.deep + ridge } }
+  // Where no place is at the deepest point of a stepped form, a ridge is there. No other size may differ for it.
+  const stepped = { ...room, left: { ...room.left, deep: room.left.deep + ridge } }
   const dimensions = placed(operation)
   const taken = [trace.surely, trace.possibly].map((form) => takenOf(form, before.surely, operation, dimensions))
   const least = leastLegs(target, before, operation, dimensions)
   const plain = dimensions.map((dimension, i): Judged => {
     const [surely, possibly] = [taken[0]![i]!, taken[1]![i]!]
-    const verdict = verdictOf(dimension, [surely, possibly], mark, stepped, least[i])
+    const verdict = verdictOf(dimension, [surely, possibly], mark, DEPTHS.has(dimension.id) ? stepped : room, least[i])
     const side = sideOf(dimension, verdict, operation, before, wanted, trace)
     return { ...dimension, limits: dimension.limits, surely, possibly, ...verdict, side }
   })
@@ -93,6 +93,8 @@ export function judge(
     leftAlways,
   }
 }
+
+const DEPTHS: ReadonlySet<Instrument> = new Set<Instrument>(['depth', 'bottomDiameter'])
 
 /** What the job allows; where the marks cannot keep that, what the replay has found to be the least that they leave. */
 const ridgeOf = ({ cusp }: Operation, { ridges = [] }: OperationTrace, faults: readonly Fault[]): Length => {

@@ -44,6 +44,24 @@ it('a stair around a corner is proven by its own table, though it leaves a mark 
   expect(await ownTable(FACE)).toBe('')
 })
 
+it.each([-0.001, 0.001, 0.002])('a stair around a corner that is finished %s along is not', async (by) => {
+  const files = { 'job.yaml': FACE }
+  const { out } = await runIn({ files }, 'sheet', 'job.yaml', '--format', 'csv')
+  const rows = out.split('\n')
+  const finish = rows.findLastIndex((row) => row.includes(',go-past,compound,'))
+  const moved = rows.map((row, i) =>
+    i <= finish
+      ? row
+      : row.replace(
+          /,(shift|return),compound,(-?[\d.]+)/,
+          (_, action, at) => `,${action},compound,${(Number(at) + by).toFixed(3)}`,
+        ),
+  )
+  expect(moved).not.toEqual(rows)
+  const world = { files: { ...files, 'moves.csv': moved.join('\n') } }
+  expect((await runIn(world, 'replay', 'job.yaml', 'moves.csv')).status).toBe(1)
+})
+
 it('a stair around a corner of which a place is left out is not', async () => {
   const files = { 'job.yaml': FACE }
   const { out } = await runIn({ files }, 'sheet', 'job.yaml', '--format', 'csv')
