@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process'
 import { writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -90,6 +91,12 @@ const examine = async ({ text, spoil, seed }: Case, tally: Tally): Promise<void>
       'another sheet with CR LF',
       await runIn({ files: { 'job.yaml': job.replaceAll('\n', '\r\n') } }, 'sheet', 'job.yaml'),
     )
+  if (seed % 16 === 0) {
+    const piped = await runIn({ stdin: job }, 'sheet')
+    const real = asProcess(job)
+    if (real.status !== piped.status || real.stdout !== piped.out)
+      tally.finds.has(real.find) || tally.finds.set(real.find, job)
+  }
   if (asText.status === 2) return
   differ('another sheet by a pipe', await runIn({ stdin: job }, 'sheet'))
   const data = await run('sheet', 'job.yaml', '--format', 'json')
@@ -126,6 +133,17 @@ const examine = async ({ text, spoil, seed }: Case, tally: Tally): Promise<void>
   }
   if (asText.status === 0 && seed % 8 === 0) await asClass(run, extra, spoil, seed)
 }
+
+/** The real program, with no more memory than it may need. */
+const asProcess = (job: string) => {
+  const { status, stdout, signal } = spawnSync(
+    process.execPath,
+    [`--max-old-space-size=${MOST_MB}`, join(process.cwd(), 'bin', 'groovewright.js'), 'sheet'],
+    { input: job, encoding: 'utf8', timeout: 30_000, maxBuffer: 100_000_000 },
+  )
+  return { status, stdout, find: `the real program, with ${MOST_MB} MB: ${signal ?? status}` }
+}
+const MOST_MB = 200
 
 /** The job as an exercise: handed out, filled in by who knows nothing and by who spoils the form, and graded. */
 const asClass = async (
