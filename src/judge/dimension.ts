@@ -12,7 +12,7 @@ type Outcome = { readonly verdict: Verdict; readonly by: number; readonly maybe:
 
 /**
  * A size on both forms against its limits; if the drawing gives none, against the aim within what the dials can do. `least`: the size
- * of the form on which as much metal is left as may be, where that is less than the marks say.
+ * of the form on which as much metal is left as may be, where that is less than the marks say. `follows`: what it may be because other sizes hold.
  */
 export function verdictOf(
   dimension: WantedDimension,
@@ -20,8 +20,9 @@ export function verdictOf(
   mark: Box,
   room: Room,
   least: number | null = null,
+  follows: readonly [number, number] | null = null,
 ): Outcome {
-  const [lowest, high] = dimension.limits ?? around(dimension, mark, room)
+  const [lowest, high] = dimension.limits ?? widest(around(dimension, mark, room), follows)
   const low = Math.min(lowest, least ?? lowest)
   const slack = dimension.id === 'angle' ? 1e-9 : 1000
   const outs = sizes.map((size) => {
@@ -36,6 +37,28 @@ export function verdictOf(
     graver(b.verdict, a.verdict) || (b.verdict === a.verdict && b.by > a.by) ? b : a,
   )
   return { ...worst, maybe: worst.verdict !== 'holds' && outs.some(({ verdict }) => verdict !== worst.verdict) }
+}
+
+const widest = ([low, high]: readonly [number, number], other: readonly [number, number] | null) =>
+  other === null ? ([low, high] as const) : ([Math.min(low, other[0]), Math.max(high, other[1])] as const)
+
+/**
+ * What the radius of a hollow may be where its chord and its height hold: of a flat arc half a mark of either changes it by much more. r = c²/8h + h/2
+ * (plane geometry); it grows with the chord and falls with the height as long as the hollow is less than half a circle.
+ */
+export function hollowRadius(
+  dimensions: readonly WantedDimension[],
+  mark: Box,
+  room: Room,
+): readonly [number, number] | null {
+  const size = (id: Instrument): WantedDimension | undefined => dimensions.find((one) => one.id === id)
+  const [width, depth] = [size('width'), size('depth')]
+  if (width === undefined || depth === undefined || size('radius') === undefined) return null
+  const [narrow, wide] = width.limits ?? around(width, mark, room)
+  const [shallow, deep] = depth.limits ?? around(depth, mark, room)
+  const radius = (chord: number, height: number): number =>
+    height <= 0 ? Number.POSITIVE_INFINITY : chord ** 2 / (8 * height) + height / 2
+  return [radius(narrow, deep), radius(wide, shallow)]
 }
 
 /** From what holds to what no cut can mend. */

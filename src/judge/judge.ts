@@ -6,7 +6,7 @@ import { measure, takenOf } from '../replay/measure.ts'
 import type { Progress } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
 import { type Beside, besideOf } from './beside.ts'
-import { type Verdict, verdictOf } from './dimension.ts'
+import { hollowRadius, type Verdict, verdictOf } from './dimension.ts'
 import { offForm, placed } from './room.ts'
 import { withShallow } from './shallow.ts'
 
@@ -69,11 +69,14 @@ export function judge(
   // Where no place is at the deepest point of a stepped form, a ridge is there. No other size may differ for it.
   const stepped = { ...room, left: { ...room.left, deep: room.left.deep + ridge } }
   const dimensions = placed(operation)
+  const hollow = hollowRadius(dimensions, mark, stepped)
   const taken = [trace.surely, trace.possibly].map((form) => takenOf(form, before.surely, operation, dimensions))
   const least = leastLegs(target, before, operation, dimensions)
   const plain = dimensions.map((dimension, i): Judged => {
     const [surely, possibly] = [taken[0]![i]!, taken[1]![i]!]
-    const verdict = verdictOf(dimension, [surely, possibly], mark, DEPTHS.has(dimension.id) ? stepped : room, least[i])
+    const own = DEPTHS.has(dimension.id) ? stepped : room
+    const follows = dimension.id === 'radius' ? hollow : null
+    const verdict = verdictOf(dimension, [surely, possibly], mark, own, least[i], follows)
     const side = sideOf(dimension, verdict, operation, before, wanted, trace)
     return { ...dimension, limits: dimension.limits, surely, possibly, ...verdict, side }
   })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { verdictOf } from '../../src/judge/dimension.ts'
+import { hollowRadius, verdictOf } from '../../src/judge/dimension.ts'
 import type { Room } from '../../src/judge/room.ts'
 import type { Instrument } from '../../src/moves/operation.ts'
 
@@ -126,6 +126,33 @@ describe('a size without limits', () => {
       'holds',
       'left',
     ])
+  })
+  it('the radius of a hollow is what its chord and its height may make of it', () => {
+    // Chord 2,000,000 and height 100,000: a radius of 5,050,000. Chord 50,000 under and 30,000 over, height 40,000 over and 60,000 under.
+    const [width, depth] = [
+      { id: 'width', aim: 2_000_000, limits: null },
+      { id: 'depth', aim: 100_000, limits: null },
+    ] as const
+    const radius = { id: 'radius', aim: 5_050_000, limits: null } as const
+    const [low, high] = hollowRadius([width, depth, radius], MARK, ROOM)!
+    expect(low).toBeCloseTo(1_950_000 ** 2 / (8 * 140_000) + 70_000, 3)
+    expect(high).toBeCloseTo(2_030_000 ** 2 / (8 * 40_000) + 20_000, 3)
+    const of = (size: number) => verdictOf(radius, [size, size], MARK, ROOM, null, [low, high]).verdict
+    expect([of(low - 999), of(low - 1001), of(high + 999), of(high + 1001)]).toEqual(['holds', 'off', 'holds', 'off'])
+    // No less than without them: 220,000 either way.
+    const narrow = (size: number) => verdictOf(radius, [size, size], MARK, ROOM, null, [5_050_000, 5_050_000]).verdict
+    expect([narrow(5_270_000), narrow(5_272_000), narrow(4_830_000), narrow(4_828_000)]).toEqual([
+      'holds',
+      'off',
+      'holds',
+      'off',
+    ])
+    const given = hollowRadius([width, { ...depth, limits: [90_000, 105_000] }, radius], MARK, ROOM)!
+    expect(given[0]).toBeCloseTo(1_950_000 ** 2 / (8 * 105_000) + 52_500, 3)
+    expect(hollowRadius([depth, radius], MARK, ROOM)).toBeNull()
+    expect(hollowRadius([width, depth], MARK, ROOM)).toBeNull()
+    const flat = hollowRadius([width, { ...depth, aim: 50_000 }, radius], MARK, ROOM)!
+    expect(flat[1]).toBe(Number.POSITIVE_INFINITY)
   })
   it('an angle has a tenth of a degree', () => {
     const angle = (size: number) => verdictOf({ id: 'angle', aim: 38, limits: null }, [size, size], MARK, ROOM).verdict
