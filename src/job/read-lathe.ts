@@ -109,6 +109,15 @@ const readScale = (values: ScaleRead, units: Units, givenOf: GivenLookup): Scale
     )
     return null
   }
+  if (graduation && perTurn && perTurn / graduation > MOST_MARKS) {
+    given.report(
+      'per-turn',
+      'impossible',
+      `a dial of ${perTurn / graduation} marks a turn: none has more than ${MOST_MARKS}`,
+      'give what one whole turn is worth, such as 0.100, in the same units as the graduation',
+    )
+    return null
+  }
   if (!graduation || !perTurn || backlash === undefined) return null
   if (backlash > MOST_TURNS * perTurn) {
     const { message, hint } = muchBacklash({ graduation, perTurn, backlash }, units)
@@ -127,6 +136,9 @@ const tooFine = (mark: Length | undefined, units: Units): [message: string, hint
         words(say`${exact('reading', mark, units)} is finer than any slide of a manual lathe can be set`, units),
         `look for a zero too many: ${units === 'inch' ? '0.001, or 0.00005' : '0.02, or 0.001'} for a fine readout`,
       ]
+
+/** No dial has so many marks that a hand could set; most have 50 to 500. Common practice, no source. */
+const MOST_MARKS = 20_000
 
 const WHY_BACKLASH =
   'measure the lost motion on the dial and give a little more (0 if there is none): the sheet is proved for everything from 0 to this'

@@ -83,6 +83,13 @@ features:
     },
   )
 
+  it('a dial of more marks a turn than any has is refused with its place', () => {
+    const text = job('').replace('graduation: 0.05, per-turn: 3,', 'graduation: 0.05, per-turn: 3000,')
+    const { diagnostics, plan } = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: text }))
+    expect(plan).toBeNull()
+    expect(diagnostics).toMatchObject([{ code: 'impossible', origin: { path: ['lathe', 'cross-feed', 'per-turn'] } }])
+  })
+
   it('of an eighth of an inch is planned', () => {
     expect(read('accuracy: { stock: 3.175, touch-off: 3.175 }').diagnostics).toEqual([])
   })
