@@ -15,7 +15,7 @@ type Row = readonly [
   cause: string,
 ]
 
-const HEADINGS: Row = ['', 'planned', 'unmeasured', 'at the stop', 'limits', 'spare', '#']
+const HEADINGS: Row = ['', 'planned', 'unmeasured', 'at the stop', 'limits', 'spare', '*']
 
 /** What was replayed: told once if it is the same for every feature. */
 export const replayedLines = (features: readonly Planned[], units: Units, width: number): string[] =>
@@ -25,7 +25,7 @@ const sameReplay = (features: readonly Planned[], units: Units): boolean =>
   new Set(features.map(({ proof }) => words(proof.replayed, units))).size === 1
 
 /**
- * The verdict of a feature and a table: planned, the worst case without and with measuring at the stop, limits, what is to spare, and the number of the
+ * The verdict of a feature and a table: planned, the worst case without and with measuring at the stop, limits, what is to spare, and the letter of the
  * largest cause. `like`: a feature that is proved alike; only what differs from it is told.
  */
 export const proofLines = (
@@ -83,8 +83,8 @@ const fittingRows = (rows: readonly Row[], width: number): readonly Row[] => {
 /** Blanks behind each column. */
 const GAPS = [1, 2, 2, 2, 2, 1]
 
-/** The largest causes, each with the number by which the tables name it. */
-export type Causes = ReadonlyMap<string, number>
+/** The largest causes, each with the letter by which the tables name it. */
+export type Causes = ReadonlyMap<string, string>
 
 export const causesOf = (features: readonly SheetFeature[]): Causes => {
   const named = features.flatMap((feature) =>
@@ -92,7 +92,7 @@ export const causesOf = (features: readonly SheetFeature[]): Causes => {
       ? feature.proof.lines.flatMap(({ settled, worstCause }) => (settled || worstCause === null ? [] : [worstCause]))
       : [],
   )
-  return new Map([...new Set(named)].map((cause, i) => [cause, i + 1]))
+  return new Map([...new Set(named)].map((cause, i) => [cause, String.fromCharCode('a'.charCodeAt(0) + i)]))
 }
 
 const row = (
@@ -143,16 +143,16 @@ const under = (line: ProofLine, units: Units, width: number): string[] => [
   ...(line.remedy === null ? [] : beside('', 4, words(line.remedy, units), width)),
 ]
 
-/** What the columns are, and the numbers of the causes. */
+/** What the columns are, and the letters of the causes. */
 export const proofLegend = (features: readonly Planned[], causes: Causes, width: number): string[] => {
   const lines = features.flatMap(({ proof }) => proof.lines)
   const stops = lines.some(({ measured }) => measured !== null)
-  const named = [...causes].map(([cause, n]) => `${n}\u00a0${cause.replaceAll(' ', '\u00a0')}`)
+  const named = [...causes].map(([cause, letter]) => `${letter}\u00a0${cause.replaceAll(' ', '\u00a0')}`)
   const says = [
     `unmeasured: the worst case${stops ? ' without measuring' : ''}`,
     ...(stops ? ['at the stop: measured and corrected there, which the verdict counts'] : []),
     ...(lines.some(({ spare }) => spare !== null) ? ['spare: to the nearer limit'] : []),
-    ...(named.length === 0 ? [] : [`#\u00a0largest\u00a0cause: ${named.join(', ')}`]),
+    ...(named.length === 0 ? [] : [`*\u00a0largest\u00a0cause: ${named.join(', ')}`]),
   ]
   return wrap(says.join('; '), width)
 }
