@@ -8,7 +8,7 @@ import { breaches } from '../cases/json-schema.ts'
 import { type Outcome, runIn } from '../cli/world.ts'
 import { jobs } from '../properties/jobs.ts'
 import { changes } from './mutations.ts'
-import { disagreements } from './oracles.ts'
+import { disagreements, followed } from './oracles.ts'
 
 /** A list that is not proven, a form that is not right: that is the product, and nothing is wrong with the run. */
 const SAYS_ON_PAPER: ReadonlySet<string> = new Set(['replay', 'grind', 'grade'])
@@ -96,6 +96,13 @@ const examine = async ({ text, spoil, seed }: Case, tally: Tally): Promise<void>
     const real = asProcess(job)
     if (real.status !== piped.status || real.stdout !== piped.out)
       tally.finds.has(real.find) || tally.finds.set(real.find, job)
+  }
+  const mended = asText.status === 1 ? followed(job, asText.err) : null
+  if (mended !== null) {
+    const { status } = await runIn({ files: { 'job.yaml': mended } }, 'sheet', 'job.yaml')
+    const key = `followed ${status}`
+    tally.statuses.set(key, (tally.statuses.get(key) ?? 0) + 1)
+    if (status !== 0) tally.finds.has(key) || tally.finds.set(key, job)
   }
   if (asText.status === 2) return
   differ('another sheet by a pipe', await runIn({ stdin: job }, 'sheet'))

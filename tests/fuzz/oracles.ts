@@ -74,3 +74,21 @@ const textOf = (html: string): string =>
     .replace(/<[^>]*>/g, ' ')
     .replace(/&nbsp;|&#160;|\u00a0/g, ' ')
     .replace(/\s+/g, ' ')
+
+/**
+ * The job with what a remedy tells to write for its only feature ("write side-feed: compound for this feature"); null where it tells nothing of that
+ * sort, or where the job has another shape than random jobs have.
+ */
+export const followed = (job: string, err: string): string | null => {
+  const told = /remedy: [^\n]*?\bwrite ([a-z-]+: [^\s,;]+) for this feature/.exec(err)?.[1]
+  const [key = ''] = told?.split(':') ?? []
+  const features = job.split('\n').filter((line) => line.startsWith('  - ')).length
+  if (told === undefined || features !== 1 || !/\nfeatures:\n {2}- kind: /.test(job)) return null
+  const lines = job.split('\n')
+  const own = lines.findIndex((line) => line.startsWith(`      ${key}: `))
+  if (own >= 0) return lines.with(own, `      ${told}`).join('\n')
+  const cutting = lines.indexOf('    cutting:')
+  if (cutting >= 0) return lines.toSpliced(cutting + 1, 0, `      ${told}`).join('\n')
+  const last = lines.findLastIndex((line) => /^ {4}[a-z-]+: /.test(line))
+  return lines.toSpliced(last + 1, 0, '    cutting:', `      ${told}`).join('\n')
+}
