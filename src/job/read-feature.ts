@@ -4,6 +4,7 @@ import type { AsRead, Given } from '../diagnostics/given.ts'
 import { type cuttingSchema, mergeCutting } from '../features/common-schema.ts'
 import type { Feature, FeatureBase } from '../features/feature.ts'
 import { KINDS, readAs } from '../features/registry.ts'
+import { INCH, type Length } from '../units/length.ts'
 import type { featureSchema } from './schema.ts'
 
 export type FeatureRead = AsRead<z.output<typeof featureSchema>>
@@ -29,7 +30,23 @@ export const readFeature = (
     origin,
   }
   twice(values, givenOf)
+  if (values.cutting) saneCutting(values.cutting, givenOf)
+  saneCutting(values, givenOf)
   return values.kind === undefined ? null : readAs(values.kind, givenOf(values), base)
+}
+
+/** A ridge of more than a 64th is no form that a file could make of it. Common practice, no source. */
+const MOST_CUSP: Length = INCH / 64
+
+/** What no form that is stepped along may be left like. */
+export const saneCutting = (values: CuttingRead, givenOf: GivenLookup): void => {
+  if (values.cusp === undefined || values.cusp <= MOST_CUSP) return
+  givenOf(values).report(
+    'cusp',
+    'impossible',
+    'a ridge of more than a 64th of an inch is no form any more',
+    'give 0.0005 to 0.005 in (0.01 to 0.1 mm), or leave it out',
+  )
 }
 
 const withoutUndefined = (values: FeatureRead): CuttingRead =>

@@ -9,7 +9,7 @@ import { doubtsOf, slackDoubts } from './doubts.ts'
 import { givenLookup } from './giver.ts'
 import type { Job } from './job.ts'
 import { checkNames, stepNames } from './names.ts'
-import { featureNames, readFeature } from './read-feature.ts'
+import { featureNames, readFeature, saneCutting } from './read-feature.ts'
 import { type Files, type Load, openFiles } from './read-files.ts'
 import { type LatheRead, readLathe } from './read-lathe.ts'
 import { readPart } from './read-part.ts'
@@ -67,6 +67,7 @@ const jobFrom = (source: SourceFile, files: Files, diagnostics: Diagnostic[]): J
   const part = values.part ? readPart(values.part, reading.units, givenOf) : null
   const rows = values.features ?? []
   const names = featureNames(rows)
+  if (values.cutting) saneCutting(values.cutting, givenOf)
   const features = rows.map((row, index) => row && readFeature(row, index, names[index] ?? '', values.cutting, givenOf))
   checkNames(rows, names, stepNames(values.part, givenOf), tools?.names ?? null, givenOf)
   if (!lathe || !tools || !part || !values.part || values.title === undefined || !values.units) return null
