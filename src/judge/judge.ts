@@ -66,15 +66,15 @@ export function judge(
     trace,
     ridge,
   )
-  // Where no place is at the deepest point of a stepped form, a ridge is there. No other size may differ for it.
-  const stepped = { ...room, left: { ...room.left, deep: room.left.deep + ridge } }
+  // Where no place is at the deepest point of a stepped form, or at its edges, a ridge is there. No other size may differ for it.
+  const stepped = { ...room, left: { along: room.left.along + 2 * ridge, deep: room.left.deep + ridge } }
   const dimensions = placed(operation)
   const hollow = hollowRadius(dimensions, mark, stepped)
   const taken = [trace.surely, trace.possibly].map((form) => takenOf(form, before.surely, operation, dimensions))
   const least = leastLegs(target, before, operation, dimensions)
   const plain = dimensions.map((dimension, i): Judged => {
     const [surely, possibly] = [taken[0]![i]!, taken[1]![i]!]
-    const own = DEPTHS.has(dimension.id) ? stepped : room
+    const own = BY_RIDGES.has(dimension.id) ? stepped : room
     const follows = dimension.id === 'radius' ? hollow : null
     const verdict = verdictOf(dimension, [surely, possibly], mark, own, least[i], follows)
     const side = sideOf(dimension, verdict, operation, before, wanted, trace)
@@ -97,7 +97,8 @@ export function judge(
   }
 }
 
-const DEPTHS: ReadonlySet<Instrument> = new Set<Instrument>(['depth', 'bottomDiameter'])
+/** Sizes that a ridge makes smaller. */
+const BY_RIDGES: ReadonlySet<Instrument> = new Set<Instrument>(['width', 'depth', 'bottomDiameter'])
 
 /** What the job allows; where the marks cannot keep that, what the replay has found to be the least that they leave. */
 const ridgeOf = ({ cusp }: Operation, { ridges = [] }: OperationTrace, faults: readonly Fault[]): Length => {

@@ -91,6 +91,23 @@ features:
   - { kind: radius, name: Runout groove, shape: concave, radius: 5.4 mm, width: 3/8, center: 15 mm, tool: bit-1, cutting: { cusp: 0.002 } }
 `
 
+it('a hollow that is stepped along may be narrower by the ridges at its edges', async () => {
+  const narrow = HOLLOW.replace(
+    /radius: 5\.4 mm, width: 3\/8, center: 15 mm, tool: bit-1, cutting: { cusp: 0\.002 }/,
+    'radius: 0.1300, depth: .108, center: 0.8, tool: bit-1',
+  )
+  const fine = narrow
+    .replace(/lathe:[\s\S]*?spindle-speeds/, (found) =>
+      found
+        .replace('units: mm', 'units: inch')
+        .replace(/cross-feed: .*/, 'cross-feed: { graduation: 0.0005, per-turn: 0.050, backlash: 0.002, reads: depth }')
+        .replace(/compound: .*/, 'compound: { graduation: 0.0005, per-turn: 0.050, backlash: 0.045, travel: 2 }'),
+    )
+    .replace('jaw-clearance: 2.54', 'jaw-clearance: 0.1')
+    .replace('radius: 0.1212', 'radius: 0.0975')
+  expect(await ownTable(fine)).toBe('')
+})
+
 it('a hollow that is stepped along may be less deep by what its ridges may be, and no deeper; nor one mark less deep everywhere', async () => {
   expect(await ownTable(HOLLOW)).toBe('')
   const files = { 'job.yaml': HOLLOW }
