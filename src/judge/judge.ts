@@ -97,8 +97,8 @@ export function judge(
   }
 }
 
-/** Sizes that a ridge makes smaller. */
-const BY_RIDGES: ReadonlySet<Instrument> = new Set<Instrument>(['width', 'depth', 'bottomDiameter'])
+/** Sizes that a ridge makes smaller, and a fillet that it makes larger. */
+const BY_RIDGES: ReadonlySet<Instrument> = new Set<Instrument>(['width', 'depth', 'bottomDiameter', 'cornerRadius'])
 
 /** What the job allows; where the marks cannot keep that, what the replay has found to be the least that they leave. */
 const ridgeOf = ({ cusp }: Operation, { ridges = [] }: OperationTrace, faults: readonly Fault[]): Length => {

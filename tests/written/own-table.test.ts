@@ -91,6 +91,26 @@ features:
   - { kind: radius, name: Runout groove, shape: concave, radius: 5.4 mm, width: 3/8, center: 15 mm, tool: bit-1, cutting: { cusp: 0.002 } }
 `
 
+/** Fillets of .008 by marks of .002: more stays in them than in a form that is cut at once. */
+const FILLETS = `title: Hand press, spare spindle
+units: inch
+part: { material: cast iron, held: chuck, overhang: 2.5, diameter: 0.5700, length: 3 }
+lathe:
+  name: Long shed lathe
+  units: inch
+  cross-feed: { graduation: 0.0001, per-turn: 0.050, backlash: 0.008, read-to: 1/2, reads: diameter }
+  compound: { graduation: 0.002, per-turn: 0.200, backlash: 0.008, angle: 0, travel: 2.0, scale-zero: square }
+  spindle-speeds: [45, 70, 110, 180, 290, 470]
+tools:
+  bit-1: { shape: square, width: 0.0647, corner-radius: 0, reach: 0.0576 }
+features:
+  - { kind: groove, name: Runout groove, near: 1.3964, width: 0.1220, bottom-diameter: .522, corner-radius: .008, tool: bit-1 }
+`
+
+it('fillets that are stepped along may be larger by their ridges', async () => {
+  expect(await ownTable(FILLETS)).toBe('')
+})
+
 it('a hollow that is stepped along may be narrower by the ridges at its edges', async () => {
   const narrow = HOLLOW.replace(
     /radius: 5\.4 mm, width: 3\/8, center: 15 mm, tool: bit-1, cutting: { cusp: 0\.002 }/,
