@@ -1,7 +1,9 @@
 import type { Lathe } from '../lathe/lathe.ts'
+import type { Piece } from '../moves/form.ts'
 import type { Instrument, Operation, WantedDimension } from '../moves/operation.ts'
 import type { Fault, OperationTrace } from '../moves/trace.ts'
 import { differ, TOLERANCE } from '../replay/form/compare.ts'
+import { peak } from '../replay/form/curve.ts'
 import { measure, takenOf } from '../replay/measure.ts'
 import type { Progress } from '../replay/replay.ts'
 import type { Length } from '../units/length.ts'
@@ -68,13 +70,14 @@ export function judge(
   )
   // Where no place is at the deepest point of a stepped form, or at its edges, a ridge is there. No other size may differ for it.
   const stepped = { ...room, left: { along: room.left.along + 2 * ridge, deep: room.left.deep + ridge } }
+  const ridged = byRidges(operation)
   const dimensions = placed(operation)
   const hollow = hollowRadius(dimensions, mark, stepped)
   const taken = [trace.surely, trace.possibly].map((form) => takenOf(form, before.surely, operation, dimensions))
   const least = leastLegs(target, before, operation, dimensions)
   const plain = dimensions.map((dimension, i): Judged => {
     const [surely, possibly] = [taken[0]![i]!, taken[1]![i]!]
-    const own = BY_RIDGES.has(dimension.id) ? stepped : room
+    const own = ridged.has(dimension.id) ? stepped : room
     const follows = dimension.id === 'radius' ? hollow : null
     const verdict = verdictOf(dimension, [surely, possibly], mark, own, least[i], follows)
     const side = sideOf(dimension, verdict, operation, before, wanted, trace)
@@ -97,8 +100,17 @@ export function judge(
   }
 }
 
-/** Sizes that a ridge makes smaller, and a fillet that it makes larger. */
-const BY_RIDGES: ReadonlySet<Instrument> = new Set<Instrument>(['width', 'depth', 'bottomDiameter', 'cornerRadius'])
+/** The sizes that a ridge makes smaller, and a fillet that it makes larger: those that end at an arc. */
+const byRidges = ({ wanted }: Operation): ReadonlySet<Instrument> => {
+  const isArc = (piece: Piece | undefined) => piece?.curve.kind === 'arc'
+  const deepest = Math.max(...wanted.map((piece) => peak(piece).d))
+  const toArc = wanted.every((piece) => isArc(piece) || peak(piece).d < deepest - TOLERANCE)
+  return new Set<Instrument>([
+    'cornerRadius',
+    ...(isArc(wanted[0]) || isArc(wanted.at(-1)) ? (['width'] as const) : []),
+    ...(toArc ? (['depth', 'bottomDiameter'] as const) : []),
+  ])
+}
 
 /** What the job allows; where the marks cannot keep that, what the replay has found to be the least that they leave. */
 const ridgeOf = ({ cusp }: Operation, { ridges = [] }: OperationTrace, faults: readonly Fault[]): Length => {

@@ -62,8 +62,7 @@ export const offForm = (
   cutInto(wanted, operation.wanted)
   const least = [...before.surely]
   cutInto(least, operation.atLeast ?? operation.wanted)
-  // Where the form is steep, a ridge stands out of it along the work.
-  const target = shrunk(least, { along: room.left.along + ridge, deep: room.left.deep + ridge })
+  const target = targetOf(least, room.left, ridge)
   const allowed = allowedBy(operation, before, mark, room)
   return {
     mark,
@@ -75,6 +74,23 @@ export const offForm = (
     left: deeperBy(target, surely),
     leftAlways: deeperBy(target, possibly) > 0,
   }
+}
+
+/**
+ * The form that must surely be cut. A ridge may stay on an arc alone, and where the arc is steep it stands out of it along the work: a straight
+ * wall and a straight floor beside it have the room of the limits, no more.
+ */
+const targetOf = (least: Form, room: Box, ridge: Length): Form => {
+  const target = [...shrunk(least, { along: room.along + ridge, deep: room.deep + ridge })]
+  if (ridge > 0) cutInto(target, shrunk(least.map(withoutArc), room))
+  return target
+}
+
+const withoutArc = (piece: Piece): Piece => {
+  const { from, to, curve } = piece
+  if (curve.kind === 'line') return piece
+  const d = Math.min(depthAt(curve, from), depthAt(curve, to))
+  return { ...piece, curve: { kind: 'line', z0: from, d0: d, z1: to, d1: d } }
 }
 
 /** The greatest depth of one form below another, pm; 0 if the difference is only rounding error. */

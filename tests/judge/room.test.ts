@@ -73,10 +73,20 @@ describe('the room of each wall', () => {
     expect([left(operation, { far: 1.25 - most }), left(operation, { far: 1.2499 - most })]).toEqual([false, true])
   })
 
-  it('is as much more in depth as a ridge may stand out of a form that is stepped along', () => {
-    const stepped: Operation = { ...drawn(dimension('width', 0.25)), cusp: { most: inch(0.002), given: false } }
-    expect([left(stepped, { depth: 0.0975 }), left(stepped, { depth: 0.0974 })]).toEqual([false, true])
-    expect([gone(stepped, { depth: 0.1005 }), gone(stepped, { depth: 0.1006 })]).toEqual([false, true])
+  it('is as much more as a ridge may stand out of an arc that is stepped along, not of a straight wall and floor', () => {
+    const cusp = { most: inch(0.002), given: false }
+    const straight: Operation = { ...drawn(dimension('width', 0.25)), cusp }
+    expect([left(straight, { depth: 0.0995 }), left(straight, { depth: 0.0994 })]).toEqual([false, true])
+    // Half a circle of .125 radius, its middle at the surface: .1225 deep is .0025 left, half a mark and the ridge.
+    const round = (r: number) => [arcPiece(inch(1.125 - r), inch(1.125 + r), inch(1.125), inch(-0.75), inch(r), 1)]
+    const hollow: Operation = { ...straight, wanted: round(0.125) }
+    const leaves = (r: number): boolean => {
+      const form = [...setup.stock]
+      cutInto(form, round(r))
+      return offForm(bench, hollow, before, { surely: form, possibly: form }).left > 0
+    }
+    expect([leaves(0.1225), leaves(0.1224)]).toEqual([false, true])
+    expect([gone(straight, { depth: 0.1005 }), gone(straight, { depth: 0.1006 })]).toEqual([false, true])
   })
 
   it('is half a mark where nothing has limits', () => {

@@ -111,6 +111,21 @@ it('fillets that are stepped along may be larger by their ridges', async () => {
   expect(await ownTable(FILLETS)).toBe('')
 })
 
+it.each([0, 1])('fillets are not, of which an outermost place is left out (%i)', async (which) => {
+  const files = { 'job.yaml': FILLETS }
+  const { out } = await runIn({ files }, 'sheet', 'job.yaml', '--format', 'csv')
+  const rows = out.split('\n')
+  // Nearest to the walls the finish is least deep.
+  const finish = rows.flatMap((row, i) => (/,feed-in,.*finish/.test(row) ? [i] : []))
+  const least = finish.map((i) => ({ i, at: Number(/feed-in,cross-feed,(-?[\d.]+)/.exec(rows[i]!)![1]) }))
+  const shallowest = Math.min(...least.map(({ at }) => at))
+  const outermost = least.filter(({ at }) => at === shallowest).map(({ i }) => i)
+  expect(outermost).toHaveLength(2)
+  const without = rows.toSpliced(outermost[which]!, 1).join('\n')
+  const { status } = await runIn({ files: { ...files, 'moves.csv': without } }, 'replay', 'job.yaml', 'moves.csv')
+  expect(status).toBe(1)
+})
+
 it('a hollow that is stepped along may be narrower by the ridges at its edges', async () => {
   const narrow = HOLLOW.replace(
     /radius: 5\.4 mm, width: 3\/8, center: 15 mm, tool: bit-1, cutting: { cusp: 0\.002 }/,
