@@ -1,9 +1,9 @@
-import type { Form, Piece } from '../moves/form.ts'
+import type { Form } from '../moves/form.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Bench, radians } from './bench.ts'
 import { fedIn, type Met } from './contact.ts'
-import { cutInto } from './form/insert.ts'
+import { cutInto, envelopeOf } from './form/insert.ts'
 import { swept } from './form/sweep.ts'
 import { zeroOf } from './found.ts'
 import { ridgesOf } from './ridge.ts'
@@ -68,12 +68,12 @@ const leftByMarks = (
   cutInto(wanted, operation.wanted)
   const first = Math.ceil((operation.region.from - edge.at(-1)!.to - zero.fromEnd) / along)
   const last = Math.floor((operation.region.to - edge[0]!.from - zero.fromEnd) / along)
-  const form: Piece[] = [...stock]
+  const cuts: Form[] = []
   const sink = (z: Length, met: Met | null): void => {
     if (met === null) return
     // Of two marks equally near the one that leaves metal.
     const d = Math.ceil((met.reference + zero.diameter / 2) / inward - 0.5 - 1e-6) * inward - zero.diameter / 2
-    cutInto(form, edgeAt(edge, z, d))
+    cuts.push(edgeAt(edge, z, d))
   }
   const blocked: Length[] = []
   for (let mark = first; mark <= last; mark++) {
@@ -84,6 +84,8 @@ const leftByMarks = (
   }
   // A place may be half a mark beyond the last one where the edge touches the form, at the same depth.
   for (const beside of [-along / 2, along / 2]) for (const z of blocked) sink(z, fedIn(edge, wanted, z + beside))
+  const form = [...stock]
+  cutInto(form, envelopeOf(cuts))
   return ridgesOf(operation.wanted, form)
 }
 

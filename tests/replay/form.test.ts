@@ -4,7 +4,7 @@ import type { Form, Piece } from '../../src/moves/form.ts'
 import { differ, excess, overlap, touches } from '../../src/replay/form/compare.ts'
 import { depthAt } from '../../src/replay/form/curve.ts'
 import { grown, shrunk } from '../../src/replay/form/dilate.ts'
-import { cutInto, envelope } from '../../src/replay/form/insert.ts'
+import { cutInto, envelope, envelopeOf } from '../../src/replay/form/insert.ts'
 import { swept } from '../../src/replay/form/sweep.ts'
 import { corner, inch, line, round, square, vee } from './shop.ts'
 
@@ -39,13 +39,16 @@ const awayFromEnds = (forms: readonly Form[], z: number): boolean =>
   forms.flat().every(({ from, to }) => Math.abs(z - from) > 1000 && Math.abs(z - to) > 1000)
 
 describe('an envelope', () => {
-  it('is everywhere as deep as the deepest of its pieces, sorted and abutting', () => {
+  it.each([
+    ['one by one', envelope],
+    ['two and two', (pieces: readonly Piece[]) => envelopeOf(pieces.map((piece) => [piece]))],
+  ])('is everywhere as deep as the deepest of its pieces, sorted and abutting: joined %s', (_, joined) => {
     fc.assert(
       fc.property(
         fc.array(anyPiece, { minLength: 1, maxLength: 12 }),
         fc.array(thou, { minLength: 30, maxLength: 30 }),
         (pieces, zs) => {
-          const form = envelope(pieces)
+          const form = joined(pieces)
           for (const [index, piece] of form.entries())
             expect(piece.from).toBeGreaterThanOrEqual(form[index - 1]?.to ?? piece.from)
           for (const z of zs.map((one) => one + 777_777).filter((one) => awayFromEnds([pieces, form], one))) {

@@ -17,6 +17,39 @@ export const gather = (form: Piece[], cut: Form): void => {
   for (const piece of cut) insert(form, piece, true)
 }
 
+/** The envelope of many forms. Two and two are joined, so that no form is walked through again for each of the others. */
+export const envelopeOf = (forms: readonly Form[]): Form => {
+  if (forms.length < 2) return forms[0] ?? []
+  const half = forms.length >> 1
+  return joined(envelopeOf(forms.slice(0, half)), envelopeOf(forms.slice(half)))
+}
+
+/** The envelope of two forms, each walked through once. */
+const joined = (a: Form, b: Form): Form => {
+  count = 0
+  let [i, j, at] = [0, 0, Number.NEGATIVE_INFINITY]
+  while (i < a.length || j < b.length) {
+    const one = a[i]
+    const other = b[j]
+    const fromOne = one === undefined ? Number.POSITIVE_INFINITY : Math.max(one.from, at)
+    const fromOther = other === undefined ? Number.POSITIVE_INFINITY : Math.max(other.from, at)
+    const from = Math.min(fromOne, fromOther)
+    if (fromOne === fromOther) {
+      at = Math.min(one!.to, other!.to)
+      deeper(one!, other!, from, at)
+    } else if (fromOne < fromOther) {
+      at = Math.min(one!.to, fromOther)
+      append(one!, from, at)
+    } else {
+      at = Math.min(other!.to, fromOne)
+      append(other!, from, at)
+    }
+    if (one !== undefined && one.to <= at) i++
+    if (other !== undefined && other.to <= at) j++
+  }
+  return made.slice(0, count)
+}
+
 /** Cuts every piece out of the part, in place. Beyond the work nothing is cut. */
 export const cutInto = (part: Piece[], cut: Form): void => {
   for (const piece of cut) insert(part, piece, false)
