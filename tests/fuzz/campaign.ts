@@ -99,10 +99,13 @@ const examine = async ({ text, spoil, seed }: Case, tally: Tally): Promise<void>
   }
   const mended = asText.status === 1 ? followed(job, asText.err) : null
   if (mended !== null) {
-    const { status } = await runIn({ files: { 'job.yaml': mended } }, 'sheet', 'job.yaml')
+    const { status, err } = await runIn({ files: { 'job.yaml': mended } }, 'sheet', 'job.yaml')
     const key = `followed ${status}`
     tally.statuses.set(key, (tally.statuses.get(key) ?? 0) + 1)
-    if (status !== 0) tally.finds.has(key) || tally.finds.set(key, job)
+    // Another thing may be wrong, and is told then: what was followed is not asked for again.
+    const same = status !== 0 && remedy(err) === remedy(asText.err)
+    const find = `followed, and refused again: ${shape(remedy(asText.err))}`
+    if (same) tally.finds.has(find) || tally.finds.set(find, `${asText.err}\n${err}\n${job}`)
   }
   if (asText.status === 2) return
   differ('another sheet by a pipe', await runIn({ stdin: job }, 'sheet'))
@@ -181,6 +184,8 @@ const asClass = async (
   files['exercise.yaml'] = spoil(exercise)
   await run('handout', 'exercise.yaml', '--out', 'other')
 }
+
+const remedy = (err: string): string => /remedy: (.*)/.exec(err)?.[1] ?? ''
 
 /** One find for all that differ only in their numbers. */
 const shape = (what: string): string => what.replace(/[\d.]+/g, 'N')

@@ -76,14 +76,29 @@ const textOf = (html: string): string =>
     .replace(/\s+/g, ' ')
 
 /**
- * The job with what a remedy tells to write for its only feature ("write side-feed: compound for this feature"); null where it tells nothing of that
- * sort, or where the job has another shape than random jobs have.
+ * The job of one feature with what its remedy tells to do first: a key to write for this feature, a taller ridge, a larger infeed, more overhang, a
+ * narrower tool. Null where it tells nothing of that sort, or where the job has another shape than random jobs have.
  */
 export const followed = (job: string, err: string): string | null => {
-  const told = /remedy: [^\n]*?\bwrite ([a-z-]+: [^\s,;]+) for this feature/.exec(err)?.[1]
-  const [key = ''] = told?.split(':') ?? []
+  const told = err.split('\n').flatMap((line) => /^ *remedy: (.*)$/.exec(line)?.[1] ?? [])
   const features = job.split('\n').filter((line) => line.startsWith('  - ')).length
-  if (told === undefined || features !== 1 || !/\nfeatures:\n {2}- kind: /.test(job)) return null
+  if (told.length !== 1 || features !== 1 || !/\nfeatures:\n {2}- kind: /.test(job)) return null
+  const key = /^(?:write|allow [a-z ]*\()([a-z-]+: [^\s,;)]+)/.exec(told[0]!)?.[1]
+  if (key !== undefined) return withKey(job, key)
+  const overhang = /^let the work stick out at least ([\d.]+)/.exec(told[0]!)?.[1]
+  if (overhang !== undefined) return replaced(job, /overhang: [\d.]+/, `overhang: ${overhang}`)
+  const width = /^take a tool ([\d.]+) wide or less/.exec(told[0]!)?.[1]
+  return width === undefined ? null : replaced(job, /(?<=shape: square, width: )[\d.]+/, width)
+}
+
+/** Null where nothing is there to be replaced, or it is the same already. */
+const replaced = (job: string, what: RegExp, by: string): string | null => {
+  const other = job.replace(what, by)
+  return other === job ? null : other
+}
+
+const withKey = (job: string, told: string): string => {
+  const [key = ''] = told.split(':')
   const lines = job.split('\n')
   const own = lines.findIndex((line) => line.startsWith(`      ${key}: `))
   if (own >= 0) return lines.with(own, `      ${told}`).join('\n')
