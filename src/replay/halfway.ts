@@ -21,7 +21,10 @@ import { carryOut, type Ran, ran } from './run.ts'
  * An operation up to one of its moves, with everything that the edge has passed through until then. An error of a zero moves all of that together, so
  * these moves need not be replayed again.
  */
-export type Halfway = { readonly bench: Bench; readonly gathered: Gathered; readonly index: number }
+export type Halfway = { readonly bench: Bench; readonly gathered: Passed; readonly index: number }
+
+/** What the edge passes through, in metal or in air: surely and possibly. */
+export type Passed = { readonly surely: Form; readonly possibly: Form }
 
 /** Replays the moves before `index`. Null if an error of a zero would not move all of them together. */
 export const halfway = (
@@ -109,7 +112,7 @@ export const madeOn = (half: Halfway, operation: Operation, before: Before): Ran
 }
 
 /** After the last of these actions the zeros stay where they are. */
-const FINDS: ReadonlySet<Move['action']> = new Set<Move['action']>(['align', 'touch-off', 'zero'])
+export const FINDS: ReadonlySet<Move['action']> = new Set<Move['action']>(['align', 'touch-off', 'zero'])
 
 const cutOut = (before: Form, cut: Form): Piece[] => {
   const part = [...before]

@@ -1,9 +1,11 @@
 import type { Lathe } from '../lathe/lathe.ts'
 import type { Move, Operation, Setup } from '../moves/operation.ts'
-import type { OperationTrace, Size } from '../moves/trace.ts'
+import type { Interval, OperationTrace, Size } from '../moves/trace.ts'
 import { type Before, type Bench, type Gathered, type Shift, setUp } from './bench.ts'
-import { type Halfway, movesAsOne } from './halfway.ts'
+import { cutInto, envelopeOf } from './form/insert.ts'
+import { FINDS, type Halfway, movesAsOne, type Passed } from './halfway.ts'
 import { carryOut, ran, sizesNow } from './run.ts'
+import type { SlideState } from './slide.ts'
 
 /**
  * An operation without an error, replayed once. `shifted`: its sizes with one shift. Runs share a prefix: each is forked at the first move that its
@@ -17,23 +19,53 @@ export type Right = {
 
 export const madeRight = (lathe: Lathe, setup: Setup, operation: Operation, before: Before): Right => {
   const { moves } = operation
-  const nothing: Gathered['surely'] = []
-  const gathered = movesAsOne(operation, moves.length) ? { surely: nothing, possibly: nothing } : null
+  const gathered: Gathered = nothingGathered()
   const bench: Bench = { ...setUp(lathe, setup, operation, before, { rules: false, shift: null }), gathered }
   const until = new Map<number, Bench>()
   const used = new Set<string>()
-  moves.forEach((move, index) => {
+  const states: State[] = []
+  const cuts = moves.map((move, index) => {
     const reading = readingOf(move)
     if (reading !== null && !used.has(reading)) until.set(index, parted(bench, null))
     if (reading !== null) used.add(reading)
+    Object.assign(gathered, nothingGathered())
     carryOut(bench, move, index)
+    states.push({ fromEnd: bench.fromEnd, depth: bench.depth, slides: { ...bench.slides } })
+    return { ...gathered }
   })
   const { trace } = ran(bench)
+  let rest: readonly Passed[] | undefined
   const shifted = (shift: Shift): readonly Size[] => {
     const first = moves.findIndex((move) => bearsOn(shift, move))
-    return first < 0 ? trace.sizes : goneOn(parted(until.get(first)!, shift), first)
+    if (first < 0) return trace.sizes
+    const last = moves.findLastIndex((move) => bearsOn(shift, move) || FINDS.has(move.action))
+    rest ??= fromEachOn(cuts)
+    return goneOn(parted(until.get(first)!, shift), first, { last, states, rest })
   }
-  return { trace, whole: gathered === null ? null : { bench, gathered, index: moves.length }, shifted }
+  const whole = movesAsOne(operation, moves.length) ? { bench, gathered: together(cuts), index: moves.length } : null
+  return { trace, whole, shifted }
+}
+
+const nothingGathered = (): Gathered => {
+  const nothing: Gathered['surely'] = []
+  return { surely: nothing, possibly: nothing }
+}
+
+/** Both are the same form as long as no cut depends on lost motion. */
+const together = (cuts: readonly Passed[]): Passed => {
+  const possibly = envelopeOf(cuts.map((cut) => cut.possibly))
+  const same = cuts.every((cut) => cut.surely === cut.possibly)
+  return { possibly, surely: same ? possibly : envelopeOf(cuts.map((cut) => cut.surely)) }
+}
+
+/** For each move, what it and all moves after it pass through. */
+const fromEachOn = (cuts: readonly Passed[]): readonly Passed[] => {
+  const rest: Passed[] = [together([])]
+  for (const cut of cuts.toReversed()) {
+    const next = rest.at(-1)!
+    rest.push(cut.possibly.length === 0 ? next : together([cut, next]))
+  }
+  return rest.toReversed()
 }
 
 /** What a shift can affect: a reading of a dial, or a place found by eye. */
@@ -54,8 +86,48 @@ const parted = (bench: Bench, shift: Shift | null): Bench => {
   return { ...bench, options: { rules: false, shift }, surely, possibly, slides, gathered: null }
 }
 
-const goneOn = (bench: Bench, from: number): readonly Size[] => {
+/** Where the tool is after a move. */
+type State = Pick<Bench, 'fromEnd' | 'depth' | 'slides'>
+/** `last`: the last move that is wrong, or that finds a zero. */
+type Planned = { readonly last: number; readonly states: readonly State[]; readonly rest: readonly Passed[] }
+
+/** Once the tool is where it is without the error, and no move is wrong any more, the rest passes where it passes without it. */
+const goneOn = (bench: Bench, from: number, { last, states, rest }: Planned): readonly Size[] => {
   const { moves } = bench.operation
-  for (let index = from; index < moves.length; index++) carryOut(bench, moves[index]!, index)
+  for (let index = from; index < moves.length; index++) {
+    carryOut(bench, moves[index]!, index)
+    if (index >= last && sameState(bench, states[index]!)) {
+      cutRest(bench, rest[index + 1]!)
+      break
+    }
+  }
   return sizesNow(bench)
 }
+
+const cutRest = (bench: Bench, { surely, possibly }: Passed): void => {
+  if (possibly.length === 0) return
+  const parts = bench.surely !== bench.possibly || surely !== possibly
+  if (parts && bench.surely === bench.possibly) bench.possibly = [...bench.surely]
+  cutInto(bench.possibly, possibly)
+  if (parts) cutInto(bench.surely, surely)
+  bench.sizes = null
+}
+
+const sameState = (one: State, other: State): boolean =>
+  one.fromEnd === other.fromEnd &&
+  one.depth === other.depth &&
+  sameSlide(one.slides.compound, other.slides.compound) &&
+  sameSlide(one.slides['cross-feed'], other.slides['cross-feed']) &&
+  sameSlide(one.slides.carriage, other.slides.carriage)
+
+const sameSlide = (one: SlideState, other: SlideState): boolean =>
+  one === other ||
+  (one.dial === other.dial &&
+    sameInterval(one.at, other.at) &&
+    sameInterval(one.offset, other.offset) &&
+    (one.brought === other.brought ||
+      (one.brought !== null && other.brought !== null && sameInterval(one.brought, other.brought))) &&
+    one.zeroed === other.zeroed &&
+    one.seen === other.seen)
+
+const sameInterval = (one: Interval, other: Interval): boolean => one[0] === other[0] && one[1] === other[1]

@@ -125,6 +125,11 @@ const deeper = (old: Piece, add: Piece, from: Length, to: Length): void => {
     return
   }
   if (old.curve.kind !== 'line' || add.curve.kind !== 'line') {
+    const deepened = throughout(old.curve, add.curve, from, to)
+    if (deepened !== null) {
+      append(deepened ? add : old, from, to)
+      return
+    }
     let left = from
     for (const right of splits(old.curve, add.curve, from, to)) {
       deepest(old, add, left, right)
@@ -137,6 +142,17 @@ const deeper = (old: Piece, add: Piece, from: Length, to: Length): void => {
     deepest(old, add, from, z)
     deepest(old, add, z, to)
   } else deepest(old, add, from, to)
+}
+
+/**
+ * Of two arcs by the same tool the distance only grows or only falls along the work: where both ends say the same, so does all between. Null: they may cross.
+ */
+const throughout = (old: Curve, add: Curve, from: Length, to: Length): boolean | null => {
+  if (old.kind !== 'arc' || add.kind !== 'arc' || old.r !== add.r || old.side !== add.side) return null
+  const near = depthAt(add, from) - depthAt(old, from)
+  const far = depthAt(add, to) - depthAt(old, to)
+  if (near <= 0 && far <= 0) return false
+  return near >= 0 && far >= 0 ? true : null
 }
 
 const deepest = (old: Piece, add: Piece, from: Length, to: Length): void => {
