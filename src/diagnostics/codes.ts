@@ -77,6 +77,7 @@ export const CODES = {
   'reach-too-short': 'the tool does not reach so deep',
   'shoulder-too-low': 'the shoulder is lower than the radius',
   'side-feed': 'the slide that is asked to move along cannot do it',
+  'rough-tool': 'the tool that is to rough a form in steps does not suit it',
   'slot-too-deep': 'the slot is deeper than its width allows',
   'too-many-moves': 'more moves than anybody makes without a slip',
   'too-many-places': 'more places than anybody follows without a slip',

@@ -10,7 +10,7 @@ const cuttingKeys = {
     length('Left on the floor for the finish pass.', 0.01, 'zero or more'),
   ),
   'leave-sides': byDefault(
-    '0; for a V with a flat root, and for walls that are plunged, 0.003 in (0.08 mm)',
+    '0; for a V with a flat root, and for walls that are plunged, 0.003 in (0.08 mm); by a rough-tool 0.015 in (0.4 mm)',
     length('Left on each wall for the finish pass.', 0.005, 'zero or more'),
   ),
   infeed: byDefault(
@@ -85,6 +85,14 @@ export const commonFeatureKeys = {
   tool: byDefault('a tool to be ground, described on the sheet', text('Name of a tool in the toolbox.', 'neck')),
   cutting: byDefault('as for the whole job', cuttingSchema),
   ...cuttingKeys,
+}
+
+/** Of forms that a wide edge would cut all at once. */
+export const roughToolKey = {
+  'rough-tool': byDefault(
+    'its own tool roughs it',
+    text('Name of a square tool that takes most of the metal out in steps before its own tool finishes it.', 'neck'),
+  ),
 }
 
 /** Where a feature is along the work. */

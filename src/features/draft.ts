@@ -56,6 +56,11 @@ export type Draft = {
   readonly placing: Placing
   readonly touch: Touch
   readonly notes: readonly Prose[]
+  /**
+   * Only of steps that are roughed under the form of a feature, by another tool than finishes it: what they must leave on its flanks, along the work, and
+   * the form that is finished. Nothing of the steps is on the drawing, so nothing of them is measured or inspected.
+   */
+  readonly roughs?: { readonly sides: Length; readonly finisher: string; readonly form: Form }
 }
 
 /** Why a feature cannot be cut as asked, and what would allow it. One sentence each, no final period. */

@@ -49,16 +49,27 @@ const checkStep = (feature: FeatureRead, steps: readonly string[] | null, givenO
   }
 }
 
+const TOOL_KEYS = ['tool', 'rough-tool'] as const
+
 const checkTool = (feature: FeatureRead, tools: readonly string[] | null, givenOf: GivenLookup): void => {
-  const { tool } = feature
-  if (tool === undefined || !tools || tools.includes(tool)) return
+  for (const key of TOOL_KEYS) checkNamed(feature, key, tools, givenOf)
+}
+
+const checkNamed = (
+  feature: FeatureRead,
+  key: (typeof TOOL_KEYS)[number],
+  tools: readonly string[] | null,
+  givenOf: GivenLookup,
+): void => {
+  const tool = (feature as Readonly<Record<string, unknown>>)[key]
+  if (typeof tool !== 'string' || !tools || tools.includes(tool)) return
   const near = suggest(tool, tools)
   const known =
     tools.length > 0
       ? `the toolbox has ${listed(tools)}`
       : 'the toolbox is empty: leave tool out and the sheet says what to grind'
-  givenOf(feature).report(
-    'tool',
+  givenOf(feature as Readonly<Record<string, unknown>>).report(
+    key,
     'unknown-tool',
     `no tool is called ${quoted(tool)}`,
     near ? `did you mean "${near}"?` : known,

@@ -11,11 +11,25 @@ export type Ordered<E> = { readonly entries: readonly E[]; readonly reasons: rea
 export function orderFeatures<E extends Entry>(entries: readonly E[]): Ordered<E> {
   if (entries.length < 2) return { entries, reasons: [] }
   const groups = groupBy(entries, (one) => `${one.angle} ${one.draft.tool.name}`)
-  groups.sort((a, b) => weakest(a) - weakest(b) || nearest(a) - nearest(b))
+  groups.sort((a, b) => roughsNone(a) - roughsNone(b) || weakest(a) - weakest(b) || nearest(a) - nearest(b))
   const grouped = groups.flatMap((group) => group.toSorted((a, b) => a.draft.region.from - b.draft.region.from))
-  const forced = grouped.some((one) => one.draft.feature.cutting.order !== null)
-  const ordered = forced ? grouped.toSorted((a, b) => rank(a) - rank(b)) : grouped
+  const sorted = roughedFirst(grouped)
+  const forced = sorted.some((one) => one.draft.feature.cutting.order !== null)
+  const ordered = forced ? sorted.toSorted((a, b) => rank(a) - rank(b)) : sorted
   return { entries: ordered, reasons: reasons(ordered, groups.length, forced) }
+}
+
+/** 0 for a group with steps that are roughed for another tool, else 1. */
+const roughsNone = (group: readonly Entry[]): number => (group.some(({ draft }) => draft.roughs !== undefined) ? 0 : 1)
+
+/** Nothing is finished before its steps are roughed: where the groups would do that, all steps come first. */
+function roughedFirst<E extends Entry>(entries: readonly E[]): readonly E[] {
+  const early = entries.some(
+    ({ draft }, i) =>
+      draft.roughs !== undefined && entries.slice(0, i).some((one) => one.draft.feature.index === draft.feature.index),
+  )
+  const rough = ({ draft }: E): number => (draft.roughs === undefined ? 1 : 0)
+  return early ? entries.toSorted((a, b) => rough(a) - rough(b)) : entries
 }
 
 const rank = (entry: Entry): number => entry.draft.feature.cutting.order ?? Number.POSITIVE_INFINITY
@@ -42,6 +56,8 @@ function reasons(entries: readonly Entry[], groups: number, forced: boolean): st
   else {
     if (groups < entries.length)
       sentences.push('Features cut with the same tool and compound setting follow each other, so each is set up once.')
+    if (entries.some(({ draft }) => draft.roughs !== undefined))
+      sentences.push('What is roughed in steps comes before the tool that finishes it.')
     sentences.push('From the free end on.')
     if (weakest(entries.slice(-1)) === 1 && weakest(entries.slice(0, 1)) === 0)
       sentences.push('The form that weakens the work most comes last.')

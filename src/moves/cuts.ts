@@ -131,7 +131,25 @@ export type FlankCuts = {
   readonly infeed: Length
 }
 
-export type Cuts = PlungeCuts | CornerCuts | StepCuts | FlankCuts
+/**
+ * Roughing under a form that another tool finishes: at each place in as deep as the form allows there, less what is left on it.
+ */
+export type StairCuts = {
+  readonly style: 'stairs'
+  /** Places of the plunges in the order of the cuts: the deepest first, then from near to far. `first`, `last`: the outermost. */
+  readonly places: readonly Length[]
+  readonly first: Length
+  readonly last: Length
+  /** The deepest at a place of the reference point, and the greatest of all. */
+  readonly depthAt: (place: Length) => Length
+  readonly depth: Length
+  readonly infeed: Length | null
+  readonly peck: Length | null
+  /** The deepest slot of the tool's own width that is cut before it is widened at the other places; null: any. */
+  readonly layer: Length | null
+}
+
+export type Cuts = PlungeCuts | CornerCuts | StepCuts | FlankCuts | StairCuts
 
 /** The smaller of the limits of one bite, pm; null: none is set. */
 export const biteOf = (infeed: Length | null, peck: Length | null): Length | null =>

@@ -1,11 +1,14 @@
 import type { Bench, Draft, Refusal } from '../features/draft.ts'
+import { edgeFormOf } from '../features/on-face.ts'
 import { draftFeature } from '../features/registry.ts'
+import { draftAfterRough, draftRough, roughToolOf } from '../features/rough.ts'
 import type { Job } from '../job/job.ts'
 import { orderFeatures } from '../job/order.ts'
 import { MOST_MOVES_OF_A_JOB } from '../moves/bounds.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import { say } from '../phrase/say.ts'
 import { startOf } from '../replay/replay.ts'
+import { edgeOf } from '../tools/edge.ts'
 import { byFormTool } from './by-form-tool.ts'
 import { withMissingFrom } from './missing-from.ts'
 import { offered } from './offered.ts'
@@ -20,7 +23,9 @@ export function planFeatures(job: Job, bench: Bench, setup: Setup): Features {
   const { drafts, refused, reasons } = draftAll(job, bench, setup)
   let progress = startOf(setup)
   let moves = 0
+  const unroughed = new Set<number>()
   for (const { draft, angle } of drafts) {
+    if (unroughed.has(draft.feature.index)) continue
     const before = outcomes.flatMap((one) => ('planned' in one ? [one.planned.draft] : []))
     const first = planOne(job, bench, setup, draft, angle, before, progress)
     const tried = 'planned' in first ? first : offered({ job, bench, setup, draft, before, progress }, first)
@@ -35,10 +40,19 @@ export function planFeatures(job: Job, bench: Bench, setup: Setup): Features {
       )
       progress = planned.after
       moves += planned.operation.moves.length
-    } else outcomes.push(outcome)
+    } else {
+      outcomes.push(draft.roughs === undefined ? outcome : unroughedOf(job, outcome))
+      if (draft.roughs !== undefined) unroughed.add(draft.feature.index)
+    }
   }
   return { outcomes: refused.reduce<readonly Outcome[]>(insertedInOrder, outcomes), reasons }
 }
+
+/** A form whose steps cannot be cut is not finished either: it is refused for them, once. */
+const unroughedOf = (job: Job, { feature, refusal }: Extract<Outcome, { refusal: unknown }>): Outcome => ({
+  feature: job.features.find(({ index }) => index === feature.index) ?? feature,
+  refusal: { ...refusal, reason: say`roughing it in steps: ${refusal.reason}` },
+})
 
 /** A sheet that nobody finishes, and that no list of moves would hold, is no help: the rest is another job. */
 const withinJob = (outcome: Extract<Outcome, { planned: unknown }>, before: number): Outcome => {
@@ -67,13 +81,27 @@ function draftAll(job: Job, bench: Bench, setup: Setup) {
   const drafts: { draft: Draft; angle: number }[] = []
   for (const feature of job.features) {
     const drafted = draftFeature(bench, feature)
-    if (drafted.ok)
-      drafts.push({
-        draft: drafted.draft,
-        angle: drafted.draft.angle ?? feature.cutting.compoundAngle ?? job.lathe.compound.angle,
-      })
+    const rough = drafted.ok ? roughed(bench, drafted.draft) : null
+    if (rough !== null && !rough.ok) refused.push({ feature, refusal: rough.refusal })
+    else if (drafted.ok)
+      drafts.push(
+        ...(rough?.drafts ?? [drafted.draft]).map((draft) => ({
+          draft,
+          angle: draft.angle ?? feature.cutting.compoundAngle ?? job.lathe.compound.angle,
+        })),
+      )
     else refused.push({ feature, refusal: withMissingFrom(job, bench, setup, feature, drafted.refusal) })
   }
   const ordered = orderFeatures(drafts)
   return { drafts: ordered.entries, refused, reasons: ordered.reasons }
+}
+
+/** The steps that another tool roughs under it, and the feature as it is finished after them; null: its own tool does all. */
+function roughed(bench: Bench, draft: Draft) {
+  const tool = roughToolOf(draft.feature)
+  if (tool === null) return null
+  const rough = draftRough(bench, draft, tool)
+  if (!rough.ok) return rough
+  const after = draftAfterRough(bench, draft, edgeOf(draft.tool, edgeFormOf(draft)).pieces)
+  return after.ok ? { ok: true as const, drafts: [rough.draft, after.draft] } : after
 }

@@ -1,5 +1,6 @@
-import type { Bench, Draft, Refusal } from '../features/draft.ts'
+import type { Bench, Draft, Drafted, Refusal } from '../features/draft.ts'
 import { draftFeature } from '../features/registry.ts'
+import { draftRough } from '../features/rough.ts'
 import type { Feature, Job } from '../job/job.ts'
 import type { Change } from '../moves/offer.ts'
 import type { Setup } from '../moves/operation.ts'
@@ -27,15 +28,25 @@ export function offered(tried: Tried, { feature, refusal }: { feature: Feature; 
   return { feature, refusal: { ...plain, remedy: say`${lead}${joinedBy(', or ', [...held, plain.remedy])}` } }
 }
 
-const plans = ({ job, bench, setup, draft, before, progress }: Tried, change: Change): boolean => {
+const plans = (tried: Tried, change: Change): boolean => {
+  const { job, bench, setup, draft, before, progress } = tried
   const { feature } = draft
   const own = { ...draft.tool, edgeOffset: change.edgeOffset ?? draft.tool.edgeOffset }
   const tools = feature.tool === null ? bench.tools : { ...bench.tools, [feature.tool]: own }
   const changed = withKeys(feature, change)
-  const drafted = draftFeature({ ...bench, tools }, changed)
+  const drafted = drafts(tried, { ...bench, tools }, change, changed)
   if (!drafted.ok) return false
   const angle = drafted.draft.angle ?? changed.cutting.compoundAngle ?? job.lathe.compound.angle
   return 'planned' in planOne(job, { ...bench, tools }, setup, drafted.draft, angle, before, progress)
+}
+
+/** Steps are drafted under the form of their feature. */
+const drafts = ({ job, draft }: Tried, bench: Bench, change: Change, changed: Feature): Drafted => {
+  if (draft.roughs === undefined) return draftFeature(bench, changed)
+  const whole = job.features.find(({ index }) => index === draft.feature.index)
+  if (whole === undefined) return draftFeature(bench, changed)
+  const finished = draftFeature(bench, withKeys(whole, change))
+  return finished.ok ? draftRough(bench, finished.draft, draft.tool.name) : finished
 }
 
 const withKeys = (feature: Feature, { compoundAngle, sideFeed, cusp }: Change): Feature => ({

@@ -8,6 +8,7 @@ import type { Feature, Job } from '../job/job.ts'
 import type { Lathe, Scale } from '../lathe/lathe.ts'
 import type { Edge } from '../moves/form.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
+import { isOnLine } from '../moves/placing.ts'
 import type { Spindle } from '../moves/stated.ts'
 import type { OperationTrace } from '../moves/trace.ts'
 import { type Progress, replayNext } from '../replay/replay.ts'
@@ -72,6 +73,7 @@ export function planOne(
 /** A corner tool goes in by ever smaller moves of its own. */
 function passesOf(cuts: Draft['cuts']): Pick<Operation, 'passes'> {
   if (cuts.style === 'corner') return {}
+  if (cuts.style === 'stairs') return { passes: { infeed: cuts.infeed, leave: 0 } }
   const leave = cuts.style === 'steps' ? cuts.leave : cuts.depth - (cuts.roughDepths.at(-1) ?? 0)
   return { passes: { infeed: cuts.infeed, leave } }
 }
@@ -88,6 +90,7 @@ function requestFor(job: Job, bench: Bench, draft: Draft, edge: Edge, angle: num
     cuts,
     origin: feature.origin,
     clear: clearOf(job.units, feature),
+    touchesBeside: isOnLine(draft.placing) && draft.touch.at !== null,
     edge: {
       from: edge.pieces[0]!.from,
       to: edge.pieces[edge.pieces.length - 1]!.to,

@@ -19,7 +19,7 @@ export function operationFor(
   return {
     feature: feature.index,
     name: feature.name,
-    kind: kindWords(feature),
+    kind: draft.roughs === undefined ? kindWords(feature) : 'roughing',
     origin: feature.origin,
     toolName: draft.tool.name,
     edge,

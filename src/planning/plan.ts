@@ -4,6 +4,7 @@ import { inspectFeature } from '../features/inspect.ts'
 import { edgeFormOf } from '../features/on-face.ts'
 import { steppedNotes } from '../features/radius/stepped-notes.ts'
 import { draftFeature, kindWords } from '../features/registry.ts'
+import { roughedNotes } from '../features/rough.ts'
 import { atStopOf, promised } from '../finish/at-stop.ts'
 import { careFor } from '../handbook/cautions.ts'
 import { expansionOf } from '../handbook/expansion.ts'
@@ -84,12 +85,13 @@ function plannedFeature(
 ): FeaturePlan {
   const budgets = budgetsOf(job.lathe, setup, operation, before)
   const cut = budgets()
-  const inspection = inspectFeature(bench, draft, cut)
+  const inspection = draft.roughs === undefined ? inspectFeature(bench, draft, cut) : []
   const atStop = atStopOf(job.lathe, operation, trace, cut, inspection)
   const { budget, corrects } = promised(cut, atStop, budgets)
   const { feature, tool, undersize, drawn, layout } = draft
   const notes = [
     ...draft.notes,
+    ...roughedNotes(draft, trace.surely, bench.units),
     ...fineNotes(bench.units, draft.cuts.style, (draft.zero.diameter - trace.zero.diameter) / 2),
   ]
   return {
@@ -112,8 +114,7 @@ function plannedFeature(
     budget,
     ...(corrects === undefined ? {} : { corrects }),
     notes: draft.cuts.style === 'steps' ? [...notes, ...steppedNotes(draft, trace, bench.units)] : notes,
-    inspection,
-    ground: groundFor(bench, draft),
+    ...(draft.roughs === undefined ? { inspection, ground: groundFor(bench, draft) } : {}),
   }
 }
 

@@ -25,7 +25,9 @@ export const cavityOf = (form: Form, start: Form, operation: Operation): Cavity 
   const level = flatAt(-operation.surface / 2)
   const bounds = cornerBound(start, operation)
   const { from, to } = operation.region
-  const cutIn = (index: number): readonly Piece[] => cutBelow(form[index]!, level, start, bounds)
+  // In the region all that is below the surface belongs to the feature, whoever cut it: another tool may have opened it up before.
+  const isCut: IsCut = (d, z) => (z >= from && z <= to) || deeperThan(start, d, z)
+  const cutIn = (index: number): readonly Piece[] => cutBelow(form[index]!, level, isCut, bounds)
   const first = firstBeyond(form, from)
   const below: Piece[] = []
   let next = first
@@ -83,24 +85,26 @@ const lastFrom = (form: Form, z: Length): Piece | undefined => {
 }
 
 /** The parts of a piece that were cut and are below a level, within the bounds. */
-const cutBelow = (piece: Piece, level: Line, start: Form, bounds: Length): readonly Piece[] => {
+const cutBelow = (piece: Piece, level: Line, isCut: IsCut, bounds: Length): readonly Piece[] => {
   const { from, to, curve, step } = piece
   if (isLevel(curve))
-    return curve.d0 > level.d0 + TOLERANCE / 4 && isCut(curve.d0, (from + to) / 2, start) && to > bounds ? [piece] : []
+    return curve.d0 > level.d0 + TOLERANCE / 4 && isCut(curve.d0, (from + to) / 2) && to > bounds ? [piece] : []
   const found: Piece[] = []
   let left = from
   for (const right of splits(curve, level, from, to)) {
     const middle = (left + right) / 2
     const d = depthAt(curve, middle)
-    if (d > level.d0 + TOLERANCE / 4 && isCut(d, middle, start) && right > bounds)
+    if (d > level.d0 + TOLERANCE / 4 && isCut(d, middle) && right > bounds)
       found.push(left === from && right === to ? piece : { from: left, to: right, curve, step })
     left = right
   }
   return found
 }
 
+type IsCut = (d: Length, z: Length) => boolean
+
 /** Was it cut by this operation? A lower step beside a groove was there before. */
-const isCut = (d: Length, z: Length, start: Form): boolean => {
+const deeperThan = (start: Form, d: Length, z: Length): boolean => {
   const before = start[firstBeyond(start, z)]
   return before !== undefined && d > depthAt(before.curve, z) + TOLERANCE / 4
 }

@@ -1,9 +1,12 @@
-import type { Form } from '../moves/form.ts'
+import type { Form, Piece } from '../moves/form.ts'
 import type { Move, Slide } from '../moves/operation.ts'
 import type { Length } from '../units/length.ts'
 import { type Bench, marksBox, see } from './bench.ts'
+import { flatAt } from './cavity.ts'
 import { differ, excess, overlap, TOLERANCE, touches } from './form/compare.ts'
+import { depthAt } from './form/curve.ts'
 import { cutInto } from './form/insert.ts'
+import { kept } from './form/kept.ts'
 import { swept } from './form/sweep.ts'
 import { leastForms } from './least.ts'
 import { ridgesAllowed } from './marks-ridge.ts'
@@ -128,6 +131,31 @@ export const noteBackOut = (bench: Bench, move: Move, index: number, slide: Slid
   if (move.action === 'back-out' && slide === 'cross-feed') bench.backOut = index
 }
 
+/**
+ * The part before the operation, without what another tool has opened up between the lines: over that the tool is only clear when it is above the
+ * surface beside it.
+ */
+const unopened = ({ before, operation }: Bench): Form => {
+  const { region, surface } = operation
+  return closed(before.surely, operation.wanted, [surface, region.from, region.to], () => {
+    const level = flatAt(-surface / 2)
+    const opened = ({ from, to, curve }: Piece): boolean =>
+      to > region.from && from < region.to && depthAt(curve, (from + to) / 2) > level.d0 + TOLERANCE
+    if (!before.surely.some(opened)) return before.surely
+    return before.surely.flatMap((piece): Piece[] => {
+      if (!opened(piece)) return [piece]
+      const from = Math.max(piece.from, region.from)
+      const to = Math.min(piece.to, region.to)
+      return [
+        { ...piece, to: from },
+        { from, to, curve: level, step: -1 },
+        { ...piece, from: to },
+      ].filter((part) => part.to > part.from)
+    })
+  })
+}
+const closed = kept<Form>()
+
 /** After a back-out the edge is above the surface: at the place it left, and wherever it goes until it is fed in again. */
 export const checkClear = (bench: Bench, index: number, slide: Slide, ways: Ways): void => {
   if (bench.backOut === null) return
@@ -135,7 +163,7 @@ export const checkClear = (bench: Bench, index: number, slide: Slide, ways: Ways
   const now = slide === 'cross-feed' ? waysOf(bench, standingReach(bench, 1)) : ways
   // For a part of an operation the amount of clearance is not needed: it is enough that the tip is above all of the work.
   if (bench.options.after !== undefined && isAbove(bench, now)) return
-  const over = excess(swept(bench.operation.edge.pieces, now, index), bench.before.surely)
+  const over = excess(swept(bench.operation.edge.pieces, now, index), unopened(bench))
   if (over === null) return
   bench.clearance[index] = -over.by
   if (-over.by <= TOLERANCE) {

@@ -9,7 +9,7 @@ import { alongFor, depthShift } from './compound.ts'
 import { countFor, countsPerTurn, findableBehindZero, pastCount } from './dial.ts'
 import { dialMove, handMove, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
-import { finishOperation, setUp, touchSurface, travelRefusal } from './set-up.ts'
+import { finishOperation, setUpClear, travelRefusal } from './set-up.ts'
 import { mostSteps, stopsWithin } from './stops.ts'
 
 /**
@@ -25,9 +25,7 @@ export function sequenceFlank(request: Request, cuts: FlankCuts): Sequenced {
   const program = newProgram(request.origin)
   const { crossFeed } = request.lathe
   const plan: Plan = { request, cuts, backOut: backOutCount(request, lines) }
-  setUp(program, request)
-  touchSurface(program, request)
-  dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  setUpClear(program, request, plan.backOut)
   if (cuts.roughDepths.length > 0) {
     for (const line of lines) feedDown(program, plan, line, roughCounts(plan, line), 'rough')
     measureStop(program, crossFeed, plan.backOut, awayToMeasure(crossFeed), 'expect-rough', false, stayStopped)

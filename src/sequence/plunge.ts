@@ -11,7 +11,7 @@ import { sequenceLines } from './lines.ts'
 import { layersOf, peckIn, peckSteps } from './pecks.ts'
 import { dialMove, measureStop, newProgram, type Program } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
-import { finishOperation, rangeRefusal, setUp, touchSurface, travelRefusal } from './set-up.ts'
+import { finishOperation, rangeRefusal, setUpClear, travelRefusal } from './set-up.ts'
 import { compoundOf, type Side, sideAcross, sideOf, sideTo } from './side.ts'
 import { mostSteps, passesTo, stopsWithin } from './stops.ts'
 
@@ -27,10 +27,8 @@ export function sequencePlunges(request: Request, cuts: PlungeCuts): Sequenced {
   const places = quantisePlaces(side, cuts)
   if (places === null) return compoundAcross()
   const program = newProgram(request.origin)
-  setUp(program, request, side.slide === 'carriage' && !isOnePlace(cuts) ? side.scale : null)
-  touchSurface(program, request)
   const plan: Plan = { request, side, cuts, places, backOut: backOutCount(request, side, cuts, places) }
-  dialMove(program, 'back-out', 'cross-feed', plan.backOut, 'clear')
+  setUpClear(program, request, plan.backOut, side.slide === 'carriage' && !isOnePlace(cuts) ? side.scale : null)
   const start = (next: number) =>
     startClear(program, request, isOnePlace(cuts) ? compoundOf(request) : side, plan.backOut, next)
   const firstOfAll = cuts.roughDepths.length > 0 ? places.rough[0]! : places.first

@@ -73,6 +73,14 @@ export function toPlace(program: Program, scale: Scale, count: number): void {
   dialMove(program, 'return', 'compound', count, 'to-place')
 }
 
+/** Spindle off, and out of the way by whole turns: room for the hands. */
+export function stopAway(program: Program, scale: Scale, backOut: number, away: number): void {
+  const turn = countsPerTurn(scale)
+  const far = turn === null ? backOut - away : backOut - Math.ceil(away / turn) * turn
+  handMove(program, 'stop')
+  dialMove(program, 'back-out', 'cross-feed', far, 'clear-to-measure')
+}
+
 /**
  * Out of the way by whole turns, spindle off, measure, back to the same mark, and the spindle on by `begin`. Nobody
  * measures beside a tool that is just off the work.
@@ -86,10 +94,7 @@ export function measureStop(
   last: boolean,
   begin: () => void = () => handMove(program, 'start'),
 ): void {
-  const turn = countsPerTurn(scale)
-  const far = turn === null ? backOut - away : backOut - Math.ceil(away / turn) * turn
-  handMove(program, 'stop')
-  dialMove(program, 'back-out', 'cross-feed', far, 'clear-to-measure')
+  stopAway(program, scale, backOut, away)
   handMove(program, 'measure', { purpose: expect })
   if (last) return
   dialMove(program, 'return', 'cross-feed', backOut, 'come-back')

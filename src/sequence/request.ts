@@ -23,6 +23,8 @@ export type Request = {
   readonly origin: Origin
   /** Radial clearance wanted between the edge and the work when it is backed out. */
   readonly clear: Length
+  /** The surface is touched beside the form, where nothing is cut, before the tool is brought to its place. */
+  readonly touchesBeside: boolean
   /** Axial extent of the cutting edge from its reference point, and its deepest point. */
   readonly edge: { readonly from: Length; readonly to: Length; readonly deepest: Length }
   /**

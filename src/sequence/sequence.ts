@@ -3,6 +3,7 @@ import { sequenceFlank } from './flank.ts'
 import { sequencePlunges } from './plunge.ts'
 import { TooManyMoves } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
+import { sequenceStairs } from './stairs.ts'
 import { sequenceSteps } from './steps.ts'
 import { tooManyMoves } from './too-many-moves.ts'
 
@@ -18,6 +19,7 @@ export function sequence(request: Request): Sequenced {
 
 function bySort(request: Request): Sequenced {
   if (request.cuts.style === 'steps') return sequenceSteps(request, request.cuts)
+  if (request.cuts.style === 'stairs') return sequenceStairs(request, request.cuts)
   if (request.cuts.style === 'flank') return sequenceFlank(request, request.cuts)
   return request.cuts.style === 'corner'
     ? sequenceCorner(request, request.cuts)

@@ -2,7 +2,7 @@ import { stepTravel, travelAt } from '../dials/travel.ts'
 import type { Scale } from '../lathe/lathe.ts'
 import { about, say } from '../phrase/say.ts'
 import { awayToMeasure } from './away.ts'
-import { handMove, measureStop, type Program, takeUp, zero } from './program.ts'
+import { dialMove, handMove, measureStop, type Program, takeUp, zero } from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 
 /**
@@ -26,6 +26,26 @@ export function setUp(program: Program, request: Request, carriage: Scale | null
 export function touchSurface(program: Program, _request: Request): void {
   handMove(program, 'touch-off', { slide: 'cross-feed' })
   zero(program, 'cross-feed')
+}
+
+/** The set-up, both zeros, and the tool out of the work. `carriage`: its scale, if it moves the tool along by readings. */
+export function setUpClear(program: Program, request: Request, backOut: number, carriage: Scale | null = null): void {
+  const out = (): void => dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
+  if (!request.touchesBeside) {
+    setUp(program, request, carriage)
+    touchSurface(program, request)
+    out()
+    return
+  }
+  for (const action of ['layout', 'swing', 'fit-tool', 'set-speed'] as const) handMove(program, action)
+  takeUp(program, 'compound', request.lathe.compound.scale)
+  touchSurface(program, request)
+  out()
+  handMove(program, 'align')
+  if (carriage !== null) takeUp(program, 'carriage', carriage)
+  handMove(program, 'lock', { slide: 'carriage' })
+  zero(program, 'compound')
+  if (carriage !== null) zero(program, 'carriage')
 }
 
 /** Stop, measure what is finished, unlock the carriage and run it away, deburr. */

@@ -15,7 +15,8 @@ export function tooManyMoves(request: Request): Sequenced {
   const { places, spacing } = placesOf(cuts)
   const infeed = Math.max(infeedOf(cuts), stepTravel(lathe.crossFeed))
   const passes = Math.ceil(depthOf(cuts) / infeed)
-  const visits = cuts.style === 'plunge' && cuts.layer !== null ? Math.ceil(cuts.depth / cuts.layer) : 1
+  const visits =
+    (cuts.style === 'plunge' || cuts.style === 'stairs') && cuts.layer !== null ? Math.ceil(cuts.depth / cuts.layer) : 1
   const show = (length: Length) => about('planned', length, units, units === 'inch' ? 4 : 3)
   const over = Math.max(1.5, (1.2 * places * (passes * PECK + visits * VISIT)) / MOST_MOVES)
   const reason = say`it would take more than ${MOST_MOVES} moves of the hand: ${places} places along the work, up to ${passes} infeeds at each; nobody follows so many without a slip`
@@ -26,6 +27,8 @@ export function tooManyMoves(request: Request): Sequenced {
 
 const placesOf = (cuts: Cuts): { readonly places: number; readonly spacing: Length } => {
   if (cuts.style === 'corner') return { places: 1, spacing: cuts.radius }
+  if (cuts.style === 'stairs')
+    return { places: cuts.places.length, spacing: (cuts.last - cuts.first) / Math.max(1, cuts.places.length - 1) }
   const spacing = cuts.style === 'steps' ? cuts.roughSpacing : (cuts.spacing ?? cuts.depth)
   return { places: Math.ceil((cuts.last - cuts.first) / spacing - 1e-9) + 1, spacing }
 }

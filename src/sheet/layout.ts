@@ -14,7 +14,9 @@ export const layout = (scene: Scene): StepWords => {
   const planned = plan.features.flatMap((one) => (one.status === 'planned' ? [one] : []))
   const thing = 'LAYOUT'
   if (planned[0] !== feature) return { thing, does: scribed(scene, planned), effect: [], more: [] }
-  const scribing = planned.filter(({ layout }) => layout.length > 0)
+  const scribing = planned.filter(
+    (one, i) => one.layout.length > 0 && !planned.slice(i + 1).some((later) => sameLines(one, later)),
+  )
   if (scribing.length === 0) return { thing, does: NONE, effect: [], more: [] }
   return {
     thing,
@@ -30,6 +32,11 @@ export const layout = (scene: Scene): StepWords => {
     ],
   }
 }
+
+/** What one tool roughs and another finishes is cut between the same lines: they are scribed once. */
+const sameLines = (one: Planned, other: Planned): boolean =>
+  one.layout.length === other.layout.length &&
+  one.layout.every(({ fromEnd }, i) => fromEnd === other.layout[i]!.fromEnd)
 
 const NONE: Phrase = ['none: the place is found by touching']
 

@@ -1,4 +1,4 @@
-import type { Placing, Touch } from '../moves/placing.ts'
+import { isOnLine, type Placing, type Touch } from '../moves/placing.ts'
 import type { Prose } from '../phrase/phrase.ts'
 import { about, exact, say } from '../phrase/say.ts'
 import type { Units } from '../units/length.ts'
@@ -63,7 +63,10 @@ export const touchWords = ({ edge, operation }: Planned): string => {
   const end = edge.shape === 'square' ? 'edge' : edge.shape === 'vee' ? 'nose' : 'tip'
   if (at !== null && 'past' in at.against)
     return `only the ${at.point === 'headstock-corner' ? 'outer' : 'deep'} tip touches the cylinder`
-  if (at !== null) return `the ${end} touches the cylinder, brought over it by carriage`
+  if (at !== null) {
+    const where = isOnLine(operation.placing) ? ' beside the lines' : ''
+    return `the ${end} touches the cylinder${where}, brought over it by carriage`
+  }
   return 'between' in operation.placing.against
     ? `the ${end} touches midway between the lines`
     : `the ${end} touches the turning surface`

@@ -143,6 +143,11 @@ describe.each(names)('%s', (name) => {
 
   test('comes to the stated sizes by adding up its own readings', () => {
     sheet.features.forEach((feature, index) => {
+      // What another tool finishes is not on the drawing.
+      if (feature.kind === 'roughing') {
+        expect(feature.finished).toEqual({})
+        return
+      }
       const found = sizesFrom(feature, cutsOf(sheet, index))
       for (const [id, size] of Object.entries(found))
         expect(Math.abs(feature.finished[id]!.planned - size), `${feature.name}: ${id}`).toBeLessThan(2e-4)

@@ -130,7 +130,7 @@ describe('mutants of proven programs', () => {
       }
     }
     expect(missed).toEqual([])
-    expect([...byKind.keys()].sort()).toEqual(['concave radius', 'corner radius', 'groove', 'v-groove'])
+    expect([...byKind.keys()].sort()).toEqual(['concave radius', 'corner radius', 'groove', 'roughing', 'v-groove'])
     for (const [kind, counts] of byKind) expect(counts.mutants, kind).toBeGreaterThanOrEqual(200)
   })
 

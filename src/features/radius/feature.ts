@@ -9,6 +9,8 @@ export type ConcaveFeature = FeatureBase & {
   /** At least one of the two is given. */
   readonly width: Dimension | null
   readonly depth: Dimension | null
+  /** Name of the square tool that roughs it in steps before its own tool finishes it; null = its own tool does all. */
+  readonly roughTool: string | null
 }
 
 export type CornerFeature = FeatureBase & {

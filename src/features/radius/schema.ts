@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import type { AsRead, Given } from '../../diagnostics/given.ts'
 import { dimension, text } from '../../units/measure-schema.ts'
-import { commonFeatureKeys, placeKeys, readPlace } from '../common-schema.ts'
+import { commonFeatureKeys, placeKeys, readPlace, roughToolKey } from '../common-schema.ts'
 import type { ConcaveFeature, CornerFeature, FeatureBase } from '../feature.ts'
 
 const kind = z.literal('radius').register(z.globalRegistry, { description: 'A round form.' })
@@ -18,6 +18,7 @@ const concaveSchema = z
     depth: z.optional(
       dimension('Depth in the middle. Width or depth; given both, they are checked against each other.', 0.042),
     ),
+    ...roughToolKey,
     ...commonFeatureKeys,
   })
   .register(z.globalRegistry, { title: 'concave radius' })
@@ -52,7 +53,17 @@ const readConcave = (
     )
   const { radius, width, depth } = given.values
   if (!place || !radius || !(width ?? depth)) return null
-  return { ...base, kind: 'radius', shape: 'concave', place, radius, width: width ?? null, depth: depth ?? null }
+  const { 'rough-tool': roughTool } = given.values
+  return {
+    ...base,
+    kind: 'radius',
+    shape: 'concave',
+    place,
+    radius,
+    width: width ?? null,
+    depth: depth ?? null,
+    roughTool: roughTool ?? null,
+  }
 }
 
 const readCorner = (given: Given<AsRead<z.output<typeof cornerSchema>>>, base: FeatureBase): CornerFeature | null => {

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import type { AsRead, Given } from '../../diagnostics/given.ts'
 import { angleDimension, angleFromZero, byDefault, choice, dimension, length } from '../../units/measure-schema.ts'
-import { commonFeatureKeys, depthOrBottom, placeKeys, readPlace } from '../common-schema.ts'
+import { commonFeatureKeys, depthOrBottom, placeKeys, readPlace, roughToolKey } from '../common-schema.ts'
 import type { FeatureBase, VGrooveFeature } from '../feature.ts'
 
 export const vGrooveSchema = z
@@ -31,6 +31,7 @@ export const vGrooveSchema = z
         1.5,
       ),
     ),
+    ...roughToolKey,
     ...commonFeatureKeys,
   })
   .register(z.globalRegistry, { title: 'V-groove' })
@@ -78,5 +79,6 @@ export const readVGroove = (
     root: root ?? null,
     method: method ?? 'plunge',
     flankUnder: under ?? FLANK_UNDER,
+    roughTool: given.values['rough-tool'] ?? null,
   }
 }

@@ -4,7 +4,7 @@ import type { Edge } from '../../moves/form.ts'
 import type { Offer, Remedy } from '../../moves/offer.ts'
 import type { Setup } from '../../moves/operation.ts'
 import { isOnLine } from '../../moves/placing.ts'
-import { difference, exact, say } from '../../phrase/say.ts'
+import { about, difference, exact, say } from '../../phrase/say.ts'
 import { formatDigitsFor } from '../../units/format.ts'
 import type { Length } from '../../units/length.ts'
 
@@ -20,7 +20,18 @@ export type Case = {
 
 /** The first reason why a feature cannot be cut on this machine, or null. */
 export function refusalOf(one: Case): Refusal | null {
-  for (const check of [overlap, core, slenderCore, deepSlot, beyondOverhang, reach, jaws, center, carriageFeed]) {
+  for (const check of [
+    overlap,
+    core,
+    slenderCore,
+    deepSlot,
+    beyondOverhang,
+    reach,
+    jaws,
+    center,
+    carriageFeed,
+    roughTooNear,
+  ]) {
     const refusal = check(one)
     if (refusal !== null) return refusal
   }
@@ -33,7 +44,11 @@ const shown = (one: Pick<Case, 'bench'>) => (length: Length) => exact('drawing',
 function overlap(one: Case): Refusal | null {
   const show = shown(one)
   const mine = one.draft.region
-  const other = one.before.find((before) => mine.from < before.region.to && mine.to > before.region.from)
+  const own = (before: Draft): boolean =>
+    before.roughs !== undefined && before.feature.index === one.draft.feature.index
+  const other = one.before.find(
+    (before) => mine.from < before.region.to && mine.to > before.region.from && !own(before),
+  )
   if (other === undefined) return null
   return {
     code: 'forms-overlap',
@@ -242,7 +257,8 @@ function center(one: Case): Refusal | null {
 function carriageFeed(one: Case): Refusal | null {
   const { draft, lathe } = one
   const { sideFeed } = draft.feature.cutting
-  if (sideFeed === 'compound') return null
+  if (sideFeed === 'compound' || (sideFeed === 'carriage' && draft.cuts.style === 'stairs' && lathe.carriage !== null))
+    return null
   if (draft.cuts.style !== 'plunge')
     return {
       code: 'side-feed',
@@ -275,5 +291,16 @@ function carriageFeed(one: Case): Refusal | null {
     reason: 'the shoulder on the tailstock side is touched with the carriage going back, so its backlash stays open',
     offers: [{ say: 'move along by the compound (side-feed: compound)', change: { sideFeed: 'compound' } }],
     remedy: 'put an indicator on the carriage (indicator: and range: in the lathe file)',
+  }
+}
+
+/** Both tools are brought to the lines by eye: what one may be off, the other may be off the other way. */
+function roughTooNear({ draft, lathe, bench }: Case): Refusal | null {
+  if (draft.roughs === undefined || draft.roughs.sides >= 2 * lathe.accuracy.layout) return null
+  const show = (length: Length) => about('planned', length, bench.units)
+  return {
+    code: 'rough-tool',
+    reason: say`the steps leave ${show(draft.roughs.sides)} on each flank, and two tools brought to the lines by eye may be ${show(2 * lathe.accuracy.layout)} apart: they might cut into the flank`,
+    remedy: say`leave more for the tool that finishes it (leave-sides: ${show(2 * lathe.accuracy.layout)})`,
   }
 }

@@ -132,11 +132,14 @@ function wideContact({ draft, edge, bench, lathe }: Case): JobWarning[] {
     warning(
       'wide-contact',
       say`At full depth ${show(length)} of the edge is in the work at once; ${show(most)} is ${why}`,
-      say`${takesBothFlanks(draft) ? 'cut one flank at a time (method: flank-feed), or ' : ''}take the last of it in light cuts; if it chatters, in this order: ${AGAINST_CHATTER}`,
+      say`${takesBothFlanks(draft) ? 'cut one flank at a time (method: flank-feed), or ' : ''}${mayBeOpened(draft) ? 'open it up in steps with a square tool (rough-tool:) and ' : ''}take the last of it in light cuts; if it chatters, in this order: ${AGAINST_CHATTER}`,
       draft.tool.origin,
     ),
   ]
 }
+
+const mayBeOpened = ({ feature, cuts }: Case['draft']): boolean =>
+  'roughTool' in feature && feature.roughTool === null && cuts.style === 'plunge'
 
 /** Four widths deep in a slot of its own width: see the layers of the plan. */
 function binding({ draft, bench }: Case): JobWarning[] {

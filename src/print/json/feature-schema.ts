@@ -3,7 +3,10 @@ import { grindSchema } from './grind-schema.ts'
 import { list, nullable, number, object, type Schema, text } from './schema-words.ts'
 import { setUpSchema } from './set-up.ts'
 
-const kind = (): Schema => text('groove, radius or v-groove.')
+const kind = (): Schema =>
+  text(
+    'groove, radius or v-groove; roughing: steps that another tool opens a form up in, before its own tool finishes it.',
+  )
 
 export const planned = (): Schema => {
   const always = object({

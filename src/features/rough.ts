@@ -1,0 +1,273 @@
+import { bounded } from '../moves/bounds.ts'
+import type { StairCuts } from '../moves/cuts.ts'
+import type { Curve, Form, Piece } from '../moves/form.ts'
+import { linePiece } from '../moves/pieces.ts'
+import type { Prose } from '../phrase/phrase.ts'
+import { about, exact, say } from '../phrase/say.ts'
+import type { SquareTool } from '../tools/tool.ts'
+import { INCH, type Length, MM, type Units } from '../units/length.ts'
+import { type Bench, type Draft, type Drafted, refuse } from './draft.ts'
+import type { Feature } from './feature.ts'
+import { besideFace, deepestSlot, defaultRoughSides, leftFor, peckFor, roughStep } from './shop.ts'
+
+/** The tool that roughs a feature before its own tool finishes it; null if its own tool does all. */
+export const roughToolOf = (feature: Feature): string | null => ('roughTool' in feature ? feature.roughTool : null)
+
+/** What the steps are called on the sheet, beside the feature itself. */
+export const roughName = ({ name }: Feature): string => `${name}, in steps`
+
+/**
+ * Steps under the form of a draft, by a square tool, place by place as deep as the form allows there: metal is left on its flanks and its floor. `draft`
+ * is the feature as its own tool cuts it. Lengths pm.
+ */
+export function draftRough(bench: Bench, draft: Draft, name: string): Drafted {
+  const tool = bench.tools[name]
+  if (tool === undefined) throw new Error(`no tool is named ${name}: the reader should have refused it`)
+  const { feature, region, surface } = draft
+  if (tool.shape !== 'square')
+    return refuse(
+      'wrong-shape',
+      say`tool "${tool.name}" is to rough it in steps, and is no square tool`,
+      'name a square tool (rough-tool:), or leave rough-tool out',
+    )
+  if (draft.cuts.style !== 'plunge' && draft.cuts.style !== 'flank')
+    return refuse(
+      'rough-tool',
+      'rough-tool: opens up a form for a tool that has its shape, and this form is stepped along by its own tool',
+      'leave rough-tool out for this feature',
+    )
+  const sides = Math.max(feature.cutting.leaveSides ?? 0, defaultRoughSides(bench.units))
+  const whole = draft.cuts.depth
+  const leave = leftFor(bench.units, { leave: feature.cutting.leave, infeed: null }, whole)
+  const floor = Math.floor((whole - leave) / depthUnit(bench.units)) * depthUnit(bench.units)
+  const form: Inside = { wanted: draft.wanted, surface, region, sides, floor }
+  const stairs = stairsOf(form, tool)
+  if (stairs === null) {
+    const widest = depthWide(form, whole / 2)
+    return refuse(
+      'rough-tool',
+      say`tool "${tool.name}" is ${exact('drawing', tool.width.aim, bench.units)} wide: it does not go halfway down this form without touching its flanks`,
+      widest > 0
+        ? say`rough it with a tool ${exact('drawing', Math.floor(widest), bench.units)} wide or less, or leave rough-tool out`
+        : 'leave rough-tool out: this form is small enough for its own tool',
+    )
+  }
+  const { places, first, last } = stairs
+  const deepest = stairs.depthAt(places[0]!)
+  const peck = peckFor(feature.cutting.peck, tool.width.aim, deepest)
+  const layer = deepestSlot(tool.width.aim)
+  const cuts: StairCuts = {
+    style: 'stairs',
+    places,
+    first,
+    last,
+    depthAt: stairs.depthAt,
+    depth: deepest,
+    infeed: feature.cutting.infeed,
+    peck,
+    layer: deepest > layer ? layer : null,
+  }
+  return {
+    ok: true,
+    draft: {
+      feature: { ...feature, name: roughName(feature), tool: name },
+      tool,
+      undersize: null,
+      surface,
+      zero: { fromEnd: region.from, diameter: surface },
+      wanted: inset(form),
+      atLeast: stairForm({ ...form, sides: 2 * sides, floor: form.floor - sides / 2 }, tool, places),
+      region,
+      dimensions: [],
+      cuts,
+      drawn: [say`steps under "${feature.name}", for tool "${draft.tool.name}" to finish`],
+      layout: draft.layout,
+      placing: { point: 'tailstock-corner', against: { line: region.from } },
+      touch: { diameter: surface, at: null },
+      notes: [],
+      roughs: { sides, finisher: draft.tool.name, form: draft.wanted },
+    },
+  }
+}
+
+/**
+ * The feature as its own tool finishes it after the steps: between the lines there is no surface left to touch, so the tool is touched off beside them.
+ * pm.
+ */
+export function draftAfterRough(bench: Bench, draft: Draft, edge: Form): Drafted {
+  const { region, surface } = draft
+  const deepest = Math.max(...edge.map(({ from, to, curve }) => onCurve(curve, (from + to) / 2)))
+  const nose = edge.filter(({ from, to, curve }) => onCurve(curve, (from + to) / 2) >= deepest - 1)
+  const half = (nose.at(-1)!.to - nose[0]!.from) / 2 + besideFace(bench.units)
+  const step = bench.steps.find(({ start, end }) => start <= region.from && end >= region.to)
+  const out = bench.part.overhang
+  const sides: readonly (readonly [Length, Length])[] =
+    step === undefined
+      ? []
+      : [
+          [Math.max(step.start, region.from - 4 * half) + half, region.from - half],
+          [region.to + half, Math.min(step.end, out, region.to + 4 * half) - half],
+        ]
+  const over = sides.find(([from, to]) => to >= from)
+  if (over === undefined)
+    return refuse(
+      'rough-tool',
+      say`the steps leave no surface between the lines, and beside them there is no room to touch off tool "${draft.tool.name}"`,
+      'leave rough-tool out for this feature',
+    )
+  return { ok: true, draft: { ...draft, touch: { diameter: surface, at: { point: 'tip', against: { over } } } } }
+}
+
+/** The steps are told in depths that can be read. */
+const depthUnit = (units: Units): Length => (units === 'inch' ? INCH / 1000 : MM / 50)
+
+/** A form to stay inside: `sides` off its flanks along the work, and no deeper than `floor` below the surface. */
+type Inside = {
+  readonly wanted: Form
+  readonly surface: Length
+  readonly region: Draft['region']
+  readonly sides: Length
+  readonly floor: Length
+}
+
+/** Depth below the surface that may be cut at z. A form that grows narrower downward: the nearer flank is what counts. */
+const depthOf = ({ wanted, surface, sides, floor }: Inside, z: Length): Length => {
+  const drawn = (at: Length): Length => {
+    const piece = wanted.find(({ from, to }) => from <= at && at <= to)
+    return piece === undefined ? 0 : onCurve(piece.curve, at) + surface / 2
+  }
+  return Math.max(0, Math.min(drawn(z - sides), drawn(z + sides), floor))
+}
+
+const onCurve = (curve: Curve, z: Length): Length => {
+  if (curve.kind === 'arc') return curve.dc + curve.side * Math.sqrt(Math.max(0, curve.r ** 2 - (z - curve.zc) ** 2))
+  return curve.z1 === curve.z0
+    ? Math.max(curve.d0, curve.d1)
+    : curve.d0 + ((curve.d1 - curve.d0) * (z - curve.z0)) / (curve.z1 - curve.z0)
+}
+
+/** How wide the room is at a depth. */
+const depthWide = (form: Inside, depth: Length): Length => {
+  const middle = (form.region.from + form.region.to) / 2
+  if (depthOf(form, middle) < depth) return 0
+  return 2 * (middle - border(form.region.from, middle, (z) => depthOf(form, z) >= depth))
+}
+
+/** Where a condition begins to hold, between a place where it does not and one where it does. */
+const border = (outside: Length, inside: Length, holds: (at: Length) => boolean): Length => {
+  let [out, into] = [outside, inside]
+  for (let i = 0; i < 60; i++) {
+    const half = (out + into) / 2
+    if (holds(half)) into = half
+    else out = half
+  }
+  return into
+}
+
+/** Deepest place first, then from near to far; null if the tool does not come halfway down. */
+function stairsOf(form: Inside, tool: SquareTool): Pick<StairCuts, 'places' | 'first' | 'last' | 'depthAt'> | null {
+  const width = tool.width.aim
+  const near = form.region.from
+  const depthAt = (place: Length): Length => Math.min(depthOf(form, near + place), depthOf(form, near + place + width))
+  const middle = (form.region.to - form.region.from - width) / 2
+  const deepest = depthAt(middle)
+  if (deepest < form.floor / 2) return null
+  const from = border(-width, middle, (place) => depthAt(place) >= deepest - 1)
+  const outermost = border(-width, middle, (place) => depthAt(place) >= Math.min(form.sides, deepest))
+  const left = evenly(outermost, from, roughStep(width)).slice(0, -1)
+  const mirrored = (places: readonly Length[]) => places.map((place) => 2 * middle - place).toReversed()
+  const floor = evenly(from, 2 * middle - from, width * 0.9)
+  const all = [...left, ...floor, ...mirrored(left)]
+  const first = floor[Math.floor((floor.length - 1) / 2)]!
+  return { places: [first, ...all.filter((place) => place !== first)], first: all[0]!, last: all.at(-1)!, depthAt }
+}
+
+/** Places within a nanometer are one place. */
+const ALIKE: Length = 1000
+
+/** From one place to another, both included, no further apart than `most`. */
+const evenly = (from: Length, to: Length, most: Length): Length[] => {
+  if (to - from < ALIKE) return [(from + to) / 2]
+  const gaps = bounded(Math.max(1, Math.ceil((to - from) / most - 1e-9)))
+  return Array.from({ length: gaps + 1 }, (_, i) => from + ((to - from) * i) / gaps)
+}
+
+/** The form that the steps may not leave: its flanks moved inward, its floor raised. */
+function inset({ wanted, surface, region, sides, floor }: Inside): Form {
+  const [first, last] = [wanted[0]!, wanted.at(-1)!]
+  const middle = (region.from + region.to) / 2
+  const room: Inside = { wanted, surface, region, sides, floor }
+  const deepest = depthOf(room, middle)
+  const start = border(region.from, middle, (z) => depthOf(room, z) >= deepest - 1)
+  const end = 2 * middle - start
+  const level = deepest - surface / 2
+  const floorPiece = end - start > 1 ? [linePiece(start, level, end, level)] : []
+  return [
+    aside(first, sides, region.from + sides, start),
+    ...floorPiece,
+    aside(last, -sides, end, region.to - sides),
+  ].filter(({ from, to }) => to > from)
+}
+
+const aside = ({ curve }: Piece, by: Length, from: Length, to: Length): Piece => ({
+  from,
+  to,
+  curve: curve.kind === 'arc' ? { ...curve, zc: curve.zc + by } : { ...curve, z0: curve.z0 + by, z1: curve.z1 + by },
+  step: -1,
+})
+
+/** What a square tool without its corners cuts at these places. */
+function stairForm(form: Inside, tool: SquareTool, places: readonly Length[]): Form {
+  const near = form.region.from
+  const width = tool.width.aim
+  const corner = Math.min(tool.cornerRadius, width / 4)
+  const slots = places.map((place) => ({
+    from: near + place + corner,
+    to: near + place + width - corner,
+    depth: Math.min(depthOf(form, near + place), depthOf(form, near + place + width)),
+  }))
+  const ends = [...new Set(slots.flatMap(({ from, to }) => [from, to]))].toSorted((a, b) => a - b)
+  return ends.slice(1).flatMap((to, i) => {
+    const from = ends[i]!
+    const depth = Math.max(0, ...slots.filter((slot) => slot.from <= from && slot.to >= to).map((slot) => slot.depth))
+    return depth <= 0 ? [] : [linePiece(from, depth - form.surface / 2, to, depth - form.surface / 2)]
+  })
+}
+
+/** What the steps leave for the tool that finishes the form, according to the replay, in words. */
+export function roughedNotes({ roughs, region }: Draft, cut: Form, units: Units): Prose[] {
+  if (roughs === undefined) return []
+  const { form, finisher } = roughs
+  const { least, most, floor } = leftBy(cut, form, region)
+  const show = (length: Length) => about('planned', length, units)
+  return [
+    say`Replayed from these readings, the steps leave ${show(least)} to ${show(most)} on the flanks, along the work, and ${show(floor)} on the floor, for tool "${finisher}".`,
+  ]
+}
+
+/**
+ * What is left between a cut form of level steps and the drawn one: along the work at every wall, at its top and at its bottom, and below the deepest
+ * step. At least 0, pm.
+ */
+export function leftBy(cut: Form, drawn: Form, { from, to }: Draft['region']) {
+  const middle = (from + to) / 2
+  const drawnAt = (z: Length): Length => {
+    const piece = drawn.find((one) => one.from <= z && z <= one.to)
+    return piece === undefined ? Number.NEGATIVE_INFINITY : onCurve(piece.curve, z)
+  }
+  const level = (piece: Piece | undefined): Length =>
+    piece === undefined ? Number.NEGATIVE_INFINITY : onCurve(piece.curve, (piece.from + piece.to) / 2)
+  const steps = cut.filter((piece) => piece.to > from && piece.from < to)
+  const walls = steps.slice(1).flatMap((piece, i) => {
+    const [before, after] = [level(steps[i]), level(piece)]
+    if (Math.abs(before - after) < 1) return []
+    const outer = before < after ? from : to
+    const flank = (d: Length): Length => border(outer, middle, (z) => drawnAt(z) >= d)
+    return [Math.min(before, after), Math.max(before, after)].map((d) => Math.abs(piece.from - flank(d)))
+  })
+  return {
+    least: Math.min(...walls),
+    most: Math.max(...walls),
+    floor: drawnAt(middle) - Math.max(...steps.map(level)),
+  }
+}
