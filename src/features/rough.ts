@@ -14,7 +14,7 @@ import { besideFace, deepestSlot, defaultRoughSides, leftFor, peckFor, roughStep
 export const roughToolOf = (feature: Feature): string | null => ('roughTool' in feature ? feature.roughTool : null)
 
 /** What the steps are called on the sheet, beside the feature itself. */
-export const roughName = ({ name }: Feature): string => `${name}, in steps`
+const roughName = ({ name }: Feature): string => `${name}, in steps`
 
 /**
  * Steps under the form of a draft, by a square tool, place by place as deep as the form allows there: metal is left on its flanks and its floor. `draft`
