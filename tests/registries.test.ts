@@ -40,6 +40,7 @@ describe('a kind and a shape', () => {
   it('are gone by outside their folders in these files only, where every other one is served too', () => {
     expect(filesWith(GOES_BY)).toEqual([
       'features/on-face.ts',
+      'features/rough.ts',
       'finish/what-remains.ts',
       'finish/words.ts',
       'job/checks/contact.ts',

@@ -80,7 +80,7 @@ test('a V with an inch of edge is told, with what helps, and that helps: one fla
   const [one, ...more] = warnings(job(''))
   expect(more).toEqual([])
   expect(one).toBe(
-    'At full depth .996 of the edge is in the work at once; .500 is what this lathe forms in this metal: cut one flank at a time (method: flank-feed), or take the last of it in light cuts; if it chatters, in this order: less speed, then more feed, less overhang, an edge honed afresh, snug gibs.',
+    'At full depth .996 of the edge is in the work at once; .500 is what this lathe forms in this metal: cut one flank at a time (method: flank-feed), or open it up in steps with a square tool (rough-tool:) and take the last of it in light cuts; if it chatters, in this order: less speed, then more feed, less overhang, an edge honed afresh, snug gibs.',
   )
   expect(warnings(job(', method: flank-feed', '  widest-edge: 5/8\n'))).toEqual([])
   expect(warnings(job('', '  widest-edge: 1\n'))).toEqual([])

@@ -42,6 +42,7 @@ const IN_PROSE = [
   'features.tool',
   'features.corner-radius',
   'features.width-at',
+  'features.rough-tool',
 ]
 
 describe.each(['inch', 'mm'] as const)('a default stated in %s', (units) => {

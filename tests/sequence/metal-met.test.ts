@@ -28,7 +28,8 @@ function tooMuch(entry: string, load: Load): string[] {
     const along = mark(plan.lathe.compound.scale)
     const stepped = operation.cusp !== undefined
     const inch = job.units === 'inch'
-    const usual = stepped ? (inch ? 0.02 * INCH : 0.5e9) : kind === 'v-groove' ? (inch ? 0.06 * INCH : 1.5e9) : null
+    const steep = kind === 'v-groove' && operation.kind !== 'roughing'
+    const usual = stepped ? (inch ? 0.02 * INCH : 0.5e9) : steep ? (inch ? 0.06 * INCH : 1.5e9) : null
     const infeed = cutting.infeed ?? usual
     const deep = operation.dimensions.find(({ id }) => id === 'depth')?.aim ?? 0
     const leave = cutting.leave ?? Math.min(inch ? 0.02 * INCH : 0.5e9, deep / 4)

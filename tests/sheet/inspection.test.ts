@@ -153,6 +153,11 @@ describe('every table', () => {
 
   it.each(planned)('%s: planned is what was replayed and budgeted; ids are unique', (_, feature) => {
     const rows: readonly Check[] = feature.inspection ?? []
+    // What another tool finishes is inspected when it is finished.
+    if (feature.kind === 'roughing') {
+      expect(rows).toEqual([])
+      return
+    }
     // The legs of a stair are no sizes: of a corner that is stepped around only the radius is gauged.
     expect(rows.length).toBeGreaterThan(
       feature.kind === 'corner radius' && feature.operation.cusp !== undefined ? 0 : 2,

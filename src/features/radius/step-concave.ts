@@ -5,7 +5,7 @@ import type { RoundTool } from '../../tools/tool.ts'
 import type { Length } from '../../units/length.ts'
 import type { Bench, Refusal } from '../draft.ts'
 import type { ConcaveFeature } from '../feature.ts'
-import { defaultCusp, defaultLeave, defaultStepInfeed } from '../shop.ts'
+import { belowMeasuring, defaultCusp, defaultLeave, defaultStepInfeed } from '../shop.ts'
 import { roundRidge } from './round-ridge.ts'
 
 /** A concave groove of radius R, cut step by step with a round end of radius r: from its middle on the surface. pm. */
@@ -64,6 +64,7 @@ export function edgeForSteps(bench: Bench, tool: RoundTool, { R, r, width }: Ste
   return {
     code: 'edge-too-narrow',
     reason: say`stepping along this groove uses the round end ${show(needed)} to each side of its tip; the edge of tool "${tool.name}" is ${show(2 * half)} wide in all`,
-    remedy: say`grind the round end at least ${show(2 * needed)} wide`,
+    // Up to what can be measured on a tool.
+    remedy: say`grind the round end at least ${show(Math.ceil((2 * needed) / belowMeasuring) * belowMeasuring)} wide`,
   }
 }

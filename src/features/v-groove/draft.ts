@@ -2,7 +2,7 @@ import type { Prose } from '../../phrase/phrase.ts'
 import { about, asDrawn, degrees, exact, say } from '../../phrase/say.ts'
 import type { VeeTool } from '../../tools/tool.ts'
 import type { Degrees } from '../../units/dimension.ts'
-import type { Length } from '../../units/length.ts'
+import { INCH, type Length, MM } from '../../units/length.ts'
 import { isRefusal, namedTool, toGrind } from '../choose-tool.ts'
 import { type Bench, type Drafted, type PlacedStep, refuse } from '../draft.ts'
 import type { VGrooveFeature } from '../feature.ts'
@@ -55,7 +55,32 @@ export function draftVGroove(bench: Bench, feature: VGrooveFeature): Drafted {
       'give width-at above the bottom of the V, or leave it out where the width is meant at the surface',
     )
   const tool = ground ?? veeToGrind(bench, feature, angle, cut)
-  return { ok: true, draft: assemble(bench, feature, tool, step, { ...cut, near, t, angle, drop, notes: nosed.notes }) }
+  const shape = { ...cut, near, t, angle, drop, notes: nosed.notes }
+  return narrowNose(bench, feature, tool, shape) ?? { ok: true, draft: assemble(bench, feature, tool, step, shape) }
+}
+
+/** Nobody plunges a V tool more often beside its last place than this: common practice, no source. */
+const MOST_PLUNGES = 30
+
+/** A nose so narrow that the root takes too many plunges beside each other. */
+function narrowNose(bench: Bench, feature: VGrooveFeature, tool: VeeTool, shape: Shape): Drafted | null {
+  if (feature.method === 'flank-feed') return null
+  const { roughPlaces, spacing } = plungeCuts(bench, feature, tool, shape)
+  if (roughPlaces.length <= MOST_PLUNGES) return null
+  const show = (length: Length) => about('planned', length, bench.units, bench.units === 'inch' ? 4 : 3)
+  // As many gaps as fill the root beside one nose.
+  const wide = shape.root / ((spacing / tool.nose) * (MOST_PLUNGES - 1) + 1)
+  return refuse(
+    'nose-too-narrow',
+    say`a root of ${show(shape.root)} with a nose of ${show(tool.nose)} takes ${roughPlaces.length} plunges beside each other, more than ${MOST_PLUNGES}`,
+    say`grind the nose ${show(roundedUp(wide, bench.units))} wide or wider`,
+  )
+}
+
+/** Up to what can be measured on a tool. */
+const roundedUp = (length: Length, units: Bench['units']): Length => {
+  const step = units === 'inch' ? INCH / 10_000 : MM / 1000
+  return Math.ceil(length / step) * step
 }
 
 function assemble(bench: Bench, feature: VGrooveFeature, tool: VeeTool, step: PlacedStep, shape: Shape) {

@@ -6,7 +6,7 @@ import type { Setup } from '../../moves/operation.ts'
 import { isOnLine } from '../../moves/placing.ts'
 import { about, difference, exact, say } from '../../phrase/say.ts'
 import { formatDigitsFor } from '../../units/format.ts'
-import type { Length } from '../../units/length.ts'
+import { INCH, type Length, MM } from '../../units/length.ts'
 
 /** What a check may use: a drafted feature, its edge, the part in the machine, and the features already planned. */
 export type Case = {
@@ -36,6 +36,12 @@ export function refusalOf(one: Case): Refusal | null {
     if (refusal !== null) return refusal
   }
   return null
+}
+
+/** Up to what a rule or a caliper sets: what is asked for must do as it is printed. */
+const toBeSet = ({ bench: { units } }: Pick<Case, 'bench'>, length: Length): Length => {
+  const step = units === 'inch' ? INCH / 1000 : MM / 100
+  return Math.ceil(length / step - 1e-9) * step
 }
 
 const shown = (one: Pick<Case, 'bench'>) => (length: Length) => exact('drawing', length, one.bench.units)
@@ -104,8 +110,17 @@ function deepSlot(one: Case): Refusal | null {
   return {
     code: 'slot-too-deep',
     reason: say`it is ${show(slot.depth)} deep and tool "${draft.tool.name}" is ${show(slot.width)} wide, as wide as the groove: it binds and breaks`,
-    remedy: say`take a tool ${show((slot.width + slot.free) * 0.8)} wide or less, so that the slot is widened on the way`,
+    remedy: say`take a tool ${show(narrower(one, slot))} wide or less, so that the slot is widened on the way`,
   }
+}
+
+/** Narrow enough to widen the slot, down to what can be measured on a tool. */
+export const narrower = (
+  { bench: { units } }: Pick<Case, 'bench'>,
+  { width, free }: { readonly width: Length; readonly free: Length },
+): Length => {
+  const step = units === 'inch' ? INCH / 1000 : MM / 100
+  return Math.floor(((width + free) * 0.8) / step) * step
 }
 
 /** A slot more than four widths deep that its tool cannot widen by a tenth of its own width; null: it can, or need not. */
@@ -163,9 +178,9 @@ function reach(one: Case): Refusal | null {
     code: 'reach-too-short',
     reason: say`tool "${draft.tool.name}" is ground back ${show(edge.reach)}; ${why}, so ${show(needed)} is needed`,
     ...(shoulder === null
-      ? { remedy: say`grind the sides back ${show(needed)} or a little more` }
+      ? { remedy: say`grind the sides back ${show(toBeSet(one, needed))} or a little more` }
       : (besideShoulder(one, shoulder.step, needed) ?? {
-          remedy: say`grind the sides back ${show(needed)} or more, or take a narrower blank (blank:)`,
+          remedy: say`grind the sides back ${show(toBeSet(one, needed))} or more, or take a narrower blank (blank:)`,
         })),
   }
 }
@@ -194,7 +209,7 @@ function besideShoulder(one: Case, step: PlacedStep, needed: Length): Remedy | n
         change: { edgeOffset },
       },
     ],
-    remedy: say`take ${much} off that side; else grind the sides back ${show(needed)} or more`,
+    remedy: say`take ${much} off that side; else grind the sides back ${show(toBeSet(one, needed))} or more`,
   }
 }
 
@@ -236,7 +251,7 @@ function jaws(one: Case): Refusal | null {
     code: 'near-jaws',
     reason: say`the tool reaches to ${show(furthest)} from the free end; the jaws are at ${show(one.setup.jaws)} and ${show(one.lathe.jawClearance)} is kept clear`,
     offers: atSide(one, 'headstock'),
-    remedy: say`let the work stick out at least ${show(furthest + one.lathe.jawClearance)}`,
+    remedy: say`let the work stick out at least ${show(toBeSet(one, furthest + one.lathe.jawClearance))}`,
   }
 }
 

@@ -8,7 +8,7 @@ import type { Prose } from '../../phrase/phrase.ts'
 import { about, degrees, exact, say } from '../../phrase/say.ts'
 import { INCH, type Length, MM } from '../../units/length.ts'
 import { edgeInWork, mostEdge, takesBothFlanks } from './contact.ts'
-import { bindingSlot, type Case, deepestBelowSurface } from './refusals.ts'
+import { bindingSlot, type Case, deepestBelowSurface, narrower } from './refusals.ts'
 
 /**
  * `say` is the whole warning with its remedy; `wrong` is the warning without it; `origin` is where the user can change
@@ -150,7 +150,7 @@ function binding({ draft, bench }: Case): JobWarning[] {
     warning(
       'binding',
       say`The slot is ${show(slot.depth)} deep, and the tool fills its width, ${show(slot.width)}: it binds`,
-      say`take a tool ${show((slot.width + slot.free) * 0.8)} wide or less, and the slot is widened on the way; else relieve its sides well, brush and oil each peck`,
+      say`take a tool ${show(narrower({ bench }, slot))} wide or less, and the slot is widened on the way; else relieve its sides well, brush and oil each peck`,
       draft.tool.origin,
     ),
   ]
