@@ -188,7 +188,7 @@ const sense = (of: Scale): string => (of.reads === 'diameter' ? 'DIAMETER' : 'de
 
 const angle = (plan: Plan, feature: Planned): Phrase => {
   const degrees = feature.operation.angle
-  if (degrees === 0) return ['parallel with the ways']
+  if (degrees === 0) return ['parallel']
   const square = plan.lathe.compound.scaleZero === 'square'
   return [
     'at ',
