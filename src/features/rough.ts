@@ -8,7 +8,7 @@ import type { SquareTool } from '../tools/tool.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { type Bench, type Draft, type Drafted, refuse } from './draft.ts'
 import type { Feature } from './feature.ts'
-import { besideFace, deepestSlot, defaultRoughSides, leftFor, peckFor, roughStep } from './shop.ts'
+import { besideFace, deepestSlot, defaultLeave, defaultRoughSides, peckFor, roughStep } from './shop.ts'
 
 /** The tool that roughs a feature before its own tool finishes it; null if its own tool does all. */
 export const roughToolOf = (feature: Feature): string | null => ('roughTool' in feature ? feature.roughTool : null)
@@ -38,7 +38,7 @@ export function draftRough(bench: Bench, draft: Draft, name: string): Drafted {
     )
   const sides = Math.max(feature.cutting.leaveSides ?? 0, defaultRoughSides(bench.units))
   const whole = draft.cuts.depth
-  const leave = leftFor(bench.units, { leave: feature.cutting.leave, infeed: null }, whole)
+  const leave = Math.min(2 * leaveAfterRough(bench, feature, whole), whole / 2)
   const floor = Math.floor((whole - leave) / depthUnit(bench.units)) * depthUnit(bench.units)
   const form: Inside = { wanted: draft.wanted, surface, region, sides, floor }
   const stairs = stairsOf(form, tool)
@@ -53,6 +53,12 @@ export function draftRough(bench: Bench, draft: Draft, name: string): Drafted {
     )
   }
   const { places, first, last } = stairs
+  if (places.length > MOST_PLACES)
+    return refuse(
+      'rough-tool',
+      say`tool "${tool.name}" is ${exact('drawing', tool.width.aim, bench.units)} wide: it would go to ${places.length} places, more than ${MOST_PLACES}`,
+      say`rough it with a tool ${exact('drawing', upTo((tool.width.aim * places.length) / MOST_PLACES, bench.units), bench.units)} wide or a little more`,
+    )
   const deepest = stairs.depthAt(places[0]!)
   const peck = peckFor(feature.cutting.peck, tool.width.aim, deepest)
   const layer = deepestSlot(tool.width.aim)
@@ -94,8 +100,8 @@ export function draftRough(bench: Bench, draft: Draft, name: string): Drafted {
  * The feature as its own tool finishes it after the steps: between the lines there is no surface left to touch, so the tool is touched off beside them.
  * pm.
  */
-export function draftAfterRough(bench: Bench, draft: Draft, edge: Form): Drafted {
-  const { region, surface } = draft
+export function draftAfterRough(bench: Bench, draft: Draft, edge: Form, steps: Draft): Drafted {
+  const { region, surface, cuts } = draft
   const deepest = Math.max(...edge.map(({ from, to, curve }) => onCurve(curve, (from + to) / 2)))
   const nose = edge.filter(({ from, to, curve }) => onCurve(curve, (from + to) / 2) >= deepest - 1)
   const half = (nose.at(-1)!.to - nose[0]!.from) / 2 + besideFace(bench.units)
@@ -115,8 +121,50 @@ export function draftAfterRough(bench: Bench, draft: Draft, edge: Form): Drafted
       say`the steps leave no surface between the lines, and beside them there is no room to touch off tool "${draft.tool.name}"`,
       'leave rough-tool out for this feature',
     )
-  return { ok: true, draft: { ...draft, touch: { diameter: surface, at: { point: 'tip', against: { over } } } } }
+  const opened =
+    cuts.style === 'plunge'
+      ? { cuts: { ...cuts, opened: openedTo(draft, edge, steps.atLeast ?? [], cuts.roughPlaces) } }
+      : {}
+  return {
+    ok: true,
+    draft: { ...draft, ...opened, touch: { diameter: surface, at: { point: 'tip', against: { over } } } },
+  }
 }
+
+/** What the feature's own tool leaves for its finish: half of what the steps leave on the floor, so that it cleans that up before. */
+export const leaveAfterRough = (bench: Bench, feature: Feature, depth: Length): Length =>
+  feature.cutting.leave ?? defaultLeave(bench.units, depth) / 2
+
+/** How deep an edge goes at the nearest of its places before it meets what the steps have surely left. */
+function openedTo({ zero, surface, region }: Draft, edge: Form, steps: Form, places: readonly Length[]): Length {
+  const level = (piece: Piece): Length => onCurve(piece.curve, (piece.from + piece.to) / 2) + surface / 2
+  const ground = [
+    { from: Number.NEGATIVE_INFINITY, to: steps[0]?.from ?? region.to, depth: 0 },
+    ...steps.map((piece) => ({ from: piece.from, to: piece.to, depth: level(piece) })),
+    { from: steps.at(-1)?.to ?? region.from, to: Number.POSITIVE_INFINITY, depth: 0 },
+  ]
+  const deepestWithin = (from: Length, to: Length): Length =>
+    Math.max(
+      ...edge.flatMap((piece) => {
+        const [left, right] = [Math.max(piece.from, from), Math.min(piece.to, to)]
+        if (left > right) return []
+        const tip = piece.curve.kind === 'arc' ? Math.min(right, Math.max(left, piece.curve.zc)) : left
+        return [left, right, tip].map((u) => onCurve(piece.curve, u))
+      }),
+      Number.NEGATIVE_INFINITY,
+    )
+  const meets = places.map((place) => {
+    const z = zero.fromEnd + place
+    return Math.min(...ground.map(({ from, to, depth }) => depth - deepestWithin(from - z, to - z)))
+  })
+  return Math.max(0, Math.min(...meets))
+}
+
+/** Nobody opens a form up at more places than this: common practice, no source. */
+const MOST_PLACES = 30
+
+/** Up to what can be measured on a tool. */
+const upTo = (length: Length, units: Units): Length => Math.ceil(length / depthUnit(units)) * depthUnit(units)
 
 /** The steps are told in depths that can be read. */
 const depthUnit = (units: Units): Length => (units === 'inch' ? INCH / 1000 : MM / 50)
@@ -245,6 +293,9 @@ export function roughedNotes({ roughs, region }: Draft, cut: Form, units: Units)
   ]
 }
 
+/** A ledge that two readings leave on one floor is no step: .002 in. */
+const LEDGE: Length = INCH / 500
+
 /**
  * What is left between a cut form of level steps and the drawn one: along the work at every wall, at its top and at its bottom, and below the deepest
  * step. At least 0, pm.
@@ -260,7 +311,7 @@ export function leftBy(cut: Form, drawn: Form, { from, to }: Draft['region']) {
   const steps = cut.filter((piece) => piece.to > from && piece.from < to)
   const walls = steps.slice(1).flatMap((piece, i) => {
     const [before, after] = [level(steps[i]), level(piece)]
-    if (Math.abs(before - after) < 1) return []
+    if (Math.abs(before - after) < LEDGE) return []
     const outer = before < after ? from : to
     const flank = (d: Length): Length => border(outer, middle, (z) => drawnAt(z) >= d)
     return [Math.min(before, after), Math.max(before, after)].map((d) => Math.abs(piece.from - flank(d)))

@@ -24,6 +24,8 @@ export type PlungeCuts = {
   readonly peck: Length | null
   /** The deepest slot of the tool's own width that is cut before it is widened at the other places; null: any. */
   readonly layer: Length | null
+  /** Where another tool has opened the form up: so deep this one surely meets no metal at any of its places. */
+  readonly opened?: Length
 }
 
 /**

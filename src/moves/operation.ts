@@ -45,6 +45,7 @@ export type Purpose =
   | 'take-out-floor'
   | 'alternate'
   | 'chamfer'
+  | 'burr'
   | 'only-tip'
   | 'expect-rough'
   | 'expect-finish'

@@ -1,7 +1,7 @@
 import type { Bench, Draft, Refusal } from '../features/draft.ts'
 import { edgeFormOf } from '../features/on-face.ts'
 import { draftFeature } from '../features/registry.ts'
-import { draftAfterRough, draftRough, roughToolOf } from '../features/rough.ts'
+import { draftAfterRough, draftRough, leaveAfterRough, roughToolOf } from '../features/rough.ts'
 import type { Job } from '../job/job.ts'
 import { orderFeatures } from '../job/order.ts'
 import { MOST_MOVES_OF_A_JOB } from '../moves/bounds.ts'
@@ -102,6 +102,14 @@ function roughed(bench: Bench, draft: Draft) {
   if (tool === null) return null
   const rough = draftRough(bench, draft, tool)
   if (!rough.ok) return rough
-  const after = draftAfterRough(bench, draft, edgeOf(draft.tool, edgeFormOf(draft)).pieces)
+  const { feature, cuts } = draft
+  const depth = cuts.style === 'corner' ? cuts.radius : cuts.depth
+  const own = draftFeature(bench, {
+    ...feature,
+    cutting: { ...feature.cutting, leave: leaveAfterRough(bench, feature, depth) },
+  })
+  if (!own.ok) return own
+  const edge = edgeOf(own.draft.tool, edgeFormOf(own.draft)).pieces
+  const after = draftAfterRough(bench, { ...own.draft, feature }, edge, rough.draft)
   return after.ok ? { ok: true as const, drafts: [rough.draft, after.draft] } : after
 }

@@ -146,11 +146,12 @@ const surfaceCount = ({ request, side }: Plan, place: number): number =>
 function roughCounts(plan: Plan, place: number): number[] {
   const { request, cuts, places, backOut } = plan
   const surface = (at: number) => surfaceCount(plan, at)
+  const opened = (cuts.opened ?? 0) / stepTravel(request.lathe.crossFeed)
   const wanted = [...new Set(cuts.roughDepths.map((depth) => crossCount(plan, depth, place)))]
   const deepest = Math.max(...places.finish.map((at) => crossCount(plan, cuts.depth, at) - surface(at)))
   return stopsWithin(
-    wanted.filter((count) => count > backOut),
-    passesTo(cuts, request.lathe.crossFeed, deepest + surface(place), surface(place)),
+    wanted.filter((count) => count > backOut && count > surface(place) + opened),
+    passesTo(cuts, request.lathe.crossFeed, deepest + surface(place), surface(place) + opened),
   )
 }
 

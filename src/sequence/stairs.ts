@@ -34,8 +34,8 @@ export function sequenceStairs(request: Request, cuts: StairCuts): Sequenced {
     })
   stopAway(program, crossFeed, backOut, awayToMeasure(crossFeed))
   handMove(program, 'unlock', { slide: 'carriage' })
-  // The next tool touches off here: on a burr it would be set too far out.
-  handMove(program, 'deburr')
+  // The next tool is brought to these lines: a file would take them away.
+  handMove(program, 'deburr', { purpose: 'burr' })
   return travelRefusal(request, program) ?? rangeRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
 

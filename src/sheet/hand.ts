@@ -45,6 +45,11 @@ export const handStep = (scene: Scene): StepWords => {
       return measure(scene)
     case 'deburr':
       if (scene.move.purpose === 'chamfer') return chamfer(scene)
+      if (scene.move.purpose === 'burr')
+        return {
+          ...say('DEBURR', ['lift only the burr with a stone, spindle STOPPED; keep off the lines']),
+          short: ['only the burr, by a stone, off the lines'],
+        }
       return {
         ...say('DEBURR', ['break sharp edges by hand, spindle STOPPED, fine file or stone']),
         short: ['by hand, spindle STOPPED'],

@@ -44,7 +44,10 @@ export const placesOf = (plan: Plan, feature: Planned, steps: readonly SheetStep
     if (end === null || steps[i]!.group !== steps[end]!.group) continue
     const own = scenes.slice(i, end + 1)
     const numbers = { from: steps[i]!.number, to: steps[end]!.number }
-    places.push({ ...numbers, ...(cusp === undefined ? pecks(own, numbers.from) : station(own, numbers.from, places)) })
+    places.push({
+      ...numbers,
+      ...(cusp === undefined ? pecks : station)(own, numbers.from, places),
+    })
     i = end
   }
   return places
@@ -77,8 +80,8 @@ const feedsIn = ({ action, slide, purpose }: Move): boolean =>
 
 type Folded = Omit<FoldedPlace, 'from' | 'to'>
 
-/** "in to 45, 90; OUT; to 1 turn and 35 (.135), 1 turn and 75 (.175); OUT": each reading from the set 0, each way out the same. */
-const pecks = (scenes: readonly Scene[], from: number): Folded => {
+/** How to go out is told with the first series. "in to 45, 90; OUT; to 1 turn and 35 (.135), 1 turn and 75 (.175); OUT": each reading from the set 0, each way out the same. */
+const pecks = (scenes: readonly Scene[], from: number, before: readonly FoldedPlace[]): Folded => {
   const deepest = scenes[scenes.length - 2]!
   const last = scenes.at(-1)!
   const scale = scaleOf(last.plan, 'cross-feed')!
@@ -97,7 +100,9 @@ const pecks = (scenes: readonly Scene[], from: number): Folded => {
       ...series,
       '; each time ',
       ...out,
-      '; clear the chip, and feel for the metal coming back',
+      before.length === 0
+        ? ': past the set 0, the edge seen clear of the work; the chip falls, hands off; coming back the handle feels the metal'
+        : ': past the set 0, the edge clear',
     ]),
     effect: identify(`place.${from}.effect`, [
       length('depth', placeOf(deepest, deepest.after).deep, deepest.units),

@@ -40,12 +40,12 @@ const first = (scene: Scene, slide: Slide): Pick<StepWords, 'first'> => {
   return wind.length === 0 ? {} : { first: wind }
 }
 
-/** Where a finish that goes more than a turn through the air comes to metal: felt there, and not counted. */
+/** Where an infeed that goes more than a turn through the air comes to metal: felt there, and not counted. */
 const meets = (scene: Scene, slide: Slide): Phrase[] => {
   const { move, feature, plan, index, turning } = scene
   const scale = scaleOf(plan, slide)
   const taken = feature.trace.taken[index] ?? 0
-  if (move.action !== 'feed-in' || move.purpose !== 'finish' || !turning || scale?.kind !== 'dial' || taken <= 0)
+  if (move.action !== 'feed-in' || move.purpose === 'approach' || !turning || scale?.kind !== 'dial' || taken <= 0)
     return []
   const into = slide === 'compound' ? Math.sin((feature.operation.angle * Math.PI) / 180) : 1
   const met = Math.floor((scene.after[slide] ?? 0) - taken / (travelAt(scale, 1) * into) + 1e-6)
@@ -165,6 +165,8 @@ const onto = (scene: Scene, slide: Slide, count: number): Phrase => {
   return [...turnTo(scale, ways, from, count, scene.units), ...paced(scene, slide), ...restAfter(scene)]
 }
 
-/** Where the tool cuts as it goes along or out, and not as it is fed in. */
-const paced = (scene: Scene, slide: Slide): Phrase =>
-  scene.move.action === 'feed-across' || scene.move.purpose === 'square-shoulder' ? [', ', ...feedOn(scene, slide)] : []
+/** Where the tool cuts as it goes along or out, and not as it is fed in. Out of its corner it has nothing left to cut. */
+const paced = (scene: Scene, slide: Slide): Phrase => {
+  if (scene.move.action === 'feed-across') return [', ', ...feedOn(scene, slide)]
+  return scene.move.purpose === 'square-shoulder' ? [', ', ...feedOn(scene, slide), ' at first'] : []
+}

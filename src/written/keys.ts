@@ -66,6 +66,7 @@ const PURPOSES: Readonly<Record<Purpose, true>> = {
   'take-out-floor': true,
   alternate: true,
   chamfer: true,
+  burr: true,
   'only-tip': true,
   'expect-rough': true,
   'expect-finish': true,

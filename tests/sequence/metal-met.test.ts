@@ -27,6 +27,9 @@ function tooMuch(entry: string, load: Load): string[] {
     const cross = mark(plan.lathe.crossFeed)
     const along = mark(plan.lathe.compound.scale)
     const stepped = operation.cusp !== undefined
+    const opened =
+      operation.kind !== 'roughing' &&
+      (job.features[operation.feature]! as { roughTool?: string | null }).roughTool != null
     const inch = job.units === 'inch'
     const steep = kind === 'v-groove' && operation.kind !== 'roughing'
     const usual = stepped ? (inch ? 0.02 * INCH : 0.5e9) : steep ? (inch ? 0.06 * INCH : 1.5e9) : null
@@ -42,7 +45,8 @@ function tooMuch(entry: string, load: Load): string[] {
         const limit = leave + (infeed ?? 0) + 1.01 * cross
         return wider(limit) > sliver ? [tell(highest)] : []
       }
-      if (infeed === null || move.purpose !== 'rough') return []
+      // What another tool has opened up is not on this grid: what a bite takes there is held by the replay.
+      if (infeed === null || move.purpose !== 'rough' || opened) return []
       const least = move.slide === 'compound' ? along * Math.sin((operation.angle * Math.PI) / 180) : cross
       const most = Math.max(infeed, least)
       // A form stepped along is fed into what its other places left: on a steep side of the edge less than two marks wide, two grids tell it otherwise.

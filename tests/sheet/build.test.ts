@@ -44,7 +44,7 @@ describe('steps', () => {
     expect(lineOf(sheet, 17)).toBe('COMPOUND back past 0, stop at 80 (.020 before 0) | more than the backlash')
     expect(lineOf(sheet, 25)).toBe('COMPOUND toward the headstock to 8, 3 marks a second | cleans the bottom')
     expect(lineOf(sheet, 26)).toBe(
-      'CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn), 3 marks a second | squares the shoulder',
+      'CROSS-FEED OUT past 0, stop at 50 (.050 out, half a turn), 3 marks a second at first | squares the shoulder',
     )
   })
 

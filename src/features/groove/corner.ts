@@ -100,6 +100,7 @@ function noRoom(
   return {
     code: 'too-wide-to-step',
     reason: say`tool "${tool.name}" measures ${show(tool.width.aim)}: between fillets of ${show(radius)} it does not come down to the floor`,
-    remedy: say`take a tool ${show(widest)} wide or less, or round its corners to ${show(radius)}`,
+    // Down to what can be measured on a tool.
+    remedy: say`take a tool ${show(Math.floor(widest / belowMeasuring) * belowMeasuring)} wide or less, or round its corners to ${show(radius)}`,
   }
 }

@@ -53,7 +53,7 @@ const does = (
     case 'unlock':
       return step.group === 'end' ? ['unlock, run it clear'] : step.does
     case 'deburr':
-      if (step.purpose === 'chamfer') return step.short ?? step.does
+      if (step.purpose === 'chamfer' || step.purpose === 'burr') return step.short ?? step.does
       return ['spindle STOPPED']
     case 'start':
       return step.group === 'rough' || step.group === 'set up' ? [...step.does, `, ${beforeStart(held)}`] : step.does

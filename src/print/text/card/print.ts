@@ -60,12 +60,22 @@ const leafed = (
   const pages: string[][] = [[...head]]
   for (const block of blocks) {
     if (pages.at(-1)!.length + block.length > room && block.length <= room / 2) pages.push([])
-    for (const line of block) {
-      if (pages.at(-1)!.length >= room) pages.push([])
-      pages.at(-1)!.push(line)
+    for (const row of rowsOf(block)) {
+      if (pages.at(-1)!.length + row.length > room) pages.push([])
+      pages.at(-1)!.push(...row)
     }
   }
   return pages.map((page, i) => [...title(pages.length > 1 ? `page ${i + 1} of ${pages.length}` : ''), ...page])
+}
+
+/** A box to tick and the lines under it: in and out of one cut are never on two pages. */
+const rowsOf = (block: readonly string[]): readonly (readonly string[])[] => {
+  const rows: string[][] = []
+  for (const line of block) {
+    if (rows.length === 0 || line.includes('[ ]') || !rows.at(-1)![0]!.includes('[ ]')) rows.push([line])
+    else rows.at(-1)!.push(line)
+  }
+  return rows
 }
 
 const blockLines = (block: Block, { units }: Sheet, width: number, tight: boolean): string[] => {

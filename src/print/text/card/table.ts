@@ -29,7 +29,10 @@ export const cutLines = ({ columns, rows }: Cuts, units: Units, width: number, t
   const [same, varied] = parted(printed)
   const whole = rows.length > MANY && same.length > 0 ? undefined : headed(boxed, printed, width)
   if (whole !== undefined) return table(boxed, whole)
-  const always = same.flatMap(({ head, cells }) => beside('', 4, `each: ${joined([...head, cells[0]])}`, width))
+  // What differs may come first: it is told there, so that nobody goes in before the tool is over.
+  const leads = printed.indexOf(varied[0]!) < printed.indexOf(same[0]!)
+  const each = leads ? `at each ${varied[0]!.head[0]} below` : 'each'
+  const always = same.flatMap(({ head, cells }) => beside('', 4, `${each}: ${joined([...head, cells[0]])}`, width))
   const rest = varied.length === 0 ? undefined : headed(boxed, varied, width)
   if (rest !== undefined) return [...always, ...table(boxed, rest, width)]
   return stacked(boxed, printed, width)
