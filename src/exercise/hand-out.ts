@@ -27,7 +27,15 @@ export const handOut = (
 ): HandOut => {
   const number = sheetNumber(index, learners.length)
   const planned = sheetFor(plan)
-  const scene: Scene = { plan, sheet: planned, tolerance, gives, sheetOf: sheetFor, seed: `${seed}/${number}` }
+  const scene: Scene = {
+    plan,
+    sheet: planned,
+    tolerance,
+    gives,
+    sheetOf: sheetFor,
+    seed: `${seed}/${number}`,
+    hides: new Set(hide),
+  }
   const blanks = blanksOf(scene, hide)
   const wrong = hide.includes('mistake') ? mistaken(scene) : null
   const sheet = wrong === null ? planned : sheetFor(wrong)

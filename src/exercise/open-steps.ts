@@ -76,13 +76,15 @@ const alongLeftOpen = (step: SheetStep, angle: number): Phrase =>
 const handWords = ({ action, does }: SheetStep): Phrase =>
   action === 'measure' ? ['with the spindle STOPPED, write down every size'] : does
 
-const turned = ({ action, slide, purpose }: SheetStep, angle: number, blank: Phrase): Phrase => {
+const turned = ({ action, slide, purpose, reading }: SheetStep, angle: number, blank: Phrase): Phrase => {
   const { forward, back } = waysOf(slide!, angle)
   if (purpose === 'clear-to-measure') return [`${back}, several whole turns: count them`]
   if (action === 'back-out') return [`${back}, clear of the work`]
   if (action === 'go-past') return [`${back}, past the next reading by more than the lost motion`]
   const way = action === 'feed-across' ? `at the feed ${forward}` : forward
-  return blank.length === 0 ? [`${way}, to where it was`] : [`${way}, to `, ...blank]
+  if (blank.length > 0) return [`${way}, to `, ...blank]
+  // A zero is no answer.
+  return [reading === 0 ? `${way}, onto 0` : `${way}, to where it was`]
 }
 
 /** What the cut comes to is told; how far the tool is shifted only where nobody is asked for it. */

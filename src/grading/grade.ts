@@ -24,17 +24,17 @@ type Read = {
 export const gradeSheet = (handed: Handed, answers: Answers): GradedLearner => {
   const { blanks, sheet, learner, shop, units } = handed
   const read = new Map<string, Read>()
-  for (const blank of blanks) {
+  for (const blank of earliestFirst(blanks)) {
     const given = answers.values.get(blank.id) ?? ''
     read.set(
       blank.id,
       blank.facts.sort === 'moves' ? listVerdict(blank, given, shop) : firstVerdict(blank, given, read),
     )
   }
+  const all = blanks.map(({ id }) => read.get(id)!)
   const replays = replaysOf(shop, units)
-  const lists = new Map([...read.values()].map((one) => [one.blank.id, listCut(one, shop.lathe, replays)]))
-  const cuts = byReplay([...read.values()], lists, replays)
-  const all = [...read.values()]
+  const lists = new Map(all.map((one) => [one.blank.id, listCut(one, shop.lathe, replays)]))
+  const cuts = byReplay(all, lists, replays, shop)
   const graded = all.map((one) => gradedBlank(one, all, lists.get(one.blank.id) ?? null, replays))
   const counted = graded.filter(({ verdict }) => verdict !== 'ungraded')
   return {
@@ -47,6 +47,13 @@ export const gradeSheet = (handed: Handed, answers: Answers): GradedLearner => {
     pictures: cuts.pictures,
     note: null,
   }
+}
+
+/** What follows from another answer is looked at after it, wherever it stands on the paper. */
+const earliestFirst = (blanks: readonly Blank[]): readonly Blank[] => {
+  const later = ({ follows }: Blank, i: number): boolean =>
+    follows.some(({ id }) => blanks.findIndex((one) => one.id === id) > i)
+  return [...blanks.filter((one, i) => !later(one, i)), ...blanks.filter(later)]
 }
 
 /** Rounding error of a division is no error of a learner. pm. */
@@ -132,6 +139,7 @@ const byReplay = (
   read: readonly Read[],
   lists: ReadonlyMap<string, Cut | null>,
   replays: Replays,
+  shop: Handed['shop'],
 ): Pick<GradedLearner, 'pictures'> & { readonly says: readonly string[] } => {
   const says: string[] = []
   const pictures: FormPicture[] = []
@@ -152,15 +160,26 @@ const byReplay = (
     if (other.length === 0) continue
     const together = replays.cut(feature, own.map(changed))
     if (together === null) continue
-    if (together.proven) for (const one of other) one.verdict = 'right'
+    if (together.proven) for (const one of other) one.verdict = roughsEnough(one, shop) ? 'right' : one.verdict
     else {
       says.push(...together.says)
       pictures.push(together.picture)
     }
     for (const one of other)
-      if (one.verdict === 'wrong' && replays.cut(feature, [changed(one)])?.proven === true) one.verdict = 'right'
+      if (one.verdict === 'wrong' && roughsEnough(one, shop) && replays.cut(feature, [changed(one)])?.proven === true)
+        one.verdict = 'right'
   }
   return { says: [...new Set(says)], pictures }
+}
+
+/**
+ * The finish takes whatever roughing leaves, so any less would prove. A hand that roughs by the sheet comes within a quarter of its reading; that is
+ * common practice, no source.
+ */
+const roughsEnough = ({ blank: { move, right }, own }: Read, { operations }: Handed['shop']): boolean => {
+  const roughs = move === null ? undefined : operations[move.feature]?.moves[move.index]
+  if (roughs?.purpose !== 'rough' || roughs.slide !== 'cross-feed') return true
+  return typeof right === 'number' && own !== null && Math.abs(own - right) <= Math.abs(right) / 4
 }
 
 const changed = ({ blank, own }: Read): Changed => ({ blank, value: own! })

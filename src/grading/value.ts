@@ -17,10 +17,14 @@ export const valuesOf = (text: string, { facts, right }: Pick<Blank, 'facts' | '
   return lengths(written, facts.units)
 }
 
-const TURNS = /^(?:(\d+) (?:whole )?turns?|no turns?|(\d+)t)(?:(?:,| and| \+|)? ?(?:on )?(?:mark )?(.+))?$/
+const TURNS = /^(?:(\d+) (?:whole )?turns?|no turns?|(\d+) ?t(?![a-z]))(?:(?:,| and| \+|)? ?(?:on )?(?:mark )?(.+))?$/
 
-const readings = (text: string, facts: ReadingFacts): Parsed<readonly number[]> => {
+/** "1 turn and 28 (.128)", as a sheet prints it: what is in brackets says the same once more. */
+const withoutAgain = (text: string): string => text.replace(/ ?\([^()]*\)$/, '')
+
+const readings = (as: string, facts: ReadingFacts): Parsed<readonly number[]> => {
   const { scale } = facts
+  const text = withoutAgain(as)
   const turned = TURNS.exec(text)
   if (turned !== null && scale.kind === 'dial') {
     const [, whole = '0', short, rest] = turned

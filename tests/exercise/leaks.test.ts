@@ -52,7 +52,9 @@ const otherFigures = (part: unknown, roles: ReadonlySet<string>): unknown => {
   if (Array.isArray(part)) return part.map((one) => otherFigures(one, roles))
   if (typeof part !== 'object' || part === null) return part
   const changed = Object.entries(part).map(([key, one]): [string, unknown] => {
-    if ((key === 'reading' || key === 'turns' || key === 'mark') && typeof one === 'number') return [key, one + 7]
+    // A dial goes onto the zero that was set: that is no answer.
+    const isReading = key === 'reading' || key === 'turns' || key === 'mark'
+    if (isReading && typeof one === 'number' && one !== 0) return [key, one + 7]
     return [key, otherFigures(one, roles)]
   })
   const made = Object.fromEntries(changed)
@@ -81,6 +83,7 @@ const sceneOf = (file: string): { scene: Scene; hide: Parameters<Build>[3] } => 
     gives: (feature, key) => at(tree.value, `features.${feature}.${key}`) !== null,
     sheetOf: bareSheetFor,
     seed: 'leaks',
+    hides: new Set(exercise!.hide),
   }
   return { scene, hide: exercise!.hide }
 }
@@ -143,4 +146,21 @@ describe('what is hidden', () => {
   it.each(leaky)('is found where a sheet %s', async (_, build) => {
     expect(await leaks('03-undersize-tool.yaml', build)).toBe(true)
   })
+})
+
+it('no question about a correction tells a reading that is asked elsewhere', () => {
+  let asked = 0
+  for (const file of files) {
+    const { scene, hide } = sceneOf(file)
+    const blanks = blanksOf(scene, hide)
+    const readings = blanks.filter(({ id }) => id.endsWith('.reading')).map(({ key }) => key)
+    for (const { id, place } of blanks) {
+      if (readings.length === 0 || !id.includes('.correction-') || !('question' in place)) continue
+      asked++
+      const told = place.question.match(/\d+ turns? and \d+|\d*\.?\d+/g) ?? []
+      const step = /step (\d+)/.exec(place.question)?.[1]
+      expect([file, readings.filter((key) => told.filter((one) => one !== step).includes(key))]).toEqual([file, []])
+    }
+  }
+  expect(asked).toBeGreaterThan(1)
 })

@@ -69,7 +69,8 @@ describe('a list of moves written by a learner', () => {
     let read = 0
     for (const [, plan] of examplePlans()) {
       const sheet = bareSheetFor(plan)
-      const scene = { plan, sheet, tolerance: null, gives: () => false, sheetOf: bareSheetFor, seed: 'moves' }
+      const hides = new Set(['moves'])
+      const scene = { plan, sheet, tolerance: null, gives: () => false, sheetOf: bareSheetFor, seed: 'moves', hides }
       for (const { facts, key } of moves.make(scene)) {
         const feature = plan.features[facts.sort === 'moves' ? facts.feature : -1]
         if (facts.sort !== 'moves' || feature?.status !== 'planned') throw new Error('no moves')

@@ -11,7 +11,7 @@ import { MOST_TABLE_BYTES } from '../../source/text.ts'
 import { type AnswerFiles, answerFiles } from '../answer-files.ts'
 import { inEveryFormat, type PrintAll } from '../every-format.ts'
 import { folderWriter } from '../folder-writer.ts'
-import type { Io } from '../io.ts'
+import { type Io, reasonOf, UsageError } from '../io.ts'
 import { deliver, guardInputs, type OutputOptions } from '../output.ts'
 import { progressOn } from '../progress.ts'
 import { readManifest } from '../read-manifest.ts'
@@ -32,7 +32,7 @@ export const gradeCommand = async (
   for (const { path: lost, why } of files.missing) tell(`cannot read ${lost}: ${why}`, io)
   if (files.missing.length > 0) return 2
   guardInputs([path, ...files.paths], options, io)
-  const forms = await readForms(files, options, io)
+  const forms = await readForms(manifest, files, options, io)
   const print = await classPrinterOf('grades', options.format)
   const grades = await gradeAll(manifest, forms, options, io, await inEveryFormat('page'))
   if (options.out !== undefined)
@@ -47,21 +47,40 @@ export const gradeCommand = async (
 
 type Forms = { readonly bySheet: ReadonlyMap<string, readonly Answers[]>; readonly broken: readonly string[] }
 
+/** What is named and cannot be read is the user's mistake. */
+const formBytes = (path: string, io: Io): Uint8Array | string => {
+  try {
+    return io.readFile(path, { most: MOST_TABLE_BYTES, pipe: true })
+  } catch (error) {
+    throw new UsageError(`cannot read ${path}: ${reasonOf(error)}`)
+  }
+}
+
 /** Every form that can be read, by its sheet; what cannot is told with its place. */
-const readForms = async ({ paths }: AnswerFiles, { color }: GradeOptions, io: Io): Promise<Forms> => {
+const readForms = async (
+  manifest: Manifest,
+  { paths }: AnswerFiles,
+  { color }: GradeOptions,
+  io: Io,
+): Promise<Forms> => {
   const bySheet = new Map<string, Answers[]>()
   const broken: string[] = []
   for (const path of paths) {
-    const { answers, diagnostics, source } = readAnswers(
-      io.readFile(path, { most: MOST_TABLE_BYTES, pipe: true }),
-      path,
-    )
+    const { answers, diagnostics, source } = readAnswers(formBytes(path, io), path)
     await reportDiagnostics(diagnostics, new Map([[path, source]]), color, io)
     if (diagnostics.length > 0) broken.push(path)
-    for (const one of answers) bySheet.set(one.sheet, [...(bySheet.get(one.sheet) ?? []), one])
+    for (const one of answers) {
+      const sheet = asHanded(one.sheet, manifest)
+      bySheet.set(sheet, [...(bySheet.get(sheet) ?? []), { ...one, sheet }])
+    }
   }
   return { bySheet, broken }
 }
+
+/** A table of numbers drops the zeros that a sheet's number begins with. */
+const asHanded = (sheet: string, { learners }: Manifest): string =>
+  learners.find((one) => one.sheet === sheet || (/^\d+$/.test(sheet) && Number(one.sheet) === Number(sheet)))?.sheet ??
+  sheet
 
 const gradeAll = async (
   manifest: Manifest,
@@ -113,6 +132,9 @@ const gradeOne = (manifest: Manifest, handed: Handed, { bySheet, broken }: Forms
   // Everybody was given a form: one as it was handed out is of somebody who has not answered.
   if (filled.length === 0) return note('nothing is filled in')
   if (filled.length > 1) return note('two forms are filled in for this sheet: keep one')
+  const { learner } = answers
+  if (learner !== null && handed.learner !== null && plainName(learner) !== plainName(handed.learner))
+    return note(`the form is signed ${JSON.stringify(learner)}: it is not graded as this sheet's`)
   const graded = gradeSheet(handed, answers)
   for (const problem of unread(graded, answers)) {
     const { line, column } = problem.span!
@@ -120,6 +142,8 @@ const gradeOne = (manifest: Manifest, handed: Handed, { bySheet, broken }: Forms
   }
   return { ...graded, note: foreign(manifest, handed, answers, graded) }
 }
+
+const plainName = (name: string): string => name.trim().normalize('NFC').toLowerCase().replace(/\s+/g, ' ')
 
 /** An answer that is no number is not wrong: it is told, and left out of the marks. */
 const unread = ({ blanks }: GradedLearner, { at, file }: Answers): Diagnostic[] =>

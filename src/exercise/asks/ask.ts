@@ -15,6 +15,8 @@ export type Scene = {
   readonly sheetOf: (plan: Plan) => Sheet
   /** Of this sheet alone: for what is drawn on it. */
   readonly seed: string
+  /** What else is hidden on the sheet: no question may tell it. */
+  readonly hides: ReadonlySet<string>
 }
 
 export type Planned = Extract<FeaturePlan, { status: 'planned' }>

@@ -1,7 +1,9 @@
 import { travelAt } from '../../dials/travel.ts'
+import { readable } from '../../lathe/lathe.ts'
 import { readingFigure, shownOn } from '../../phrase/dial.ts'
 import { exact, say } from '../../phrase/say.ts'
 import { words } from '../../phrase/words.ts'
+import type { SheetStep } from '../../sheet/sheet.ts'
 import type { ReadingFacts } from '../blank.ts'
 import { shuffledList } from '../shuffle.ts'
 import { solve } from '../solve.ts'
@@ -14,10 +16,13 @@ const ASKED = 2
 /** The reading to finish at, from what the bottom measures at the stop. */
 export const corrections: Ask = {
   says: 'the reading to finish at, from what was measured at the stop',
-  make: (scene) => cutsOf(scene).flatMap(({ feature, index }) => ofFeature(scene, feature, index)),
+  make: (scene) => cutsOf(scene).flatMap(({ feature, index, steps }) => ofFeature(scene, feature, index, steps)),
 }
 
-const ofFeature = (scene: Scene, feature: Planned, index: number): Made[] => {
+/** Words of `hide` that ask for the readings which a question about a correction would otherwise tell. */
+const READINGS = ['readings', 'turns', 'marks', 'moves'] as const
+
+const ofFeature = (scene: Scene, feature: Planned, index: number, steps: readonly SheetStep[]): Made[] => {
   const { moves, angle, surface } = feature.operation
   const scale = scene.plan.lathe.crossFeed
   const { units } = scene.plan
@@ -31,6 +36,8 @@ const ofFeature = (scene: Scene, feature: Planned, index: number): Made[] => {
   const expected = feature.trace.at[stop]?.find(({ id }) => id === 'bottomDiameter')?.surely ?? null
   if (last?.count == null || rough?.count == null || expected === null || angle !== 0) return []
   const finish = travelAt(scale, last.count)
+  const instead = steps[moves.indexOf(last)]?.number ?? 0
+  const open = READINGS.some((word) => scene.hides.has(word))
   const step = travelAt(scale, 1)
   return shuffledList([-3, -2, -1, 1, 2, 3], `${scene.seed}/corrections/${index}`)
     .slice(0, ASKED)
@@ -61,11 +68,13 @@ const ofFeature = (scene: Scene, feature: Planned, index: number): Made[] => {
           say`${show(Math.abs(2 * correction))} ${correction > 0 ? 'large' : 'small'} on the diameter, so ${show(Math.abs(correction))} ${correction > 0 ? 'more' : 'less'} in depth: ${readingFigure(scale, right)}`,
           units,
         ),
-        follows: [],
+        follows: open ? [{ id: `${instead}.reading`, factor: 1, plus: right - last.count! * readable(scale) }] : [],
         move: null,
         place: {
           question: words(
-            say`"${feature.name}" was roughed to ${shownOn(scale, rough.count!)} and is to finish at ${shownOn(scale, last.count!)}. At the stop ${show(expected)} is expected at the bottom (outside ${show(surface)}); it measures ${show(measured)}. Finish at:`,
+            open
+              ? say`"${feature.name}": at the stop it measures ${show(Math.abs(2 * correction))} ${correction > 0 ? 'more' : 'less'} at the bottom than it should. In place of the reading of step ${instead}, finish at:`
+              : say`"${feature.name}" was roughed to ${shownOn(scale, rough.count!)} and is to finish at ${shownOn(scale, last.count!)}. At the stop ${show(expected)} is expected at the bottom (outside ${show(surface)}); it measures ${show(measured)}. Finish at:`,
             units,
           ),
         },

@@ -13,5 +13,5 @@ export const onDial = (
   right,
   tolerance: readable(scale) / 2,
   key: words(shownOn(scale, right / readable(scale)), units),
-  within: 'half a mark',
+  within: 'half a mark, or what replays within the limits',
 })

@@ -35,6 +35,12 @@ const asked = ({ action, slide, count }: Move): boolean =>
   ((slide === 'cross-feed' && action === 'feed-in' && count > 0) ||
     (slide !== 'cross-feed' && (action === 'shift' || action === 'feed-across' || action === 'return')))
 
+/** What roughing leaves on walls that get a plunge of their own does not stand on the paper: nobody can know its places. */
+const leavesOnWall = ({ operation: { moves, walls } }: Planned, i: number): boolean => {
+  const stop = moves.findIndex(({ action }) => action === 'measure')
+  return walls === 'plunged' && moves[i]!.slide !== 'cross-feed' && i < stop
+}
+
 const readingBlank = (
   scene: Scene,
   feature: Planned,
@@ -46,7 +52,7 @@ const readingBlank = (
   const { number } = step
   const move = feature.operation.moves[i]!
   const scale = move.slide === undefined ? null : scaleOf(scene.plan, move.slide)
-  if (!asked(move) || scale === null) return null
+  if (!asked(move) || scale === null || leavesOnWall(feature, i)) return null
   const right = move.count! * readable(scale)
   const facts = factsOf(scene, feature, i, scale, toldDepth(step) ?? 0)
   // Where more goes into a reading than the sheet tells, it is not asked.

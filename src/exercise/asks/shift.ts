@@ -1,5 +1,7 @@
+import { travelAt } from '../../dials/travel.ts'
 import { exact, say } from '../../phrase/say.ts'
 import { words } from '../../phrase/words.ts'
+import { scaleOf } from '../../plan/scale.ts'
 import type { WorkedFacts } from '../blank.ts'
 import { solve } from '../solve.ts'
 import { toleranceFor, withinText } from '../tolerance.ts'
@@ -12,9 +14,18 @@ export const shift: Ask = {
     cutsOf(scene).flatMap(({ feature, steps }): readonly Made[] => {
       const { units } = scene.plan
       const width = feature.operation.dimensions.find(({ id }) => id === 'width')?.aim
-      const at = steps.find(({ action, slide }) => action === 'shift' && slide !== 'cross-feed' && slide !== null)
       const { width: tool } = feature.edge
-      if (width === undefined || at === undefined || tool === null) return []
+      if (width === undefined || tool === null) return []
+      const { moves, angle } = feature.operation
+      // Of several places the one that is the whole shift: those before it leave something on a wall.
+      const at = steps.find(({ action, slide }, i) => {
+        const scale = slide === null || slide === 'cross-feed' ? null : scaleOf(scene.plan, slide)
+        const count = moves[i]?.count
+        if (action !== 'shift' || scale === null || typeof count !== 'number') return false
+        const along = travelAt(scale, count) * (slide === 'compound' ? Math.cos((angle * Math.PI) / 180) : 1)
+        return Math.abs(along - (width - tool)) <= travelAt(scale, 1)
+      })
+      if (at === undefined) return []
       const facts: WorkedFacts = { sort: 'worked', formula: 'shift', given: { width, tool }, unit: 'length', units }
       const right = solve(facts)
       const tolerance = toleranceFor(scene)

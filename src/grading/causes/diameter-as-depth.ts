@@ -7,7 +7,9 @@ export const diameterAsDepth: Cause = {
   teach: 'depth and diameter: what the dial reads, and what comes off the work',
   reading: (facts) => {
     const { scale } = facts
-    return scale.reads === 'diameter' ? [solve({ ...facts, scale: { ...scale, reads: 'depth' } }) as number] : []
+    if (scale.reads === 'diameter') return [solve({ ...facts, scale: { ...scale, reads: 'depth' } }) as number]
+    // On a dial that reads depth it is halved all the same.
+    return facts.axis === 'deep' ? [(solve(facts) as number) / 2] : []
   },
   // The difference of the diameters not halved.
   worked: ({ formula, given: { surface = 0, bottom = 0 } }) => (formula === 'depthBelow' ? [surface - bottom] : []),

@@ -13,9 +13,10 @@ export const inchForMm: Cause = {
     readingOf(facts, facts.travel * MM_PER_INCH),
     readingOf(facts, facts.travel / MM_PER_INCH),
     // The number of the other units, set on this dial as it stands.
-    ...[100, 10].map(
-      (per) => Math.round((facts.travel * MM_PER_INCH) / per / readable(facts.scale)) * readable(facts.scale),
-    ),
+    ...[100, 10].flatMap((per) => {
+      const marks = Math.round((facts.travel * MM_PER_INCH) / per / readable(facts.scale))
+      return marks === 0 ? [] : [marks * readable(facts.scale)]
+    }),
   ],
   worked: (facts) => {
     const right = solve(facts)
