@@ -83,6 +83,8 @@ const turned = ({ action, slide, purpose, reading }: SheetStep, angle: number, b
   if (action === 'go-past') return [`${back}, past the next reading by more than the lost motion`]
   const way = action === 'feed-across' ? `at the feed ${forward}` : forward
   if (blank.length > 0) return [`${way}, to `, ...blank]
+  // On the way to a place that is not asked: roughing stays off a wall that gets a plunge of its own.
+  if (action === 'shift') return [`${way}, short of its wall by what is left there`]
   // A zero is no answer.
   return [reading === 0 ? `${way}, onto 0` : `${way}, to where it was`]
 }

@@ -18,13 +18,14 @@ export const shift: Ask = {
       if (width === undefined || tool === null) return []
       const { moves, angle } = feature.operation
       // Of several places the one that is the whole shift: those before it leave something on a wall.
-      const at = steps.find(({ action, slide }, i) => {
+      const whole = steps.filter(({ action, slide }, i) => {
         const scale = slide === null || slide === 'cross-feed' ? null : scaleOf(scene.plan, slide)
         const count = moves[i]?.count
         if (action !== 'shift' || scale === null || typeof count !== 'number') return false
         const along = travelAt(scale, count) * (slide === 'compound' ? Math.cos((angle * Math.PI) / 180) : 1)
         return Math.abs(along - (width - tool)) <= travelAt(scale, 1)
       })
+      const at = feature.operation.walls === 'plunged' ? whole.at(-1) : whole[0]
       if (at === undefined) return []
       const facts: WorkedFacts = { sort: 'worked', formula: 'shift', given: { width, tool }, unit: 'length', units }
       const right = solve(facts)
