@@ -49,7 +49,7 @@ const backTo = (dial: Dial, ways: Ways, from: number, to: number, units: Units):
   const value = plainDial(dial, units)
     ? []
     : [readingFigure(dial, to * readable(dial)), dial.reads === 'diameter' ? ' on the dial, ' : ', ']
-  return [...by, ', to ', ...target(dial, to), ' (', ...value, 'less than one turn from 0)']
+  return [...by, ', to ', ...target(dial, to), ' (', ...value, 'still short of the set 0)']
 }
 
 /** How often the 0 of a dial is passed. */
