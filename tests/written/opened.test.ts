@@ -64,3 +64,41 @@ describe('steps under a form', () => {
     expect(await replayed(rows.filter((row) => !inSteps(row)))).toBe(1)
   })
 })
+
+/** A round groove: between the lines the steps have left no surface at all. */
+const ROPE = `title: Drum of the press
+units: inch
+part: { material: mild steel, held: chuck and center, diameter: 2.75, length: 3, overhang: 2.5 }
+lathe:
+  name: Long shed lathe
+  units: inch
+  cross-feed: { graduation: 0.001, per-turn: 0.100, backlash: 0.008, reads: depth }
+  compound: { graduation: 0.001, per-turn: 0.100, backlash: 0.006, angle: 0, travel: 2 }
+  spindle-speeds: [20, 45, 70, 110]
+tools:
+  round: { shape: round, radius: 0.250, reach: 0.4 }
+  opener: { shape: square, width: 0.122, reach: 0.5 }
+features:
+  - { kind: radius, shape: concave, name: Rope, radius: 0.250, depth: 0.200, center: 1.5, tool: round, rough-tool: opener }
+`
+
+it('a form tool that is touched off between the lines, where the steps have opened the form, is too deep, and is found out', async () => {
+  const own = { 'job.yaml': ROPE }
+  const table = (await runIn({ files: own }, 'sheet', 'job.yaml', '--format', 'csv')).out.split('\n')
+  const touch = table.findLastIndex((row) => row.startsWith('Rope,touch-off,'))
+  const apart = table.toSpliced(touch, 3)
+  const zero = apart.findLastIndex((row) => row.startsWith('Rope,zero,compound'))
+  const between = apart.toSpliced(zero + 1, 0, ...table.slice(touch, touch + 3))
+  expect(zero).toBeGreaterThan(touch)
+  const said = async (moves: readonly string[]) => {
+    const { status, out } = await runIn(
+      { files: { ...own, 'moves.csv': moves.join('\n') } },
+      'replay',
+      'job.yaml',
+      'moves.csv',
+    )
+    return [status, / too deep, cannot be saved/.test(out)]
+  }
+  expect(await said(table)).toEqual([0, false])
+  expect(await said(between)).toEqual([1, true])
+})
