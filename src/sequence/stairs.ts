@@ -1,5 +1,6 @@
 import { lostTravel, stepTravel, travelAt } from '../dials/travel.ts'
 import { biteOf, type StairCuts } from '../moves/cuts.ts'
+import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { besideEdge, startClear } from './begin.ts'
 import { countFor, findableBehindZero, pastCount } from './dial.ts'
@@ -22,12 +23,20 @@ export function sequenceStairs(request: Request, cuts: StairCuts): Sequenced {
   const backOut = backOutCount(request, side, cuts)
   setUpClear(program, request, backOut, side.slide === 'carriage' ? side.scale : null)
   startClear(program, request, side, backOut, places[0]!)
-  const runs = places.map((place) => runsOf(request, side, cuts, place))
+  const slots: Slot[] = []
+  const contacts = places.map((place) => {
+    const at = travelAt(side.scale, place)
+    const [from, to] = [at + request.edge.from, at + request.edge.to]
+    const contact = cuts.layer === null ? metalFrom(slots, from, to) : 0
+    slots.push({ from, to, depth: cuts.depthAt(at) })
+    return contact / stepTravel(crossFeed)
+  })
+  const runs = places.map((place, i) => runsOf(request, side, cuts, place, contacts[i]!))
   for (let layer = 0; layer < Math.max(...runs.map(({ length }) => length)); layer++)
     places.forEach((place, i) => {
       const counts = runs[i]![layer] ?? []
       if (counts.length === 0) return
-      const contact = runs[i]![layer - 1]?.at(-1) ?? 0
+      const contact = runs[i]![layer - 1]?.at(-1) ?? contacts[i]!
       sideTo(program, side, place)
       peckIn(program, counts, { contact, most: peckSteps(cuts.peck, crossFeed), backOut }, 'rough')
       dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
@@ -39,14 +48,28 @@ export function sequenceStairs(request: Request, cuts: StairCuts): Sequenced {
   return travelRefusal(request, program) ?? rangeRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
 
+/** What is cut already, along the work. */
+type Slot = { readonly from: Length; readonly to: Length; readonly depth: Length }
+
+/** How deep the metal under an edge begins at the highest. */
+function metalFrom(slots: readonly Slot[], from: Length, to: Length): Length {
+  const ends = [from, to, ...slots.flatMap((slot) => [slot.from, slot.to])].filter((z) => z >= from && z <= to)
+  const sorted = [...new Set(ends)].toSorted((a, b) => a - b)
+  const depths = sorted.slice(1).map((end, i) => {
+    const middle = (sorted[i]! + end) / 2
+    return Math.max(0, ...slots.filter((slot) => slot.from <= middle && slot.to >= middle).map(({ depth }) => depth))
+  })
+  return Math.min(...depths)
+}
+
 /** Readings to stop at, in layers. */
-function runsOf({ lathe }: Request, side: Side, cuts: StairCuts, place: number): number[][] {
+function runsOf({ lathe }: Request, side: Side, cuts: StairCuts, place: number, contact: number): number[][] {
   const { crossFeed } = lathe
   const step = stepTravel(crossFeed)
   const depth = cuts.depthAt(travelAt(side.scale, place))
   const target = Math.floor(depth / step + 1e-6)
   if (target <= 0) return []
-  const passes = { contact: 0, most: mostSteps(biteOf(cuts.infeed, cuts.peck), step), finish: null }
+  const passes = { contact, most: mostSteps(biteOf(cuts.infeed, cuts.peck), step), finish: null }
   return layersOf(stopsWithin([target], passes), 0, cuts.layer === null ? null : cuts.layer / step)
 }
 

@@ -47,6 +47,8 @@ const meets = (scene: Scene, slide: Slide): Phrase[] => {
   const taken = feature.trace.taken[index] ?? 0
   if (move.action !== 'feed-in' || move.purpose === 'approach' || !turning || scale?.kind !== 'dial' || taken <= 0)
     return []
+  // Coming back from clearing the chip it meets the metal where it was.
+  if (feature.operation.moves[index - 1]?.purpose === 'clear-chip') return []
   const into = slide === 'compound' ? Math.sin((feature.operation.angle * Math.PI) / 180) : 1
   const met = Math.floor((scene.after[slide] ?? 0) - taken / (travelAt(scale, 1) * into) + 1e-6)
   if (met < 0 || (met - (scene.before[slide] ?? 0)) * scale.readTo <= marksPerTurn(scale)) return []
