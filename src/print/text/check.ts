@@ -44,7 +44,8 @@ const kept = (against: Compared | null): string => {
 const detail = (verdict: Verdict, features: readonly CheckedFeature[]): string => {
   switch (verdict) {
     case 'good':
-      return `, ${features.length} ${features.length === 1 ? 'feature' : 'features'}`
+      // What another tool opens up is no feature of the drawing.
+      return `, ${counted(features.filter(({ kind }) => kind !== 'roughing').length)}`
     case 'unreadable':
       return ''
     case 'refused':
@@ -56,3 +57,5 @@ const detail = (verdict: Verdict, features: readonly CheckedFeature[]): string =
         .join('; ')}`
   }
 }
+
+const counted = (features: number): string => `${features} ${features === 1 ? 'feature' : 'features'}`
