@@ -53,6 +53,12 @@ export function draftRough(bench: Bench, draft: Draft, name: string): Drafted {
     )
   }
   const { places, first, last } = stairs
+  if (stairs.depthAt(places[0]!) < sides)
+    return refuse(
+      'rough-tool',
+      'this form is so small that steps would leave nearly all of it',
+      'leave rough-tool out: its own tool takes it in light cuts',
+    )
   if (places.length > MOST_PLACES)
     return refuse(
       'rough-tool',

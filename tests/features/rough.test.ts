@@ -125,6 +125,11 @@ describe('a tool that is to rough a form in steps', () => {
       `${BELT}, near: 2, rough-tool: opener, side-feed: lines`,
       'roughing it in steps: side-feed: lines is asked for',
     ],
+    [
+      'would leave nearly all of a small form',
+      'kind: radius, shape: concave, name: Oil, radius: 0.25, depth: 0.010, tool: rope, near: 2, rough-tool: opener',
+      'so small that steps would leave nearly all of it',
+    ],
     ['is in no toolbox', `${BELT}, near: 2, rough-tool: openr`, 'no tool is called "openr"'],
   ])('is refused where it %s', async (_, feature, reason) => {
     const { status, err } = await refusal(feature)
