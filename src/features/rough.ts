@@ -48,7 +48,7 @@ export function draftRough(bench: Bench, draft: Draft, name: string): Drafted {
       'rough-tool',
       say`tool "${tool.name}" is ${exact('drawing', tool.width.aim, bench.units)} wide: it does not go halfway down this form without touching its flanks`,
       widest > 0
-        ? say`rough it with a tool ${exact('drawing', Math.floor(widest), bench.units)} wide or less, or leave rough-tool out`
+        ? say`rough it with a tool ${exact('drawing', Math.floor(widest / depthUnit(bench.units)) * depthUnit(bench.units), bench.units)} wide or less, or leave rough-tool out`
         : 'leave rough-tool out: this form is small enough for its own tool',
     )
   }
