@@ -127,7 +127,7 @@ describe('a tool that is to rough a form in steps', () => {
     ],
     [
       'would leave nearly all of a small form',
-      'kind: radius, shape: concave, name: Oil, radius: 0.25, depth: 0.024, tool: rope, near: 2, rough-tool: opener',
+      'kind: radius, shape: concave, name: Oil, radius: 0.25, depth: 0.016, tool: rope, near: 2, rough-tool: opener',
       'so small that steps would leave nearly all of it',
     ],
     ['is in no toolbox', `${BELT}, near: 2, rough-tool: openr`, 'no tool is called "openr"'],
