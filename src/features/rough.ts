@@ -299,8 +299,8 @@ export function roughedNotes({ roughs, region }: Draft, cut: Form, units: Units)
   ]
 }
 
-/** A ledge that two readings leave on one floor is no step: .002 in. */
-const LEDGE: Length = INCH / 500
+/** A ledge that two readings leave on one floor is no step: .005 in. */
+const LEDGE: Length = INCH / 200
 
 /**
  * What is left between a cut form of level steps and the drawn one: along the work at every wall, at its top and at its bottom, and below the deepest

@@ -169,4 +169,26 @@ describe('a tool that is to rough a form in steps', () => {
     expect(status).toBe(1)
     expect(err.replace(/\s+/g, ' ')).toContain('no room to touch off')
   })
+
+  it('lets the form tool go down to the steps at once, and then no further than an infeed at a time', async () => {
+    const text = job([`${BELT}, near: 2, rough-tool: opener`])
+    const { out } = await runIn({ files: { 'job.yaml': text } }, 'sheet', 'job.yaml', '--format', 'json')
+    const { features, steps } = JSON.parse(out)
+    const most = Number(/to (\.\d+) on the flanks/.exec(features[0].notes.join(' '))![1])
+    // The flank of the tool, at the depth d of its nose, is (.4 − d) tan 19° from the drawn one: there it meets what sticks out most.
+    const meets = 0.4 - most / Math.tan((19 * Math.PI) / 180)
+    const infeeds: number[] = steps
+      .filter(
+        (step: { feature: number; action: string; purpose: string }) =>
+          step.feature === 1 && step.action === 'feed-in' && step.purpose === 'rough',
+      )
+      .map(({ reading }: { reading: number }) => reading)
+    expect(infeeds[0]).toBeGreaterThan(0.15)
+    expect(infeeds[0]).toBeLessThanOrEqual(meets + 0.06 + 0.0005)
+    infeeds.slice(1).forEach((reading, i) => {
+      // At the next place it begins at the same depth.
+      if (reading > infeeds[i]!) expect(reading - infeeds[i]!).toBeLessThanOrEqual(0.0601)
+      else expect(reading).toBeCloseTo(infeeds[0]!, 6)
+    })
+  })
 })
