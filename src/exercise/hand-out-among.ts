@@ -4,6 +4,7 @@ import type { Exercise } from './exercise.ts'
 import { fileName } from './file-name.ts'
 import { type HandOut, keyAnswers, sheetNumber } from './hand-out.ts'
 import { shopOf } from './manifest.ts'
+import { setName } from './set-name.ts'
 import { worksheetAmong } from './worksheet.ts'
 
 /** A sheet with several jobs on it. */
@@ -24,6 +25,7 @@ export const handOutAmong = (
     key: { sheet, learner, values, answers: keyAnswers(blanks) },
     handed: {
       sheet,
+      set: setName({ title, seed, sheet, job: '' }),
       learner,
       form: `answers/${name}.yaml`,
       units: plan.units,

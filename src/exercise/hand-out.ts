@@ -8,6 +8,7 @@ import { fileName } from './file-name.ts'
 import type { KeySheet } from './key.ts'
 import { type Handed, shopOf } from './manifest.ts'
 import { outlineOf } from './outline.ts'
+import { setName } from './set-name.ts'
 import type { Variant } from './variants.ts'
 import { type Worksheet, worksheetOf } from './worksheet.ts'
 
@@ -52,6 +53,7 @@ export const handOut = (
     },
     handed: {
       sheet: number,
+      set: setName({ title, seed, sheet: number, job }),
       learner: learner.name,
       form: `answers/${name}.yaml`,
       units: plan.units,

@@ -25,6 +25,7 @@ export const manifestSchema = (): object => ({
         type: 'object',
         properties: {
           sheet: text('Number of the sheet.'),
+          set: text('Name of this sheet of this set, as on its answer form; absent in sets of earlier versions.'),
           learner: orNull('string', 'Name of the learner.'),
           form: text('The answer form, from the folder of the manifest.'),
           units: { enum: ['inch', 'mm'], description: 'Of the sheet.' },

@@ -17,6 +17,8 @@ export type Manifest = {
 
 export type Handed = {
   readonly sheet: string
+  /** As on the answer form; a set of an earlier version has none. */
+  readonly set?: string
   readonly learner: string | null
   /** The answer form, below the folder of the manifest. */
   readonly form: string

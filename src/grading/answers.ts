@@ -7,6 +7,8 @@ import { readCsv } from '../written/csv.ts'
 export type Answers = {
   readonly sheet: string
   readonly learner: string | null
+  /** As on the form that was handed out; null where the form does not tell. */
+  readonly set: string | null
   readonly values: ReadonlyMap<string, string>
   readonly at: (id: string) => Span
   readonly file: string
@@ -36,7 +38,7 @@ const fromForm = (bytes: Uint8Array | string, file: string): ReadAnswers => {
   if (diagnostics.length > 0 || source.data === undefined) return { answers: [], diagnostics, source }
   const { data } = source
   if (typeof data !== 'object' || data === null || Array.isArray(data)) wrong([], 'this is no answer form')
-  const { sheet, learner, answers } = (data ?? {}) as { sheet?: unknown; learner?: unknown; answers?: unknown }
+  const { sheet, learner, set, answers } = (data ?? {}) as Readonly<Record<string, unknown>>
   if (diagnostics.length === 0 && (typeof sheet === 'object' || sheet === undefined))
     wrong([], 'the form does not say which sheet it is')
   if (diagnostics.length === 0 && !Array.isArray(answers)) wrong(['answers'], 'there is no list of answers')
@@ -61,6 +63,7 @@ const fromForm = (bytes: Uint8Array | string, file: string): ReadAnswers => {
       {
         sheet: source.scalarSource(['sheet']) ?? '',
         learner: typeof learner === 'string' && learner !== '' ? learner : null,
+        set: typeof set === 'string' && set !== '' ? set : null,
         values,
         at,
         file,
@@ -94,6 +97,7 @@ const fromTable = (bytes: Uint8Array | string, file: string): ReadAnswers => {
     answers: [...sheets].map(([sheet, { learner, values, index }]) => ({
       sheet,
       learner,
+      set: null,
       values,
       at: (id: string) => source.locate(['moves', index.get(id) ?? 0, 'value'], 'value'),
       file,

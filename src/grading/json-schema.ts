@@ -9,13 +9,19 @@ const object = (properties: Readonly<Record<string, object>>, description?: stri
   required: Object.keys(properties),
   additionalProperties: false,
 })
+const withOptional = (
+  optional: Readonly<Record<string, object>>,
+  properties: Readonly<Record<string, object>>,
+  description: string,
+) => ({ ...object(properties, description), properties: { ...properties, ...optional } })
 const DRAFT = { $schema: 'http://json-schema.org/draft-07/schema#' }
 
 /** The form that a learner fills in. */
 export const answersSchema = (): object => ({
   ...DRAFT,
   title: 'answers',
-  ...object(
+  ...withOptional(
+    { set: textOrNull('Name of the sheet in its set, as it was handed out: a form of another set is not graded.') },
     {
       sheet: { type: ['string', 'number'], description: 'Number of the sheet.' },
       learner: textOrNull('Name of the learner.'),

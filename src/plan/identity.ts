@@ -83,7 +83,7 @@ const LETTERS = 'FHKLMRWXY2346789'
 const LONG = 6
 
 /** Folded, so that every bit counts. */
-const spelled = (hash: bigint): string => {
+export const spelled = (hash: bigint): string => {
   const folded = hash ^ (hash >> 24n) ^ (hash >> 48n)
   return Array.from({ length: LONG }, (_, i) => LETTERS[Number((folded >> BigInt(4 * i)) & 15n)]).join('')
 }

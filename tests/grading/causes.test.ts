@@ -127,6 +127,7 @@ const grade = (blank: Blank, given: string) =>
     {
       sheet: '01',
       learner: null,
+      set: null,
       values: new Map([['one', given]]),
       at: () => ({ line: 1, column: 1, length: 1 }),
       file: '',

@@ -58,6 +58,17 @@ describe('an answer form', () => {
     ])
   })
 
+  it('of the same exercise with another seed is not graded', async () => {
+    const other = await handedOut({ 'exercise.yaml': EXERCISE.replace('seed: 1', 'seed: 2') })
+    const files = filledIn(set, () => undefined)
+    const stray = filledIn(other, () => undefined)['set/answers/02.yaml']!
+    const named = (form: string, from: typeof set) =>
+      form.replace('learner:', `${/^set: .*$/m.exec(from.files['set/answers/02.yaml']!)![0]}\nlearner:`)
+    const graded2 = async (form: string) => (await graded({ ...files, 'set/answers/02.yaml': form })).learners[1]!
+    expect((await graded2(named(stray, other))).note).toContain('the form is of another set')
+    expect((await graded2(named(files['set/answers/02.yaml']!, set))).score).toBe(6)
+  })
+
   it('of a table that has dropped the first zero of a sheet is of that sheet', async () => {
     const forms = filledIn(set, () => undefined)
     const rows = [...forms['set/answers/01.yaml']!.matchAll(/id: "(.*?)", value: "(.*?)"/g)]

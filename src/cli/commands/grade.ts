@@ -132,7 +132,9 @@ const gradeOne = (manifest: Manifest, handed: Handed, { bySheet, broken }: Forms
   // Everybody was given a form: one as it was handed out is of somebody who has not answered.
   if (filled.length === 0) return note('nothing is filled in')
   if (filled.length > 1) return note('two forms are filled in for this sheet: keep one')
-  const { learner } = answers
+  const { learner, set } = answers
+  if (set !== null && handed.set !== undefined && set !== handed.set)
+    return note('the form is of another set, or of this one before it was handed out anew: it is not graded')
   if (learner !== null && handed.learner !== null && plainName(learner) !== plainName(handed.learner))
     return note(`the form is signed ${JSON.stringify(learner)}: it is not graded as this sheet's`)
   const graded = gradeSheet(handed, answers)

@@ -51,7 +51,7 @@ export const handoutCommand = async (entry: string, options: HandoutOptions, io:
       )
     }
     printSheet(made.name, made.worksheet, files)
-    files.write(`answers/${made.name}.yaml`, answerForm(made.worksheet))
+    files.write(`answers/${made.name}.yaml`, answerForm(made.worksheet, made.handed.set))
     done.push({ key: made.key, handed: JSON.stringify(made.handed) })
     await progress.step()
   }
