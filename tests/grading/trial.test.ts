@@ -53,7 +53,7 @@ describe('an answer form', () => {
     const { learners } = await graded(swapped)
     expect(ben).toContain('Ben')
     expect(learners.map(({ score, note }) => [score, note])).toEqual([
-      [null, 'the form is signed "Ben": it is not graded as this sheet\'s'],
+      [null, "the form is signed by another learner: it is not graded as this sheet's"],
       [6, null],
     ])
   })

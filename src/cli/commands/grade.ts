@@ -136,7 +136,7 @@ const gradeOne = (manifest: Manifest, handed: Handed, { bySheet, broken }: Forms
   if (set !== null && handed.set !== undefined && set !== handed.set)
     return note('the form is of another set, or of this one before it was handed out anew: it is not graded')
   if (learner !== null && handed.learner !== null && plainName(learner) !== plainName(handed.learner))
-    return note(`the form is signed ${JSON.stringify(learner)}: it is not graded as this sheet's`)
+    return note("the form is signed by another learner: it is not graded as this sheet's")
   const graded = gradeSheet(handed, answers)
   for (const problem of unread(graded, answers)) {
     const { line, column } = problem.span!
