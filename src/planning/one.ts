@@ -11,7 +11,8 @@ import type { Operation, Setup } from '../moves/operation.ts'
 import { isOnLine } from '../moves/placing.ts'
 import type { Spindle } from '../moves/stated.ts'
 import type { OperationTrace } from '../moves/trace.ts'
-import { type Progress, replayNext } from '../replay/replay.ts'
+import { excess, TOLERANCE } from '../replay/form/compare.ts'
+import { finished, type Progress, replayNext } from '../replay/replay.ts'
 import { sequence } from '../sequence/sequence.ts'
 import { edgeOf } from '../tools/edge.ts'
 import type { Length, Units } from '../units/length.ts'
@@ -62,11 +63,33 @@ export function planOne(
     ...wallsAsked(job.units, job.lathe, draft, edge, { angle, sideFeed: asked.sideFeed }),
   }
   const { trace, faults, after } = replayNext(job.lathe, setup, progress, operation, before.length)
+  const beyond = beyondFinished(draft, operation, progress, trace)
+  if (beyond !== null) return { feature, refusal: beyond }
   const failed = unproven(job.units, operation, trace, faults) ?? notFound(job.units, job.lathe, operation, trace)
   if (failed !== null) return { feature, refusal: groundOnFace(job.units, draft, failed) ?? failed }
   return {
     feature,
     planned: { draft, operation, trace, before: progress, after, spindle, warnings: warningsOf(checked, spindle) },
+  }
+}
+
+/**
+ * Steps are proved against the form that they may cut, which was made for them. That this is inside the form of the drawing is looked at here, on what they
+ * have cut.
+ */
+function beyondFinished(
+  { roughs }: Draft,
+  operation: Operation,
+  { allowed }: Progress,
+  { possibly }: OperationTrace,
+): Refusal | null {
+  if (roughs === undefined) return null
+  const over = excess(possibly, finished(allowed, { ...operation, wanted: roughs.form }))
+  if (over === null || over.by <= TOLERANCE) return null
+  return {
+    code: 'outside-form',
+    reason: 'the steps would cut beyond the finished form',
+    remedy: 'leave rough-tool out for this feature',
   }
 }
 

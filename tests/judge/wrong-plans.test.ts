@@ -16,9 +16,38 @@ type Compile = typeof import('../../src/compile.ts')['compile']
 
 const GROOVE = 'src/features/groove/draft.ts'
 const PECKS = 'src/sequence/pecks.ts'
+const ROUGH = 'src/features/rough.ts'
+const STAIRS = 'src/sequence/stairs.ts'
 const PLUNGE = 'src/sequence/plunge.ts'
 const PLACING = '    placing: placingOf(shoulder, near, far),'
 const WRONG: Readonly<Record<string, Wrong>> = {
+  'steps that go on where the flank is': {
+    file: ROUGH,
+    right: 'Math.min(drawn(z - sides), drawn(z + sides), floor)',
+    wrong: 'Math.min(Math.max(drawn(z - sides), drawn(z + sides)), floor)',
+  },
+  'steps and what they may cut, both to one side': {
+    file: ROUGH,
+    right: 'const form: Inside = { wanted: draft.wanted, surface,',
+    wrong:
+      'const form: Inside = { wanted: draft.wanted.map((piece) => aside(piece, 1_270_000_000, piece.from + 1_270_000_000, piece.to + 1_270_000_000)), surface,',
+  },
+  'steps thirty marks deeper': {
+    file: STAIRS,
+    right: '  const target = Math.floor(depth / step + 1e-6)',
+    wrong: '  const target = Math.floor(depth / step + 1e-6) + 30',
+  },
+  'every third step left out': {
+    file: STAIRS,
+    right: "places = [...new Set(cuts.places.map((place) => countFor(side.scale, place, 'lower')))]",
+    wrong:
+      "places = [...new Set(cuts.places.map((place) => countFor(side.scale, place, 'lower')))].filter((_, i) => i % 3 !== 2)",
+  },
+  'a form tool touched off where the steps are': {
+    file: ROUGH,
+    right: "touch: { diameter: surface, at: { point: 'tip', against: { over } } }",
+    wrong: 'touch: { diameter: surface, at: null }',
+  },
   'touched ten marks further back': {
     file: 'src/sequence/fine.ts',
     right: '{ back: best, deeper: best * worth }',
@@ -151,6 +180,14 @@ const NARROW_LIMITS: Asked = [
   'shape: square, width: 0.148',
   'kind: groove, near: 1.125, width: 0.165 ±0.003, depth: 0.072, leave: 0.010',
 ]
+const OPENED: Asked = [
+  'shape: vee, angle: 38, nose: 0.150',
+  'kind: v-groove, near: 1.125, angle: 38, depth: 0.250, root: 0.180, rough-tool: opener',
+]
+const ROPE: Asked = [
+  'shape: round, radius: 0.250',
+  'kind: radius, shape: concave, center: 1.5, radius: 0.250, depth: 0.200, rough-tool: opener',
+]
 const FLANK: Asked = [
   'shape: vee, angle: 60, nose: 0.020',
   'kind: v-groove, center: 1.500, angle: 60, root: 0.020, depth: 0.250, infeed: 0.040, method: flank-feed',
@@ -182,6 +219,8 @@ describe('a plan that is made wrong on purpose', () => {
     ['a slot deeper than its tool is wide', SLOT],
     ['a groove several tool widths wide', WIDE],
     ['a groove whose width has narrow limits', NARROW_LIMITS],
+    ['a V that is opened up in steps', OPENED],
+    ['a round groove that is opened up in steps', ROPE],
   ])('is planned while nothing is wrong: %s', async (_, asked) => {
     expect(codeOf(await built(null), asked)).toBe('planned')
   })
@@ -207,6 +246,11 @@ describe('a plan that is made wrong on purpose', () => {
     ['swept back to the finished wall', WIDE, 'into-wall'],
     ['sweeps that do not meet', WIDE, 'open-form'],
     ['the second sweep shallower than the first', WIDE, 'ledge'],
+    ['steps that go on where the flank is', OPENED, 'outside-form'],
+    ['steps and what they may cut, both to one side', OPENED, 'outside-form'],
+    ['steps thirty marks deeper', OPENED, 'outside-form'],
+    ['every third step left out', OPENED, 'metal-left'],
+    ['a form tool touched off where the steps are', ROPE, 'set-up'],
     ['every other peck left out', SLOT, 'no-peck'],
     ['a series that ends two pecks early', SLOT, 'no-peck'],
     ['never widened on the way in', SLOT, 'binding'],
@@ -247,8 +291,8 @@ const changed =
 const codeOf = (compile: Compile, asked: Asked): string => {
   const { plan, diagnostics } = compile('job.yaml', (file) => ({ ok: true, file, bytes: job(asked) }))
   if (plan === null) throw new Error(diagnostics.map(({ message }) => message).join('; '))
-  const one = plan.features[0]!
-  return one.status === 'planned' ? 'planned' : one.code
+  const refused = plan.features.find((one) => one.status === 'refused')
+  return refused?.status === 'refused' ? refused.code : 'planned'
 }
 
 const job = ([tool, feature]: Asked): Uint8Array =>
@@ -262,7 +306,7 @@ lathe:
   cross-feed: { graduation: 0.001, per-turn: 0.100, reads: diameter, backlash: 0.008 }
   compound: { graduation: 0.001, per-turn: 0.100, backlash: 0.006, travel: 2.5 }
   spindle-speeds: [60, 95, 150]
-tools: { own: { ${tool}, reach: 0.300 } }
+tools: { own: { ${tool}, reach: 0.300 }, opener: { shape: square, width: 0.100, reach: 0.300 } }
 features:
   - { name: Press screw, ${feature}, tool: own }
 `)
