@@ -80,11 +80,12 @@ export function planOne(
 function beyondFinished(
   { roughs }: Draft,
   operation: Operation,
-  { allowed }: Progress,
+  before: Progress,
   { possibly }: OperationTrace,
 ): Refusal | null {
   if (roughs === undefined) return null
-  const over = excess(possibly, finished(allowed, { ...operation, wanted: roughs.form }))
+  // What was cut before, for other features, is not looked at again.
+  const over = excess(possibly, finished(before.possibly, { ...operation, wanted: roughs.form }))
   if (over === null || over.by <= TOLERANCE) return null
   return {
     code: 'outside-form',
