@@ -1,18 +1,16 @@
 import type { Bench, Draft, Refusal } from '../features/draft.ts'
-import { edgeFormOf } from '../features/on-face.ts'
 import { draftFeature } from '../features/registry.ts'
-import { draftAfterRough, draftRough, leaveAfterRough, roughToolOf } from '../features/rough.ts'
 import type { Job } from '../job/job.ts'
 import { orderFeatures } from '../job/order.ts'
 import { MOST_MOVES_OF_A_JOB } from '../moves/bounds.ts'
 import type { Operation, Setup } from '../moves/operation.ts'
 import { say } from '../phrase/say.ts'
 import { startOf } from '../replay/replay.ts'
-import { edgeOf } from '../tools/edge.ts'
 import { byFormTool } from './by-form-tool.ts'
 import { withMissingFrom } from './missing-from.ts'
 import { offered } from './offered.ts'
 import { type Outcome, planOne } from './one.ts'
+import { openedUp } from './opened.ts'
 
 /** In the order of work, with one sentence per reason for that order. */
 export type Features = { readonly outcomes: readonly Outcome[]; readonly reasons: readonly string[] }
@@ -81,11 +79,11 @@ function draftAll(job: Job, bench: Bench, setup: Setup) {
   const drafts: { draft: Draft; angle: number }[] = []
   for (const feature of job.features) {
     const drafted = draftFeature(bench, feature)
-    const rough = drafted.ok ? roughed(bench, drafted.draft) : null
-    if (rough !== null && !rough.ok) refused.push({ feature, refusal: rough.refusal })
+    const opened = drafted.ok ? openedUp(bench, drafted.draft) : null
+    if (opened !== null && !opened.ok) refused.push({ feature, refusal: opened.refusal })
     else if (drafted.ok)
       drafts.push(
-        ...(rough?.drafts ?? [drafted.draft]).map((draft) => ({
+        ...(opened === null ? [drafted.draft] : [opened.steps, opened.after]).map((draft) => ({
           draft,
           angle: draft.angle ?? feature.cutting.compoundAngle ?? job.lathe.compound.angle,
         })),
@@ -94,22 +92,4 @@ function draftAll(job: Job, bench: Bench, setup: Setup) {
   }
   const ordered = orderFeatures(drafts)
   return { drafts: ordered.entries, refused, reasons: ordered.reasons }
-}
-
-/** The steps that another tool roughs under it, and the feature as it is finished after them; null: its own tool does all. */
-function roughed(bench: Bench, draft: Draft) {
-  const tool = roughToolOf(draft.feature)
-  if (tool === null) return null
-  const rough = draftRough(bench, draft, tool)
-  if (!rough.ok) return rough
-  const { feature, cuts } = draft
-  const depth = cuts.style === 'corner' ? cuts.radius : cuts.depth
-  const own = draftFeature(bench, {
-    ...feature,
-    cutting: { ...feature.cutting, leave: leaveAfterRough(bench, feature, depth) },
-  })
-  if (!own.ok) return own
-  const edge = edgeOf(own.draft.tool, edgeFormOf(own.draft)).pieces
-  const after = draftAfterRough(bench, { ...own.draft, feature }, edge, rough.draft)
-  return after.ok ? { ok: true as const, drafts: [rough.draft, after.draft] } : after
 }

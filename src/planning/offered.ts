@@ -1,12 +1,12 @@
 import type { Bench, Draft, Drafted, Refusal } from '../features/draft.ts'
 import { draftFeature } from '../features/registry.ts'
-import { draftRough } from '../features/rough.ts'
 import type { Feature, Job } from '../job/job.ts'
 import type { Change } from '../moves/offer.ts'
 import type { Setup } from '../moves/operation.ts'
 import { joinedBy, say } from '../phrase/say.ts'
 import type { Progress } from '../replay/replay.ts'
 import { type Outcome, planOne } from './one.ts'
+import { openedUp, samePart } from './opened.ts'
 
 /** The input with which a refused feature was planned, so that it can be planned again. */
 export type Tried = {
@@ -40,13 +40,15 @@ const plans = (tried: Tried, change: Change): boolean => {
   return 'planned' in planOne(job, { ...bench, tools }, setup, drafted.draft, angle, before, progress)
 }
 
-/** Steps are drafted under the form of their feature. */
+/** What is opened up by another tool is drafted as a whole, and of it the part that was tried. */
 const drafts = ({ job, draft }: Tried, bench: Bench, change: Change, changed: Feature): Drafted => {
-  if (draft.roughs === undefined) return draftFeature(bench, changed)
   const whole = job.features.find(({ index }) => index === draft.feature.index)
-  if (whole === undefined) return draftFeature(bench, changed)
-  const finished = draftFeature(bench, withKeys(whole, change))
-  return finished.ok ? draftRough(bench, finished.draft, draft.tool.name) : finished
+  const drafted = draftFeature(
+    bench,
+    draft.roughs === undefined || whole === undefined ? changed : withKeys(whole, change),
+  )
+  const opened = drafted.ok ? openedUp(bench, drafted.draft) : null
+  return opened === null ? drafted : samePart(opened, draft)
 }
 
 const withKeys = (feature: Feature, { compoundAngle, sideFeed, cusp }: Change): Feature => ({
