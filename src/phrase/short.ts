@@ -19,7 +19,11 @@ const passing = (dial: Dial, from: number, to: number): Phrase => {
   const times = zerosPassed(dial, from, to)
   if (times === 0) return []
   const [first, ...rest] = pastZero(times)
-  return [typeof first === 'string' ? first.trimStart() : first!, ...rest, onZero ? ', onto the next' : ', to']
+  return [
+    typeof first === 'string' ? first.trimStart() : first!,
+    ...rest,
+    onZero && to <= 0 ? ', onto the next' : ', to',
+  ]
 }
 
 const at = (dial: Dial, slide: Slide, to: number): Phrase =>
