@@ -91,7 +91,10 @@ export const commonFeatureKeys = {
 export const roughToolKey = {
   'rough-tool': byDefault(
     'its own tool roughs it',
-    text('Name of a square tool that takes most of the metal out in steps before its own tool finishes it.', 'neck'),
+    text(
+      'Name of a square tool, or under a V also of a V tool with no more angle, that takes most of the metal out in steps before its own tool finishes it.',
+      'neck',
+    ),
   ),
 }
 

@@ -2,13 +2,23 @@ import { bounded } from '../moves/bounds.ts'
 import type { StairCuts } from '../moves/cuts.ts'
 import type { Curve, Form, Piece } from '../moves/form.ts'
 import { linePiece } from '../moves/pieces.ts'
+import type { EdgePoint } from '../moves/placing.ts'
 import type { Prose } from '../phrase/phrase.ts'
-import { about, exact, say } from '../phrase/say.ts'
-import type { SquareTool } from '../tools/tool.ts'
+import { about, degrees, exact, say } from '../phrase/say.ts'
+import type { Tool } from '../tools/tool.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { type Bench, type Draft, type Drafted, refuse } from './draft.ts'
 import type { Feature } from './feature.ts'
-import { besideFace, deepestSlot, defaultLeave, defaultRoughSides, peckFor, roughStep } from './shop.ts'
+import {
+  besideFace,
+  deepestSlot,
+  defaultLeave,
+  defaultRoughSides,
+  oneBite,
+  peckFor,
+  roughNose,
+  roughStep,
+} from './shop.ts'
 
 /** The tool that roughs a feature before its own tool finishes it; null if its own tool does all. */
 export const roughToolOf = (feature: Feature): string | null => ('roughTool' in feature ? feature.roughTool : null)
@@ -17,36 +27,32 @@ export const roughToolOf = (feature: Feature): string | null => ('roughTool' in 
 const roughName = ({ name }: Feature): string => `${name}, in steps`
 
 /**
- * Steps under the form of a draft, by a square tool, place by place as deep as the form allows there: metal is left on its flanks and its floor. `draft`
- * is the feature as its own tool cuts it. Lengths pm.
+ * Steps under the form of a draft, by a square tool or a steeper V, place by place as deep as the form allows there: metal is left on its flanks and its
+ * floor. `draft` is the feature as its own tool cuts it. Lengths pm.
  */
 export function draftRough(bench: Bench, draft: Draft, name: string): Drafted {
   const tool = bench.tools[name]
   if (tool === undefined) throw new Error(`no tool is named ${name}: the reader should have refused it`)
   const { feature, region, surface } = draft
-  if (tool.shape !== 'square')
-    return refuse(
-      'wrong-shape',
-      say`tool "${tool.name}" is to rough it in steps, and is no square tool`,
-      'name a square tool (rough-tool:), or leave rough-tool out',
-    )
   if (draft.cuts.style !== 'plunge' && draft.cuts.style !== 'flank')
     return refuse(
       'rough-tool',
       'rough-tool: opens up a form for a tool that has its shape, and this form is stepped along by its own tool',
       'leave rough-tool out for this feature',
     )
+  const opener = openerOf(bench.units, tool, feature)
+  if (!('width' in opener)) return opener
   const sides = Math.max(feature.cutting.leaveSides ?? 0, defaultRoughSides(bench.units))
   const whole = draft.cuts.depth
   const leave = Math.min(2 * leaveAfterRough(bench, feature, whole), whole / 2)
   const floor = Math.floor((whole - leave) / depthUnit(bench.units)) * depthUnit(bench.units)
   const form: Inside = { wanted: draft.wanted, surface, region, sides, floor }
-  const stairs = stairsOf(form, tool)
+  const stairs = stairsOf(form, opener.width, spacingOf(opener, draft.wanted[0]!.curve))
   if (stairs === null) {
     const widest = depthWide(form, whole / 2)
     return refuse(
       'rough-tool',
-      say`tool "${tool.name}" is ${exact('drawing', tool.width.aim, bench.units)} wide: it does not go halfway down this form without touching its flanks`,
+      say`${opener.called} is ${exact('drawing', opener.width, bench.units)} wide: it does not go halfway down this form without touching its flanks`,
       widest > 0
         ? say`rough it with a tool ${exact('drawing', Math.floor(widest / depthUnit(bench.units)) * depthUnit(bench.units), bench.units)} wide or less, or leave rough-tool out`
         : 'leave rough-tool out: this form is small enough for its own tool',
@@ -62,14 +68,15 @@ export function draftRough(bench: Bench, draft: Draft, name: string): Drafted {
   if (places.length > MOST_PLACES)
     return refuse(
       'rough-tool',
-      say`tool "${tool.name}" is ${exact('drawing', tool.width.aim, bench.units)} wide: it would go to ${places.length} places, more than ${MOST_PLACES}`,
-      say`rough it with a tool ${exact('drawing', upTo((tool.width.aim * places.length) / MOST_PLACES, bench.units), bench.units)} wide or a little more`,
+      say`${opener.called} is ${exact('drawing', opener.width, bench.units)} wide: it would go to ${places.length} places, more than ${MOST_PLACES}`,
+      say`rough it with a tool ${exact('drawing', upTo((opener.width * places.length) / MOST_PLACES, bench.units), bench.units)} wide or a little more`,
     )
   const deepest = stairs.depthAt(places[0]!)
-  const peck = peckFor(feature.cutting.peck, tool.width.aim, deepest)
-  const layer = deepestSlot(tool.width.aim)
+  const layer = layerOf(opener, deepest)
+  const peck = opener.run === 0 ? peckFor(feature.cutting.peck, opener.width, deepest) : (feature.cutting.peck ?? layer)
   const cuts: StairCuts = {
     style: 'stairs',
+    nose: { width: opener.width, run: opener.run },
     places,
     first,
     last,
@@ -77,7 +84,7 @@ export function draftRough(bench: Bench, draft: Draft, name: string): Drafted {
     depth: deepest,
     infeed: feature.cutting.infeed,
     peck,
-    layer: deepest > layer ? layer : null,
+    layer,
   }
   return {
     ok: true,
@@ -88,17 +95,85 @@ export function draftRough(bench: Bench, draft: Draft, name: string): Drafted {
       surface,
       zero: { fromEnd: region.from, diameter: surface },
       wanted: inset(form),
-      atLeast: stairForm({ ...form, sides: 2 * sides, floor: form.floor - sides / 2 }, tool, places),
+      atLeast: stairForm({ ...form, sides: 2 * sides, floor: form.floor - sides / 2 }, opener, places),
       region,
       dimensions: [],
       cuts,
       drawn: [say`steps under "${feature.name}", for tool "${draft.tool.name}" to finish`],
       layout: draft.layout,
-      placing: { point: 'tailstock-corner', against: { line: region.from } },
+      placing: { point: opener.point, against: { line: region.from } },
       touch: { diameter: surface, at: null },
       notes: [],
       roughs: { sides, finisher: draft.tool.name, form: draft.wanted },
     },
+  }
+}
+
+/** What of a tool opens up a form: how wide its nose is and how round its corners, and how far its flanks run aside to an inch of depth. */
+type Opener = {
+  readonly called: Prose
+  readonly point: EdgePoint
+  readonly width: Length
+  readonly corner: Length
+  readonly run: number
+}
+
+/** Along a flank, so that no more is left between two places than steps with square sides leave; the noses overlap. */
+function spacingOf({ width, run }: Opener, flank: Curve): Length {
+  const across = flank.kind === 'line' ? (flank.z1 - flank.z0) / (flank.d1 - flank.d0) : Number.POSITIVE_INFINITY
+  const share = 1 - run / across
+  return share * overlapping(width) <= roughStep(width) ? overlapping(width) : roughStep(width) / share
+}
+
+const overlapping = (width: Length): Length => width * 0.9
+
+/**
+ * A straight slot is widened before it binds the tool. A V binds nowhere, but both of its flanks cut as high as the layer is deep: one bite for it, as a
+ * long edge is what the steps are to spare. Common practice, no source. pm, null: all at once.
+ */
+function layerOf({ width, run }: Opener, deepest: Length): Length | null {
+  if (run === 0) return deepest > deepestSlot(width) ? deepestSlot(width) : null
+  const layers = bounded(Math.ceil(deepest / oneBite(width) - 1e-9))
+  return layers > 1 ? deepest / layers : null
+}
+
+/** Flanks of no more angle than those of a V stay off them when the corners of the nose do. */
+function openerOf(units: Units, tool: Tool, feature: Feature): Opener | Drafted {
+  if (tool.shape === 'square')
+    return {
+      called: say`tool "${tool.name}"`,
+      point: 'tailstock-corner',
+      width: tool.width.aim,
+      corner: tool.cornerRadius,
+      run: 0,
+    }
+  if (tool.shape !== 'vee' || feature.kind !== 'v-groove')
+    return refuse(
+      'wrong-shape',
+      say`tool "${tool.name}" is to rough it in steps, and is no square tool`,
+      feature.kind === 'v-groove'
+        ? 'name a square tool or a V tool with no more angle (rough-tool:), or leave rough-tool out'
+        : 'name a square tool (rough-tool:), or leave rough-tool out',
+    )
+  if (tool.angle > feature.angle.aim)
+    return refuse(
+      'rough-tool',
+      say`tool "${tool.name}" is to rough it in steps, and has ${degrees('tool', tool.angle)} for a V of ${degrees('drawing', feature.angle.aim)}`,
+      'name a square tool or a V tool with no more angle (rough-tool:), or leave rough-tool out',
+    )
+  if (tool.nose < roughNose(units))
+    return refuse(
+      'rough-tool',
+      say`the nose of tool "${tool.name}", ${exact('tool', tool.nose, units)}, is too narrow to rough in steps with`,
+      say`stone a flat of ${exact('drawing', roughNose(units), units)} or more on it, or leave rough-tool out`,
+    )
+  const run = Math.tan(((tool.angle / 2) * Math.PI) / 180)
+  return {
+    called: say`the nose of tool "${tool.name}"`,
+    point: 'nose-tailstock-corner',
+    width: tool.nose,
+    corner: 0,
+    run,
   }
 }
 
@@ -219,8 +294,11 @@ const border = (outside: Length, inside: Length, holds: (at: Length) => boolean)
 }
 
 /** Deepest place first, then from near to far; null if the tool does not come halfway down. */
-function stairsOf(form: Inside, tool: SquareTool): Pick<StairCuts, 'places' | 'first' | 'last' | 'depthAt'> | null {
-  const width = tool.width.aim
+function stairsOf(
+  form: Inside,
+  width: Length,
+  spacing: Length,
+): Pick<StairCuts, 'places' | 'first' | 'last' | 'depthAt'> | null {
   const near = form.region.from
   const depthAt = (place: Length): Length => Math.min(depthOf(form, near + place), depthOf(form, near + place + width))
   const middle = (form.region.to - form.region.from - width) / 2
@@ -228,9 +306,9 @@ function stairsOf(form: Inside, tool: SquareTool): Pick<StairCuts, 'places' | 'f
   if (deepest < form.floor / 2) return null
   const from = border(-width, middle, (place) => depthAt(place) >= deepest - 1)
   const outermost = border(-width, middle, (place) => depthAt(place) >= Math.min(form.sides, deepest))
-  const left = evenly(outermost, from, roughStep(width)).slice(0, -1)
+  const left = evenly(outermost, from, spacing).slice(0, -1)
   const mirrored = (places: readonly Length[]) => places.map((place) => 2 * middle - place).toReversed()
-  const floor = evenly(from, 2 * middle - from, width * 0.9)
+  const floor = evenly(from, 2 * middle - from, overlapping(width))
   const all = [...left, ...floor, ...mirrored(left)]
   const first = floor[Math.floor((floor.length - 1) / 2)]!
   return { places: [first, ...all.filter((place) => place !== first)], first: all[0]!, last: all.at(-1)!, depthAt }
@@ -270,11 +348,11 @@ const aside = ({ curve }: Piece, by: Length, from: Length, to: Length): Piece =>
   step: -1,
 })
 
-/** What a square tool without its corners cuts at these places. */
-function stairForm(form: Inside, tool: SquareTool, places: readonly Length[]): Form {
+/** What a nose without its corners cuts at these places, at the least. */
+function stairForm(form: Inside, opener: Opener, places: readonly Length[]): Form {
   const near = form.region.from
-  const width = tool.width.aim
-  const corner = Math.min(tool.cornerRadius, width / 4)
+  const { width } = opener
+  const corner = Math.min(opener.corner, width / 4)
   const slots = places.map((place) => ({
     from: near + place + corner,
     to: near + place + width - corner,
@@ -303,8 +381,8 @@ export function roughedNotes({ roughs, region }: Draft, cut: Form, units: Units)
 const LEDGE: Length = INCH / 200
 
 /**
- * What is left between a cut form of level steps and the drawn one: along the work at every wall, at its top and at its bottom, and below the deepest
- * step. At least 0, pm.
+ * What is left between a cut form of steps and the drawn one: along the work at the top and at the bottom of everything that leads down to the floor, and
+ * below the deepest step. At least 0, pm.
  */
 export function leftBy(cut: Form, drawn: Form, { from, to }: Draft['region']) {
   const middle = (from + to) / 2
@@ -312,19 +390,29 @@ export function leftBy(cut: Form, drawn: Form, { from, to }: Draft['region']) {
     const piece = drawn.find((one) => one.from <= z && z <= one.to)
     return piece === undefined ? Number.NEGATIVE_INFINITY : onCurve(piece.curve, z)
   }
-  const level = (piece: Piece | undefined): Length =>
-    piece === undefined ? Number.NEGATIVE_INFINITY : onCurve(piece.curve, (piece.from + piece.to) / 2)
   const steps = cut.filter((piece) => piece.to > from && piece.from < to)
-  const walls = steps.slice(1).flatMap((piece, i) => {
-    const [before, after] = [level(steps[i]), level(piece)]
-    if (Math.abs(before - after) < LEDGE) return []
-    const outer = before < after ? from : to
-    const flank = (d: Length): Length => border(outer, middle, (z) => drawnAt(z) >= d)
-    return [Math.min(before, after), Math.max(before, after)].map((d) => Math.abs(piece.from - flank(d)))
-  })
+  const ends = steps.map((piece) => endsOf(piece))
+  const deepest = Math.max(...ends.flat().map(({ d }) => d))
+  const isFloor = (corners: readonly Corner[]): boolean => corners.every(({ d }) => deepest - d < LEDGE)
+  const down = ends
+    .slice(0, ends.findIndex(isFloor) + 1)
+    .flat()
+    .slice(1, -1)
+  const up = ends.slice(ends.findLastIndex(isFloor)).flat().slice(1, -1)
+  const fromFlank = (outer: Length, { z, d }: Corner): Length =>
+    Math.abs(z - border(outer, middle, (at) => drawnAt(at) >= d))
+  const walls = [...down.map((corner) => fromFlank(from, corner)), ...up.map((corner) => fromFlank(to, corner))]
   return {
     least: Math.min(...walls),
     most: Math.max(...walls),
-    floor: drawnAt(middle) - Math.max(...steps.map(level)),
+    floor: drawnAt(middle) - deepest,
   }
 }
+
+/** Where a piece of a form begins or ends. */
+type Corner = { readonly z: Length; readonly d: Length }
+
+const endsOf = ({ from, to, curve }: Piece): readonly [Corner, Corner] => [
+  { z: from, d: onCurve(curve, from) },
+  { z: to, d: onCurve(curve, to) },
+]

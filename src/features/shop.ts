@@ -19,7 +19,8 @@ export const leftFor = (units: Units, cutting: Pick<Cutting, 'leave' | 'infeed'>
  * is still one bite: common practice, no source.
  */
 export const peckFor = (given: Length | null, width: Length, depth: Length): Length | null =>
-  given ?? (depth > width * 1.25 ? width : null)
+  given ?? (depth > oneBite(width) ? width : null)
+export const oneBite = (width: Length): Length => width * 1.25
 /**
  * A slot no wider than its tool binds it: four widths deep it is widened before it goes deeper (a trade journal on
  * V-belt grooves, 2023, for a carbide blade in cast iron; an old recipe for carbon steel has 3.3, so four is the most).
@@ -43,6 +44,8 @@ export const defaultWallAllowance = both(3 * thou, 0.08 * MM)
  */
 export const defaultRoughSides = both(15 * thou, 0.4 * MM)
 export const roughStep = (width: Length): Length => width / 3
+/** A V with a keener nose than this, 0.020 in or 0.5 mm, is not roughed with: common practice, no source. */
+export const roughNose = both(20 * thou, MM / 2)
 export const defaultVeeMargin = both(3 * thou, 0.08 * MM)
 export const defaultCornerInfeed = both(5 * thou, 0.12 * MM)
 /** How far the ground sides of a tool reach past the depth: 1/16 in, 1.5 mm. */

@@ -138,6 +138,8 @@ export type FlankCuts = {
  */
 export type StairCuts = {
   readonly style: 'stairs'
+  /** From the tool's reference point the level part of its edge; behind it flanks run aside by `run` of the height. */
+  readonly nose: { readonly width: Length; readonly run: number }
   /** Places of the plunges in the order of the cuts: the deepest first, then from near to far. `first`, `last`: the outermost. */
   readonly places: readonly Length[]
   readonly first: Length

@@ -25,10 +25,10 @@ export function sequenceStairs(request: Request, cuts: StairCuts): Sequenced {
   startClear(program, request, side, backOut, places[0]!)
   const slots: Slot[] = []
   const contacts = places.map((place) => {
-    const at = travelAt(side.scale, place)
-    const [from, to] = [at + request.edge.from, at + request.edge.to]
+    const from = travelAt(side.scale, place)
+    const to = from + cuts.nose.width
     const contact = cuts.layer === null ? metalFrom(slots, from, to) : 0
-    slots.push({ from, to, depth: cuts.depthAt(at) })
+    slots.push({ from, to, depth: cuts.depthAt(from), run: cuts.nose.run })
     return contact / stepTravel(crossFeed)
   })
   const runs = places.map((place, i) => runsOf(request, side, cuts, place, contacts[i]!))
@@ -48,19 +48,28 @@ export function sequenceStairs(request: Request, cuts: StairCuts): Sequenced {
   return travelRefusal(request, program) ?? rangeRefusal(request, program) ?? { ok: true, moves: program.moves }
 }
 
-/** What is cut already, along the work. */
-type Slot = { readonly from: Length; readonly to: Length; readonly depth: Length }
+/** What is cut already, along the work: its level floor, and flanks that run aside by `run` of the height. */
+type Slot = { readonly from: Length; readonly to: Length; readonly depth: Length; readonly run: number }
 
-/** How deep the metal under an edge begins at the highest. */
+/**
+ * How deep the metal under a nose begins at the highest. Its flanks meet nothing before it does: they are no less steep than those of the slots beside them.
+ */
 function metalFrom(slots: readonly Slot[], from: Length, to: Length): Length {
-  const ends = [from, to, ...slots.flatMap((slot) => [slot.from, slot.to])].filter((z) => z >= from && z <= to)
-  const sorted = [...new Set(ends)].toSorted((a, b) => a - b)
-  const depths = sorted.slice(1).map((end, i) => {
-    const middle = (sorted[i]! + end) / 2
-    return Math.max(0, ...slots.filter((slot) => slot.from <= middle && slot.to >= middle).map(({ depth }) => depth))
-  })
-  return Math.min(...depths)
+  const ends = [from, to, ...slots.flatMap((slot) => [slot.from, slot.to])]
+  const ridges = slots.flatMap((left) => slots.filter(({ from }) => from > left.to).map((right) => ridge(left, right)))
+  const sorted = [...new Set([...ends, ...ridges])].filter((z) => z >= from && z <= to).toSorted((a, b) => a - b)
+  const middles = sorted.slice(1).map((end, i) => (sorted[i]! + end) / 2)
+  return Math.min(...[...sorted, ...middles].map((z) => Math.max(0, ...slots.map((slot) => cutAt(slot, z)))))
 }
+
+const cutAt = ({ from, to, depth, run }: Slot, z: Length): Length => {
+  const aside = Math.max(from - z, z - to)
+  if (aside <= 0) return depth
+  return run === 0 ? 0 : depth - aside / run
+}
+
+/** Where the flanks of two slots meet. */
+const ridge = (left: Slot, right: Slot): Length => (left.to + right.from + (left.depth - right.depth) * left.run) / 2
 
 /** Readings to stop at, in layers. */
 function runsOf({ lathe }: Request, side: Side, cuts: StairCuts, place: number, contact: number): number[][] {

@@ -26,6 +26,23 @@ describe('what steps leave', () => {
     ])
   })
 
+  it('is the least and the most at the ends of what slopes down to the floor', () => {
+    // From 1.100 at the top to 1.160 at .080 deep, a level of .040, and up again a straight wall at 1.260.
+    const cut: Form = [
+      flat(0, 1.1, 0),
+      linePiece(inch(1.1), inch(-1), inch(1.16), inch(-0.92)),
+      flat(1.16, 1.2, 0.08),
+      flat(1.2, 1.26, 0.077),
+      flat(1.26, 3, 0),
+    ]
+    // At 1.100: .100 from the edge; at 1.160: .160 − .080; at 1.260, .140 from the other edge: .140 and .140 − .077; the ledge of .003 is no step.
+    expect(told(cut)).toEqual([
+      ['least', expect.closeTo(0.063, 9)],
+      ['most', expect.closeTo(0.14, 9)],
+      ['floor', expect.closeTo(0.12, 9)],
+    ])
+  })
+
   it('counts every step on both sides', () => {
     const cut: Form = [
       flat(0, 1.05, 0),
@@ -60,6 +77,9 @@ const job = (features: readonly string[], more: readonly string[] = []): string 
     '  rope: { shape: round, radius: 0.25, reach: 0.6 }',
     '  small: { shape: round, radius: 0.125, reach: 0.6 }',
     '  opener: { shape: square, width: 0.100, reach: 0.6 }',
+    '  small-square: { shape: square, width: 0.080, reach: 0.6 }',
+    '  narrow: { shape: vee, angle: 30, nose: 0.080, reach: 0.6 }',
+    '  keen: { shape: vee, angle: 30, nose: 0.010, reach: 0.6 }',
     '  wide: { shape: square, width: 0.300, reach: 0.6 }',
     'features:',
     ...features.map((one) => `  - { ${one} }`),
@@ -102,6 +122,42 @@ describe('the order of work', () => {
   })
 })
 
+describe('a V tool that roughs a V in steps', () => {
+  const steps = async (tool: string) => {
+    const text = job([`${BELT}, near: 2, rough-tool: ${tool}`])
+    const { out } = await runIn({ files: { 'job.yaml': text } }, 'sheet', 'job.yaml', '--format', 'json')
+    const sheet = JSON.parse(out)
+    const of = sheet.steps.filter(({ feature }: { feature: number }) => feature === 0)
+    const cuts = of
+      .filter(({ action }: { action: string }) => action === 'feed-in')
+      .map((step: { reading: number }) => step.reading)
+    return { of, cuts, notes: sheet.features[0].notes.join(' '), warnings: sheet.features[0].warnings }
+  }
+
+  it('goes down in layers of one bite, as both of its flanks cut', async () => {
+    const { cuts } = await steps('narrow')
+    // .400 less twice the leave of half of .020: .380 deep, by a nose of .080 in four layers of .095, whole marks.
+    expect(cuts[0]).toBe(0.095)
+    expect(Math.max(...cuts)).toBe(0.38)
+    const deepest = cuts.indexOf(0.38)
+    expect(cuts.slice(0, deepest)).toEqual(expect.arrayContaining([0.095, 0.19, 0.285]))
+  })
+
+  it('needs fewer places than a square tool as wide, and leaves no more on the flanks', async () => {
+    const square = await steps('small-square')
+    const vee = await steps('narrow')
+    const placesOf = ({ of }: { of: readonly { action: string; purpose: string; reading: number }[] }) =>
+      new Set(
+        of
+          .filter(({ purpose, action }) => purpose === 'to-place' && action !== 'go-past')
+          .map(({ reading }) => reading),
+      ).size
+    expect(placesOf(vee)).toBeLessThan(placesOf(square))
+    const most = ({ notes }: { notes: string }) => Number(/to (\.\d+) on the flanks/.exec(notes)![1])
+    expect(most(vee)).toBeLessThanOrEqual(most(square) + 0.001)
+  })
+})
+
 describe('a tool that is to rough a form in steps', () => {
   const refusal = async (...features: readonly string[]) => {
     const { status, err } = await runIn({ files: { 'job.yaml': job(features) } }, 'sheet', 'job.yaml')
@@ -110,9 +166,24 @@ describe('a tool that is to rough a form in steps', () => {
 
   it.each([
     [
-      'is no square one',
+      'is neither square nor a V',
+      `${BELT}, near: 2, rough-tool: rope`,
+      'tool "rope" is to rough it in steps, and is no square tool',
+    ],
+    [
+      'is a V under a round groove',
+      `${ROPE}, near: 2, rough-tool: narrow`,
+      'tool "narrow" is to rough it in steps, and is no square tool',
+    ],
+    [
+      'is a V of more angle than the form',
       `${BELT}, near: 2, rough-tool: cord`,
-      'tool "cord" is to rough it in steps, and is no square tool',
+      'tool "cord" is to rough it in steps, and has 60° for a V of 38°',
+    ],
+    [
+      'is a keen V',
+      `${BELT}, near: 2, rough-tool: keen`,
+      'the nose of tool "keen", .010, is too narrow to rough in steps with',
     ],
     ['does not go halfway down', `${CORD}, near: 2, rough-tool: wide`, 'does not go halfway down this form'],
     [

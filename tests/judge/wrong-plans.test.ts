@@ -32,6 +32,16 @@ const WRONG: Readonly<Record<string, Wrong>> = {
     wrong:
       'const form: Inside = { wanted: draft.wanted.map((piece) => aside(piece, 1_270_000_000, piece.from + 1_270_000_000, piece.to + 1_270_000_000)), surface,',
   },
+  'the far end of a flank on the line where the corner of the nose belongs': {
+    file: ROUGH,
+    right: "point: 'nose-tailstock-corner',",
+    wrong: "point: 'tailstock-corner',",
+  },
+  'steps by a V of more angle than the form': {
+    file: ROUGH,
+    right: 'if (tool.angle > feature.angle.aim)',
+    wrong: 'if (tool.angle > 90)',
+  },
   'steps thirty marks deeper': {
     file: STAIRS,
     right: '  const target = Math.floor(depth / step + 1e-6)',
@@ -184,6 +194,8 @@ const OPENED: Asked = [
   'shape: vee, angle: 38, nose: 0.150',
   'kind: v-groove, near: 1.125, angle: 38, depth: 0.250, root: 0.180, rough-tool: opener',
 ]
+const BY_A_VEE: Asked = [OPENED[0], OPENED[1].replace('rough-tool: opener', 'rough-tool: steeper')]
+const BY_A_WIDER_VEE: Asked = [OPENED[0], OPENED[1].replace('rough-tool: opener', 'rough-tool: wider')]
 const ROPE: Asked = [
   'shape: round, radius: 0.250',
   'kind: radius, shape: concave, center: 1.5, radius: 0.250, depth: 0.200, rough-tool: opener',
@@ -220,6 +232,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['a groove several tool widths wide', WIDE],
     ['a groove whose width has narrow limits', NARROW_LIMITS],
     ['a V that is opened up in steps', OPENED],
+    ['a V that is opened up in steps by a steeper V', BY_A_VEE],
     ['a round groove that is opened up in steps', ROPE],
   ])('is planned while nothing is wrong: %s', async (_, asked) => {
     expect(codeOf(await built(null), asked)).toBe('planned')
@@ -249,6 +262,9 @@ describe('a plan that is made wrong on purpose', () => {
     ['steps that go on where the flank is', OPENED, 'outside-form'],
     ['steps and what they may cut, both to one side', OPENED, 'outside-form'],
     ['steps thirty marks deeper', OPENED, 'outside-form'],
+    ['steps thirty marks deeper', BY_A_VEE, 'outside-form'],
+    ['the far end of a flank on the line where the corner of the nose belongs', BY_A_VEE, 'outside-form'],
+    ['steps by a V of more angle than the form', BY_A_WIDER_VEE, 'outside-form'],
     ['every third step left out', OPENED, 'metal-left'],
     ['a form tool touched off where the steps are', ROPE, 'set-up'],
     ['every other peck left out', SLOT, 'no-peck'],
@@ -306,7 +322,7 @@ lathe:
   cross-feed: { graduation: 0.001, per-turn: 0.100, reads: diameter, backlash: 0.008 }
   compound: { graduation: 0.001, per-turn: 0.100, backlash: 0.006, travel: 2.5 }
   spindle-speeds: [60, 95, 150]
-tools: { own: { ${tool}, reach: 0.300 }, opener: { shape: square, width: 0.100, reach: 0.300 } }
+tools: { own: { ${tool}, reach: 0.300 }, opener: { shape: square, width: 0.100, reach: 0.300 }, steeper: { shape: vee, angle: 30, nose: 0.080, reach: 0.300 }, wider: { shape: vee, angle: 60, nose: 0.060, reach: 0.300 } }
 features:
   - { name: Press screw, ${feature}, tool: own }
 `)

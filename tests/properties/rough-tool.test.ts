@@ -5,7 +5,7 @@ import { runIn } from '../cli/world.ts'
 import { runs } from '../runs.ts'
 
 /**
- * Wide forms that a square tool opens up in steps before their own tool finishes them. Expected by plane trigonometry, from the job alone: where the
+ * Wide forms that a square tool, or a steeper V, opens up in steps before their own tool finishes them. Expected by plane trigonometry, from the job alone: where the
  * flank is at a depth, and where the corners of the tool are.
  */
 type Drawn = {
@@ -15,6 +15,8 @@ type Drawn = {
   readonly root: number
   readonly under: number
   readonly opener: number
+  /** Included angle of a V tool that opens it up, degrees; null: a square tool does. */
+  readonly steeper: number | null
   readonly mark: number
   readonly reads: 'depth' | 'diameter'
   readonly side: 'compound' | 'carriage'
@@ -28,6 +30,7 @@ const drawn: fc.Arbitrary<Drawn> = fc.record({
   root: fc.integer({ min: 0, max: 200 }).map((n) => n / 1000),
   under: fc.integer({ min: 0, max: 40 }).map((n) => n / 1000),
   opener: fc.integer({ min: 40, max: 200 }).map((n) => n / 1000),
+  steeper: fc.constantFrom(null, null, 15, 30, 36),
   mark: fc.constantFrom(0.0005, 0.001, 0.002),
   reads: fc.constantFrom('depth', 'diameter'),
   side: fc.constantFrom('compound', 'compound', 'carriage'),
@@ -44,7 +47,7 @@ const widthOf = ({ kind, half, depth, root }: Drawn): number =>
 const RADIUS = 0.5
 
 const jobOf = (one: Drawn): string => {
-  const { kind, half, depth, root, under, opener, mark, reads, side, method } = one
+  const { kind, half, depth, root, under, opener, mark, reads, side, method, steeper } = one
   const form =
     kind === 'v-groove'
       ? `kind: v-groove, angle: ${2 * half}, depth: ${depth}, root: ${root}, method: ${method}`
@@ -67,7 +70,9 @@ const jobOf = (one: Drawn): string => {
     '  spindle-speeds: [20, 45, 70, 110]',
     'tools:',
     `  former: { ${tool} }`,
-    `  opener: { shape: square, width: ${opener}, reach: 0.7 }`,
+    steeper === null
+      ? `  opener: { shape: square, width: ${opener}, reach: 0.7 }`
+      : `  opener: { shape: vee, angle: ${steeper}, nose: ${opener}, reach: 0.7 }`,
     'features:',
     `  - { ${form}, name: Wide form, near: ${NEAR}, tool: former, rough-tool: opener, side-feed: ${side} }`,
     '',
@@ -111,6 +116,7 @@ describe('a wide form that another tool opens up in steps', () => {
     timeout: 300_000,
   }, async () => {
     let planned = 0
+    let byVees = 0
     const refused = new Set<string>()
     await fc.assert(
       fc.asyncProperty(drawn, async (one) => {
@@ -127,9 +133,13 @@ describe('a wide form that another tool opens up in steps', () => {
         expect(sheet.features.map(({ kind }: { kind: string }) => kind)[0]).toBe('roughing')
         const cuts = plunges(sheet.steps, one)
         expect(cuts.length).toBeGreaterThan(0)
+        if (one.steeper !== null) byVees++
+        // The corners of the nose, and of a V its flanks up to the surface.
+        const run = Math.tan((((one.steeper ?? 0) / 2) * Math.PI) / 180)
         for (const { z, d } of cuts)
-          for (const corner of [z, z + one.opener])
-            for (const side of [-LEAVES, LEAVES]) expect(formAt(one, corner + side)).toBeGreaterThan(d - 1e-6)
+          for (let up = 0; up < d; up += one.steeper === null ? d : d / 10)
+            for (const corner of [z - up * run, z + one.opener + up * run])
+              for (const side of [-LEAVES, LEAVES]) expect(formAt(one, corner + side)).toBeGreaterThan(d - up - 1e-6)
         const deepest = Math.max(...cuts.map(({ d }) => d))
         expect(deepest).toBeGreaterThan(one.depth / 3)
         expect(bruteForce(sheet).problems).toEqual([])
@@ -140,6 +150,7 @@ describe('a wide form that another tool opens up in steps', () => {
       { numRuns: runs(40), seed: 23 },
     )
     expect(planned).toBeGreaterThan(15)
+    expect(byVees).toBeGreaterThan(3)
     expect(refused.size).toBeGreaterThan(0)
   })
 })

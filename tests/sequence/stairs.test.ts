@@ -23,6 +23,7 @@ const request = (cuts: Partial<StairCuts>): Request => ({
   fromEnd: inch(1),
   cuts: {
     style: 'stairs',
+    nose: { width: inch(0.15), run: 0 },
     places: PLACES,
     first: inch(0.1),
     last: inch(0.3),
@@ -83,6 +84,31 @@ describe('roughing in steps', () => {
       'back-out x -550 clear-to-measure',
       'unlock carriage',
       'deburr burr',
+    ])
+  })
+
+  it('begins under a V where the flanks of the places before have left metal', () => {
+    // Flanks that run aside by half of the height, a nose of .020: the place before, .300 deep, ends .080 before its nearer corner: it
+    // has cut .300 − .080 / .5 there and .300 − .100 / .5 at the further one, so the metal begins at .100.
+    const nose = { width: inch(0.02), run: 0.5 }
+    const places = [inch(0.2), inch(0.3)]
+    const depthAt = (place: number) => (place < inch(0.25) ? inch(0.3) : inch(0.25))
+    const cut = fromStart(movesOf({ nose, places, first: inch(0.2), last: inch(0.3), depthAt, peck: inch(0.1) }))
+    expect(cut.slice(cut.indexOf('shift c 300 to-place') + 1).filter((move) => move.startsWith('feed-in'))).toEqual([
+      'feed-in x 200 rough',
+      'feed-in x 250 rough',
+    ])
+  })
+
+  it('begins between two places of a V at the ridge between them', () => {
+    // Both .200 deep, noses of .020 with .180 between them: their flanks meet .180 / 2 / .5 above, which is .020 deep.
+    const nose = { width: inch(0.02), run: 0.5 }
+    const places = [inch(0.1), inch(0.3), inch(0.2)]
+    const cuts = { nose, places, first: inch(0.1), last: inch(0.3), depthAt: () => inch(0.2), peck: inch(0.1) }
+    const cut = fromStart(movesOf({ ...cuts, depth: inch(0.2) }))
+    expect(cut.slice(cut.indexOf('return c 200 to-place') + 1).filter((move) => move.startsWith('feed-in'))).toEqual([
+      'feed-in x 120 rough',
+      'feed-in x 200 rough',
     ])
   })
 

@@ -16,6 +16,6 @@ export type VGrooveFeature = FeatureBase & {
   readonly method: 'plunge' | 'flank-feed'
   /** How far the compound of a flank feed is set under half the angle, degrees. */
   readonly flankUnder: Degrees
-  /** Name of the square tool that roughs it in steps before its own tool finishes it; null = its own tool does all. */
+  /** Name of the tool that roughs it in steps before its own tool finishes it; null = its own tool does all. */
   readonly roughTool: string | null
 }

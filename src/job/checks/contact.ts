@@ -5,12 +5,14 @@ import { deepestBelowSurface } from './refusals.ts'
 
 /**
  * The length of the edge that is in the work at once when it is as deep as it goes, measured along the edge: floor, flanks, arcs and corners. Of a V that
- * is fed along a flank, or that is wider than its tool, one flank at a time; of a stepped form nothing, as each step is a light cut. pm.
+ * is fed along a flank, or that is wider than its tool, one flank at a time; of steps as much as a layer is deep; of a stepped form nothing, as each step is a light cut. pm.
  */
 export const edgeInWork = ({ cuts, tool, ...draft }: Draft, edge: Edge): Length => {
   if (cuts.style === 'steps') return 0
   const lowest = Math.max(...edge.pieces.map(deepest))
-  const top = lowest - deepestBelowSurface({ cuts, tool, ...draft })
+  const deep = deepestBelowSurface({ cuts, tool, ...draft })
+  // Steps go down in layers: above the last of them the flanks of the tool are free.
+  const top = lowest - (cuts.style === 'stairs' ? Math.min(deep, cuts.layer ?? deep) : deep)
   const lengths = edge.pieces.map((piece) => ({ length: lengthBelow(piece, top), level: isFloor(piece) }))
   const whole = lengths.reduce((sum, { length }) => sum + length, 0)
   const oneFlank = cuts.style === 'flank' || (cuts.style === 'plunge' && cuts.last > cuts.first)
