@@ -103,6 +103,42 @@ describe('a figure that nothing on the part can measure', () => {
     for (const bottom of ['1.248', '1.3']) expect((await finish('Wide', bottom)).status).toBe(1)
     expect((await finish('Wide', '1.3')).features[0]!.refusal!.remedy).not.toContain('is that in mm?')
   })
+  it('of a width is refused from more than three times of what the drawing wants', async () => {
+    const codeOf = async (width: string) =>
+      (await finish('Wide', '1.028', '--width', width)).features[0]!.refusal?.code ?? null
+    expect([await codeOf('1.499'), await codeOf('1.500'), await codeOf('1.501')]).toEqual([
+      'past-limits',
+      'past-limits',
+      'no-size',
+    ])
+  })
+  it('of a width in inches in a job in millimeters is refused with the question', async () => {
+    // Half an inch is 12.7 mm: a width of .5 typed where millimeters are wanted.
+    const metric = WIDE.replace('units: inch', 'units: mm')
+      .replace(
+        /part: .*/,
+        'part: { material: brass, held: chuck, diameter: 32, length: 100, overhang: 60, measured-diameter: 32 }',
+      )
+      .replace('width: 0.1230, reach: 0.200', 'width: 3.00, reach: 5')
+      .replace('{ leave: 0.010, infeed: 0.060 }', '{ leave: 0.25, infeed: 1.5 }')
+      .replace(
+        /features:.*/s,
+        'features:\n  - { kind: groove, name: Wide, near: 20, width: 12.7 ±0.15, depth: 3 ±0.1, tool: blade }\n',
+      )
+      .replace(
+        'cross-feed: { graduation: 0.001, per-turn: 0.100, reads: depth, backlash: 0.006 }',
+        'cross-feed: { graduation: 0.02, per-turn: 2, reads: depth, backlash: 0.15 }',
+      )
+      .replace(
+        'compound: { graduation: 0.001, per-turn: 0.100, backlash: 0.006, travel: 3 }',
+        'compound: { graduation: 0.02, per-turn: 2, backlash: 0.15, travel: 75 }',
+      )
+      .replace('carriage: { readout: 0.001 }', 'carriage: { readout: 0.02 }')
+    const args = ['--bottom-diameter', '26.5', '--width', '0.5', '--measured-again', '--format', 'json']
+    const { out } = await runIn({ files: { 'job.yaml': metric } }, 'finish', 'job.yaml', '--feature', 'Wide', ...args)
+    const { refusal } = JSON.parse(out).features[0]
+    expect([refusal.code, refusal.remedy.startsWith('is that in inches? the job is in mm')]).toEqual(['no-size', true])
+  })
   it('of a width is refused too', async () => {
     const { status, features } = await finish('Wide', '1.028', '--width', '12.3')
     expect([status, features[0]!.refusal!.code]).toEqual([1, 'no-size'])

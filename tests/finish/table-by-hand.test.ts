@@ -129,6 +129,7 @@ describe('between two rows of a table', () => {
 
   it('it is told without limits too, up to a mark', () => {
     expect(between('1.36')).toBe('nearer')
+    expect(between('1.36', 8)).toBe('in proportion')
   })
 
   it('it is in proportion where they stand two marks apart', () => {
