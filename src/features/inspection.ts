@@ -1,6 +1,6 @@
 import { radiusGauges } from '../handbook/pins.ts'
 import { type InstrumentName, readsTo } from '../lathe/instruments.ts'
-import type { Check, Taken, TextPart } from '../moves/inspection.ts'
+import type { Check, OverPins, Taken, TextPart } from '../moves/inspection.ts'
 import { formatFraction, formatLength } from '../units/format.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import type { Bench, Draft } from './draft.ts'
@@ -34,7 +34,7 @@ export const halfOf = ({ limits, cut }: Need): Need => ({
 export type Inspected = { readonly bench: Bench; readonly draft: Draft; readonly sizes: Sizes }
 
 /** How a size is taken: in words, with what, and how far that may be off. */
-export type Way = { readonly using: readonly TextPart[]; readonly by?: Taken | null }
+export type Way = { readonly using: readonly TextPart[]; readonly by?: Taken | null; readonly over?: OverPins }
 
 /** Nothing at hand takes it: it is not asked for. */
 const NOTHING: Way = { using: ['not asked for: nothing at hand takes it'], by: null }
@@ -155,12 +155,15 @@ export function forRadius(bench: Bench, radius: Length): Way {
   return firstAtHand(bench, NO_NEED, [['radius-gauges', same ? named : [...named, ...far]]])
 }
 
-/** Over pins with a micrometer: what both may be off. */
-export function overPinsWay(bench: Bench, using: readonly TextPart[]): Way {
+/**
+ * Over pins with a micrometer: what both may be off. On a floor each pin counts by its diameter, as often as `times` says; between flanks by half of 1 + 1/sin
+ * α, α half of the included angle.
+ */
+export function overPinsWay(bench: Bench, using: readonly TextPart[], times = 1): Way {
   const { micrometer, pins } = bench.instruments
   if (micrometer === null || pins === null) return NOTHING
   const reads = readsTo('micrometer', micrometer, bench.units)
-  return { using, by: { with: 'pins', within: micrometer + pins, reads } }
+  return { using, by: { with: 'pins', within: micrometer + pins * times, reads } }
 }
 
 /** A place along the work: by the rule where its marks are fine enough. */

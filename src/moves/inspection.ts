@@ -15,6 +15,16 @@ export type Taken = { readonly with: InstrumentName; readonly within: number; re
 /** Proved with the uncertainty of the instrument, or simply read. */
 export type Decision = 'prove' | 'simple'
 
+/**
+ * `more`: how much more is over the pins than the bottom measures, pm. Pins that rest on flanks do not touch the bottom: there it is so with a flat of `root`
+ * between them, and falls by its growth over `tangent`, the tangent of half of the included angle.
+ */
+export type OverPins = {
+  readonly pin: { readonly size: Length; readonly label: string }
+  readonly more: Length
+  readonly flanks: { readonly root: Length; readonly tangent: number } | null
+}
+
 /** One size of the finished work as it is measured at the bench. pm, or degrees for an angle. */
 export type Check = {
   /** Stable name, unique in its feature. */
@@ -31,6 +41,8 @@ export type Check = {
   /** The size that the replayed form has, measured this way. */
   readonly planned: number
   readonly limits: readonly [number, number] | null
+  /** Of a bottom that is taken over two opposed pins: which, and what is to be taken off the size over them. */
+  readonly over?: OverPins
   /** Diameter of each of the two opposed pins or balls it is measured over; null = without pins. */
   readonly pin: Length | null
   /** A pair of flat gauges: the first enters, the second does not. */

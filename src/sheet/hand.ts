@@ -7,7 +7,7 @@ import { angleFigure, dimensionFigure } from '../phrase/dimensions.ts'
 import { figure, length } from '../phrase/figure.ts'
 import { seconds } from '../phrase/pace.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
-import { together } from '../phrase/say.ts'
+import { called, together } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
 import { INCH, MM } from '../units/length.ts'
 import { beforeStart } from './cautions.ts'
@@ -207,7 +207,12 @@ const measure = (scene: Scene): StepWords => {
   const unfinished = (id: Size['id']) =>
     rough && (id === 'cornerRadius' || (id === 'radius' && scene.feature.edge.shape === 'corner'))
   const expected = (scene.feature.trace.at[scene.index] ?? []).filter(
-    (size) => middle(size) !== null && size.id !== 'flatness' && !unfinished(size.id),
+    (size) =>
+      middle(size) !== null &&
+      size.id !== 'flatness' &&
+      !unfinished(size.id) &&
+      // A keen V has no flat.
+      !(size.id === 'root' && Math.abs(middle(size) ?? 0) < INCH / 10_000),
   )
   if (expected.length === 0) return say('MEASURE', ['with the spindle STOPPED'])
   const taken = expected.map((size) => ({ size, by: takenBy(scene.feature, size.id) }))
@@ -219,13 +224,13 @@ const measure = (scene: Scene): StepWords => {
             id: size.id,
             label: labelOf(size.id),
             size: dimensionFigure('expected', size.id, middle(size) ?? 0, scene.units),
-            ...(by === undefined ? {} : { by: NAMED[by.with] }),
+            ...(by === undefined ? {} : { by: takenWith(scene, size.id, by.with, expected) }),
           },
         ],
   )
   const without = taken.flatMap(({ size, by }) => (by === null ? [labelOf(size.id)] : []))
   const lines = sizes.map(
-    ({ label, size, by }): Phrase => [by === undefined ? `${label}, ` : `${by}: ${label}, `, size, ' expected'],
+    ({ label, size, by }): Phrase => [...(by === undefined ? [] : [...by, ': ']), `${label}, `, size, ' expected'],
   )
   const not: Phrase[] = without.length === 0 ? [] : [[`not asked, nothing at hand takes it: ${without.join(', ')}`]]
   return {
@@ -243,6 +248,21 @@ const asWritten = ({ move, feature: { corrects } }: Scene): Phrase[] =>
 /** What takes a size of this feature; null if nothing at hand does, undefined if it has no instrument. */
 const takenBy = ({ inspection = [] }: Planned, id: string): Check['by'] =>
   inspection.find((check) => check.id === (PLACES.has(id) ? 'place' : id))?.by
+
+/** Over pins nobody reads a size of the work: what is to be taken off, at this stop, is told beside it. */
+function takenWith({ feature, units }: Scene, id: string, name: InstrumentName, sizes: readonly Size[]): Phrase {
+  const over = feature.inspection?.find((check) => check.id === id)?.over
+  if (name !== 'pins' || over === undefined) return [NAMED[name]]
+  const { pin, more, flanks } = over
+  const root = sizes.find((size) => size.id === 'root')
+  const now = flanks === null || root === undefined ? 0 : (flanks.root - (middle(root) ?? flanks.root)) / flanks.tangent
+  return [
+    'over two ',
+    called('instrument', pin.label, pin.size, units),
+    ' pins less ',
+    length('instrument', more + now, units),
+  ]
+}
 
 const PLACES: ReadonlySet<string> = new Set(['near', 'far', 'center'])
 

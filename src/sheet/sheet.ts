@@ -63,8 +63,8 @@ export type Expected = {
   readonly id: Instrument
   readonly label: string
   readonly size: Figure
-  /** What it is taken with, in words. */
-  readonly by?: string
+  /** What it is taken with. */
+  readonly by?: Phrase
 }
 
 /** A table under a stop in words: what was measured, and the reading that follows from it. */

@@ -38,7 +38,7 @@ export function inspectConcave(inspected: Inspected, feature: ConcaveFeature): C
       sizes.planned('bottomDiameter'),
       bottomLimits(inspected),
       pins?.by
-        ? { by: pins.by, using: ['the size over two pins less twice the pin'] }
+        ? { by: pins.by, over: pins.over, using: ['the size over two pins less twice the pin'] }
         : twiceTheDepth(forBottomOfArc(bench)),
     ),
     placeCheck(inspected, feature.place),
@@ -46,7 +46,7 @@ export function inspectConcave(inspected: Inspected, feature: ConcaveFeature): C
 }
 
 /** A pin thinner than the circle of the groove touches its bottom only; one thicker than the depth stands proud. */
-function overPins(inspected: Inspected, radius: number): Check | null {
+function overPins(inspected: Inspected, radius: number): ReturnType<typeof overBottomPins> {
   const opening = Math.min(2 * radius, 2 * (inspected.sizes.limits('radius')?.[0] ?? radius))
   return overBottomPins(inspected, opening, 'in the bottom')
 }

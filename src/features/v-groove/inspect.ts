@@ -1,5 +1,5 @@
-import type { Check, TextPart } from '../../moves/inspection.ts'
-import type { Length } from '../../units/length.ts'
+import type { Check, OverPins, TextPart } from '../../moves/inspection.ts'
+import { INCH, type Length, MM, type Units } from '../../units/length.ts'
 import type { VGrooveFeature } from '../feature.ts'
 import {
   besideOf,
@@ -54,9 +54,12 @@ export function inspectVGroove(inspected: Inspected, feature: VGrooveFeature): C
       'bottom diameter',
       sizes.planned('bottomDiameter'),
       bottomLimits(inspected),
-      bladeEnters(bench.units, root)
-        ? forBottom(bench, root, depth, bottomNeed(inspected))
-        : twiceTheDepth(forDepth(bench, root, halfOf(bottomNeed(inspected))), [': no blade enters']),
+      surer(
+        bladeEnters(bench.units, root)
+          ? forBottom(bench, root, depth, bottomNeed(inspected))
+          : twiceTheDepth(forDepth(bench, root, halfOf(bottomNeed(inspected))), [': no blade enters']),
+        bottomByPins(inspected, feature),
+      ),
     ),
     check('depth', 'depth', depth, sizes.limits('depth'), forDepth(bench, root, needOf(inspected, 'depth'))),
     check(
@@ -64,10 +67,46 @@ export function inspectVGroove(inspected: Inspected, feature: VGrooveFeature): C
       'flat at the root',
       root,
       sizes.limits('root'),
-      firstAtHand(bench, NO_NEED, [['gauge-blocks', ['width of a feeler or flat pin that just lies on the floor']]]),
+      firstAtHand(bench, NO_NEED, [
+        root >= leastFlat(bench.units) && [
+          'gauge-blocks',
+          ['width of a feeler or flat pin that just lies on the floor'],
+        ],
+      ]),
     ),
     placeCheck(inspected, feature.place),
   ])
+}
+
+/** Nothing flat is set on end on a floor narrower than this, 0.010 in or 0.25 mm: common practice, no source. */
+const leastFlat = (units: Units): Length => (units === 'inch' ? INCH / 100 : MM / 4)
+
+/** The first way, unless it takes nothing or is less sure. */
+const surer = (way: Way, other: Way | null): Way =>
+  other?.by && (!way.by || way.by.within > other.by.within) ? other : way
+
+/**
+ * Pins on the flanks say where those are: the bottom follows from them, less sure by what the cut may have made of the angle and of the root. Null where
+ * none seats at the stop too, in the part of the form that is roughed by then.
+ */
+function bottomByPins(inspected: Inspected, feature: VGrooveFeature): Way | null {
+  const { draft, sizes } = inspected
+  const pins = overPins(inspected, feature)
+  const [angle, root, bottom] = [sizes.planned('angle'), sizes.planned('root'), sizes.planned('bottomDiameter')]
+  const { tool, cuts } = draft
+  if (!pins?.by || angle === null || root === null || bottom === null || tool.shape !== 'vee') return null
+  const half = (angle * Math.PI) / 360
+  const [sin, cos, tangent] = [Math.sin(half), Math.cos(half), Math.tan(half)]
+  const roughed =
+    cuts.style === 'plunge' ? (cuts.roughDepths.at(-1) ?? cuts.depth) : cuts.style === 'flank' ? cuts.depth : 0
+  if (pins.over.pin.size * cos >= tool.nose + 2 * roughed * tangent) return null
+  const [turned, widened] = [sizes.cut('angle') ?? 0, sizes.cut('root') ?? 0]
+  const byAngle = (Math.abs(root - pins.over.pin.size * cos) / sin ** 2) * ((turned * Math.PI) / 360)
+  return {
+    using: ['the size over two pins less what they stand above the bottom, by the angle and the flat as planned'],
+    by: { ...pins.by, within: pins.by.within + byAngle + widened / tangent },
+    over: { ...pins.over, more: pins.planned - bottom, flanks: { root, tangent } },
+  }
 }
 
 /** What pins are off by, as a width: W/tan α is in the size over pins. */
@@ -84,7 +123,7 @@ function onlyOverPins(inspected: Inspected, feature: VGrooveFeature, at: Length)
 }
 
 /** Limits follow from those of the width, at the angle as planned; if the width has none, there are none. */
-function overPins(inspected: Inspected, feature: VGrooveFeature): Check | null {
+function overPins(inspected: Inspected, feature: VGrooveFeature): (Check & { over: OverPins }) | null {
   const { bench, draft, sizes } = inspected
   const [width, angle, root] = [sizes.planned('width'), sizes.planned('angle'), sizes.planned('root')]
   if (width === null || angle === null || root === null) return null
@@ -101,14 +140,19 @@ function overPins(inspected: Inspected, feature: VGrooveFeature): Check | null {
     id: 'overPins',
     label: 'over two pins',
     unit: 'length',
-    ...overPinsWay(bench, [
-      'micrometer over two opposed ',
-      { size: pin.diameter, label: pin.label },
-      ' balls or pins that rest on the flanks',
-      ...(limits === null ? [] : ['; limits from the width, at ', { angle }]),
-    ]),
+    ...overPinsWay(
+      bench,
+      [
+        'micrometer over two opposed ',
+        { size: pin.diameter, label: pin.label },
+        ' balls or pins that rest on the flanks',
+        ...(limits === null ? [] : ['; limits from the width, at ', { angle }]),
+      ],
+      (1 + 1 / Math.sin((halfAngle * Math.PI) / 180)) / 2,
+    ),
     planned: over(width),
     limits: limits === null ? null : [over(limits[1]), over(limits[0])],
+    over: { pin: { size: pin.diameter, label: pin.label }, more: 0, flanks: null },
     pin: pin.diameter,
     pair: null,
   }

@@ -189,7 +189,7 @@ const moreOf = (step: SheetStep, { units, told }: Layout): string[] => {
   const sizes = expected.map(({ label, size, by }) =>
     [
       `${label} ${number(size, units)}`.replaceAll(' ', '\u00a0'),
-      ...(by === undefined ? [] : [`(${by.replaceAll(' ', '\u00a0')})`]),
+      ...(by === undefined ? [] : [`(${words(by, units).replaceAll(' ', '\u00a0')})`]),
     ].join(' '),
   )
   const rest = more.slice(expected.length)
