@@ -87,6 +87,6 @@ function backOutCount(request: Request, { scale }: Side, cuts: StairCuts): numbe
   const lowest = travelAt(scale, Math.min(0, pastCount(scale, Math.min(0, countFor(scale, cuts.first, 'lower')))))
   const from = lowest + edge.from - lostTravel(scale)
   const to = Math.max(0, cuts.last) + edge.to + besideEdge(request, { slide: 'compound', scale, angle: 0 })
-  const need = request.heightOver(from, to) + request.clear + lostTravel(lathe.crossFeed)
+  const need = request.heightOver(from, to) + request.clear + edge.deepest + lostTravel(lathe.crossFeed)
   return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))
 }

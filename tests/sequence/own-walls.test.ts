@@ -57,3 +57,36 @@ test.each<[string, boolean]>([
   expect(feature.operation.moves.filter(({ action }) => action === 'feed-across')).toHaveLength(plunged ? 2 : 1)
   expect(feature.operation.walls).toBe(plunged ? 'plunged' : undefined)
 })
+
+const movesOf = (asked: string) => {
+  const { plan, diagnostics } = compile('job.yaml', () => ({ ok: true, file: 'job.yaml', bytes: asked }))
+  const feature = plan?.features[0]
+  if (feature?.status !== 'planned') throw new Error(JSON.stringify(feature ?? diagnostics))
+  return feature.operation.moves
+}
+
+// A compound that may have lost .0062 lags by 7 marks: from 2 · (7 + 5) marks between the walls, and one, two sweeps surely meet.
+test.each([
+  [0.124, 0],
+  [0.125, 2],
+])('a width of %f is fed across from both walls %i times', (width, sweeps) => {
+  const asked = job
+    .replace('width: 0.160', `width: ${width}`)
+    .replace('0.100, backlash: 0.006', '0.100, backlash: 0.0062')
+  expect(movesOf(asked).filter(({ action }) => action === 'feed-across')).toHaveLength(sweeps)
+})
+
+it('two marks between the walls are enough for roughing to leave one on each', () => {
+  const moves = movesOf(job.replace('width: 0.160', 'width: 0.102'))
+  const rough = moves.findIndex(({ purpose }) => purpose === 'rough')
+  expect(moves.slice(0, rough).findLast(({ slide, count }) => slide === 'compound' && count != null)?.count).toBe(-1)
+})
+
+it('where nothing is roughed nothing is measured before the finish', () => {
+  const purposes = movesOf(job.replace('depth: 0.060', 'depth: 0.060, leave: 0.060')).map(({ purpose }) => purpose)
+  expect([purposes.includes('rough'), purposes.includes('expect-rough'), purposes.includes('expect-finish')]).toEqual([
+    false,
+    false,
+    true,
+  ])
+})

@@ -127,6 +127,17 @@ describe('roughing in steps', () => {
     ])
   })
 
+  it('pecks from where the layer before has ended', () => {
+    const cut = fromStart(movesOf({ infeed: inch(0.05), peck: inch(0.1), layer: inch(0.1) }))
+    // From .100, 150 and 200 are one peck: nothing is drawn out between them.
+    const deeper = cut.indexOf('feed-in x 150 rough')
+    expect(cut.slice(deeper, deeper + 3)).toEqual([
+      'feed-in x 150 rough',
+      'feed-in x 200 rough',
+      `back-out x ${OUT} clear`,
+    ])
+  })
+
   it('needs the slide parallel with the work', () => {
     const one = { ...request({}), angle: 30 }
     expect(sequenceStairs(one, one.cuts as StairCuts)).toMatchObject({ ok: false, code: 'compound-swung' })

@@ -35,6 +35,9 @@ describe('readings to stop at', () => {
     expect(within([21], 10)).toEqual([10, 16, 21])
     expect(within([23], 10)).toEqual([10, 20, 23])
     expect(within([22], 10)).toEqual([10, 16, 22])
+    // A quarter of an infeed is a pass.
+    expect(within([18], 8)).toEqual([8, 16, 18])
+    expect(within([17], 8)).toEqual([8, 13, 17])
   })
   it('go deeper than was meant where the finish would take more than an infeed', () => {
     expect(within([20], 10, 0, 30)).toEqual([10, 20])

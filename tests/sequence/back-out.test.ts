@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest'
+import type { Cuts, FlankCuts, PlungeCuts, StairCuts } from '../../src/moves/cuts.ts'
+import { plain } from '../../src/phrase/words.ts'
+import { fineDepth } from '../../src/sequence/fine.ts'
+import type { Request } from '../../src/sequence/request.ts'
+import { sequence } from '../../src/sequence/sequence.ts'
+import { tooManyMoves } from '../../src/sequence/too-many-moves.ts'
+import { bench, inch, toInch } from '../replay/shop.ts'
+
+/** Marks of .001; the cross-feed has lost .008, the compound .006. Expected by plain sums. */
+const plunge = (more: Partial<PlungeCuts> = {}): PlungeCuts => ({
+  style: 'plunge',
+  roughPlaces: [0],
+  first: 0,
+  last: 0,
+  spacing: inch(0.1),
+  depth: inch(0.072),
+  roughDepths: [inch(0.052)],
+  infeed: null,
+  walls: 'swept',
+  peck: null,
+  layer: null,
+  ...more,
+})
+const stairs: StairCuts = {
+  style: 'stairs',
+  nose: { width: inch(0.15), run: 0 },
+  places: [inch(-0.2), inch(-0.3)],
+  first: inch(-0.3),
+  last: inch(-0.2),
+  depthAt: () => inch(0.1),
+  depth: inch(0.1),
+  infeed: null,
+  peck: null,
+  layer: null,
+}
+const flank: FlankCuts = {
+  style: 'flank',
+  slope: Math.tan(Math.PI / 6),
+  plunged: true,
+  first: inch(0.05),
+  last: inch(0.05),
+  nose: inch(0.02),
+  spacing: inch(0.015),
+  depth: inch(0.1),
+  roughDepths: [inch(0.08)],
+  infeed: inch(0.05),
+}
+
+/** What is asked of the stock, and how far out the tool goes: the stock beside the feature is .200 higher. */
+const asked = (cuts: Cuts, more: Partial<Request> = {}) => {
+  const spans: (readonly [number, number])[] = []
+  const request: Request = {
+    units: 'inch',
+    lathe: bench,
+    angle: 0,
+    sideFeed: 'compound',
+    eye: inch(0.005),
+    fromEnd: inch(1),
+    cuts,
+    origin: { file: 'job.yaml', path: [] },
+    clear: inch(0.03),
+    touchesBeside: false,
+    edge: { from: inch(-0.01), to: inch(0.148), deepest: inch(0.003) },
+    heightOver: (from, to) => {
+      spans.push([Number(toInch(from).toFixed(6)), Number(toInch(to).toFixed(6))])
+      return inch(0.2)
+    },
+    tipOverlap: { byEye: inch(0.005), byDial: inch(0.003) },
+    ...more,
+  }
+  const sequenced = sequence(request)
+  if (!sequenced.ok) throw new Error(plain(sequenced.reason, 'inch'))
+  const out = sequenced.moves.find(({ action }) => action === 'back-out')!.count!
+  return { out, span: spans[0]!, moves: sequenced.moves }
+}
+
+describe('how far out the tool goes', () => {
+  // The height, the clearance, how far the edge is deeper than its reference point, and what the slide may have lost: .200 + .030 + .003 + .008 = .241.
+  it('is the next round mark over everything that stands between it and the work', () => {
+    expect(asked(plunge()).out).toBe(-250)
+    expect(asked(plunge(), { edge: { from: 0, to: inch(0.148), deepest: inch(-0.003) } }).out).toBe(-240)
+    expect(asked(plunge({ last: inch(0.05) }), { sideFeed: 'lines' }).out).toBe(-250)
+    expect(asked(stairs).out).toBe(-250)
+    expect(asked(stairs, { edge: { from: 0, to: inch(0.148), deepest: inch(-0.003) } }).out).toBe(-240)
+  })
+
+  it('is over all of the way that the edge goes, with what the slide along may have lost', () => {
+    // Past the first place by more than the backlash, to the round mark -310 or before: -.310 − .010 − .006; up to the surface beside the zero.
+    const { span } = asked(stairs)
+    expect(span[0]).toBeCloseTo(-0.326, 6)
+    expect(span[1]).toBeGreaterThanOrEqual(0.148)
+    expect(asked({ ...stairs, places: [inch(0.2)], first: inch(0.2), last: inch(0.2) }).span[1]).toBeGreaterThanOrEqual(
+      0.348,
+    )
+  })
+
+  it('counts what the compound goes deeper by, and whole turns for a V', () => {
+    // At 60 degrees the compound ends .05 / cos 60° = .100 down: .0866 deeper. .200 + .030 + .0866 + .003 + .008 = .3276: four turns.
+    expect(asked(flank, { angle: 60 }).out).toBe(-400)
+    // .200 − .025 less: three turns do, and by twice the .0138 that the edge is deeper four would be needed again.
+    const nearly = { heightOver: () => inch(0.169), angle: 60 }
+    expect(asked(flank, nearly).out).toBe(-300)
+    expect(asked(flank, { ...nearly, edge: { from: 0, to: inch(0.148), deepest: inch(0.0075) } }).out).toBe(-400)
+    expect(asked(flank, { ...nearly, edge: { from: 0, to: inch(0.148), deepest: inch(-0.0075) } }).out).toBe(-300)
+  })
+})
+
+describe('a compound as a fine dial', () => {
+  const coarse = { ...bench, crossFeed: { ...bench.crossFeed, graduation: inch(0.005) } } as Request['lathe']
+  const fine = (more: Partial<Request> = {}) => ({ lathe: coarse, angle: 5.739, ...more })
+
+  it('goes further out by what it adds to the depth, and by what the edge is deeper', () => {
+    // .072 is .070 and twenty marks of .0001. .200 + .030 + .002 + .003 + .008 = .243: 49 marks of .005, the next round one is 50.
+    const high = (height: number, deepest: number) =>
+      asked(
+        plunge(),
+        fine({
+          heightOver: (_, to) => (to > 0 ? inch(height) : 0),
+          edge: { from: 0, to: inch(0.148), deepest: inch(deepest) },
+        }),
+      ).out
+    expect(high(0.2, 0.003)).toBe(-50)
+    expect(high(0.209, 0.0005)).toBe(-50)
+    expect(high(0.209, 0.002)).toBe(-60)
+    expect(high(0.209, -0.002)).toBe(-50)
+  })
+
+  it('is none where the tool would start below the top of a shoulder before its place', () => {
+    const request = (height: number) =>
+      ({
+        ...fine(),
+        edge: { from: 0, to: inch(0.148), deepest: 0 },
+        heightOver: () => inch(height),
+      }) as unknown as Request
+    expect(fineDepth(request(0), plunge())).toMatchObject({ back: 20 })
+    expect(fineDepth(request(0.1), plunge())).toBeNull()
+  })
+})
+
+describe('a plan of too many moves', () => {
+  it('tells its places, the last of them where the end is', () => {
+    const reason = (cuts: Cuts, units: 'inch' | 'mm' = 'inch') => {
+      const refusal = tooManyMoves({ cuts, units, lathe: bench } as Request)
+      return refusal.ok ? '' : [refusal.reason, refusal.remedy].map((one) => plain(one, units)).join('; ')
+    }
+    // .350 by .100: 0, .100, .200, .300 and .350.
+    expect(reason(plunge({ last: inch(0.35) }))).toContain('5 places along the work')
+    expect(reason(plunge({ last: inch(0.3) }))).toContain('4 places along the work')
+    // 2.54 mm each for a plan of few moves: half as much again.
+    expect(reason(plunge({ last: inch(0.35) }), 'mm')).toContain('a place only every 3.810')
+  })
+})
