@@ -103,8 +103,7 @@ function roughPlaces({ request, cuts }: Plan, { counts, across }: StepPlaces): n
     counts.filter((count) => count <= across.from),
   )
   const floor = evenly(scale, cuts, inside(across.from), inside(across.to))
-  const places = [...down.map(inside), ...floor, ...up.map(inside)].toSorted((a, b) => a - b)
-  return [...new Set([middle, ...places])]
+  return [...new Set([middle, ...down.map(inside), ...floor, ...up.map(inside)])]
 }
 
 /** Evenly from one place to another, each no further than the edge reaches. */
@@ -178,9 +177,6 @@ function floorAcross(program: Program, plan: Plan, { from, to }: { from: number;
   for (const count of metal > 0 ? infeeds(scale, depth - metal, target, Math.min(cuts.infeed, cuts.peck)) : [target])
     dialMove(program, 'feed-in', 'cross-feed', count, 'finish')
   if (to > from) dialMove(program, 'feed-across', 'compound', to, 'take-out-floor')
-  const width = request.edge.to - request.edge.from
-  // No nearer than the points of the profile: a narrow edge would take forever.
-  for (let at = start; at < end; at += Math.max(width / 2, profile.step)) cutAt(profile, at, depth)
-  cutAt(profile, end, depth)
+  for (const at of [start, end]) cutAt(profile, at, depth)
   dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
 }
