@@ -9,6 +9,7 @@ import type { Plan } from '../plan/plan.ts'
 import { carriageWords } from './carriage.ts'
 import type { Planned } from './scene.ts'
 import type { HeadingLine } from './sheet.ts'
+import { noteOf, notes } from './sources.ts'
 
 /** The block above a feature's steps: what is wanted, with which tool, on which dials. */
 export const headingOf = (plan: Plan, feature: Planned, position: number): HeadingLine[] => {
@@ -72,15 +73,15 @@ export const partHeading = (plan: Plan): HeadingLine[] => {
         ],
       ],
     },
-    ...cautionSources(plan),
     ...(lathe.crossFeed.kind === 'dial' || lathe.compound.scale.kind === 'dial' ? [DIALS] : []),
+    ...sources(plan),
   ])
 }
 
-/** Where the cautions of the material are from. */
-const cautionSources = ({ part: { material, care } }: Plan): HeadingLine[] => {
-  const says = (care?.cautions ?? []).map(({ source }): Phrase => [`${material}: `, source ?? 'common practice'])
-  return says.length === 0 ? [] : [{ about: 'cautions', label: 'Cautions', says }]
+/** The notes at the foot of the sheet. */
+const sources = (plan: Plan): HeadingLine[] => {
+  const says = notes(plan)
+  return says.length === 0 ? [] : [{ about: 'sources', label: 'Sources', says }]
 }
 
 const DIALS: HeadingLine = {
@@ -149,7 +150,9 @@ const speed = (plan: Plan, feature: Planned): Phrase[] => {
     `${plan.part.material}, `,
     figure('speed', spindle.cuttingSpeed, spindle.speedUnits),
     ...factor,
-    ` (${spindle.source}): `,
+    ' ',
+    ...noteOf(plan, spindle.source),
+    ': ',
     wanted,
     ' rpm wanted',
   ]

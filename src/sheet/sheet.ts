@@ -211,7 +211,7 @@ export type Labeled = { readonly label: string; readonly says: readonly Phrase[]
 /** What a line of a heading is about, whatever its label: printers choose and join lines by it. */
 export type About =
   | 'material'
-  | 'cautions'
+  | 'sources'
   | 'held'
   | 'part'
   | 'lathe'

@@ -31,6 +31,7 @@ const dialStep = (scene: Scene, slide: Slide): StepWords => ({
   effect: [],
   more: [...meets(scene, slide), ...more(scene, slide)],
   ...first(scene, slide),
+  ...(scene.move.action === 'zero' ? { short: [setTo0(scene, slide)] } : {}),
 })
 
 /** Once the lost motion is taken up it is too late to wind back. */
@@ -125,10 +126,14 @@ const does = (scene: Scene, slide: Slide): Phrase => {
   return onto(scene, slide, count)
 }
 
-const zero = (scene: Scene, slide: Slide): Phrase =>
+const zero = (scene: Scene, slide: Slide): Phrase => [
   scaleOf(scene.plan, slide)?.kind === 'readout'
-    ? ['set the readout to 0']
-    : ['set the dial to 0, do not move the slide']
+    ? setTo0(scene, slide)
+    : `${setTo0(scene, slide)}, do not move the slide`,
+]
+
+const setTo0 = (scene: Scene, slide: Slide): string =>
+  `set the ${scaleOf(scene.plan, slide)?.kind === 'readout' ? 'readout' : 'dial'} to 0`
 
 const takeUp = (scene: Scene, slide: Slide): Phrase => {
   const scale = scaleOf(scene.plan, slide)

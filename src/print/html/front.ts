@@ -22,7 +22,7 @@ export const front = (sheet: Sheet, pictures: readonly Picture[]): Markup[] => [
   ...pictures.filter(({ kind }) => kind === 'part').map(figure),
   ...facts(
     sheet.heading
-      .filter(({ about }) => about !== 'cautions')
+      .filter(({ about }) => about !== 'sources')
       .map(({ label, says }) => [label, says.map((each) => told(each, sheet.units))]),
   ),
   ...overview(sheet),

@@ -22,13 +22,12 @@ export const proof = (sheet: Sheet): Markup[] => {
       'section',
       { class: 'back' },
       tag('h2', {}, tag('span', {}, 'Worked out from')),
-      // Where its cautions come from.
+      ...cut.flatMap((feature) => sources(feature, sheet.units)),
       ...facts(
         sheet.heading
-          .filter(({ about }) => about === 'cautions')
+          .filter(({ about }) => about === 'sources')
           .map(({ label, says }) => [label, says.map((each) => told(each, sheet.units))]),
       ),
-      ...cut.flatMap((feature) => sources(feature, sheet.units)),
     ),
   ]
 }

@@ -25,12 +25,24 @@ export const details = (sheet: Sheet, width: number): string[] => {
   }
   const told = [...by.values()]
   const lines = [
-    ...backOf(sheet.heading, units, width),
+    ...backOf(
+      sheet.heading.filter(({ about }) => about !== 'sources'),
+      units,
+      width,
+    ),
     ...told.flatMap((same) => {
       const { label, says } = same[0]!
       const names = several ? `${same.map(({ name }) => name).join(', ')}: ` : ''
       return says.flatMap((say, i) => beside(i === 0 ? label : '', LABEL, i === 0 ? names + say : say, width))
     }),
   ]
+  // What the others point to comes last.
+  lines.push(
+    ...backOf(
+      sheet.heading.filter(({ about }) => about === 'sources'),
+      units,
+      width,
+    ),
+  )
   return lines.length === 0 ? [] : ['', ...ruled('DETAILS', '', width), ...lines]
 }

@@ -11,7 +11,7 @@ const JOINED: Readonly<Partial<Record<About, About>>> = { held: 'material', unit
 /** What a joined line begins with, in place of its label. */
 const LEADS: Readonly<Partial<Record<About, string>>> = { surface: 'on ' }
 /** Only needed when a question comes up: printed at the back. */
-const BACK: ReadonlySet<About> = new Set(['dials', 'why', 'cautions'])
+const BACK: ReadonlySet<About> = new Set(['dials', 'why', 'sources'])
 /** Only the first phrase is needed to begin; the rest, with the sources, is printed at the back. */
 const FIRST_ONLY: ReadonlySet<About> = new Set(['tool', 'speed'])
 /** Several phrases that are one thing: on one line. */

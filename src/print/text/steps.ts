@@ -85,6 +85,7 @@ export const stepLines = (steps: readonly SheetStep[], style: Style): string[] =
 
 /** Two steps of the hand that always follow each other are told one by one the first time, and on one line after that. */
 const PAIRS: ReadonlyMap<Action, Action> = new Map([
+  ['lock', 'zero'],
   ['stop', 'back-out'],
   ['unlock', 'deburr'],
 ])
@@ -101,7 +102,11 @@ const pairLines = (step: SheetStep, next: SheetStep, layout: Layout): string[] =
   ...headed(
     numbers({ from: step.number, to: next.number }),
     step.thing,
-    [...(step.short ?? step.does), ': ', `${next.thing} `, ...(next.short ?? next.does)],
+    [
+      ...(step.short ?? step.does),
+      ...(next.thing === step.thing ? ['; '] : [': ', `${next.thing} `]),
+      ...(next.short ?? next.does),
+    ],
     layout,
   ),
   ...[step, next].flatMap((one) => moreOf(one, layout)).flatMap((text) => under(text, layout)),
@@ -158,7 +163,11 @@ const headed = (number: string, thing: string, does: Phrase, layout: Omit<Layout
       i === 0 ? head + line : ' '.repeat(column) + line,
     )
   }
-  return wrap(text, width - column).map((line, i) => (i === 0 ? head + thing.padEnd(THING) : ' '.repeat(column)) + line)
+  // Two steps on one line may have a longer number than any one of them.
+  const longer = Math.max(0, number.length - digits)
+  return wrap(text, width - column - longer).map(
+    (line, i) => (i === 0 ? head + thing.padEnd(THING) : ' '.repeat(column)) + line,
+  )
 }
 
 /** The steps of a feature that is cut as the one before it, on one line, and what is another thing in them. */
@@ -185,11 +194,15 @@ const ALWAYS: ReadonlySet<string> = new Set(['layout', 'touch-off'])
  */
 const moreOf = (step: SheetStep, { units, told }: Layout): string[] => {
   const { group, more, expected = [] } = step
+  // What each is taken with is told once for a feature, unless it is another thing the next time.
+  const ways = expected.map(({ id, by }) => (by === undefined ? null : `${step.feature} ${id} ${words(by, units)}`))
+  const alike = ways.every((way) => way === null || told.has(way)) && ways.some((way) => way !== null)
+  for (const way of ways) if (way !== null) told.add(way)
   // A size stays on the line of its name.
   const sizes = expected.map(({ label, size, by }) =>
     [
       `${label} ${number(size, units)}`.replaceAll(' ', '\u00a0'),
-      ...(by === undefined ? [] : [`(${words(by, units).replaceAll(' ', '\u00a0')})`]),
+      ...(by === undefined || alike ? [] : [`(${words(by, units).replaceAll(' ', '\u00a0')})`]),
     ].join(' '),
   )
   const rest = more.slice(expected.length)
@@ -201,7 +214,8 @@ const moreOf = (step: SheetStep, { units, told }: Layout): string[] => {
     return !known
   })
   const says = fresh.map((phrase) => heldWords(phrase, units))
-  if (group !== 'set up') return [...(sizes.length > 0 ? [`expected: ${sizes.join(', ')}`] : []), ...says]
+  if (group !== 'set up')
+    return [...(sizes.length > 0 ? [`expected${alike ? ', taken as before' : ''}: ${sizes.join(', ')}`] : []), ...says]
   const again = step.action === 'fit-tool' && says.length < rest.length
   return again && says.length > 0 ? [says.join('; ')] : says
 }
