@@ -6,7 +6,7 @@ import type { Part } from '../phrase/say.ts'
 import { about, say } from '../phrase/say.ts'
 import { labelOf } from '../plan/labels.ts'
 import type { Code, FeaturePlan, Plan } from '../plan/plan.ts'
-import { formatDigitsFor, formatExact } from '../units/format.ts'
+import { formatDigitsFor } from '../units/format.ts'
 import type { Length, Units } from '../units/length.ts'
 import type { Shop } from './measured.ts'
 import { NEARBY } from './nearby.ts'
@@ -178,5 +178,5 @@ const leftToSave = (
 export const shown = (length: Length, units: Units): Figure => {
   const rounded = Math.round(length / 1000) * 1000
   const digits = formatDigitsFor([rounded], units)
-  return about('expected', rounded, units, formatExact(rounded, units).length > 6 ? (units === 'inch' ? 4 : 3) : digits)
+  return about('expected', rounded, units, Math.min(digits, units === 'inch' ? 4 : 3))
 }

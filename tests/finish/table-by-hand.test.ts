@@ -242,5 +242,7 @@ describe('the rule between rows', () => {
     expect(rule([1, 0], [[1.5, 1]])).toBe('none')
     expect(rule([1, 0], [[1.5, 0]], [1.5e6])).toBe('nearer')
     expect(rule([2, 0], [], [1.5e6])).toBe('nearer')
+    // A reading without a row beyond the rows is between none of them.
+    for (const beyond of [0.5e6, 2.5e6]) expect(rule([1, 0], [[1.5, 0]], [beyond])).toBe('none')
   })
 })

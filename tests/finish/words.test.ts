@@ -6,6 +6,7 @@ test.each<[Length, Units, number, number]>([
   // What needs five decimals is told to a tenth of a thousandth, or to a micrometer; what needs fewer is told as it is.
   [1.00035 * INCH, 'inch', 1.00035, 4],
   [12.3456 * MM, 'mm', 12.3456, 3],
+  [0.05497 * INCH, 'inch', 0.05497, 4],
   [1.0004 * INCH, 'inch', 1.0004, 4],
   [1.165 * INCH, 'inch', 1.165, 3],
   [12.34 * MM, 'mm', 12.34, 2],

@@ -131,11 +131,18 @@ describe('the text sheet', () => {
       { feature: null, code: 'slender', say: 'The work is slender' },
       { feature: 0, code: 'wide-contact', say: 'The edge is wide' },
     ]
-    const lines = text({ warnings, orderReasons: ['From the free end on', 'Same tool together'] }).split('\n')
+    const lines = text({
+      warnings,
+      orderReasons: ['Neck, then Slot.', 'From the free end on.', 'Same tool together.'],
+    }).split('\n')
     const at = (line: string) => lines.indexOf(line)
     expect(at('WARNING     The work is slender.')).toBeGreaterThan(0)
     expect(at('WARNING     The edge is wide.')).toBeGreaterThan(at('WARNING     The work is slender.'))
-    expect(at('Order       From the free end on. Same tool together.')).toBeGreaterThan(0)
+    expect(at('Order       Neck, then Slot.')).toBeGreaterThan(0)
+    // Why in that order stands with the details.
+    expect(at('Order       From the free end on. Same tool together.')).toBeGreaterThan(
+      at('Order       Neck, then Slot.'),
+    )
   })
 
   it('keeps millimeters as shops write them', () => {

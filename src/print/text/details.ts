@@ -30,6 +30,8 @@ export const details = (sheet: Sheet, width: number): string[] => {
       units,
       width,
     ),
+    // Which comes after which stands at the front.
+    ...(sheet.orderReasons.length < 2 ? [] : beside('Order', LABEL, sheet.orderReasons.slice(1).join(' '), width)),
     ...told.flatMap((same) => {
       const { label, says } = same[0]!
       const names = several ? `${same.map(({ name }) => name).join(', ')}: ` : ''

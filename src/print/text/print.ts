@@ -51,7 +51,7 @@ const head = ({ sheet, width, common }: Page): string[] => [
   ),
   ...frontOf([...sheet.heading, ...common], sheet.units, width),
   ...beside(' !', 3, sheet.cautions.join(' '), width),
-  ...block('Order', [sheet.orderReasons.map(sentence).join(' ')].filter(Boolean), width),
+  ...block('Order', sheet.orderReasons.slice(0, 1), width),
   ...block(
     'WARNING',
     sheet.warnings.filter((warning) => warning.feature === null).map((warning) => words(warning.say, sheet.units)),
