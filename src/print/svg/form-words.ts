@@ -15,8 +15,8 @@ export const formDesc = (view: View): string => {
   const rough = roughed(view)
   const tool = saysOf(feature.heading, 'tool').map((each) => words(each, sheet.units))[0]
   return `${[
-    `Wanted: ${drawn.join(', ')}`,
-    `planned: ${sizes.join('; ')}`,
+    `${feature.kind === 'roughing' ? 'Steps that may go no further than is drawn' : 'Wanted'}: ${drawn.join(', ')}`,
+    ...(sizes.length === 0 ? [] : [`planned: ${sizes.join('; ')}`]),
     steps.length === 0 ? 'no step takes metal' : `metal is taken by steps ${steps.join(', ')}`,
     ...(rough === null ? [] : [`hatched: what is left after step ${rough.step}, the end of roughing`]),
     ...(tool === undefined ? [] : [`above it the edge of the tool ${tool}, its reference point marked`]),

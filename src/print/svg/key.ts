@@ -24,7 +24,11 @@ const ROW = 6
 type Entry = { readonly word: string; readonly sample: (x: number, y: number) => Markup[] }
 
 const entriesOf = (view: View, id: string, bands = bandsOf(view)): Entry[] => [
-  { word: 'wanted', sample: (x, y) => [line([x, y], [x + 8, y], { width: WEIGHT.heavy })] },
+  // Steps have no form of the drawing: only one to stay inside.
+  {
+    word: view.feature.kind === 'roughing' ? 'as far as the steps may go' : 'wanted',
+    sample: (x, y) => [line([x, y], [x + 8, y], { width: WEIGHT.heavy })],
+  },
   { word: 'pass, by step', sample: (x, y) => [line([x, y], [x + 8, y], { width: WEIGHT.thin })] },
   ...(bands.length === 0
     ? []
