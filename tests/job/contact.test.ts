@@ -76,6 +76,12 @@ const warnings = (text: string) => {
   return plan!.warnings.filter(({ code }) => code === 'wide-contact').map(({ say }) => told(say))
 }
 
+test('what is brought to the lines by eye is not told to be opened up in steps, which would be refused', () => {
+  const [one] = warnings(job(', side-feed: lines'))
+  expect(one).toMatch(/^At full depth .* of the edge is in the work at once; /)
+  expect(one).not.toContain('rough-tool')
+})
+
 test('a V with an inch of edge is told, with what helps, and that helps: one flank at a time on a lathe that does that', () => {
   const [one, ...more] = warnings(job(''))
   expect(more).toEqual([])

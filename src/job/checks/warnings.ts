@@ -138,8 +138,12 @@ function wideContact({ draft, edge, bench, lathe }: Case): JobWarning[] {
   ]
 }
 
+/** Not brought to the lines by eye at every place, which steps are not. */
 const mayBeOpened = ({ feature, cuts }: Case['draft']): boolean =>
-  'roughTool' in feature && feature.roughTool === null && cuts.style === 'plunge'
+  'roughTool' in feature &&
+  feature.roughTool === null &&
+  cuts.style === 'plunge' &&
+  feature.cutting.sideFeed !== 'lines'
 
 /** Four widths deep in a slot of its own width: see the layers of the plan. */
 function binding({ draft, bench }: Case): JobWarning[] {
