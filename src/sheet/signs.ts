@@ -34,8 +34,6 @@ const warm = ({ units, part }: Plan, { operation }: Planned): Phrase[] => {
 /** Common practice, no source. */
 const SIGNS: readonly Phrase[] = [
   ['walls torn or in steps, another width at each plunge: the carriage was not locked'],
-  ['a small fillet left in both corners, the mating part does not seat: the corners of the tool are worn'],
-  ['wider than the dials say, at the first try: the tool was measured behind its edge, where it is relieved'],
   ['rubs, and then digs in: the tool is above center; drags and lifts its chip badly: below'],
   ['a line where the cut was stopped: the tool rested while roughing'],
   ['even marks all along and a loud note: chatter; less speed, more feed, less overhang'],

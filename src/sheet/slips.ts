@@ -127,4 +127,6 @@ const MISTAKE_WORDS: Readonly<Record<Exclude<Mistake, Worded>, string>> = {
   'short-of-zero': 'the cross-feed was brought in one turn short, every time',
   'touched-burr': 'touched off on a burr, or on dye and oil',
   'wrong-corner': 'the wrong corner of the tool was set to the line',
+  'measured-behind': 'the tool was measured behind its edge, where it is relieved',
+  'worn-corners': 'the corners of the tool are worn round',
 }

@@ -1,6 +1,8 @@
 import { stepTravel } from '../dials/travel.ts'
 import type { Lathe, Scale } from '../lathe/lathe.ts'
+import type { Form } from '../moves/form.ts'
 import type { Move, Operation } from '../moves/operation.ts'
+import { arcPiece, linePiece } from '../moves/pieces.ts'
 import { type EdgePoint, isOnLine } from '../moves/placing.ts'
 import type { Length } from '../units/length.ts'
 import { downASlant, downTheFlank } from './flank.ts'
@@ -31,6 +33,8 @@ export type Mistake =
   | 'next-line-read'
   | 'place-backward'
   | 'touched-burr'
+  | 'measured-behind'
+  | 'worn-corners'
 
 /** The operation with one mistake in it. */
 export type Mutant = { readonly mistake: Mistake; readonly operation: Operation }
@@ -63,8 +67,39 @@ export const mutantsOf = (operation: Operation, lathe: Lathe): readonly Mutant[]
     ...downTheFlank(operation, turn(lathe.compound.scale), turn(lathe.crossFeed)),
     ...alongTheSteps(operation, lostCounts(lathe.compound.scale)),
     { mistake: 'touched-burr', operation: { ...operation, off: { along: 0, deep: -BURR } } },
+    ...otherEdge(operation),
   ]
 }
+
+/** A straight edge that is not as it was said to be. */
+function otherEdge(operation: Operation): readonly Mutant[] {
+  const width = straightWidth(operation)
+  const { edge, dimensions } = operation
+  // Of steps that another tool finishes nothing is measured.
+  if (width === null || dimensions.length === 0) return []
+  const [from, to] = [edge.pieces[0]!.from, edge.pieces[0]!.from + width]
+  const worn = [
+    arcPiece(from, from + WORN, from + WORN, -WORN, WORN, 1),
+    linePiece(from + WORN, 0, to - WORN, 0),
+    arcPiece(to - WORN, to, to - WORN, -WORN, WORN, 1),
+  ]
+  const by = (mistake: Mistake, pieces: Form): Mutant => ({
+    mistake,
+    operation: { ...operation, edge: { ...edge, pieces } },
+  })
+  const corners = by('worn-corners', worn)
+  const asked = [...dimensions, { id: 'cornerRadius' as const, aim: 0, limits: null }]
+  return [
+    by('measured-behind', [linePiece(from, 0, to + RELIEVED, 0)]),
+    ...(width > 2 * WORN ? [{ ...corners, operation: { ...corners.operation, dimensions: asked } }] : []),
+  ]
+}
+
+/** How much narrower a tool is 1.5 mm behind its edge, where each side is relieved by 2 degrees (plane geometry; the angle and the place: common practice, no source). */
+const RELIEVED: Length = Math.round(2 * 1_500_000_000 * Math.tan((2 * Math.PI) / 180))
+
+/** Corners that have worn round: .2 mm. Common practice, no source. */
+const WORN: Length = 200_000_000
 
 /** A burr, or a lump of dye and oil, that the edge touches before the metal: .05 mm. Common practice, no source. */
 const BURR: Length = 50_000_000

@@ -28,7 +28,7 @@ export function slipsOf(lathe: Lathe, setup: Setup, operations: readonly Operati
     const slips = mutantsOf(operation, lathe).flatMap((mutant): Measured[] => {
       const on = LAGS.has(mutant.mistake) ? lagging(lathe, mutant.operation) : { lathe, ...mutant }
       const { trace } = replayNext(on.lathe, setup, before, on.operation, index)
-      const shown = shownBy(operation, before, planned.trace, trace)
+      const shown = shownBy(operation, before, planned.trace, trace, mutant.operation.dimensions)
       return shown === null ? [] : [{ mistakes: [mutant.mistake], ...shown }]
     })
     return distinguished(slips.reduce<readonly Measured[]>(grouped, []))
@@ -44,9 +44,17 @@ const SEEN_DEGREES = 0.05
 const SEEN_FLAT: Length = 10_000_000
 const leastSeen = (id: Instrument): number => (id === 'angle' ? SEEN_DEGREES : id === 'flatness' ? SEEN_FLAT : SEEN)
 
-function shownBy(operation: Operation, before: Progress, planned: OperationTrace, wrong: OperationTrace) {
-  const changed = operation.dimensions.flatMap(({ id }, i): Change[] => {
-    const [should, is] = [planned.sizes[i]?.surely ?? null, wrong.sizes[i]?.surely ?? null]
+/** `asked`: the sizes of the drawing, and behind them those that are nothing on the planned form. */
+function shownBy(
+  operation: Operation,
+  before: Progress,
+  planned: OperationTrace,
+  wrong: OperationTrace,
+  asked: Operation['dimensions'],
+) {
+  const changed = asked.flatMap(({ id }, i): Change[] => {
+    const drawn = i < operation.dimensions.length
+    const [should, is] = [drawn ? (planned.sizes[i]?.surely ?? null) : 0, wrong.sizes[i]?.surely ?? null]
     if (should === null || is === null) return []
     return Math.abs(is - should) > leastSeen(id) ? [{ id, by: is - should }] : []
   })
@@ -97,6 +105,7 @@ function outOfPlace(
   if (first.some(({ id }) => PLACES.includes(id))) return []
   const outside = changes.filter(({ id }) => {
     const i = dimensions.findIndex((one) => one.id === id)
+    if (i < 0) return false
     const [limits, is] = [dimensions[i]!.limits, wrong.sizes[i]!.surely!]
     return limits !== null && (is < limits[0] || is > limits[1])
   })

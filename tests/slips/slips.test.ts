@@ -53,6 +53,9 @@ test('each mistake on the press screw measures what plane sums say', async () =>
     'the wrong corner of the tool was set to the line': 'near edge .148 toward the free end',
     // .05 mm on the radius.
     'touched off on a burr, or on dye and oil': 'bottom .0039 large',
+    // 2 tan 2° · 1.5 mm, and .2 mm.
+    'the tool was measured behind its edge, where it is relieved': 'width .0041 wide',
+    'the corners of the tool are worn round': 'corner radius .0079 large',
   })
 })
 
@@ -269,22 +272,15 @@ describe.each(examplePlans().filter(([, plan]) => plan.features.some(({ status }
       expect(told > 0).toBe(!/^19/.test(name))
     })
 
-    test('a mistake changes only the moves, or where the tool or the compound was set or touched', () => {
+    test('a mistake changes only the moves, where the tool or the compound was set or touched, or the edge', () => {
+      const changing = ({ moves, placing, angle, off, edge }: Operation) => ({ moves, placing, angle, off, edge })
+      const nothing = { moves: [], placing: null, angle: null, off: null, edge: null }
       for (const operation of operations)
-        for (const mutant of mutantsOf(operation, lathe)) {
-          expect({ ...mutant.operation, moves: [], placing: null, angle: null, off: null }).toEqual({
-            ...operation,
-            moves: [],
-            placing: null,
-            angle: null,
-            off: null,
-          })
-          expect([
-            mutant.operation.moves,
-            mutant.operation.placing,
-            mutant.operation.angle,
-            mutant.operation.off,
-          ]).not.toEqual([operation.moves, operation.placing, operation.angle, operation.off])
+        for (const { operation: wrong } of mutantsOf(operation, lathe)) {
+          // What is nothing on the drawing may be asked for besides.
+          const dimensions = wrong.dimensions.slice(0, operation.dimensions.length)
+          expect({ ...wrong, ...nothing, dimensions }).toEqual({ ...operation, ...nothing })
+          expect(changing(wrong)).not.toEqual(changing(operation))
         }
     })
   },
