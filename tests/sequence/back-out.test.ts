@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Cuts, FlankCuts, PlungeCuts, StairCuts } from '../../src/moves/cuts.ts'
 import { plain } from '../../src/phrase/words.ts'
+import { touching } from '../../src/sequence/begin.ts'
 import { fineDepth } from '../../src/sequence/fine.ts'
 import type { Request } from '../../src/sequence/request.ts'
 import { sequence } from '../../src/sequence/sequence.ts'
@@ -149,5 +150,36 @@ describe('a plan of too many moves', () => {
     expect(reason(plunge({ last: inch(0.3) }))).toContain('4 places along the work')
     // 2.54 mm each for a plan of few moves: half as much again.
     expect(reason(plunge({ last: inch(0.35) }), 'mm')).toContain('a place only every 3.810')
+  })
+})
+
+describe('a compound square to the work', () => {
+  it('moves no tool along: one place is left as it is, and several are none', () => {
+    const { moves } = asked(plunge(), { angle: 90 })
+    const along = moves.filter(({ slide, count }) => slide === 'compound' && typeof count === 'number')
+    expect(along.filter(({ action }) => action !== 'zero')).toEqual([])
+    expect(() => asked(plunge({ last: inch(0.05) }), { angle: 90 })).toThrow('compound')
+  })
+})
+
+describe('a tool that is backed out beside a shoulder', () => {
+  it('still touches it where the shoulder is higher than the edge is out, at the full lost motion', () => {
+    // 50 marks out, .008 lost, an edge .003 deeper than its reference point: .039.
+    const touches = (height: number, deepest: number): boolean =>
+      touching(
+        {
+          lathe: bench,
+          edge: { from: 0, to: inch(0.1), deepest: inch(deepest) },
+          heightOver: () => inch(height),
+        } as unknown as Request,
+        { slide: 'compound', scale: bench.compound.scale, angle: 0 },
+        -50,
+      )(0)
+    expect([touches(0.04, 0.003), touches(0.0385, 0.003), touches(0.043, -0.003), touches(0.046, -0.003)]).toEqual([
+      true,
+      false,
+      false,
+      true,
+    ])
   })
 })

@@ -41,6 +41,9 @@ describe('readings to stop at', () => {
   })
   it('go deeper than was meant where the finish would take more than an infeed', () => {
     expect(within([20], 10, 0, 30)).toEqual([10, 20])
+    // One and a half marks at most: to 9, so that the finish to 10 is no more.
+    expect(within([5], 1.5, 0, 10).at(-1)).toBe(9)
+    expect(within([5], 0.5, 0, 10).at(-1)).toBe(9)
     // 21, so that 10 are left; 1 after 20 would only rub.
     expect(within([20], 10, 0, 31)).toEqual([10, 16, 21])
     expect(within([20], 10, 0, null).at(-1)).toBe(20)
