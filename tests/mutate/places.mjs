@@ -10,7 +10,7 @@ const SORTS = [
   ['both', / (&&|\|\|) /g, (m) => ` ${m[1] === '&&' ? '||' : '&&'} `],
   ['extreme', /\bMath\.(min|max)\(/g, (m) => `Math.${m[1] === 'min' ? 'max' : 'min'}(`],
   ['round', /\bMath\.(floor|ceil)\(/g, (m) => `Math.${m[1] === 'floor' ? 'ceil' : 'floor'}(`],
-  ['number', /(?<![\w.'])(\d+(?:\.\d+)?)(?![\w.'])/g, (m) => (Number(m[1]) === 0 ? '1' : `(${m[1]} + 1)`)],
+  ['number', /(?<![\w.'])(\d+(?:\.\d+)?)(?![\w.'])/g, numbered],
   ['minus', /(?<=[([,:?=] ?|return )-(?=[a-z\d(])/g, () => ''],
   ['all', /\.(every|some)\(/g, (m) => `.${m[1] === 'every' ? 'some' : 'every'}(`],
   [
@@ -19,8 +19,13 @@ const SORTS = [
     (m) => `.${{ find: 'findLast', findLast: 'find', findIndex: 'findLastIndex', findLastIndex: 'findIndex' }[m[1]]}(`,
   ],
   ['end', /\.at\(-1\)/g, () => '.at(0)'],
-  ['never', /\bif \((?=[^\n]*\)(?: return| \{| continue| break|$))/g, () => 'if (false && '],
 ]
+
+/** One more; of a large one, which stands for a length in picometers, twice as many: one more would be nothing. */
+function numbered([, number]) {
+  if (Number(number) === 0) return '1'
+  return Number(number) < 100 ? `(${number} + 1)` : `(${number} * 2)`
+}
 
 /** Every place of a text, in order: { sort, from, to, put }. */
 export const placesIn = (text) => {
@@ -33,7 +38,28 @@ export const placesIn = (text) => {
       places.push({ sort, from, to: from + match[0].length, put: change(match) })
     }
   }
-  return [...places, ...statements(text, code)].sort((a, b) => a.from - b.from || a.sort.localeCompare(b.sort))
+  return [...places, ...conditions(text, code), ...statements(text, code)].sort(
+    (a, b) => a.from - b.from || a.sort.localeCompare(b.sort),
+  )
+}
+
+/** Conditions on one line, which then never hold. */
+const conditions = (text, code) =>
+  [...code.matchAll(/\bif \(/g)].flatMap(({ index }) => {
+    const from = index + 'if '.length
+    const to = closing(code, from)
+    if (to === null || passed(text, index)) return []
+    return [{ sort: 'never', from, to, put: `(false && ${text.slice(from, to)})` }]
+  })
+
+/** Behind the parenthesis that closes the one at `from`; null if it is on another line. */
+const closing = (code, from) => {
+  let open = 0
+  for (let i = from; i < code.length && code[i] !== '\n'; i++) {
+    open += code[i] === '(' ? 1 : code[i] === ')' ? -1 : 0
+    if (open === 0) return i + 1
+  }
+  return null
 }
 
 /** Whole statements of one line that do something and give nothing. */
