@@ -335,9 +335,11 @@ function inset({ wanted, surface, region, sides, floor }: Inside): Form {
   const level = deepest - surface / 2
   const floorPiece = end - start > 1 ? [linePiece(start, level, end, level)] : []
   return [
+    linePiece(region.from, -surface / 2, region.from + sides, -surface / 2),
     aside(first, sides, region.from + sides, start),
     ...floorPiece,
     aside(last, -sides, end, region.to - sides),
+    linePiece(region.to - sides, -surface / 2, region.to, -surface / 2),
   ].filter(({ from, to }) => to > from)
 }
 
