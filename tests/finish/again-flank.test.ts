@@ -30,6 +30,8 @@ it('a V fed along its flank that was roughed much too shallow is roughed again f
     ['return', 'cross-feed', -0.061],
     ['start', undefined, undefined],
   ])
+  // From the step after what comes back from the stop to the measuring and the coming back of the new one.
+  expect(words).toContain('Steps 26 to 39 rough again')
   expect(words).toContain('the zero of the cross-feed is .0550 further out than it was set for')
 })
 
