@@ -67,6 +67,11 @@ export type OperationTrace = {
   /** By index of each move that cuts: the radial depth of cut over at least a quarter of its edge, pm. */
   readonly taken: Readonly<Record<number, Length>>
   /**
+   * By index of each infeed of the cross-feed: how far before its end the first point of the edge meets metal, wherever that is on the edge and whatever the
+   * lost motion, pm; 0 if it meets none.
+   */
+  readonly met: Readonly<Record<number, Length>>
+  /**
    * For a form cut step by step: the tallest ridge left on each of its arcs, square to it, from the free end on, pm.
    */
   readonly ridges?: readonly Length[]

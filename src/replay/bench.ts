@@ -69,6 +69,7 @@ export type Bench = {
   readonly at: Record<number, readonly Size[]>
   readonly clearance: Record<number, Length>
   readonly taken: Record<number, Length>
+  readonly met: Record<number, Length>
   /** Everything the edge has passed through with the spindle turning, in metal or in air. Null if nobody needs it. */
   readonly gathered: Gathered | null
   /** The path of the last cut. Going back along it removes no metal. */
@@ -128,6 +129,7 @@ export const nothingSeen = () =>
     at: {},
     clearance: {},
     taken: {},
+    met: {},
     gathered: null,
     lastCut: null,
     onlyGathers: false,

@@ -64,6 +64,8 @@ const cutOn = (
       checkContact(bench, index, swept(pieces, left, index))
     }
     checkSweep(bench, move, index, placeOf(to)[0] > placeOf(from)[0], cut)
+    if (slide === 'cross-feed' && move.action === 'feed-in' && bench.options.after === undefined)
+      bench.met[index] = Math.max(0, excess(cut, bench.surely)?.by ?? 0)
     if (meetsMetal(cut, bench)) {
       checkWallPlunge(bench, move, index, cut)
       checkCut(bench, index, slide, cut)

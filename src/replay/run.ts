@@ -47,10 +47,11 @@ export type Ran = { readonly trace: OperationTrace; readonly faults: readonly Se
 /** The result of all the moves. */
 export const ran = (bench: Bench, slides: OperationTrace['slides'] = []): Ran => {
   checkEnd(bench)
-  const { operation, surely, possibly, at, clearance, taken, faults } = bench
+  const { operation, surely, possibly, at, clearance, taken, met, faults } = bench
   const ridges = operation.cusp === undefined ? {} : { ridges: ridgesOf(operation.wanted, surely) }
   const zero = zeroOf(bench)
-  return { trace: { zero, slides, surely, possibly, sizes: sizesNow(bench), at, clearance, taken, ...ridges }, faults }
+  const sizes = sizesNow(bench)
+  return { trace: { zero, slides, surely, possibly, sizes, at, clearance, taken, met, ...ridges }, faults }
 }
 
 /** One move. */

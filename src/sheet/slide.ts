@@ -16,7 +16,7 @@ import {
 import { length } from '../phrase/figure.ts'
 import type { Figure, Phrase } from '../phrase/phrase.ts'
 import { scaleOf } from '../plan/scale.ts'
-import { INCH, MM } from '../units/length.ts'
+import { INCH, type Length, MM } from '../units/length.ts'
 import { carriageStep } from './carriage.ts'
 import { feedOn, restAfter } from './feed.ts'
 import type { Scene, StepWords } from './scene.ts'
@@ -41,20 +41,27 @@ const first = (scene: Scene, slide: Slide): Pick<StepWords, 'first'> => {
   return wind.length === 0 ? {} : { first: wind }
 }
 
-/** Where an infeed that goes more than a turn through the air comes to metal: felt there, and not counted. */
+/**
+ * Where an infeed that goes more than a turn through the air comes to metal: felt there, and not counted. Down a slant the way to the metal is another one:
+ * nothing is told of it.
+ */
 const meets = (scene: Scene, slide: Slide): Phrase[] => {
   const { move, feature, plan, index, turning } = scene
   const scale = scaleOf(plan, slide)
-  const taken = feature.trace.taken[index] ?? 0
-  if (move.action !== 'feed-in' || move.purpose === 'approach' || !turning || scale?.kind !== 'dial' || taken <= 0)
+  const met = feature.trace.met[index]
+  if (move.action !== 'feed-in' || slide !== 'cross-feed' || !turning || scale?.kind !== 'dial' || met === undefined)
     return []
   // Coming back from clearing the chip it meets the metal where it was.
-  if (feature.operation.moves[index - 1]?.purpose === 'clear-chip') return []
-  const into = slide === 'compound' ? Math.sin((feature.operation.angle * Math.PI) / 180) : 1
-  const met = Math.floor((scene.after[slide] ?? 0) - taken / (travelAt(scale, 1) * into) + 1e-6)
-  if (met < 0 || (met - (scene.before[slide] ?? 0)) * scale.readTo <= marksPerTurn(scale)) return []
-  return [['meets the metal at ', ...countShown(scale, met, scene.units), ': gently from there']]
+  if (move.purpose === 'approach' || feature.operation.moves[index - 1]?.purpose === 'clear-chip') return []
+  const end = scene.after[slide] ?? 0
+  const contact = met > SEEN ? Math.floor(end - met / travelAt(scale, 1) + 1e-6) : end
+  if (contact < 0 || (contact - (scene.before[slide] ?? 0)) * scale.readTo <= marksPerTurn(scale)) return []
+  if (met <= SEEN) return [['all the way through the air: it meets no metal yet']]
+  return [['meets the metal at ', ...countShown(scale, contact, scene.units), ': gently from there']]
 }
+
+/** Nobody feels less: a micrometer. */
+const SEEN: Length = 1_000_000
 
 const more = (scene: Scene, slide: Slide): Phrase[] => {
   const { action, purpose } = scene.move

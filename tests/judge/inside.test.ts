@@ -18,7 +18,7 @@ const cut = (...pieces: readonly Piece[]): Form => {
   cutInto(part, pieces)
   return part
 }
-const NO_TRACE = { zero: { fromEnd: 0, diameter: 0 }, slides: [], sizes: [], at: {}, clearance: {}, taken: {} }
+const NO_TRACE = { zero: { fromEnd: 0, diameter: 0 }, slides: [], sizes: [], at: {}, clearance: {}, taken: {}, met: {} }
 const drawn = (...ids: readonly Instrument[]): Operation => ({
   ...groove(1, 0.25, 0.1, []),
   dimensions: ids.map((id) => ({ id, aim: inch(id === 'depth' ? 0.1 : 0.25), limits: null })),

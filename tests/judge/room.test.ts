@@ -32,7 +32,7 @@ const dimension = (id: WantedDimension['id'], aim: number, limits?: readonly [nu
 })
 const judged = (operation: Operation, surely: Form, possibly: Form = surely) =>
   judge(bench, operation, before, { ...NO_TRACE, surely, possibly }, [])
-const NO_TRACE = { zero: { fromEnd: 0, diameter: 0 }, slides: [], sizes: [], at: {}, clearance: {}, taken: {} }
+const NO_TRACE = { zero: { fromEnd: 0, diameter: 0 }, slides: [], sizes: [], at: {}, clearance: {}, taken: {}, met: {} }
 const one = (sizes: readonly Judged[], id: string) => sizes.find((size) => size.id === id)!
 /** Metal gone beyond the room, in tenths of a thousandth of an inch along or down; the wall is square, so a wall too far is the whole depth. */
 const gone = (operation: Operation, cut: Cut) => {

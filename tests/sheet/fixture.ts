@@ -153,6 +153,7 @@ export const groove: Planned = {
     at: { 20: sizes(0.148, 1.396), 27: sizes(0.156, 1.356) },
     clearance: { 9: inch(0.042), 12: inch(0.042), 15: inch(0.042), 19: inch(0.542), 25: inch(0.042) },
     taken: {},
+    met: {},
   },
   budget: [
     {
