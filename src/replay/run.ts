@@ -84,7 +84,10 @@ export const carryOut = (bench: Bench, move: Move, index: number): void => {
       return
     case 'layout':
     case 'set-speed':
+      return
     case 'deburr':
+      if (move.purpose === 'chamfer' && !placeKnown(bench))
+        see(bench, 'set-up', index, null, 'The corner is chamfered where the tool must still be touched off.')
       return
     case 'zero':
       setZero(bench, move.slide ?? 'cross-feed', index)

@@ -3,7 +3,17 @@ import type { CornerCuts } from '../moves/cuts.ts'
 import type { Length } from '../units/length.ts'
 import { awayToMeasure } from './away.ts'
 import { countFor, findableBehindZero } from './dial.ts'
-import { dialMove, handMove, measureStop, newProgram, type Program, takeUp, toPlace, zero } from './program.ts'
+import {
+  dialMove,
+  handMove,
+  measureStop,
+  newProgram,
+  outToMeasure,
+  type Program,
+  takeUp,
+  toPlace,
+  zero,
+} from './program.ts'
 import type { Request, Sequenced } from './request.ts'
 import { finishOperation, touchSurface, travelRefusal } from './set-up.ts'
 
@@ -34,6 +44,7 @@ export function sequenceCorner(request: Request, cuts: CornerCuts): Sequenced {
   )
   const onlyTip = countFor(lathe.crossFeed, -(cuts.edgeAt(request.edge.from) - request.tipOverlap.byDial), 'lower')
   touchBothTips(program, request, onlyTip, backOut)
+  chamferBetween(program, request, backOut)
   const short = shortOf(request, cuts, onlyTip)
   toPlace(program, lathe.compound.scale, startCount(lathe.compound.scale, cuts.start - short.along))
   handMove(program, 'start')
@@ -65,7 +76,6 @@ function shortOf({ lathe, edge, tipOverlap }: Request, { edgeAt }: CornerCuts, o
 
 function touchBothTips(program: Program, request: Request, onlyTip: number, backOut: number): void {
   handMove(program, 'layout')
-  handMove(program, 'deburr', { purpose: 'chamfer' })
   handMove(program, 'swing')
   handMove(program, 'fit-tool')
   handMove(program, 'set-speed')
@@ -79,6 +89,18 @@ function touchBothTips(program: Program, request: Request, onlyTip: number, back
   handMove(program, 'touch-off', { slide: 'compound' })
   zero(program, 'compound')
   dialMove(program, 'back-out', 'cross-feed', backOut, 'clear')
+}
+
+/**
+ * Only now: a tip that is touched off near the corner must find its surface there. By a file, as another tool would take this one from its place; the tool
+ * far out, and back to the same mark.
+ */
+function chamferBetween(program: Program, { lathe }: Request, backOut: number): void {
+  outToMeasure(program, lathe.crossFeed, backOut, awayToMeasure(lathe.crossFeed))
+  handMove(program, 'start')
+  handMove(program, 'deburr', { purpose: 'chamfer' })
+  handMove(program, 'stop')
+  dialMove(program, 'return', 'cross-feed', backOut, 'come-back')
 }
 
 function alternate(

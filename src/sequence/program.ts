@@ -75,9 +75,14 @@ export function toPlace(program: Program, scale: Scale, count: number): void {
 
 /** Spindle off, and out of the way by whole turns: room for the hands. */
 export function stopAway(program: Program, scale: Scale, backOut: number, away: number): void {
+  handMove(program, 'stop')
+  outToMeasure(program, scale, backOut, away)
+}
+
+/** Further out, by whole turns. */
+export function outToMeasure(program: Program, scale: Scale, backOut: number, away: number): void {
   const turn = countsPerTurn(scale)
   const far = turn === null ? backOut - away : backOut - Math.ceil(away / turn) * turn
-  handMove(program, 'stop')
   dialMove(program, 'back-out', 'cross-feed', far, 'clear-to-measure')
 }
 

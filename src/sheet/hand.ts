@@ -131,21 +131,30 @@ export const lockWords = ({ feature }: Scene): string => {
 }
 
 /**
- * What the arc leaves of the corner in one straight cut, so that the form tool takes the rest: a line that touches the
- * arc in its middle has legs of R(2 − √2) (plane geometry); rounded down to what a rule shows.
+ * Spares the tool the point of the corner. No more than four fifths of the legs that the form tool itself has cut when they are measured, or they would not be
+ * what is expected; without a measuring no more than a line that touches the arc in its middle, R(2 − √2) (plane geometry). The four fifths, and that it is
+ * filed: common practice, no source.
  */
 const chamfer = ({ feature, units }: Scene): StepWords => {
-  const radius = feature.operation.dimensions.find(({ id }) => id === 'radius')?.aim ?? 0
-  const step = units === 'inch' ? INCH / 1000 : MM / 100
-  const leg = Math.floor((radius * (2 - Math.SQRT2)) / step) * step
+  const { operation, trace } = feature
+  const radius = operation.dimensions.find(({ id }) => id === 'radius')?.aim ?? 0
+  const rough = operation.moves.findIndex(({ purpose }) => purpose === 'expect-rough')
+  const measured = (trace.at[rough] ?? []).flatMap((size) => (LEGS.has(size.id) ? [(middle(size) ?? 0) * 0.8] : []))
+  const most = Math.min(radius * (2 - Math.SQRT2), ...measured)
+  const fine = units === 'inch' ? INCH / 1000 : MM / 50
+  const step = most >= 20 * fine ? 5 * fine : fine
   const half = angleFigure('angle', 45)
-  const legs = length('along', leg, units)
-  const says = [['by a bit ground to that angle, or by a file: the form tool then takes only the rest']]
+  const legs = length('along', Math.floor(most / step) * step, units)
+  const says = [
+    ['by a file with a handle, the arm clear of the chuck, slowest speed; it spares the tool the point of the corner'],
+  ]
   return {
-    ...say('CHAMFER', [half, ' on the corner, legs ', legs, ' or a little less'], [], says),
+    ...say('CHAMFER', [half, ' on the corner, legs ', legs, ' or less'], [], says),
     short: [half, ', legs ', legs],
   }
 }
+
+const LEGS: ReadonlySet<Size['id']> = new Set<Size['id']>(['legAlong', 'legDown'])
 
 const align = (scene: Scene): StepWords => {
   if (scene.move.purpose === 'only-tip')

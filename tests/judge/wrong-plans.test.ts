@@ -21,6 +21,12 @@ const STAIRS = 'src/sequence/stairs.ts'
 const PLUNGE = 'src/sequence/plunge.ts'
 const PLACING = '    placing: placingOf(shoulder, near, far),'
 const WRONG: Readonly<Record<string, Wrong>> = {
+  'a corner chamfered before its tips are touched off': {
+    file: 'src/sequence/corner.ts',
+    right: "  handMove(program, 'layout')\n  handMove(program, 'swing')",
+    wrong:
+      "  handMove(program, 'layout')\n  handMove(program, 'deburr', { purpose: 'chamfer' })\n  handMove(program, 'swing')",
+  },
   'steps that go on where the flank is': {
     file: ROUGH,
     right: 'Math.min(drawn(z - sides), drawn(z + sides), floor)',
@@ -212,6 +218,10 @@ const HOLLOW: Asked = [
   'shape: round, radius: 0.0625',
   'kind: radius, shape: concave, radius: 0.109, width: 0.180, center: 1.5',
 ]
+const PARALLEL_CORNER: Asked = [
+  'shape: corner, radius: 0.125',
+  'kind: radius, shape: corner, radius: 0.125, corner-of: end',
+]
 const CORNER: Asked = [
   'shape: corner, radius: 0.125',
   'kind: radius, shape: corner, radius: 0.125, corner-of: end, compound: { angle: 30 }',
@@ -231,6 +241,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['a slot deeper than its tool is wide', SLOT],
     ['a groove several tool widths wide', WIDE],
     ['a groove whose width has narrow limits', NARROW_LIMITS],
+    ['a corner by its own tool', PARALLEL_CORNER],
     ['a V that is opened up in steps', OPENED],
     ['a V that is opened up in steps by a steeper V', BY_A_VEE],
     ['a round groove that is opened up in steps', ROPE],
@@ -259,6 +270,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['swept back to the finished wall', WIDE, 'into-wall'],
     ['sweeps that do not meet', WIDE, 'open-form'],
     ['the second sweep shallower than the first', WIDE, 'ledge'],
+    ['a corner chamfered before its tips are touched off', PARALLEL_CORNER, 'set-up'],
     ['steps that go on where the flank is', OPENED, 'outside-form'],
     ['steps and what they may cut, both to one side', OPENED, 'outside-form'],
     ['steps thirty marks deeper', OPENED, 'outside-form'],

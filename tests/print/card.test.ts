@@ -49,12 +49,14 @@ const strayReadings = (sheet: Sheet): string[] =>
   )
 
 /** The steps of the card in the order in which it has them. */
-const stepsOn = (blocks: readonly Block[]): number[] =>
-  blocks.flatMap((block) => {
-    if (block.kind === 'boxes') return block.boxes.map(({ step }) => step)
+const stepsOn = (blocks: readonly Block[]): number[] => {
+  const all = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, i) => from + i)
+  return blocks.flatMap((block) => {
+    if (block.kind === 'boxes') return block.boxes.flatMap(({ step, steps }) => all(...(steps ?? [step, step])))
     if (block.kind === 'stop' || block.kind === 'supervised') return []
-    return block.rows.flatMap(({ from, to }) => Array.from({ length: to - from + 1 }, (_, i) => from + i))
+    return block.rows.flatMap(({ from, to }) => all(from, to))
   })
+}
 
 const check = (sheet: Sheet): void => {
   for (const width of [80, 60, 40]) {

@@ -7,14 +7,32 @@ const sheet = sheetFor(examplePlans().find(([name]) => name.startsWith('06'))![1
 const said = (does: Parameters<typeof words>[0]) => words(does, sheet.units)
 
 describe('a corner by its own tool', () => {
-  it('is chamfered before the tool is fitted: a line that touches the arc has legs of R(2 − √2) (plane geometry)', () => {
+  it('is chamfered when both tips have been touched off, the tool far out: on a chamfer neither would find its surface', () => {
     const at = sheet.steps.findIndex(({ purpose }) => purpose === 'chamfer')
-    const fit = sheet.steps.findIndex(({ action }) => action === 'fit-tool')
-    expect(at).toBeGreaterThan(0)
-    expect(at).toBeLessThan(fit)
-    // .125 × .5858 = .0732, and never more than that.
-    expect(said(sheet.steps[at]!.does)).toBe('45° on the corner, legs .073 or a little less')
-    expect(0.125 * (2 - Math.SQRT2)).toBeGreaterThan(0.073)
+    const zeros = sheet.steps.flatMap(({ action, feature }, i) => (action === 'zero' && feature === 0 ? [i] : []))
+    expect(zeros).toHaveLength(2)
+    expect(at).toBeGreaterThan(zeros[1]!)
+    expect(sheet.steps.slice(at - 2, at + 3).map(({ action, purpose }) => purpose ?? action)).toEqual([
+      'clear-to-measure',
+      'start',
+      'chamfer',
+      'stop',
+      'come-back',
+    ])
+  })
+
+  it('is chamfered less than its legs have when they are measured, which then are what is expected', () => {
+    const chamfer = sheet.steps.find(({ purpose }) => purpose === 'chamfer')!
+    const legs = Number(/legs (\.\d+) or less/.exec(said(chamfer.does))![1])
+    const measured = sheet.steps.find(({ purpose }) => purpose === 'expect-rough')!
+    const expected = (measured.expected ?? []).filter(({ id }) => id === 'legAlong' || id === 'legDown')
+    expect(expected).toHaveLength(2)
+    for (const { size } of expected) {
+      expect(legs).toBeLessThanOrEqual(size.value * 0.8)
+      expect(legs).toBeGreaterThan(size.value * 0.8 - 0.005)
+    }
+    // A line that touches the arc has legs of R(2 − √2) (plane geometry): no more than that.
+    expect(legs).toBeLessThan(0.125 * (2 - Math.SQRT2))
   })
 
   it('is brought to blend by the last move of its two dials, and by no other', () => {

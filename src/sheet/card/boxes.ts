@@ -83,7 +83,10 @@ const takeUp = ({ takeUp, atLeast, slide, does }: SheetStep): Phrase =>
 const aligned = ({ does, purpose }: SheetStep, { placing, touch }: PlannedFeature, units: Units): Phrase => {
   const { point, against } = placing
   const corner = CORNERS[point]
-  if (purpose === 'only-tip') return does
+  if (purpose === 'only-tip')
+    return touch.at !== null && 'by' in touch.at.against
+      ? say`outer tip ${exact('tool', touch.at.against.by, units)} over`
+      : does
   if (byTips(touch) && 'beside' in against)
     return say`deep tip near the face at ${exact('place', against.beside, units)}`
   if (corner === undefined) return does

@@ -17,6 +17,8 @@ const blocksOf = (sheet: Sheet, feature: PlannedFeature): Block[] => {
   const steps = sheet.steps.filter((step) => step.feature === feature.index)
   const corrected = correctedIn(steps)
   const blocks: Block[] = []
+  const aside = besideChamfer(steps)
+  let out: CellPart | null = null
   let read: Read = {}
   let cuts: Cut[] = []
   for (const step of steps) {
@@ -30,6 +32,14 @@ const blocksOf = (sheet: Sheet, feature: PlannedFeature): Block[] => {
     const { part, after } = partOf(sheet.lathe, step, before, corrected)
     const column = columnOf(step)
     read = after
+    if (aside.includes(step)) {
+      if (step.purpose === 'clear-to-measure') out = part
+      if (step.purpose !== 'chamfer') continue
+      close(sheet, blocks, cuts, feature)
+      cuts = []
+      addBox(blocks, asideOf(boxOf(step, part, feature, sheet), out, aside))
+      continue
+    }
     if (column !== null) {
       cuts.push({ step, column, part, before })
       continue
@@ -42,6 +52,18 @@ const blocksOf = (sheet: Sheet, feature: PlannedFeature): Block[] => {
   close(sheet, blocks, cuts, feature)
   return blocks
 }
+
+/** For a chamfer the tool goes out and comes back to the same mark: who knows the work needs one box for it. */
+const besideChamfer = (steps: readonly SheetStep[]): readonly SheetStep[] => {
+  const at = steps.findIndex(({ purpose }) => purpose === 'chamfer')
+  return at < 0 ? [] : steps.slice(at - 2, at + 3)
+}
+
+const asideOf = (box: Box, out: CellPart | null, aside: readonly SheetStep[]): Box => ({
+  ...box,
+  steps: [aside[0]!.number, aside.at(-1)!.number],
+  does: [...box.does, ', the tool OUT ', ...(out?.whole ?? ['well away']), ' and back'],
+})
 
 /** Cuts that alternate have the tool out only at their end: that is a box, so that their table has no column for it. */
 const close = (sheet: Sheet, blocks: Block[], cuts: readonly Cut[], feature: PlannedFeature): void => {

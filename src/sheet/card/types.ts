@@ -14,7 +14,12 @@ export type Block =
   | Stop
 
 /** One thing to do and to tick. */
-export type Box = { readonly step: number; readonly thing: string; readonly does: Phrase }
+export type Box = {
+  readonly step: number
+  readonly thing: string
+  readonly does: Phrase
+  readonly steps?: readonly [from: number, to: number]
+}
 
 /** One cut: what each column is turned to, in the order of the columns. */
 type Row = {

@@ -27,8 +27,10 @@ const packed = (each: readonly (readonly string[])[], width: number, aligned: bo
   return lines
 }
 
-const lineOf = ({ step, thing, does }: Box, units: Units, width: number): string[] =>
-  beside(`${String(step).padStart(3)} [ ] `, LABEL, `${thing} ${heldWords(does, units)}`, width)
+const lineOf = ({ step, steps, thing, does }: Box, units: Units, width: number): string[] => {
+  const label = `${(steps === undefined ? String(step) : steps.join('-')).padStart(3)} [ ] `
+  return beside(label, Math.max(LABEL, label.length), `${thing} ${heldWords(does, units)}`, width)
+}
 
 /** Short things one after the other, none of them broken unless it is longer than a line. */
 export const flowed = (texts: readonly string[], width: number): string[] => {
