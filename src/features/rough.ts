@@ -182,26 +182,9 @@ function openerOf(units: Units, tool: Tool, feature: Feature): Opener | Drafted 
  * pm.
  */
 export function draftAfterRough(bench: Bench, draft: Draft, edge: Form, steps: Draft): Drafted {
-  const { region, surface, cuts } = draft
-  const deepest = Math.max(...edge.map(({ from, to, curve }) => onCurve(curve, (from + to) / 2)))
-  const nose = edge.filter(({ from, to, curve }) => onCurve(curve, (from + to) / 2) >= deepest - 1)
-  const half = (nose.at(-1)!.to - nose[0]!.from) / 2 + besideFace(bench.units)
-  const step = bench.steps.find(({ start, end }) => start <= region.from && end >= region.to)
-  const out = bench.part.overhang
-  const sides: readonly (readonly [Length, Length])[] =
-    step === undefined
-      ? []
-      : [
-          [Math.max(step.start, region.from - 4 * half) + half, region.from - half],
-          [region.to + half, Math.min(step.end, out, region.to + 4 * half) - half],
-        ]
-  const over = sides.find(([from, to]) => to >= from)
-  if (over === undefined)
-    return refuse(
-      'rough-tool',
-      say`the steps leave no surface between the lines, and beside them there is no room to touch off tool "${draft.tool.name}"`,
-      'leave rough-tool out for this feature',
-    )
+  const { surface, cuts } = draft
+  const over = freeBeside(bench, draft, edge, [])
+  if (over === null) return noRoomBeside(draft)
   const opened =
     cuts.style === 'plunge'
       ? { cuts: { ...cuts, opened: openedTo(draft, edge, steps.atLeast ?? [], cuts.roughPlaces) } }
@@ -210,6 +193,46 @@ export function draftAfterRough(bench: Bench, draft: Draft, edge: Form, steps: D
     ok: true,
     draft: { ...draft, ...opened, touch: { diameter: surface, at: { point: 'tip', against: { over } } } },
   }
+}
+
+const noRoomBeside = ({ tool }: Draft): Drafted =>
+  refuse(
+    'rough-tool',
+    say`the steps leave no surface between the lines, and beside them there is no room to touch off tool "${tool.name}"`,
+    'leave rough-tool out for this feature, or cut it before what is beside it (order:)',
+  )
+
+/** Touched off where none of the features that are cut by then has taken the surface away. `edge`: of the tool that finishes an opened form. */
+export function touchedBeside(bench: Bench, draft: Draft, edge: Form, cut: readonly Draft['region'][]): Drafted {
+  const { at } = draft.touch
+  if (at === null || !('over' in at.against) || roughToolOf(draft.feature) === null || draft.roughs !== undefined)
+    return { ok: true, draft }
+  const over = freeBeside(bench, draft, edge, cut)
+  if (over === null) return noRoomBeside(draft)
+  return { ok: true, draft: { ...draft, touch: { ...draft.touch, at: { ...at, against: { over } } } } }
+}
+
+/** Where the tip may be over the surface beside the lines, the tailstock side first; null if there is no room for the edge on either side. */
+function freeBeside(
+  bench: Bench,
+  { region }: Draft,
+  edge: Form,
+  cut: readonly Draft['region'][],
+): readonly [Length, Length] | null {
+  const deepest = Math.max(...edge.map(({ from, to, curve }) => onCurve(curve, (from + to) / 2)))
+  const nose = edge.filter(({ from, to, curve }) => onCurve(curve, (from + to) / 2) >= deepest - 1)
+  const half = (nose.at(-1)!.to - nose[0]!.from) / 2 + besideFace(bench.units)
+  const step = bench.steps.find(({ start, end }) => start <= region.from && end >= region.to)
+  if (step === undefined) return null
+  const [out, far] = [Math.min(step.end, bench.part.overhang), 4 * half]
+  const others = cut.filter(({ from, to }) => to <= region.from || from >= region.to)
+  const near = Math.max(step.start, region.from - far, ...others.flatMap(({ to }) => (to <= region.from ? [to] : [])))
+  const end = Math.min(out, region.to + far, ...others.flatMap(({ from }) => (from >= region.to ? [from] : [])))
+  const sides = [
+    [near + half, region.from - half],
+    [region.to + half, end - half],
+  ] as const
+  return sides.find(([from, to]) => to >= from) ?? null
 }
 
 /** What the feature's own tool leaves for its finish: half of what the steps leave on the floor, so that it cleans that up before. */

@@ -10,22 +10,29 @@ import { byFormTool } from './by-form-tool.ts'
 import { withMissingFrom } from './missing-from.ts'
 import { offered } from './offered.ts'
 import { type Outcome, planOne } from './one.ts'
-import { openedUp } from './opened.ts'
+import { openedUp, touchedClear } from './opened.ts'
 
 /** In the order of work, with one sentence per reason for that order. */
 export type Features = { readonly outcomes: readonly Outcome[]; readonly reasons: readonly string[] }
 
-/** Every feature planned and proved, or refused with its reason; a refused one does not stop the others. */
-export function planFeatures(job: Job, bench: Bench, setup: Setup): Features {
+/**
+ * Every feature planned and proved, or refused with its reason; a refused one does not stop the others. `without`: what is found to be refused after its steps
+ * were planned; then these are left out too.
+ */
+export function planFeatures(job: Job, bench: Bench, setup: Setup, without: readonly Outcome[] = []): Features {
   const outcomes: Outcome[] = []
-  const { drafts, refused, reasons } = draftAll(job, bench, setup)
+  const { drafts, refused, reasons } = draftAll(job, bench, setup, without)
   let progress = startOf(setup)
   let moves = 0
   const unroughed = new Set<number>()
-  for (const { draft, angle } of drafts) {
-    if (unroughed.has(draft.feature.index)) continue
+  for (const { draft: asDrafted, angle } of drafts) {
+    if (unroughed.has(asDrafted.feature.index)) continue
     const before = outcomes.flatMap((one) => ('planned' in one ? [one.planned.draft] : []))
-    const first = planOne(job, bench, setup, draft, angle, before, progress)
+    const touched = touchedClear(bench, asDrafted, before)
+    const draft = touched.ok ? touched.draft : asDrafted
+    const first = touched.ok
+      ? planOne(job, bench, setup, draft, angle, before, progress)
+      : { feature: draft.feature, refusal: touched.refusal }
     const tried = 'planned' in first ? first : offered({ job, bench, setup, draft, before, progress }, first)
     const outcome = 'planned' in tried ? withinJob(tried, moves) : tried
     if ('planned' in outcome) {
@@ -43,6 +50,13 @@ export function planFeatures(job: Job, bench: Bench, setup: Setup): Features {
       if (draft.roughs !== undefined) unroughed.add(draft.feature.index)
     }
   }
+  const opened = new Set(
+    outcomes.flatMap((one) =>
+      'planned' in one && one.planned.draft.roughs !== undefined ? [one.planned.draft.feature.index] : [],
+    ),
+  )
+  const unfinished = outcomes.filter((one) => 'refusal' in one && opened.has(one.feature.index))
+  if (unfinished.length > 0) return planFeatures(job, bench, setup, [...without, ...unfinished])
   return { outcomes: refused.reduce<readonly Outcome[]>(insertedInOrder, outcomes), reasons }
 }
 
@@ -74,10 +88,11 @@ function insertedInOrder(outcomes: readonly Outcome[], refused: Outcome): Outcom
   return at < 0 ? [...outcomes, refused] : outcomes.toSpliced(at, 0, refused)
 }
 
-function draftAll(job: Job, bench: Bench, setup: Setup) {
-  const refused: Outcome[] = []
+function draftAll(job: Job, bench: Bench, setup: Setup, without: readonly Outcome[]) {
+  const refused: Outcome[] = [...without]
   const drafts: { draft: Draft; angle: number }[] = []
   for (const feature of job.features) {
+    if (without.some((one) => one.feature.index === feature.index)) continue
     const drafted = draftFeature(bench, feature)
     const opened = drafted.ok ? openedUp(bench, drafted.draft) : null
     if (opened !== null && !opened.ok) refused.push({ feature, refusal: opened.refusal })

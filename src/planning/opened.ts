@@ -1,7 +1,7 @@
 import type { Bench, Draft, Drafted, Refusal } from '../features/draft.ts'
 import { edgeFormOf } from '../features/on-face.ts'
 import { draftFeature } from '../features/registry.ts'
-import { draftAfterRough, draftRough, leaveAfterRough, roughToolOf } from '../features/rough.ts'
+import { draftAfterRough, draftRough, leaveAfterRough, roughToolOf, touchedBeside } from '../features/rough.ts'
 import { edgeOf } from '../tools/edge.ts'
 
 /** The steps that another tool roughs under a feature, and the feature as it is finished after them. */
@@ -30,3 +30,14 @@ export function openedUp(bench: Bench, draft: Draft): Opened | null {
 /** The part of it that `one` was, drafted from the feature as a whole. */
 export const samePart = (opened: Opened, one: Draft): Drafted =>
   opened.ok ? { ok: true, draft: one.roughs === undefined ? opened.after : opened.steps } : opened
+
+/** An opened form is touched off beside its lines: clear of what is cut before it. */
+export const touchedClear = (bench: Bench, draft: Draft, before: readonly Draft[]): Drafted =>
+  draft.touch.at === null
+    ? { ok: true, draft }
+    : touchedBeside(
+        bench,
+        draft,
+        edgeOf(draft.tool, edgeFormOf(draft)).pieces,
+        before.map(({ region }) => region),
+      )

@@ -196,7 +196,8 @@ const bringUp = ({ feature }: Scene): string => {
 /** The named slide is fed forward, so that the touch itself takes up its lost motion. */
 const touchOff = (scene: Scene): StepWords => {
   const { move, feature } = scene
-  if (move.slide !== 'compound') return say('CROSS-FEED', [`in gently until ${touchWords(feature)}`], [], [BY_HAND])
+  if (move.slide !== 'compound')
+    return say('CROSS-FEED', together(['in gently until ', touchWords(feature, scene.units)]), [], [BY_HAND])
   const { forward } = waysOf('compound', feature.operation.angle)
   const { point, to } = placingWords(feature, scene.units)
   const met =

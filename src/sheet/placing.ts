@@ -1,7 +1,7 @@
 import { isOnLine, type Placing, type Touch } from '../moves/placing.ts'
 import type { Prose } from '../phrase/phrase.ts'
 import { about, exact, say } from '../phrase/say.ts'
-import type { Units } from '../units/length.ts'
+import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import type { Planned } from './scene.ts'
 
 /** Words for what the tool is brought to, made only from the data that is replayed. */
@@ -58,18 +58,26 @@ const against = ({ point, against }: Placing, shape: Planned['edge']['shape'], u
 }
 
 /** What is felt when the cross-feed is fed in gently. */
-export const touchWords = ({ edge, operation }: Planned): string => {
+export const touchWords = ({ edge, operation }: Planned, units: Units): Prose => {
   const { at }: Touch = operation.touch
   const end = edge.shape === 'square' ? 'edge' : edge.shape === 'vee' ? 'nose' : 'tip'
-  if (at !== null && 'past' in at.against)
-    return `only the ${at.point === 'headstock-corner' ? 'outer' : 'deep'} tip touches the cylinder`
   if (at !== null) {
-    const where = isOnLine(operation.placing) ? ' beside the lines' : ''
-    return `the ${end} touches the cylinder${where}, brought over it by carriage`
+    if ('past' in at.against)
+      return `only the ${at.point === 'headstock-corner' ? 'outer' : 'deep'} tip touches the cylinder`
+    if (!isOnLine(operation.placing)) return `the ${end} touches the cylinder, brought over it by carriage`
+    const [from, to] = within(at.against.over, units)
+    return say`the ${end} touches the cylinder beside the lines, by carriage between ${about('place', from, units)} and ${about('place', to, units)}`
   }
   return 'between' in operation.placing.against
     ? `the ${end} touches midway between the lines`
     : `the ${end} touches the turning surface`
+}
+
+/** By whole hundredths of an inch, or half millimeters, where there is room for that: nobody needs to be nearer. */
+const within = ([from, to]: readonly [Length, Length], units: Units): readonly [Length, Length] => {
+  const step = units === 'inch' ? INCH / 100 : MM / 2
+  const [low, high] = [Math.ceil(from / step) * step, Math.floor(to / step) * step]
+  return low < high ? [low, high] : [from, to]
 }
 
 /** How much of the edge is over the work if only a tip may touch, pm; null if the whole edge may. */

@@ -231,6 +231,52 @@ describe('a tool that is to rough a form in steps', () => {
     expect(features[1].finished.depth.planned).toBeCloseTo(0.2, 3)
   })
 
+  describe('beside grooves that are cut before', () => {
+    // Belt goes from 2.000 to about 2.455; beside it the nose of .150 wants .075 and .010 to each side.
+    const beside = (near: number, name: string) =>
+      `kind: groove, name: ${name}, near: ${near}, width: 0.15, depth: 0.1, tool: opener, order: 1`
+    const planned = async (features: readonly string[]) => {
+      const { status, out } = await runIn(
+        { files: { 'job.yaml': job(features) } },
+        'sheet',
+        'job.yaml',
+        '--format',
+        'json',
+      )
+      return { status, features: JSON.parse(out).features }
+    }
+
+    it('the form tool is touched off where they have left the surface', async () => {
+      const { status, features } = await planned([
+        beside(1.8, 'Near'),
+        `${BELT}, near: 2, rough-tool: opener, order: 2`,
+      ])
+      expect([status, features.map(({ name }: { name: string }) => name)]).toEqual([
+        0,
+        ['Near', 'Belt, in steps', 'Belt'],
+      ])
+      const [from, to] = features[2].touch.at.against.over
+      // Not between 1.950 and 2.000, where there is no room for it, but on the other side.
+      expect(from).toBeGreaterThan(2.455 + 0.075)
+      expect(to).toBeGreaterThanOrEqual(from)
+    })
+
+    it('nor is it roughed where it cannot be touched off for its finish', async () => {
+      const { status, features } = await planned([
+        beside(1.8, 'Near'),
+        beside(2.5, 'Far'),
+        `${BELT}, near: 2, rough-tool: opener, order: 2`,
+      ])
+      expect(status).toBe(1)
+      expect(features.map(({ name, status: one }: { name: string; status: string }) => [name, one])).toEqual([
+        ['Near', 'planned'],
+        ['Far', 'planned'],
+        ['Belt', 'refused'],
+      ])
+      expect(JSON.stringify(features[2])).toContain('beside them there is no room to touch off tool')
+    })
+  })
+
   it('is refused where there is no room beside the lines to touch off', async () => {
     const text = job([`${ROPE}, near: .010, rough-tool: opener`]).replace(
       'diameter: 3, length: 8',

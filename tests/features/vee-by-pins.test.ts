@@ -47,7 +47,8 @@ describe('the bottom of a V that nothing else enters', () => {
   ])('is taken over two pins, less what they stand above it: %s', async (_, form, nose) => {
     const { words, data } = await sheet(job(form, nose))
     const stops = told(words)
-    expect(stops).toHaveLength(2)
+    // Where it is the same at the end it is not told again.
+    expect(stops).toHaveLength(form.includes('0.040') ? 2 : 1)
     for (const stop of stops) expect(over(stop) - stop.less).toBeCloseTo(stop.bottom, 3)
     // By the reading of the root, that of a nose beside which it is widened is not sure enough to correct by.
     expect(words.includes('FINISH BY bottom diameter')).toBe(!form.includes('0.040'))
