@@ -32,6 +32,14 @@ const isList = (part: Part): part is Phrase => Array.isArray(part)
 export const joinedBy = (between: string, parts: readonly Part[]): Phrase =>
   together(parts.flatMap((part, i) => (i === 0 ? [part] : [between, part])))
 
+/** Steps that are done the same: each by its number, or of many the first and the last. */
+export const stepsNamed = (numbers: readonly number[]): Phrase => {
+  const [first, last] = [numbers[0] ?? 0, numbers.at(-1) ?? 0]
+  if (numbers.length > 4) return say`every infeed from step ${first} to ${last}`
+  if (numbers.length < 2) return say`step ${first}`
+  return say`steps ${joinedBy(', ', numbers.slice(0, -1))} and ${last}`
+}
+
 /** A length with as many digits as a sheet ever prints. pm. */
 export const exact = (role: Role, value: Length, units: Units): Figure =>
   about(role, value, units, formatDigitsFor([value], units))

@@ -16,6 +16,7 @@ import { fitTool } from './fit-tool.ts'
 import { layout } from './layout.ts'
 import { overWork, placingWords, touchWords } from './placing.ts'
 import type { Planned, Scene, StepWords } from './scene.ts'
+import type { Expected } from './sheet.ts'
 import { swing } from './swing.ts'
 
 /** The steps that are done by hand, on no dial. */
@@ -234,7 +235,7 @@ const measure = (scene: Scene): StepWords => {
             id: size.id,
             label: labelOf(size.id),
             size: dimensionFigure('expected', size.id, middle(size) ?? 0, scene.units),
-            ...(by === undefined ? {} : { by: takenWith(scene, size.id, by.with, expected) }),
+            ...(by === undefined ? {} : takenWith(scene, size.id, by.with, expected)),
           },
         ],
   )
@@ -260,18 +261,24 @@ const takenBy = ({ inspection = [] }: Planned, id: string): Check['by'] =>
   inspection.find((check) => check.id === (PLACES.has(id) ? 'place' : id))?.by
 
 /** Over pins nobody reads a size of the work: what is to be taken off, at this stop, is told beside it. */
-function takenWith({ feature, units }: Scene, id: string, name: InstrumentName, sizes: readonly Size[]): Phrase {
-  const over = feature.inspection?.find((check) => check.id === id)?.over
-  if (name !== 'pins' || over === undefined) return [NAMED[name]]
-  const { pin, more, flanks } = over
+function takenWith(
+  { feature, units }: Scene,
+  id: string,
+  name: InstrumentName,
+  sizes: readonly Size[],
+): Pick<Expected, 'by' | 'over'> {
+  const pins = feature.inspection?.find((check) => check.id === id)?.over
+  if (name !== 'pins' || pins === undefined) return { by: [NAMED[name]] }
+  const { pin, more, flanks } = pins
   const root = sizes.find((size) => size.id === 'root')
   const now = flanks === null || root === undefined ? 0 : (flanks.root - (middle(root) ?? flanks.root)) / flanks.tangent
-  return [
+  const over: Phrase = [
     'over two ',
     called('instrument', pin.label, pin.size, units),
     ' pins less ',
     length('instrument', more + now, units),
   ]
+  return { by: over, over }
 }
 
 const PLACES: ReadonlySet<string> = new Set(['near', 'far', 'center'])

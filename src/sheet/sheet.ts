@@ -65,6 +65,8 @@ export type Expected = {
   readonly size: Figure
   /** What it is taken with. */
   readonly by?: Phrase
+  /** Over which pins, and what is to be taken off the size over them. */
+  readonly over?: Phrase
 }
 
 /** A table under a stop in words: what was measured, and the reading that follows from it. */

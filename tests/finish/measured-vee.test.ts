@@ -40,7 +40,7 @@ test('without a width it is said what to give', async () => {
 test('metal left in a V: fed down its flank by the bottom, held by its width by that, each with what is past saving', async () => {
   // 80.06 − 2 · (8.78 and 9.28) = 62.50 and 61.50; the plunge by a depth dial: a mark of .02 is .04 on the diameter.
   expect(await textOf('flank')).toMatch(
-    /STILL TO CUT if the bottom is over 62\.50: steps \d+ to \d+ again, every finishing step: 1 mark deeper than before for every 0\.04 .*under 61\.50 it is scrap/,
+    /STILL TO CUT if the bottom is over 62\.50: steps \d+ to \d+ again, (?:steps [\d, ]+ and \d+|every infeed from step \d+ to \d+): 1 mark deeper than before for every 0\.04 .*under 61\.50 it is scrap/,
   )
   // .001 of depth opens the V by 2 · .001 · tan 30°.
   expect(await textOf('tilted')).toMatch(

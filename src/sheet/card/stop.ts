@@ -1,7 +1,7 @@
 import type { Lathe } from '../../lathe/lathe.ts'
 import { identify } from '../../phrase/figure.ts'
 import type { Phrase } from '../../phrase/phrase.ts'
-import { joinedBy, say, together } from '../../phrase/say.ts'
+import { joinedBy, say, stepsNamed, together } from '../../phrase/say.ts'
 import type { MetalLeft, SheetStep } from '../sheet.ts'
 import { scaleIn } from './parts.ts'
 import type { PlannedFeature, Stop } from './types.ts'
@@ -10,7 +10,6 @@ import type { PlannedFeature, Stop } from './types.ts'
 export const stopOf = (step: SheetStep, { proof }: PlannedFeature, steps: readonly SheetStep[], lathe: Lathe): Stop => {
   const { expected = [], tables = [], metalLeft, more, number } = step
   const limitsOf = (id: string) => proof.lines.find((line) => line.id === id)?.limits ?? null
-  const told = expected.length + (metalLeft?.sizes.length ?? 0)
   return {
     kind: 'stop',
     sizes: expected.map((one) => ({ ...one, limits: step.group === 'end' ? limitsOf(one.id) : null })),
@@ -25,7 +24,7 @@ export const stopOf = (step: SheetStep, { proof }: PlannedFeature, steps: readon
             ),
           ]),
       // The lines of the tables are in the tables, those of the sizes in the blanks.
-      ...(tables.length > 0 ? [] : more.slice(told)),
+      ...(tables.length > 0 ? [] : more.slice(expected.length, more.length - (metalLeft?.sizes.length ?? 0))),
     ],
   }
 }
@@ -47,13 +46,20 @@ const sizeLeft = (
   { measure, when, limit, past, steps, perStep, reading }: MetalLeft['sizes'][number],
   by: string,
 ): Phrase => {
-  const which: Phrase =
-    steps.length > 2
-      ? ['every finishing step']
-      : say`${steps.length > 1 ? 'steps' : 'step'} ${joinedBy(' and ', steps)}`
+  const which = stepsNamed(steps)
   const way = measure !== 'width' ? 'deeper' : reading < 0 ? 'further back' : 'further'
   const lost: Phrase = past === null ? [] : [` (${when === 'under' ? 'over' : 'under'} `, past, ': scrap)']
-  return together([WHAT[measure], ` ${when} `, limit, ': ', which, ` ${by} ${way} for each `, perStep, ' begun', lost])
+  return together([
+    WHAT[measure],
+    ` ${when} `,
+    limit,
+    ': ',
+    which,
+    ` ${by} ${way} for each `,
+    perStep,
+    ' or part',
+    lost,
+  ])
 }
 
 const WHAT: Readonly<Record<MetalLeft['sizes'][number]['measure'], string>> = {

@@ -5,7 +5,7 @@ import type { Slide } from '../../moves/operation.ts'
 import { markFigure } from '../../phrase/dial.ts'
 import { length } from '../../phrase/figure.ts'
 import type { Phrase, Role } from '../../phrase/phrase.ts'
-import { joinedBy, say, together } from '../../phrase/say.ts'
+import { say, stepsNamed, together } from '../../phrase/say.ts'
 import type { Plan } from '../../plan/plan.ts'
 import { scaleOf } from '../../plan/scale.ts'
 import { inUnits, type Length } from '../../units/length.ts'
@@ -114,13 +114,7 @@ const lineOf = (plan: Plan, left: Left, again: Phrase | null, first: number, acr
   const { measure, when, limit, past, slide, further, by, perStep } = left
   const show = (value: Length, role: Role = 'limit') => length(role, value, plan.units)
   const wide = measure === 'width' && further === across?.indexes
-  const step =
-    further.length === 1 || wide
-      ? say`${further.length === 1 ? 'step' : 'steps'} ${joinedBy(
-          ' and ',
-          further.map((index) => first + index),
-        )}`
-      : 'every finishing step'
+  const step = stepsNamed(further.map((index) => first + index))
   const lost: Phrase = past === null ? [] : [`; ${when === 'under' ? 'over' : 'under'} `, show(past), ' it is scrap']
   // A part of a step counts as a whole step, if a whole step is still within the limits.
   const part = past === null || Math.abs(past - limit) >= perStep ? ' or part of it' : ''

@@ -4,7 +4,7 @@ import type { Scale } from '../../lathe/lathe.ts'
 import { marks, readingOf, shownOn } from '../../phrase/dial.ts'
 import { identify, length } from '../../phrase/figure.ts'
 import type { Figure, Phrase } from '../../phrase/phrase.ts'
-import { joinedBy, say } from '../../phrase/say.ts'
+import { joinedBy, say, stepsNamed } from '../../phrase/say.ts'
 import type { Plan } from '../../plan/plan.ts'
 import { inUnits } from '../../units/length.ts'
 import type { Planned } from '../scene.ts'
@@ -110,7 +110,7 @@ const tableInWords = (plan: Plan, feature: Planned, table: CorrectionTable, firs
 })
 
 const stepsOf = ({ finishes }: CorrectionTable, first: number): Phrase =>
-  finishes.length === 1 ? say`step ${first + finishes[0]!}` : ['every finishing step']
+  stepsNamed(finishes.map((index) => first + index))
 
 const headOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: number): Phrase => {
   const key = table.byDepth ? 'outside diameter less bottom diameter' : 'bottom diameter'

@@ -13,6 +13,7 @@ export const stopLines = ({ sizes, tables, rules }: Stop, units: Units, width: n
   const room = width - IN
   const asked = tables.length === 0
   const rest = sizes.filter(({ id }) => !tables.some(({ by }) => by === id))
+  const pins = sizes.flatMap(({ label, over }) => (over === undefined ? [] : [`${label}: ${words(over, units)}`]))
   return [
     ...flowed(
       rest.map(({ label, size, limits }) => {
@@ -22,6 +23,7 @@ export const stopLines = ({ sizes, tables, rules }: Stop, units: Units, width: n
       }),
       room,
     ),
+    ...pins.flatMap((each) => wrap(each, room)),
     ...tables.flatMap((table) => tableLines(table, units, room)),
     ...rules.flatMap((rule) => wrap(heldWords(rule, units), room)),
   ].map((line) => ' '.repeat(IN) + line)
