@@ -268,6 +268,8 @@ function takenWith(
   sizes: readonly Size[],
 ): Pick<Expected, 'by' | 'over'> {
   const pins = feature.inspection?.find((check) => check.id === id)?.over
+  // A center has no edge.
+  if (id === 'center') return { by: [`${NAMED[name]} to the near edge, and half the width`] }
   if (name !== 'pins' || pins === undefined) return { by: [NAMED[name]] }
   const { pin, more, flanks } = pins
   const root = sizes.find((size) => size.id === 'root')

@@ -13,7 +13,10 @@ export type PlacingWords = {
 }
 
 export const placingWords = ({ edge, operation }: Planned, units: Units): PlacingWords => ({
-  point: pointOf(operation.placing, edge.shape),
+  point:
+    edge.shape === 'vee' && edge.nose === 0 && isOnLine(operation.placing)
+      ? 'point of the tool'
+      : pointOf(operation.placing, edge.shape),
   to: against(operation.placing, edge.shape, units),
   on: 'line' in operation.placing.against || ('beside' in operation.placing.against && edge.shape !== 'corner'),
 })
@@ -60,7 +63,14 @@ const against = ({ point, against }: Placing, shape: Planned['edge']['shape'], u
 /** What is felt when the cross-feed is fed in gently. */
 export const touchWords = ({ edge, operation }: Planned, units: Units): Prose => {
   const { at }: Touch = operation.touch
-  const end = edge.shape === 'square' ? 'edge' : edge.shape === 'vee' ? 'nose' : 'tip'
+  const end =
+    edge.shape === 'square'
+      ? 'edge'
+      : edge.shape === 'vee' && edge.nose !== 0
+        ? 'nose'
+        : edge.shape === 'vee'
+          ? 'point'
+          : 'tip'
   if (at !== null) {
     if ('past' in at.against)
       return `only the ${at.point === 'headstock-corner' ? 'outer' : 'deep'} tip touches the cylinder`

@@ -57,9 +57,9 @@ features:
   })
 
   it('tells by what to choose where an instrument reads between its rows, and only there', () => {
-    expect(sheetOf(flank(8))).toContain('between rows in proportion, in doubt the shallower')
+    expect(sheetOf(flank(8))).toContain('between rows in proportion, in doubt finish shallower')
     // A compound read to 0.02 and a caliper read to 0.01: every reading stands in the table by the width.
-    expect(sheetOf(neck(9))).not.toContain('in doubt the narrower')
+    expect(sheetOf(neck(9))).not.toContain('in doubt finish narrower')
   })
 })
 

@@ -65,6 +65,12 @@ export const stepLines = (steps: readonly SheetStep[], style: Style): string[] =
         ...headed(`${stays.from}-${stays.to}`, 'AS BEFORE', [stayWords(stays, before?.name ?? '')], layout),
       ]
     }
+    const was = swungAlready(step, before?.steps ?? [], units)
+    if (was !== undefined)
+      return [
+        ...heading,
+        ...headed(String(step.number), step.thing, [`left as at step ${was}: see that it is tight`], layout),
+      ]
     if (place === undefined) {
       const next = steps.find(({ number }) => number === step.number + 1)
       // What is ticked or signed between the two stays between them.
@@ -134,6 +140,12 @@ const staying = (steps: readonly SheetStep[], before: readonly SheetStep[], unit
     as: { from: run[0]!.was.number, to: run.at(-1)!.was.number },
   }
 }
+
+/** The step of the feature before by which the compound was set as it is to be: set anew by its marks it would only be less true. */
+const swungAlready = (step: SheetStep, before: readonly SheetStep[], units: Units): number | undefined =>
+  step.action !== 'swing'
+    ? undefined
+    : before.find(({ action, does }) => action === 'swing' && words(does, units) === words(step.does, units))?.number
 
 const digitsOf = (steps: readonly SheetStep[], folded: readonly Range[]): number =>
   Math.max(3, ...steps.map((step) => String(step.number).length), ...folded.map((one) => numbers(one).length))

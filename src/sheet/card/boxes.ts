@@ -72,13 +72,16 @@ const byTips = ({ at }: PlannedFeature['touch']): boolean => at !== null && 'pas
 /** What the edge is fed to by hand. */
 const touched = ({ slide, does }: SheetStep, { touch }: PlannedFeature): Phrase => {
   if (byTips(touch)) return [slide === 'compound' ? 'deep' : 'outer', ' tip only touches, power off']
-  return slide === 'compound' || touch.at !== null ? does : ['touch, power off']
+  if (touch.at !== null) return [...does, ', power off']
+  return slide === 'compound' ? does : ['touch, power off']
 }
 
-const takeUp = ({ takeUp, atLeast, slide, does }: SheetStep): Phrase =>
-  slide === 'compound' && takeUp !== undefined && takeUp !== atLeast
+const takeUp = ({ takeUp, atLeast, slide, does, first = [] }: SheetStep): Phrase => [
+  ...first,
+  ...(slide === 'compound' && takeUp !== undefined && takeUp !== atLeast
     ? ['forward ', figure('take-up', takeUp, 'mark', 2), ' marks or more']
-    : does
+    : does),
+]
 
 const aligned = ({ does, purpose }: SheetStep, { placing, touch }: PlannedFeature, units: Units): Phrase => {
   const { point, against } = placing

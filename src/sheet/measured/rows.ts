@@ -55,8 +55,8 @@ const betweenRows = (between: Between, doubt: string | null): string[] =>
   doubt === null ? [] : [`${BETWEEN[between](doubt)}; `]
 
 const BETWEEN: Readonly<Record<Between, (doubt: string) => string>> = {
-  nearer: (doubt) => `nearer row, in doubt the ${doubt}`,
-  'in proportion': (doubt) => `between rows in proportion, in doubt the ${doubt}`,
+  nearer: (doubt) => `nearer row, in doubt finish ${doubt}`,
+  'in proportion': (doubt) => `between rows in proportion, in doubt finish ${doubt}`,
   none: () => 'between rows use "finish"',
 }
 
