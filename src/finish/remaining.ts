@@ -1,6 +1,7 @@
+import { instrumentsOf } from '../lathe/instruments.ts'
 import type { Operation } from '../moves/operation.ts'
 import type { OperationTrace } from '../moves/trace.ts'
-import type { Length } from '../units/length.ts'
+import { type Length, MM } from '../units/length.ts'
 import { correctedFor, type Shop } from './measured.ts'
 import { type Choice, firstProved } from './nearby.ts'
 import { acrossOnPaper, deeperOnPaper, NO_PAPER, type Paper } from './paper.ts'
@@ -43,7 +44,8 @@ export const remainingFor = (shop: Shop, taken: Taken, paper: Paper = NO_PAPER):
   const past = pastLimits(shop, taken)
   if (past !== null) return { ok: false, ...past }
   const expectedWidth = widthAt(shop, taken.bottom)
-  const wider = taken.width === null || byEye(shop) ? 0 : trueTool(shop, taken.bottom, taken.width)
+  const silent = taken.width === null || byEye(shop) || asKeen(shop, taken.width, expectedWidth)
+  const wider = silent ? 0 : trueTool(shop, taken.bottom, taken.width!)
   if (wider === null) return { ok: false, why: 'no-width' }
   const real: Shop = { ...shop, operation: withTool(shop.operation, wider) }
   const { across, deeper, corrected, trouble } = firstProved(
@@ -73,6 +75,16 @@ const choicesFor = (real: Shop, { bottom, width }: Taken, wider: Length, paper: 
   const told =
     deeper === null && across === null ? null : { deeper: deeper ?? own.deeper, across: across ?? own.across }
   return { told, own }
+}
+
+/**
+ * A keen point has no width that could be another one: what the width of its V is off, up to three times what a caliper may be off, is the angle and the caliper.
+ * Common practice, no source.
+ */
+const asKeen = ({ lathe, operation }: Shop, width: Length, expected: Length | null): boolean => {
+  const keen = operation.edge.pieces.every(({ curve }) => curve.kind === 'line' && curve.d0 !== curve.d1)
+  const caliper = instrumentsOf(lathe).caliper ?? MM / 20
+  return keen && expected !== null && Math.abs(width - expected) <= 3 * caliper
 }
 
 /** After roughing at places found by eye, a width says nothing about the tool. The cut is then brought to the lines, however wide the tool is. */
