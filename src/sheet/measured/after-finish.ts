@@ -63,7 +63,7 @@ const bottomLeft = ({ operation }: Planned, { perStep }: Again, { by, finishes }
     const wide = perStep * Math.tan((mouth.angle * Math.PI) / 360)
     return { measure: 'width', when: 'under', limit, past, slide: by, further: finishes, by: 1, perStep: wide }
   }
-  const [low, high] = limits ?? [null, aim + perStep]
+  const [low, high] = limits ?? hollowBottoms(operation) ?? [null, aim + perStep]
   const hangs = !operation.dimensions.some(({ id, fixed }) => id === 'bottomDiameter' && fixed === true)
   const edge = (value: Length): Length => (hangs ? operation.surface - value : value)
   return {
@@ -87,6 +87,21 @@ const veeWidthOf = ({ dimensions }: Planned['operation']) => {
   const width = dimensions.find(({ id }) => id === 'width')
   const limits = width?.atDiameter === undefined ? (width?.limits ?? null) : null
   return angle === undefined || limits === null ? null : { angle, limits }
+}
+
+/**
+ * Of a hollow that the drawing dimensions by its width: the bottoms at which its limits are met, as its bottom is taken surer than its chord. h = r − √(r² − c²/4)
+ * (plane geometry).
+ */
+const hollowBottoms = ({ dimensions, surface }: Planned['operation']): readonly [Length, Length] | null => {
+  const size = (id: string) => dimensions.find((one) => one.id === id)
+  const [radius, width] = [size('radius'), size('width')]
+  if (radius === undefined || width === undefined || width.limits === null || width.atDiameter !== undefined)
+    return null
+  const [narrow, wide] = width.limits
+  if (wide >= 2 * radius.aim) return null
+  const bottom = (chord: Length): Length => surface - 2 * (radius.aim - Math.sqrt(radius.aim ** 2 - chord ** 2 / 4))
+  return [bottom(wide), bottom(narrow)]
 }
 
 /** The width of a V follows its depth: only the bottom is listed there. */
