@@ -185,13 +185,15 @@ export function placeCheck({ bench, sizes }: Inspected, place: Place): Check | n
   const edge = place.by === 'center' ? 'center' : `${place.by} edge`
   const given: Check['limits'] = limits === null ? null : [limits[0] - from, limits[1] - from]
   const side = place.from === 'end' ? 'the free end' : `the tailstock-side end of "${place.from}"`
-  return check(
+  const taken = check(
     'place',
     `${edge} from ${place.from === 'end' ? 'end' : place.from}`,
     at - from,
     given,
     forPlace(bench, given, side),
   )
+  if (taken === null || place.from === 'end') return taken
+  return { ...taken, datum: { name: place.from, at: from } }
 }
 
 /** The largest diameter that an anvil resting on pins at `from` to `to` could meet. */

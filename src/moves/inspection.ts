@@ -41,6 +41,8 @@ export type Check = {
   /** The size that the replayed form has, measured this way. */
   readonly planned: number
   readonly limits: readonly [number, number] | null
+  /** Of a place along the work: what it is taken from, where that is not the free end. pm from the free end. */
+  readonly datum?: { readonly name: string; readonly at: Length }
   /** Of a bottom that is taken over two opposed pins: which, and what is to be taken off the size over them. */
   readonly over?: OverPins
   /** Diameter of each of the two opposed pins or balls it is measured over; null = without pins. */

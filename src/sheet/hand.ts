@@ -233,8 +233,14 @@ const measure = (scene: Scene): StepWords => {
       : [
           {
             id: size.id,
-            label: labelOf(size.id),
-            size: dimensionFigure('expected', size.id, middle(size) ?? 0, scene.units),
+            label: placeLabel(scene, size.id),
+            ...(datumOf(scene, size.id) === undefined ? {} : { elsewhere: true as const }),
+            size: dimensionFigure(
+              'expected',
+              size.id,
+              (middle(size) ?? 0) - (datumOf(scene, size.id)?.at ?? 0),
+              scene.units,
+            ),
             ...(by === undefined ? {} : takenWith(scene, size.id, by.with, expected)),
           },
         ],
@@ -259,6 +265,15 @@ const asWritten = ({ move, feature: { corrects } }: Scene): Phrase[] =>
 /** What takes a size of this feature; null if nothing at hand does, undefined if it has no instrument. */
 const takenBy = ({ inspection = [] }: Planned, id: string): Check['by'] =>
   inspection.find((check) => check.id === (PLACES.has(id) ? 'place' : id))?.by
+
+/** What a place is taken from, where that is not the free end. */
+const datumOf = ({ feature: { inspection = [] } }: Scene, id: string): Check['datum'] =>
+  PLACES.has(id) ? inspection.find((check) => check.id === 'place')?.datum : undefined
+
+const placeLabel = (scene: Scene, id: Size['id']): string => {
+  const datum = datumOf(scene, id)
+  return datum === undefined ? labelOf(id) : `${id === 'center' ? id : `${id} edge`} from ${datum.name}`
+}
 
 /** Over pins nobody reads a size of the work: what is to be taken off, at this stop, is told beside it. */
 function takenWith(

@@ -65,6 +65,8 @@ export type Expected = {
   readonly size: Figure
   /** What it is taken with. */
   readonly by?: Phrase
+  /** A place that is not taken from the free end, as the proof has it. */
+  readonly elsewhere?: true
   /** Over which pins, and what is to be taken off the size over them. */
   readonly over?: Phrase
 }

@@ -170,7 +170,7 @@ function longBit({ draft, bench }: Case): JobWarning[] {
   return [
     warning(
       'long-bit',
-      say`The bit sticks out ${show(out)} at the least, more than its own ${show(tool.blank)}: it springs`,
+      say`The bit sticks out ${about('planned', out, bench.units)} at the least, more than its own ${show(tool.blank)}: it springs`,
       'take a thicker bit and narrow it only as far as it enters, or cut lightly',
       within(tool.origin, 'blank'),
     ),

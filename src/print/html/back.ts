@@ -11,7 +11,9 @@ import { limitsText } from './proof.ts'
 
 /** A table to fill in at the bench. */
 export const inspection = ({ features, units, decision }: Sheet): Markup[] => {
-  const cut = features.flatMap((feature) => (feature.status === 'planned' ? [feature] : []))
+  const cut = features.flatMap((feature) =>
+    feature.status === 'planned' && feature.inspection.length > 0 ? [feature] : [],
+  )
   if (cut.length === 0) return []
   return [
     tag(

@@ -8,7 +8,9 @@ const VERDICT = '____'
 
 /** A table to fill in at the bench: label, planned, limits and two blanks; under each line the instrument for it. */
 export const inspectionLines = (sheet: Sheet, width: number = COLUMNS): string[] => {
-  const cut = sheet.features.flatMap((feature) => (feature.status === 'planned' ? [feature] : []))
+  const cut = sheet.features.flatMap((feature) =>
+    feature.status === 'planned' && feature.inspection.length > 0 ? [feature] : [],
+  )
   if (cut.length === 0) return []
   return [
     '',

@@ -12,7 +12,10 @@ export const stopOf = (step: SheetStep, { proof }: PlannedFeature, steps: readon
   const limitsOf = (id: string) => proof.lines.find((line) => line.id === id)?.limits ?? null
   return {
     kind: 'stop',
-    sizes: expected.map((one) => ({ ...one, limits: step.group === 'end' ? limitsOf(one.id) : null })),
+    sizes: expected.map((one) => ({
+      ...one,
+      limits: step.group === 'end' && one.elsewhere === undefined ? limitsOf(one.id) : null,
+    })),
     tables,
     rules: [
       ...(metalLeft === undefined
