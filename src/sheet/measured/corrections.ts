@@ -123,7 +123,8 @@ const linesOf = (plan: Plan, feature: Planned, table: CorrectionTable, first: nu
   const { head, rows, rules } = tableInWords(plan, feature, table, first)
   const each = rows.map(({ keys, reading }, i): Phrase => {
     const leads = i === 0 && alike(table)[0]![0]!.counts.every((count, _, all) => count === all[0] && count >= 0)
-    return [...keys, ': ', ...(leads ? ['finish at '] : []), ...reading]
+    // The size and its reading stay on one line.
+    return [...keys, ...(leads ? [': finish at '] : [':\u00a0']), ...reading]
   })
   return [head, joinedBy('; ', each), ...rules]
 }

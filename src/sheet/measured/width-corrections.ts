@@ -57,7 +57,7 @@ export const widthLines = (plan: Plan, table: WidthTable, first: number, paired:
     head,
     joinedBy(
       '; ',
-      each.map(({ keys, reading }, i): Phrase => [...keys, ': ', ...(i === 0 ? begins : []), ...reading]),
+      each.map(({ keys, reading }, i): Phrase => [...keys, ...(i === 0 ? [': ', ...begins] : [':\u00a0']), ...reading]),
     ),
     ...rules,
     ...(moved.length === 1 ? [] : [['back past to the first reading, then onto the second']]),
