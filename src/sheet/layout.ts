@@ -55,24 +55,26 @@ const scribed = ({ feature, units }: Scene, planned: readonly Planned[]): Phrase
 }
 
 /** On the face from which the distances are measured, by its name: a shoulder is easily mistaken for the end. */
-const bentLegs = (scene: Scene, lines: readonly LayoutLine[]): Phrase[] =>
-  [...new Set(lines.map((line) => legOn(scene, line)))].map((on) => [
-    `scribe with hermaphrodite calipers, the bent leg on ${on}`,
-  ])
+const bentLegs = (scene: Scene, lines: readonly LayoutLine[]): Phrase[] => {
+  if (lines.length === 0) return []
+  const faces = [...new Set(lines.map((line) => legOn(scene, line)))]
+  const on = faces.length === 1 ? faces[0]! : `what the distance is from: ${faces.join(', or ')}`
+  const down = lines.some(({ downTheFace }) => downTheFace === true)
+  return [
+    [
+      `scribe with hermaphrodite calipers, the bent leg on ${on}${down ? '; for the line down the face, on the cylinder' : ''}`,
+    ],
+  ]
+}
 
-/**
- * If the step before is larger, the face belongs to it: the smaller step has none there. A line down a face is scribed
- * from the cylinder.
- */
-const legOn = ({ plan: { part } }: Scene, { from, step: of, fromEnd, distance, downTheFace }: LayoutLine): string => {
+/** If the step before is larger, the face belongs to it: the smaller step has none there. */
+const legOn = ({ plan: { part } }: Scene, { from, step: of, fromEnd, distance }: LayoutLine): string => {
   const { steps } = part
   const next = steps.findIndex((step) => step.name === of && Math.abs(Math.abs(fromEnd - step.from) - distance) < 1)
   const [before, step] = [steps[next - 1], steps[next]]
-  const face =
-    before !== undefined && step !== undefined && before.measured > step.measured
-      ? `the headstock-side face of "${before.name}"`
-      : from
-  return downTheFace === true ? `${face}; for the line down the face, on the cylinder` : face
+  return before !== undefined && step !== undefined && before.measured > step.measured
+    ? `the headstock-side face of "${before.name}"`
+    : from
 }
 
 /**
