@@ -148,6 +148,10 @@ describe('a plan of too many moves', () => {
     // .350 by .100: 0, .100, .200, .300 and .350.
     expect(reason(plunge({ last: inch(0.35) }))).toContain('5 places along the work')
     expect(reason(plunge({ last: inch(0.3) }))).toContain('4 places along the work')
+    // 25 layers at 101 places: each place is gone to 25 times, 4 moves for a visit and 2 for each of 100 infeeds. A fifth more than that many moves, over 1,500.
+    const many = plunge({ last: inch(10), depth: inch(1), infeed: inch(0.01), layer: inch(0.04) })
+    const times = (1.2 * 101 * (100 * 2 + 25 * 4)) / 1500
+    expect(reason(many)).toMatch(new RegExp(`${(0.1 * times).toFixed(3)}|${(0.01 * times).toFixed(4)}`))
     // 2.54 mm each for a plan of few moves: half as much again.
     expect(reason(plunge({ last: inch(0.35) }), 'mm')).toContain('a place only every 3.810')
   })

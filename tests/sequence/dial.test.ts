@@ -86,6 +86,10 @@ describe('a reading behind zero that is easy to find again', () => {
   })
   it('else a whole turn, where that is no more than three times', () => {
     expect(findableBehindZero(dial(), inch(0.051))).toBe(-100)
+    // A turn of 75 marks has no half; a third of it is still told as a whole turn, and less is not.
+    expect(findableBehindZero(dial({ perTurn: inch(0.075) }), inch(0.025))).toBe(-75)
+    expect(findableBehindZero(dial({ perTurn: inch(0.075) }), inch(0.024))).toBeGreaterThan(-75)
+    expect(findableBehindZero(dial({ perTurn: inch(0.075) }), inch(0.075))).toBe(-75)
     expect(findableBehindZero(dial(), inch(0.1))).toBe(-100)
     expect(findableBehindZero(dial({ perTurn: inch(0.125) }), inch(0.06))).toBe(-125)
   })
