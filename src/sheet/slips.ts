@@ -129,4 +129,5 @@ const MISTAKE_WORDS: Readonly<Record<Exclude<Mistake, Worded>, string>> = {
   'wrong-corner': 'the wrong corner of the tool was set to the line',
   'measured-behind': 'the tool was measured behind its edge, where it is relieved',
   'worn-corners': 'the corners of the tool are worn round',
+  askew: 'the tool stood askew by a degree',
 }

@@ -35,6 +35,7 @@ export type Mistake =
   | 'touched-burr'
   | 'measured-behind'
   | 'worn-corners'
+  | 'askew'
 
 /** The operation with one mistake in it. */
 export type Mutant = { readonly mistake: Mistake; readonly operation: Operation }
@@ -91,9 +92,13 @@ function otherEdge(operation: Operation): readonly Mutant[] {
   const asked = [...dimensions, { id: 'cornerRadius' as const, aim: 0, limits: null }]
   return [
     by('measured-behind', [linePiece(from, 0, to + RELIEVED, 0)]),
+    by('askew', [linePiece(from, 0, to, -width * ASKEW)]),
     ...(width > 2 * WORN ? [{ ...corners, operation: { ...corners.operation, dimensions: asked } }] : []),
   ]
 }
+
+/** A degree out of square: the other end of the edge is so much higher, of its width. */
+const ASKEW = Math.tan(Math.PI / 180)
 
 /** How much narrower a tool is 1.5 mm behind its edge, where each side is relieved by 2 degrees (plane geometry; the angle and the place: common practice, no source). */
 const RELIEVED: Length = Math.round(2 * 1_500_000_000 * Math.tan((2 * Math.PI) / 180))

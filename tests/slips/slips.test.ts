@@ -56,6 +56,8 @@ test('each mistake on the press screw measures what plane sums say', async () =>
     // 2 tan 2° · 1.5 mm, and .2 mm.
     'the tool was measured behind its edge, where it is relieved': 'width .0041 wide',
     'the corners of the tool are worn round': 'corner radius .0079 large',
+    // .148 tan 1°.
+    'the tool stood askew by a degree': 'floor .0026 out of flat',
   })
 })
 
