@@ -58,13 +58,10 @@ const scribed = ({ feature, units }: Scene, planned: readonly Planned[]): Phrase
 const bentLegs = (scene: Scene, lines: readonly LayoutLine[]): Phrase[] => {
   if (lines.length === 0) return []
   const faces = [...new Set(lines.map((line) => legOn(scene, line)))]
-  const on = faces.length === 1 ? faces[0]! : `what the distance is from: ${faces.join(', or ')}`
+  const legs = faces.map((face) => `the bent leg on ${face}`)
+  const on = `${legs.length > 1 ? 'as each distance is given: ' : ''}${legs.join(', or ')}`
   const down = lines.some(({ downTheFace }) => downTheFace === true)
-  return [
-    [
-      `scribe with hermaphrodite calipers, the bent leg on ${on}${down ? '; for the line down the face, on the cylinder' : ''}`,
-    ],
-  ]
+  return [[`scribe with hermaphrodite calipers, ${on}${down ? '; for the line down the face, on the cylinder' : ''}`]]
 }
 
 /** If the step before is larger, the face belongs to it: the smaller step has none there. */
