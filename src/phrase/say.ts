@@ -35,9 +35,9 @@ export const joinedBy = (between: string, parts: readonly Part[]): Phrase =>
 /** Steps that are done the same: each by its number, or of many the first and the last. */
 export const stepsNamed = (numbers: readonly number[]): Phrase => {
   const [first, last] = [numbers[0] ?? 0, numbers.at(-1) ?? 0]
-  if (numbers.length > 4) return say`every infeed from step ${first} to ${last}`
-  if (numbers.length < 2) return say`step ${first}`
-  return say`steps ${joinedBy(', ', numbers.slice(0, -1))} and ${last}`
+  if (numbers.length > 4) return say`every infeed from step\u00a0${first} to\u00a0${last}`
+  if (numbers.length < 2) return say`step\u00a0${first}`
+  return say`steps\u00a0${joinedBy(', ', numbers.slice(0, -1))} and\u00a0${last}`
 }
 
 /** A length with as many digits as a sheet ever prints. pm. */

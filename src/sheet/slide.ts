@@ -140,7 +140,7 @@ const zero = (scene: Scene, slide: Slide): Phrase => [
 ]
 
 const setTo0 = (scene: Scene, slide: Slide): string =>
-  `set the ${scaleOf(scene.plan, slide)?.kind === 'readout' ? 'readout' : 'dial'} to 0`
+  `set the ${scaleOf(scene.plan, slide)?.kind === 'readout' ? 'readout' : 'dial'} to\u00a00`
 
 const takeUp = (scene: Scene, slide: Slide): Phrase => {
   const scale = scaleOf(scene.plan, slide)

@@ -97,8 +97,7 @@ function bottomByPins(inspected: Inspected, feature: VGrooveFeature): Way | null
   if (!pins?.by || angle === null || root === null || bottom === null || tool.shape !== 'vee') return null
   const half = (angle * Math.PI) / 360
   const [sin, cos, tangent] = [Math.sin(half), Math.cos(half), Math.tan(half)]
-  const roughed =
-    cuts.style === 'plunge' ? (cuts.roughDepths.at(-1) ?? cuts.depth) : cuts.style === 'flank' ? cuts.depth : 0
+  const roughed = 'roughDepths' in cuts ? (cuts.roughDepths.at(-1) ?? cuts.depth) : 0
   if (pins.over.pin.size * cos >= tool.nose + 2 * roughed * tangent) return null
   const [turned, widened] = [sizes.cut('angle') ?? 0, sizes.cut('root') ?? 0]
   const byAngle = (Math.abs(root - pins.over.pin.size * cos) / sin ** 2) * ((turned * Math.PI) / 360)
