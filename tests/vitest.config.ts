@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config'
+import { nativeModules } from './build/native.mjs'
 import { CAMPAIGN } from './runs.ts'
 
 /**
@@ -6,6 +7,7 @@ import { CAMPAIGN } from './runs.ts'
  * which on two cores is half the speed. Nothing in the program keeps a state, so test files may share the modules that a worker has loaded.
  */
 export default defineConfig({
+  plugins: [await nativeModules()],
   test: {
     testTimeout: CAMPAIGN ? 5_400_000 : 60_000,
     hookTimeout: 120_000,

@@ -3,13 +3,22 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Io } from '../../src/cli/io.ts'
 import { run } from '../../src/cli/run.ts'
+import { keptAnswers } from '../cli/kept-answers.ts'
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url))
 
 export type Ran = { readonly status: number; readonly stdout: string; readonly stderr: string }
 
-/** The whole program without a child process: real files of the project, streams that are no terminal. Paths are relative to the project. */
-export async function program(...args: string[]): Promise<Ran> {
+const told = keptAnswers<Ran>()
+
+/**
+ * The whole program without a child process: real files of the project, streams that are no terminal. Paths are relative to the project. What it
+ * answered a short while ago to the same question is told again.
+ */
+export const program = (...args: string[]): Promise<Ran> => told(JSON.stringify(args), () => programAnew(...args))
+
+/** Where the same question is asked twice on purpose. */
+async function programAnew(...args: string[]): Promise<Ran> {
   let [stdout, stderr] = ['', '']
   const io: Io = {
     stdin: { isTTY: true, read: async () => new Uint8Array() },

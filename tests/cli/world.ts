@@ -1,6 +1,7 @@
 import { normalize, resolve } from 'node:path'
 import type { Entry, Io } from '../../src/cli/io.ts'
 import { run } from '../../src/cli/run.ts'
+import { keptAnswers } from './kept-answers.ts'
 
 export type World = {
   readonly files?: Record<string, string>
@@ -19,10 +20,18 @@ export type Outcome = {
   readonly files: Record<string, string>
 }
 
+const told = keptAnswers<Outcome>()
+
 const failure = (code: string): Error => Object.assign(new Error(code), { code })
 
-/** Runs the whole program in a world of its own: no process, no disk. */
+/** Runs the whole program in a world of its own: no process, no disk. What it answered a short while ago to the same question in the same world is told again. */
 export const runIn = async (world: World, ...args: string[]): Promise<Outcome> => {
+  const outcome = await told(JSON.stringify([world, args]), () => runAnew(world, ...args))
+  return { ...outcome, files: { ...outcome.files } }
+}
+
+/** Where the same question is asked twice on purpose. */
+export const runAnew = async (world: World, ...args: string[]): Promise<Outcome> => {
   const files: Record<string, string> = { ...world.files }
   let out = ''
   let err = ''

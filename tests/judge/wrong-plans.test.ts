@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs'
-import { mkdtemp, rm } from 'node:fs/promises'
+import { mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
-import { type BuildOptions, build } from 'esbuild'
+import { type BuildContext, context } from 'esbuild'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 
 /**
@@ -228,10 +228,25 @@ const CORNER: Asked = [
 ]
 
 let folder = ''
+let under: BuildContext
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'groovewright-wrong-'))
+  under = await context({
+    entryPoints: ['src/compile.ts'],
+    bundle: true,
+    platform: 'node',
+    format: 'cjs',
+    write: false,
+    logLevel: 'error',
+    plugins: [
+      { name: 'wrong', setup: (plugin) => plugin.onLoad({ filter: new RegExp(`/(${FILES.join('|')})$`) }, changed) },
+    ],
+  })
 })
-afterAll(() => rm(folder, { recursive: true, force: true }))
+afterAll(async () => {
+  await under.dispose()
+  await rm(folder, { recursive: true, force: true })
+})
 
 describe('a plan that is made wrong on purpose', () => {
   it.each<[string, Asked]>([
@@ -291,30 +306,30 @@ describe('a plan that is made wrong on purpose', () => {
   })
 })
 
+/** What is wrong now: the program is built anew with it, and each build reads again only the files that something is wrong in. */
+let now: Wrong | null = null
+const made = new Map<Wrong | null, Compile>()
+
 const built = async (change: Wrong | null): Promise<Compile> => {
-  const outfile = join(folder, `${change === null ? 'right' : Object.values(WRONG).indexOf(change)}.cjs`)
-  const options: BuildOptions = {
-    entryPoints: ['src/compile.ts'],
-    bundle: true,
-    platform: 'node',
-    format: 'cjs',
-    outfile,
-    logLevel: 'error',
-    plugins:
-      change === null ? [] : [{ name: 'wrong', setup: (under) => under.onLoad({ filter: /\.ts$/ }, changed(change)) }],
-  }
-  await build(options)
-  return createRequire(import.meta.url)(outfile).compile
+  const before = made.get(change)
+  if (before !== undefined) return before
+  now = change
+  const outfile = join(folder, `${made.size}.cjs`)
+  await writeFile(outfile, (await under.rebuild()).outputFiles![0]!.contents)
+  const { compile } = createRequire(import.meta.url)(outfile) as { compile: Compile }
+  made.set(change, compile)
+  return compile
 }
 
-const changed =
-  ({ file, right, wrong }: Wrong) =>
-  ({ path }: { readonly path: string }) => {
-    if (path !== resolve(file)) return null
-    const parts = readFileSync(path, 'utf8').split(right)
-    if (parts.length !== 2) throw new Error(`${file} has "${right}" ${parts.length - 1} times`)
-    return { contents: parts.join(wrong), loader: 'ts' as const }
-  }
+const changed = ({ path }: { readonly path: string }) => {
+  const text = readFileSync(path, 'utf8')
+  if (now === null || path !== resolve(now.file)) return { contents: text, loader: 'ts' as const }
+  const parts = text.split(now.right)
+  if (parts.length !== 2) throw new Error(`${now.file} has "${now.right}" ${parts.length - 1} times`)
+  return { contents: parts.join(now.wrong), loader: 'ts' as const }
+}
+
+const FILES = [...new Set(Object.values(WRONG).map(({ file }) => file))]
 
 const codeOf = (compile: Compile, asked: Asked): string => {
   const { plan, diagnostics } = compile('job.yaml', (file) => ({ ok: true, file, bytes: job(asked) }))

@@ -1,16 +1,24 @@
-import { compile, drawnSheetFor } from '../../src/compile.ts'
+import { drawnSheetFor } from '../../src/compile.ts'
 import type { Plan } from '../../src/plan/plan.ts'
 import type { Sheet } from '../../src/sheet/sheet.ts'
-import { examplePlans, fromDisk } from './examples.ts'
+import { examplePlan, examplePlans } from './examples.ts'
 
 /** The shipped jobs with what pictures of them are drawn from. */
 export const drawnSheets = (): (readonly [name: string, sheet: Sheet])[] =>
-  examplePlans().map(([name, plan]) => [name, drawnSheetFor(plan)])
+  examplePlans().map(([name, plan]) => [name, drawnOnce(plan)])
 
-export const drawnExample = (name: string): Sheet => drawnSheetFor(planOf(name))
+export const drawnExample = (name: string): Sheet => drawnOnce(planOf(name))
+
+const drawn = new WeakMap<Plan, Sheet>()
+
+const drawnOnce = (plan: Plan): Sheet => {
+  const sheet = drawn.get(plan) ?? drawnSheetFor(plan)
+  drawn.set(plan, sheet)
+  return sheet
+}
 
 const planOf = (name: string): Plan => {
-  const { plan } = compile(`examples/jobs/${name}.yaml`, fromDisk)
+  const plan = examplePlan(`examples/jobs/${name}.yaml`)
   if (plan === null) throw new Error(`${name} cannot be read`)
   return plan
 }

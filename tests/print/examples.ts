@@ -13,15 +13,30 @@ export const fromDisk: Load = (path, from) => {
   return { ok: true, file, bytes: readFileSync(file) }
 }
 
+const plans = new Map<string, Plan | null>()
+const sheets = new WeakMap<Plan, Sheet>()
+
+/** Of an example, made once for all tests: the program is a function of what it reads. */
+export const examplePlan = (path: string): Plan | null => {
+  if (!plans.has(path)) plans.set(path, compile(path, fromDisk).plan)
+  return plans.get(path)!
+}
+
+const exampleSheet = (plan: Plan): Sheet => {
+  const sheet = sheets.get(plan) ?? sheetFor(plan)
+  sheets.set(plan, sheet)
+  return sheet
+}
+
 export const examplePlans = (): (readonly [name: string, plan: Plan])[] =>
   FOLDERS.flatMap((folder) =>
     readdirSync(folder)
       .filter((name) => name.endsWith('.yaml') && name !== 'no-such-file.yaml')
       .flatMap((name) => {
-        const { plan } = compile(join(folder, name), fromDisk)
+        const plan = examplePlan(join(folder, name))
         return plan === null ? [] : [[name, plan] as const]
       }),
   )
 
 export const exampleSheets = (): (readonly [name: string, sheet: Sheet])[] =>
-  examplePlans().map(([name, plan]) => [name, sheetFor(plan)])
+  examplePlans().map(([name, plan]) => [name, exampleSheet(plan)])
