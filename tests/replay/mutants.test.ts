@@ -59,7 +59,7 @@ const proven: Proven[] = [
   ...edgeJobs.flatMap(programsOf),
 ]
 /** Random jobs are drawn until every sort of mistake has been made this often. */
-const EACH = CAMPAIGN ? 200 : 60
+const EACH = CAMPAIGN ? 200 : 25
 const MOST_JOBS = 4000
 const byKind = new Map<string, Counts>()
 const bySort = new Map<string, Counts>()

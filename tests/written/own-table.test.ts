@@ -171,9 +171,9 @@ it('the table of every random job that can be cut is proven', { timeout: 600_000
       if (said !== null) proven++
       expect(said ?? '').toBe('')
     }),
-    { numRuns: runs(60), seed: 31_415_926 },
+    { numRuns: runs(24), seed: 31_415_926 },
   )
-  expect(proven).toBeGreaterThan(15)
+  expect(proven).toBeGreaterThan(8)
 })
 
 /** Three places whose depths differ by half a mark, by a tool whose face slopes: its flanks are curved, and so are the steps in the floor. */
