@@ -77,7 +77,7 @@ function begin(program: Program, plan: Plan): void {
 function backOutCount(request: Request, cuts: StepCuts, places: StepPlaces): number {
   const { lathe, edge } = request
   const scale = lathe.compound.scale
-  const from = travelAt(scale, Math.min(0, pastCount(scale, Math.min(0, places.counts[0]!)))) - lostTravel(scale)
+  const from = travelAt(scale, pastCount(scale, Math.min(0, places.counts[0]!))) - lostTravel(scale)
   const need = request.heightOver(from + edge.from, cuts.last + edge.to) + request.clear + lostTravel(lathe.crossFeed)
   return findableBehindZero(lathe.crossFeed, Math.max(need, stepTravel(lathe.crossFeed)))
 }

@@ -8,7 +8,7 @@ export const inch = (value: number): Length => Math.round(value * 1e6) * (INCH /
 export const toInch = (length: number | null | undefined): number => (length ?? Number.NaN) / INCH
 
 const ORIGIN: Origin = { file: 'by-hand.yaml', path: [] }
-const dial = (backlash: number): Dial => ({
+export const dial = (backlash: number): Dial => ({
   kind: 'dial',
   units: 'inch',
   graduation: inch(0.001),

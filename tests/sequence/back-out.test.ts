@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import type { Cuts, FlankCuts, PlungeCuts, StairCuts } from '../../src/moves/cuts.ts'
+import type { Cuts, FlankCuts, PlungeCuts, StairCuts, StepCuts } from '../../src/moves/cuts.ts'
 import { plain } from '../../src/phrase/words.ts'
 import { touching } from '../../src/sequence/begin.ts'
 import { fineDepth } from '../../src/sequence/fine.ts'
 import type { Request } from '../../src/sequence/request.ts'
 import { sequence } from '../../src/sequence/sequence.ts'
 import { tooManyMoves } from '../../src/sequence/too-many-moves.ts'
-import { bench, inch, toInch } from '../replay/shop.ts'
+import { bench, dial, inch, toInch } from '../replay/shop.ts'
 
 /** Marks of .001; the cross-feed has lost .008, the compound .006. Expected by plain sums. */
 const plunge = (more: Partial<PlungeCuts> = {}): PlungeCuts => ({
@@ -35,6 +35,29 @@ const stairs: StairCuts = {
   peck: null,
   layer: null,
 }
+/** A level floor .050 deep, .100 from the first place to the last, that the tool need not touch between them. */
+const steps = (first: number): StepCuts => ({
+  style: 'steps',
+  first: inch(first),
+  last: inch(first + 0.1),
+  touches: [inch(first), inch(first + 0.1)],
+  depth: inch(0.05),
+  depthAt: () => inch(0.05),
+  between: (near) => ({ along: near, deep: inch(0.05) }),
+  ends: null,
+  outside: () => 0,
+  formAt: () => inch(0.05),
+  cusp: inch(0.001),
+  cuspGiven: false,
+  leave: inch(0.005),
+  infeed: inch(0.02),
+  peck: inch(1),
+  roughSpacing: inch(0.05),
+  middle: null,
+  edgeAt: () => 0,
+  workFrom: inch(-1),
+  besideFace: null,
+})
 const flank: FlankCuts = {
   style: 'flank',
   slope: Math.tan(Math.PI / 6),
@@ -96,6 +119,16 @@ describe('how far out the tool goes', () => {
     )
   })
 
+  it('is over the way past the first of many places, or past the zero where they are all beyond it', () => {
+    // A compound that has lost .010: it goes past a place by .011 at the least, to a round mark, and may be .010 further back.
+    const lathe = { ...bench, compound: { ...bench.compound, scale: dial(0.01) } } as Request['lathe']
+    const from = (first: number) => asked(steps(first), { lathe }).span[0]
+    expect(from(0.02)).toBeCloseTo(-0.01 - 0.02 - 0.01, 6)
+    expect(from(0)).toBeCloseTo(-0.01 - 0.02 - 0.01, 6)
+    expect(from(-0.03)).toBeCloseTo(-0.01 - 0.05 - 0.01, 6)
+    expect(asked(steps(0.02), { lathe }).span[1]).toBeCloseTo(0.12 + 0.148, 6)
+  })
+
   it('counts what the compound goes deeper by, and whole turns for a V', () => {
     // At 60 degrees the compound ends .05 / cos 60° = .100 down: .0866 deeper. .200 + .030 + .0866 + .003 + .008 = .3276: four turns.
     expect(asked(flank, { angle: 60 }).out).toBe(-400)
@@ -127,6 +160,19 @@ describe('a compound as a fine dial', () => {
     expect(high(0.209, -0.002)).toBe(-50)
   })
 
+  it('takes no more than an infeed at the first pass, from the surface as it is before the compound has added its part', () => {
+    // Twenty marks of .0001 are .002: at 0 of the cross-feed the tool is .002 deep. Of .030 at most, five marks of .005 and the .002 are the first pass.
+    const { moves } = asked(
+      plunge({ infeed: inch(0.03), roughDepths: [inch(0.062)] }),
+      fine({ heightOver: (_, to) => (to > 0 ? inch(0.1) : 0), edge: { from: 0, to: inch(0.148), deepest: 0 } }),
+    )
+    const passes = moves.flatMap(({ action, count }) => (action === 'feed-in' ? [count! * 0.005 + 0.002] : []))
+    const bites = passes.map((deep, i) => deep - (passes[i - 1] ?? 0))
+    expect(passes.length).toBeGreaterThan(2)
+    for (const bite of bites) expect(bite).toBeLessThan(0.0301)
+    expect(passes.at(-1)).toBeCloseTo(0.072, 6)
+  })
+
   it('is none where the tool would start below the top of a shoulder before its place', () => {
     const request = (height: number) =>
       ({
@@ -154,6 +200,22 @@ describe('a plan of too many moves', () => {
     expect(reason(many)).toMatch(new RegExp(`${(0.1 * times).toFixed(3)}|${(0.01 * times).toFixed(4)}`))
     // 2.54 mm each for a plan of few moves: half as much again.
     expect(reason(plunge({ last: inch(0.35) }), 'mm')).toContain('a place only every 3.810')
+  })
+})
+
+describe('a V fed down its flank, with a root wider than the nose', () => {
+  it('has each run on a mark at or short of its place, and the cross-feed on the mark that is as deep there', () => {
+    // At 60 degrees .100 deep is .1155 down. A tool .06375 along is .1275 down: of two marks as near, 127, the lower; it is .1100 deep, and the cross-feed .0100 less deep.
+    const beside: FlankCuts = { ...flank, plunged: false, first: inch(0.05), last: inch(0.06375), roughDepths: [] }
+    const { moves } = asked(beside, { angle: 60 })
+    const runs = moves.filter(
+      ({ action, slide, purpose }) => action === 'feed-in' && slide === 'compound' && purpose === 'finish',
+    )
+    const lines = moves.filter(
+      ({ action, slide, purpose }) => action === 'return' && slide === 'cross-feed' && purpose === 'approach',
+    )
+    expect(runs.map(({ count }) => count)).toEqual([115, 127])
+    expect(lines.map(({ count }) => count)).toEqual([0, -10])
   })
 })
 

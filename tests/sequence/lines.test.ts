@@ -40,3 +40,22 @@ describe('the places to rough at between two scribed lines', () => {
     expect(roughPlaces(width)).toEqual(places)
   })
 })
+
+it.each([
+  ['1.00000062', 1_000_001],
+  ['1.00000038', 1_000_000],
+])(
+  'goes by the eye to a millionth of an inch, which inches and millimeters both show whole, the nearest to a line at %s',
+  (near, millionths) => {
+    const text = job('0.236').replace('near: 1,', `near: ${near},`).replace('overlap: 0.025', 'overlap: 0.0250013')
+    const { plan } = compile('job.yaml', (file) => ({ ok: true, file, bytes: text }))
+    const feature = plan!.features[0]!
+    if (feature.status !== 'planned') throw new Error(String(feature.reason))
+    const places = feature.operation.moves.flatMap(({ place }) => (place === undefined ? [] : [place]))
+    expect(places.length).toBeGreaterThan(3)
+    for (const place of places) expect(place % (INCH / 1e6)).toBe(0)
+    // The lines themselves: the far one is .236 further, less the tool's own width of .125.
+    expect(places).toContain((millionths * INCH) / 1e6)
+    expect(places).toContain(((millionths + 111_000) * INCH) / 1e6)
+  },
+)
