@@ -7,7 +7,10 @@ import { depthAt, peak } from './form/curve.ts'
 import { firstBeyond, SLIVER } from './form/insert.ts'
 
 /** Where the reference point is when the hand has brought a point of the edge to its place. From the free end, pm. */
-export const broughtTo = ({ operation }: Bench, { point, against }: Placing | TouchPlace): Length => {
+export const broughtTo = (
+  { operation }: Pick<Bench, 'operation'>,
+  { point, against }: Placing | TouchPlace,
+): Length => {
   const u = pointOn(operation.edge.pieces, point)
   if ('line' in against) return against.line - u
   if ('between' in against) return (against.between[0] + against.between[1]) / 2 - u

@@ -59,6 +59,14 @@ const touchSurface = (bench: Bench, index: number): void => {
   if (hit === null) see(bench, 'set-up', index, null, 'The tool touches nothing where it is to be touched off.')
   else if (Math.abs(hit.metal + touch.diameter / 2) > SAME)
     see(bench, 'set-up', index, hit.metal + touch.diameter / 2, 'The tool touches another diameter than the one named.')
+  else if (!touchesAlike(bench, hit))
+    see(
+      bench,
+      'set-up',
+      index,
+      null,
+      'Not everywhere where the tool may be touched off does it touch the diameter named.',
+    )
   setDepth(bench, (hit?.reference ?? -touch.diameter / 2) + (bench.operation.off?.deep ?? 0))
 }
 
@@ -84,6 +92,21 @@ const met = (bench: Bench): Met | null => {
         ? broughtTo(bench, operation.placing)
         : fromEnd + alongOf(bench) - (operation.off?.along ?? 0)
   return fedIn(operation.edge.pieces, surely, z)
+}
+
+/** Where the hand may choose the place of a touch, each place must give the same zero: both ends of the stretch, every edge of the metal in it, and between them. */
+const touchesAlike = ({ operation, surely, locked }: Bench, { reference }: Met): boolean => {
+  const { at } = operation.touch
+  if (at === null || locked || !('over' in at.against)) return true
+  const [from, to] = at.against.over
+  const edges = surely.flatMap((piece) => [piece.from, piece.to]).filter((z) => z > from && z < to)
+  const places = [from, ...edges, to]
+  return [...places, ...places.slice(1).map((z, i) => (z + places[i]!) / 2)].every((z) => {
+    const there = broughtTo({ operation }, { ...at, against: { over: [z, z] } })
+    return (
+      Math.abs((fedIn(operation.edge.pieces, surely, there)?.reference ?? Number.POSITIVE_INFINITY) - reference) <= SAME
+    )
+  })
 }
 
 /** Moves along the work at the same depth until the edge meets a face. */

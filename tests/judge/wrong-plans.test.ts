@@ -11,7 +11,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
  * from the planner but the moves and what the hand is told, so it must refuse each.
  */
 type Wrong = { readonly file: string; readonly right: string; readonly wrong: string }
-type Asked = readonly [tool: string, feature: string]
+type Asked = readonly [tool: string, feature: string, before?: string]
 type Compile = typeof import('../../src/compile.ts')['compile']
 
 const GROOVE = 'src/features/groove/draft.ts'
@@ -63,6 +63,11 @@ const WRONG: Readonly<Record<string, Wrong>> = {
     file: ROUGH,
     right: "touch: { diameter: surface, at: { point: 'tip', against: { over } } }",
     wrong: 'touch: { diameter: surface, at: null }',
+  },
+  'a form tool touched off in the groove beside': {
+    file: ROUGH,
+    right: '  const over = freeBeside(bench, draft, edge, cut)',
+    wrong: '  const over = freeBeside(bench, draft, edge, cut.slice(0, 0))',
   },
   'touched ten marks further back': {
     file: 'src/sequence/fine.ts',
@@ -206,6 +211,12 @@ const ROPE: Asked = [
   'shape: round, radius: 0.250',
   'kind: radius, shape: concave, center: 1.5, radius: 0.250, depth: 0.200, rough-tool: opener',
 ]
+/** Beside it on the tailstock side a groove is cut before it: the tip must touch off on the other side. */
+const ROPE_BESIDE: Asked = [
+  ROPE[0],
+  ROPE[1],
+  '{ kind: groove, name: Collar, near: 0.940, width: 0.200, depth: 0.050, tool: opener, order: 1 }',
+]
 const FLANK: Asked = [
   'shape: vee, angle: 60, nose: 0.020',
   'kind: v-groove, center: 1.500, angle: 60, root: 0.020, depth: 0.250, infeed: 0.040, method: flank-feed',
@@ -260,6 +271,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['a V that is opened up in steps', OPENED],
     ['a V that is opened up in steps by a steeper V', BY_A_VEE],
     ['a round groove that is opened up in steps', ROPE],
+    ['a round groove that is opened up in steps beside a groove', ROPE_BESIDE],
   ])('is planned while nothing is wrong: %s', async (_, asked) => {
     expect(codeOf(await built(null), asked)).toBe('planned')
   })
@@ -294,6 +306,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['steps by a V of more angle than the form', BY_A_WIDER_VEE, 'outside-form'],
     ['every third step left out', OPENED, 'metal-left'],
     ['a form tool touched off where the steps are', ROPE, 'set-up'],
+    ['a form tool touched off in the groove beside', ROPE_BESIDE, 'set-up'],
     ['every other peck left out', SLOT, 'no-peck'],
     ['a series that ends two pecks early', SLOT, 'no-peck'],
     ['never widened on the way in', SLOT, 'binding'],
@@ -338,7 +351,7 @@ const codeOf = (compile: Compile, asked: Asked): string => {
   return refused?.status === 'refused' ? refused.code : 'planned'
 }
 
-const job = ([tool, feature]: Asked): Uint8Array =>
+const job = ([tool, feature, before]: Asked): Uint8Array =>
   new TextEncoder().encode(`
 title: Cider press screw
 units: inch
@@ -350,6 +363,6 @@ lathe:
   compound: { graduation: 0.001, per-turn: 0.100, backlash: 0.006, travel: 2.5 }
   spindle-speeds: [60, 95, 150]
 tools: { own: { ${tool}, reach: 0.300 }, opener: { shape: square, width: 0.100, reach: 0.300 }, steeper: { shape: vee, angle: 30, nose: 0.080, reach: 0.300 }, wider: { shape: vee, angle: 60, nose: 0.060, reach: 0.300 } }
-features:
+features:${before === undefined ? '' : `\n  - ${before}`}
   - { name: Press screw, ${feature}, tool: own }
 `)
