@@ -46,10 +46,9 @@ const backTo = (dial: Dial, ways: Ways, from: number, to: number, units: Units):
   const by: Phrase = [ways.back, ...pastZero(passed)]
   if (to === 0) return [...by, ', onto the next ', ...target(dial, 0)]
   if (readingOf(dial, to).turns) return [...by, ', to ', ...landing(dial, ways, to, units)]
-  const value = plainDial(dial, units)
-    ? []
-    : [readingFigure(dial, to * readable(dial)), dial.reads === 'diameter' ? ' on the dial, ' : ', ']
-  return [...by, ', to ', ...target(dial, to), ' (', ...value, 'still short of the set 0)']
+  // A mark that it goes to past 0 is easily taken for one on the other side of the 0 that was set.
+  const after = held(dial.reads === 'diameter' ? ' by the dial after the set 0' : ' after the set 0')
+  return [...by, ', to ', ...target(dial, to), ' (', readingFigure(dial, to * readable(dial)), after, ')']
 }
 
 /** How often the 0 of a dial is passed. */

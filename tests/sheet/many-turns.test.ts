@@ -32,7 +32,7 @@ function followed(say: string, from: number, perTurn: number): number {
 
 describe('a hand that turns back more than one turn is told how often 0 goes by', () => {
   it.each([
-    [398, 100, 'back past 0 (2 times), to mark 100 (2.00 mm, still short of the set 0)'],
+    [398, 100, 'back past 0 (2 times), to mark 100 (2.00 mm after the set 0)'],
     [398, 200, 'back past 0, to 1 turn and mark 50 (4.00 mm)'],
     [398, 0, 'back past 0 (2 times), onto the next mark 0'],
     [140, 100, 'back to mark 100 (2.00 mm)'],
@@ -61,6 +61,6 @@ describe('a hand that turns back more than one turn is told how often 0 goes by'
 
   it('on the sheet of a V that is deeper than a turn', async () => {
     const { stdout } = await program('sheet', 'tests/words/jobs/deep-vee.yaml')
-    expect(stdout).toMatch(/COMPOUND {3}back past 0 \(\d times\), to mark 100 \(2\.00, still short/)
+    expect(stdout).toMatch(/COMPOUND {3}back past 0 \(\d times\), to mark 100 \(2\.00 after the set 0/)
   })
 })
