@@ -64,13 +64,10 @@ export function zero(program: Program, slide: Slide): void {
  */
 export function toPlace(program: Program, scale: Scale, count: number): void {
   const now = program.at.compound
-  if (count === now) return
-  if (count > now || scale.kind === 'readout') {
-    dialMove(program, 'shift', 'compound', count, 'to-place')
-    return
-  }
-  dialMove(program, 'go-past', 'compound', pastCount(scale, count), 'to-place')
-  dialMove(program, 'return', 'compound', count, 'to-place')
+  if (count < now && scale.kind === 'dial') {
+    dialMove(program, 'go-past', 'compound', pastCount(scale, count), 'to-place')
+    dialMove(program, 'return', 'compound', count, 'to-place')
+  } else if (count !== now) dialMove(program, 'shift', 'compound', count, 'to-place')
 }
 
 /** Spindle off, and out of the way by whole turns: room for the hands. */

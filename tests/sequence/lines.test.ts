@@ -59,3 +59,14 @@ it.each([
     expect(places).toContain(((millionths + 111_000) * INCH) / 1e6)
   },
 )
+
+it('is brought once to the place of a groove hardly wider than its tool, whether something is left for a finish or nothing', () => {
+  const brought = (leave: string): number => {
+    const text = job('0.130').replace('overlap: 0.025', `overlap: 0.025, leave: ${leave}`)
+    const { plan } = compile('job.yaml', (file) => ({ ok: true, file, bytes: text }))
+    const feature = plan!.features[0]!
+    if (feature.status !== 'planned') throw new Error(String(feature.reason))
+    return feature.operation.moves.filter(({ action }) => action === 'move-carriage').length
+  }
+  expect(['0', '0.010'].map(brought)).toEqual([1, 1])
+})

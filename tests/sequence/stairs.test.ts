@@ -138,6 +138,16 @@ describe('roughing in steps', () => {
     ])
   })
 
+  it('is drawn out within a layer that is more than a peck from where the layer before has ended', () => {
+    const cut = fromStart(movesOf({ infeed: inch(0.05), peck: inch(0.08), layer: inch(0.1) }))
+    const deeper = cut.indexOf('feed-in x 150 rough')
+    expect(cut.slice(deeper, deeper + 3)).toEqual([
+      'feed-in x 150 rough',
+      `back-out x ${OUT} clear-chip`,
+      'feed-in x 200 rough',
+    ])
+  })
+
   it('needs the slide parallel with the work', () => {
     const one = { ...request({}), angle: 30 }
     expect(sequenceStairs(one, one.cuts as StairCuts)).toMatchObject({ ok: false, code: 'compound-swung' })
