@@ -147,7 +147,7 @@ const possibleReach = (bench: Bench, slide: Slide, from: SlideState, to: SlideSt
   }
 }
 
-const deepestOf = ({ at, offset }: SlideState): Length => at[1] + offset[1]
+const deepestOf = (slide: SlideState): Length => placeOf(slide)[1]
 
 /** Everywhere the slide may be on its way, less the first `after` of it. */
 const between = (from: SlideState, to: SlideState, after: Length): Interval => {
