@@ -31,7 +31,7 @@ export function openedUp(bench: Bench, draft: Draft): Opened | null {
 export const samePart = (opened: Opened, one: Draft): Drafted =>
   opened.ok ? { ok: true, draft: one.roughs === undefined ? opened.after : opened.steps } : opened
 
-/** An opened form is touched off beside its lines: clear of what is cut before it. */
+/** An opened form is touched off beside its lines, a corner that is stepped around on its cylinder: clear of what is cut before it. */
 export const touchedClear = (bench: Bench, draft: Draft, before: readonly Draft[]): Drafted =>
   draft.touch.at === null
     ? { ok: true, draft }

@@ -74,9 +74,8 @@ export const touchWords = ({ edge, operation }: Planned, units: Units): Prose =>
   if (at !== null) {
     if ('past' in at.against)
       return `only the ${at.point === 'headstock-corner' ? 'outer' : 'deep'} tip touches the cylinder`
-    if (!isOnLine(operation.placing)) return `the ${end} touches the cylinder, brought over it by carriage`
     const [from, to] = within(at.against.over, units)
-    return say`the ${end} touches the cylinder beside the lines, by carriage between ${about('place', from, units)} and ${about('place', to, units)}`
+    return say`the ${end} touches the cylinder${isOnLine(operation.placing) ? ' beside the lines' : ''}, by carriage between ${about('place', from, units)} and ${about('place', to, units)}`
   }
   return 'between' in operation.placing.against
     ? `the ${end} touches midway between the lines`

@@ -69,6 +69,11 @@ const WRONG: Readonly<Record<string, Wrong>> = {
     right: '  const over = freeBeside(bench, draft, edge, cut)',
     wrong: '  const over = freeBeside(bench, draft, edge, cut.slice(0, 0))',
   },
+  'a corner stepped around, touched off over a groove': {
+    file: ROUGH,
+    right: 'draft: touchedOver(bench, draft, edge, cut)',
+    wrong: 'draft',
+  },
   'touched ten marks further back': {
     file: 'src/sequence/fine.ts',
     right: '{ back: best, deeper: best * worth }',
@@ -217,6 +222,12 @@ const ROPE_BESIDE: Asked = [
   ROPE[1],
   '{ kind: groove, name: Collar, near: 0.940, width: 0.200, depth: 0.050, tool: opener, order: 1 }',
 ]
+/** The groove takes the cylinder away from .600 on, and what is left of it is enough. */
+const AROUND_BESIDE: Asked = [
+  'shape: square, width: 0.125',
+  'kind: radius, shape: corner, corner-of: end, radius: 0.250, cusp: 0.004',
+  '{ kind: groove, name: Collar, near: 0.600, width: 0.150, depth: 0.050, tool: own, order: 1 }',
+]
 const FLANK: Asked = [
   'shape: vee, angle: 60, nose: 0.020',
   'kind: v-groove, center: 1.500, angle: 60, root: 0.020, depth: 0.250, infeed: 0.040, method: flank-feed',
@@ -272,6 +283,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['a V that is opened up in steps by a steeper V', BY_A_VEE],
     ['a round groove that is opened up in steps', ROPE],
     ['a round groove that is opened up in steps beside a groove', ROPE_BESIDE],
+    ['a corner that is stepped around beside a groove', AROUND_BESIDE],
   ])('is planned while nothing is wrong: %s', async (_, asked) => {
     expect(codeOf(await built(null), asked)).toBe('planned')
   })
@@ -307,6 +319,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['every third step left out', OPENED, 'metal-left'],
     ['a form tool touched off where the steps are', ROPE, 'set-up'],
     ['a form tool touched off in the groove beside', ROPE_BESIDE, 'set-up'],
+    ['a corner stepped around, touched off over a groove', AROUND_BESIDE, 'set-up'],
     ['every other peck left out', SLOT, 'no-peck'],
     ['a series that ends two pecks early', SLOT, 'no-peck'],
     ['never widened on the way in', SLOT, 'binding'],
