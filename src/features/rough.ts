@@ -9,16 +9,9 @@ import type { Tool } from '../tools/tool.ts'
 import { INCH, type Length, MM, type Units } from '../units/length.ts'
 import { type Bench, type Draft, type Drafted, refuse } from './draft.ts'
 import type { Feature } from './feature.ts'
-import {
-  besideFace,
-  deepestSlot,
-  defaultLeave,
-  defaultRoughSides,
-  oneBite,
-  peckFor,
-  roughNose,
-  roughStep,
-} from './shop.ts'
+import { onCurve } from './on-curve.ts'
+import { deepestSlot, defaultLeave, defaultRoughSides, oneBite, peckFor, roughNose, roughStep } from './shop.ts'
+import { freeBeside, noRoomBeside } from './touched.ts'
 
 /** The tool that roughs a feature before its own tool finishes it; null if its own tool does all. */
 export const roughToolOf = (feature: Feature): string | null => ('roughTool' in feature ? feature.roughTool : null)
@@ -195,65 +188,6 @@ export function draftAfterRough(bench: Bench, draft: Draft, edge: Form, steps: D
   }
 }
 
-const noRoomBeside = ({ tool }: Draft): Drafted =>
-  refuse(
-    'rough-tool',
-    say`the steps leave no surface between the lines, and beside them there is no room to touch off tool "${tool.name}"`,
-    'leave rough-tool out for this feature, or cut it before what is beside it (order:)',
-  )
-
-/** Touched off where none of the features that are cut by then has taken the surface away. `edge`: of the tool that finishes the form. */
-export function touchedBeside(bench: Bench, draft: Draft, edge: Form, cut: readonly Draft['region'][]): Drafted {
-  const { at } = draft.touch
-  if (at === null || !('over' in at.against) || draft.roughs !== undefined) return { ok: true, draft }
-  if (roughToolOf(draft.feature) === null) return { ok: true, draft: touchedOver(bench, draft, edge, cut) }
-  const over = freeBeside(bench, draft, edge, cut)
-  if (over === null) return noRoomBeside(draft)
-  return { ok: true, draft: { ...draft, touch: { ...draft.touch, at: { ...at, against: { over } } } } }
-}
-
-/** A stretch of the surface, without what is cut of it by then: as far as the tip finds all of itself over the surface, the first of what is left. */
-function touchedOver(bench: Bench, draft: Draft, edge: Form, cut: readonly Draft['region'][]): Draft {
-  const { at } = draft.touch
-  if (at === null || !('over' in at.against)) return draft
-  const half = besideTip(bench, edge)
-  let [from, to] = at.against.over
-  for (const region of cut.toSorted((a, b) => a.from - b.from)) {
-    if (region.to + half <= from || region.from - half >= to) continue
-    if (region.from - half > from + half) to = region.from - half
-    else from = region.to + half
-  }
-  return from > to ? draft : { ...draft, touch: { ...draft.touch, at: { ...at, against: { over: [from, to] } } } }
-}
-
-/** From the middle of the tip to a face beside it: half of what is level of the edge, and a little room. */
-const besideTip = ({ units }: Bench, edge: Form): Length => {
-  const deepest = Math.max(...edge.map(({ from, to, curve }) => onCurve(curve, (from + to) / 2)))
-  const nose = edge.filter(({ from, to, curve }) => onCurve(curve, (from + to) / 2) >= deepest - 1)
-  return (nose.at(-1)!.to - nose[0]!.from) / 2 + besideFace(units)
-}
-
-/** Where the tip may be over the surface beside the lines, the tailstock side first; null if there is no room for the edge on either side. */
-function freeBeside(
-  bench: Bench,
-  { region }: Draft,
-  edge: Form,
-  cut: readonly Draft['region'][],
-): readonly [Length, Length] | null {
-  const half = besideTip(bench, edge)
-  const step = bench.steps.find(({ start, end }) => start <= region.from && end >= region.to)
-  if (step === undefined) return null
-  const [out, far] = [Math.min(step.end, bench.part.overhang), 4 * half]
-  const others = cut.filter(({ from, to }) => to <= region.from || from >= region.to)
-  const near = Math.max(step.start, region.from - far, ...others.flatMap(({ to }) => (to <= region.from ? [to] : [])))
-  const end = Math.min(out, region.to + far, ...others.flatMap(({ from }) => (from >= region.to ? [from] : [])))
-  const sides = [
-    [near + half, region.from - half],
-    [region.to + half, end - half],
-  ] as const
-  return sides.find(([from, to]) => to >= from) ?? null
-}
-
 /** What the feature's own tool leaves for its finish: half of what the steps leave on the floor, so that it cleans that up before. */
 export const leaveAfterRough = (bench: Bench, feature: Feature, depth: Length): Length =>
   feature.cutting.leave ?? defaultLeave(bench.units, depth) / 2
@@ -308,13 +242,6 @@ const depthOf = ({ wanted, surface, sides, floor }: Inside, z: Length): Length =
     return piece === undefined ? 0 : onCurve(piece.curve, at) + surface / 2
   }
   return Math.max(0, Math.min(drawn(z - sides), drawn(z + sides), floor))
-}
-
-const onCurve = (curve: Curve, z: Length): Length => {
-  if (curve.kind === 'arc') return curve.dc + curve.side * Math.sqrt(Math.max(0, curve.r ** 2 - (z - curve.zc) ** 2))
-  return curve.z1 === curve.z0
-    ? Math.max(curve.d0, curve.d1)
-    : curve.d0 + ((curve.d1 - curve.d0) * (z - curve.z0)) / (curve.z1 - curve.z0)
 }
 
 /** How wide the room is at a depth. */

@@ -1,7 +1,8 @@
 import type { Bench, Draft, Drafted, Refusal } from '../features/draft.ts'
 import { edgeFormOf } from '../features/on-face.ts'
 import { draftFeature } from '../features/registry.ts'
-import { draftAfterRough, draftRough, leaveAfterRough, roughToolOf, touchedBeside } from '../features/rough.ts'
+import { draftAfterRough, draftRough, leaveAfterRough, roughToolOf } from '../features/rough.ts'
+import { touchedBeside, touchedOver } from '../features/touched.ts'
 import { edgeOf } from '../tools/edge.ts'
 
 /** The steps that another tool roughs under a feature, and the feature as it is finished after them. */
@@ -32,12 +33,10 @@ export const samePart = (opened: Opened, one: Draft): Drafted =>
   opened.ok ? { ok: true, draft: one.roughs === undefined ? opened.after : opened.steps } : opened
 
 /** An opened form is touched off beside its lines, a corner that is stepped around on its cylinder: clear of what is cut before it. */
-export const touchedClear = (bench: Bench, draft: Draft, before: readonly Draft[]): Drafted =>
-  draft.touch.at === null
-    ? { ok: true, draft }
-    : touchedBeside(
-        bench,
-        draft,
-        edgeOf(draft.tool, edgeFormOf(draft)).pieces,
-        before.map(({ region }) => region),
-      )
+export const touchedClear = (bench: Bench, draft: Draft, before: readonly Draft[]): Drafted => {
+  if (draft.touch.at === null) return { ok: true, draft }
+  const edge = edgeOf(draft.tool, edgeFormOf(draft)).pieces
+  const cut = before.map(({ region }) => region)
+  if (roughToolOf(draft.feature) !== null) return touchedBeside(bench, draft, edge, cut)
+  return { ok: true, draft: touchedOver(bench, draft, edge, cut) }
+}

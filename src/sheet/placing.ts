@@ -75,7 +75,8 @@ export const touchWords = ({ edge, operation }: Planned, units: Units): Prose =>
     if ('past' in at.against)
       return `only the ${at.point === 'headstock-corner' ? 'outer' : 'deep'} tip touches the cylinder`
     const [from, to] = within(at.against.over, units)
-    return say`the ${end} touches the cylinder${isOnLine(operation.placing) ? ' beside the lines' : ''}, by carriage between ${about('place', from, units)} and ${about('place', to, units)}`
+    const beside = isOnLine(operation.placing) ? ' beside the lines' : ''
+    return say`the ${end} touches the cylinder${beside}, its middle by carriage between ${about('place', from, units)} and ${about('place', to, units)}`
   }
   return 'between' in operation.placing.against
     ? `the ${end} touches midway between the lines`

@@ -40,7 +40,7 @@ it.each([
 it('is told where, and the outside replay finds the same zero all over it', async () => {
   const world = { files: { 'job.yaml': job(0.6, 0.14) } }
   expect((await runIn(world, 'sheet', 'job.yaml')).out).toMatch(
-    /touches the cylinder, by carriage\s+between \.250 and \.520/,
+    /touches the cylinder, its\s+middle\s+by\s+carriage\s+between \.250 and \.520/,
   )
   const sheet = JSON.parse((await runIn(world, 'sheet', 'job.yaml', '--format', 'json')).out)
   expect(bruteForce(sheet).problems).toEqual([])

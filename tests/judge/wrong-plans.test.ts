@@ -65,12 +65,17 @@ const WRONG: Readonly<Record<string, Wrong>> = {
     wrong: 'touch: { diameter: surface, at: null }',
   },
   'a form tool touched off in the groove beside': {
-    file: ROUGH,
+    file: 'src/features/touched.ts',
     right: '  const over = freeBeside(bench, draft, edge, cut)',
     wrong: '  const over = freeBeside(bench, draft, edge, cut.slice(0, 0))',
   },
+  'a corner stepped around, touched off to beyond the end of the part': {
+    file: 'src/features/radius/step-corner.ts',
+    right: 'Math.min(at + step.length, at + 3 * R)',
+    wrong: 'at + 20 * R',
+  },
   'a corner stepped around, touched off over a groove': {
-    file: ROUGH,
+    file: 'src/planning/opened.ts',
     right: 'draft: touchedOver(bench, draft, edge, cut)',
     wrong: 'draft',
   },
@@ -222,10 +227,13 @@ const ROPE_BESIDE: Asked = [
   ROPE[1],
   '{ kind: groove, name: Collar, near: 0.940, width: 0.200, depth: 0.050, tool: opener, order: 1 }',
 ]
-/** The groove takes the cylinder away from .600 on, and what is left of it is enough. */
-const AROUND_BESIDE: Asked = [
+const AROUND = [
   'shape: square, width: 0.125',
   'kind: radius, shape: corner, corner-of: end, radius: 0.250, cusp: 0.004',
+] as const
+/** The groove takes the cylinder away from .600 on, and what is left of it is enough. */
+const AROUND_BESIDE: Asked = [
+  ...AROUND,
   '{ kind: groove, name: Collar, near: 0.600, width: 0.150, depth: 0.050, tool: own, order: 1 }',
 ]
 const FLANK: Asked = [
@@ -320,6 +328,7 @@ describe('a plan that is made wrong on purpose', () => {
     ['a form tool touched off where the steps are', ROPE, 'set-up'],
     ['a form tool touched off in the groove beside', ROPE_BESIDE, 'set-up'],
     ['a corner stepped around, touched off over a groove', AROUND_BESIDE, 'set-up'],
+    ['a corner stepped around, touched off to beyond the end of the part', AROUND, 'set-up'],
     ['every other peck left out', SLOT, 'no-peck'],
     ['a series that ends two pecks early', SLOT, 'no-peck'],
     ['never widened on the way in', SLOT, 'binding'],
