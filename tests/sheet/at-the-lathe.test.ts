@@ -31,7 +31,9 @@ describe('what a machinist needs at the lathe', () => {
     expect(flat(printCards(sheet('05')))).toContain('bottom diameter: over two 1/16 in pins less .125')
     const opened = flat(printCards(sheet('23')))
     expect(opened).toContain('COMPOUND wind it back first: .18 of travel needed ahead; then forward 10 marks or more')
-    expect(opened).toMatch(/touches the cylinder beside the lines, by carriage between [\d.]+ and [\d.]+, power off/)
+    expect(opened).toMatch(
+      /touches the cylinder beside the lines, its middle by carriage between [\d.]+ and [\d.]+, power off/,
+    )
   })
 
   it('what is still to cut is on the card once, also where something is not asked for', async () => {
